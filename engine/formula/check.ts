@@ -1,0 +1,285 @@
+import {
+  dimensionless,
+  divideDimensions,
+  multiplyDimensions,
+  raiseDimension,
+  sameDimension,
+} from "../units/dimension.js";
+import type { UnitSystem } from "../units/quantity.js";
+import { unitNamed } from "../units/unit.js";
+import { FormulaError } from "./formula-error.js";
+import { type NamedFormula, outsideType } from "./named-formula.js";
+import { natives, type Typed } from "./natives.js";
+import { suggestion } from "./suggest.js";
+import { type Operator, partsOf, type Tree } from "./tree.js";
+import {
+  describeType,
+  fits,
+  type NumberType,
+  plain,
+  type Type,
+  textType,
+  typeOfUnit,
+  yesnoType,
+  zeroType,
+} from "./type.js";
+
+/** What the names in a formula stand for. */
+export interface Scope {
+  readonly system: UnitSystem;
+  readonly formulas: ReadonlyMap<string, NamedFormula>;
+  /** The node and type behind a name; undefined where there is none. */
+  resolve(name: string): Typed | undefined;
+  /** All names that could have been meant, for suggestions. */
+  names(): Iterable<string>;
+}
+
+/**
+ * Resolves the names of a parsed formula and checks its functions, arguments and
+ * units. Where two scales of one dimension meet, a visible conversion is put in.
+ * Throws FormulaError.
+ */
+export function check(tree: Tree, text: string, scope: Scope): Typed {
+  return new Checker(text, scope).typed(tree);
+}
+
+/** The checked formula in the scale of `wanted`; throws FormulaError where it does not fit. */
+export function fitTo(checked: Typed, wanted: Type, text: string, scope: Scope): Tree {
+  return new Checker(text, scope).fit(checked, wanted, "the result");
+}
+
+/** The functions that take a whole column as an argument. */
+const takesColumns: ReadonlySet<string> = new Set(
+  (
+    "SUM MIN MAX COUNT COUNTIF COUNTIFS SUMIF SUMIFS MAXIFS MINIFS SUMPRODUCT " +
+    "SMALL LARGE INDEX MATCH AND OR TEXTJOIN"
+  ).split(" "),
+);
+
+const comparisons: readonly Operator[] = ["=", "<>", "<", "<=", ">", ">="];
+
+class Checker {
+  constructor(
+    private readonly text: string,
+    private readonly scope: Scope,
+  ) {}
+
+  private fail(reason: string): never {
+    throw new FormulaError(this.text, 0, reason);
+  }
+
+  typed(tree: Tree): Typed {
+    switch (tree.kind) {
+      case "number":
+        return { tree, type: this.typeOfNumber(tree.value, tree.unit) };
+      case "text":
+        return { tree, type: textType };
+      case "boolean":
+        return { tree, type: yesnoType };
+      case "name":
+        return this.name(tree.name);
+      case "negate": {
+        const of = this.typed(tree.of);
+        this.mustBeNumber(of.type, "the sign");
+        return { tree: { ...tree, of: of.tree }, type: of.type };
+      }
+      case "percent": {
+        const of = this.typed(tree.of);
+        return { tree: { ...tree, of: this.fit(of, plain, "a per cent") }, type: plain };
+      }
+      case "binary":
+        return this.binary(tree.operator, this.typed(tree.left), this.typed(tree.right));
+      case "call":
+        return this.call(
+          tree.name,
+          tree.args.map((arg) => this.typed(arg)),
+        );
+      default:
+        return this.fail(`a node of kind "${tree.kind}" cannot be checked twice`);
+    }
+  }
+
+  /** The tree in the scale of `wanted`, with a conversion where the scales differ. */
+  fit(argument: Typed, wanted: Type, what: string): Tree {
+    const { tree, type } = argument;
+    if (!fits(type, wanted)) {
+      this.fail(`${what} should be ${describeType(wanted)} but is ${describeType(type)}`);
+    }
+    if (type.range && !wanted.range) this.fail(`${what} should be one value but is a whole column`);
+    if (type.kind !== "number" || wanted.kind !== "number") return tree;
+    return convert(tree, type, wanted);
+  }
+
+  private typeOfNumber(value: number, unit: string | undefined): Type {
+    if (unit === undefined) return value === 0 ? zeroType : plain;
+    try {
+      return typeOfUnit(unitNamed(unit));
+    } catch (error) {
+      return this.fail((error as Error).message);
+    }
+  }
+
+  private name(name: string): Typed {
+    const found = this.scope.resolve(name);
+    if (found !== undefined) return found;
+    return this.fail(`the name "${name}" is not known.${suggestion(name, this.scope.names())}`);
+  }
+
+  private mustBeNumber(type: Type, what: string): void {
+    if (type.kind === "text") this.fail(`${what} takes numbers, not text`);
+  }
+
+  private binary(operator: Operator, left: Typed, right: Typed): Typed {
+    const range = left.type.range || right.type.range;
+    const node = (l: Tree, r: Tree): Tree => ({ kind: "binary", operator, left: l, right: r });
+    if (operator === "&") {
+      const tree = node(this.joined(left), this.joined(right));
+      return { tree, type: { ...textType, range } };
+    }
+    if (comparisons.includes(operator)) {
+      const [l, r] = this.alike(left, right, `"${operator}"`);
+      return { tree: node(l.tree, r.tree), type: { ...yesnoType, range } };
+    }
+    if (operator === "+" || operator === "-") {
+      for (const { type } of [left, right]) {
+        if (type.kind === "text" || type.kind === "yesno") {
+          this.fail(`"${operator}" takes numbers, not ${describeType(type)}`);
+        }
+      }
+      const [l, r] = this.alike(left, right, `"${operator}"`);
+      const type = { ...(l.type.kind === "zero" ? r.type : l.type), range } as Type;
+      return { tree: node(l.tree, r.tree), type };
+    }
+    this.mustBeNumber(left.type, `"${operator}"`);
+    this.mustBeNumber(right.type, `"${operator}"`);
+    if (operator === "^") return this.raised(left, right);
+    const [a, b] = [asNumber(left.type), asNumber(right.type)];
+    const times = operator === "*";
+    const dimension = (times ? multiplyDimensions : divideDimensions)(a.dimension, b.dimension);
+    const size = times ? a.size * b.size : a.size / b.size;
+    return { tree: node(left.tree, right.tree), type: { kind: "number", dimension, size, range } };
+  }
+
+  private joined(part: Typed): Tree {
+    if (part.type.kind === "text") return part.tree;
+    return this.fail(
+      `"&" joins texts, not ${describeType(part.type)}: write numbers with FIXED(value, decimals)`,
+    );
+  }
+
+  private alike(left: Typed, right: Typed, what: string): [Typed, Typed] {
+    if (left.type.kind === "zero") {
+      if (!fits(left.type, right.type)) this.clash(left, right, what);
+      return [left, right];
+    }
+    if (!fits(right.type, left.type)) this.clash(left, right, what);
+    const tree = this.fit(right, { ...left.type, range: true } as Type, what);
+    return [left, { tree, type: right.type }];
+  }
+
+  private clash(left: Typed, right: Typed, what: string): never {
+    return this.fail(
+      `${what} cannot take ${describeType(left.type)} with ${describeType(right.type)}`,
+    );
+  }
+
+  private raised(base: Typed, exponent: Typed): Typed {
+    const right = this.fit(exponent, { ...plain, range: true }, "an exponent");
+    const tree: Tree = { kind: "binary", operator: "^", left: base.tree, right };
+    const range = base.type.range || exponent.type.range;
+    const type = asNumber(base.type);
+    if (sameDimension(type.dimension, dimensionless)) {
+      // a share held in another scale (h/day) would not survive a power
+      if (type.size !== 1) this.fail("a power of a number that is not plain: divide by its unit");
+      return { tree, type: { ...plain, range } };
+    }
+    const power = literal(exponent.tree);
+    if (power === undefined) {
+      return this.fail(`a power of ${describeType(type)} needs a number as its exponent`);
+    }
+    const dimension = raiseDimension(type.dimension, power);
+    return { tree, type: { kind: "number", dimension, size: type.size ** power, range } };
+  }
+
+  private call(name: string, args: Typed[]): Typed {
+    const own = this.scope.formulas.get(name);
+    if (own !== undefined) return this.ownCall(own, args);
+    const native = natives.get(name);
+    if (native === undefined) {
+      const known = [...natives.keys(), ...this.scope.formulas.keys()];
+      return this.fail(
+        `the function ${name} is not on the list of allowed functions.${suggestion(name, known)}`,
+      );
+    }
+    if (args.length < native.least || args.length > native.most) {
+      const takes =
+        native.least === native.most ? `${native.least}` : `${native.least} to ${native.most}`;
+      this.fail(`${name} takes ${takes} arguments, not ${args.length}`);
+    }
+    const checked = native.check(args, {
+      fit: (arg, wanted, what) =>
+        this.fit(
+          arg,
+          arg.type.range ? ({ ...wanted, range: true } as Type) : wanted,
+          `${what} of ${name}`,
+        ),
+      fail: (reason) => this.fail(`${name}: ${reason}`),
+    });
+    if (name !== "SUMPRODUCT") {
+      for (const arg of checked.args) this.mustNotSpill(name, arg);
+    }
+    return { tree: { kind: "call", name, args: checked.args }, type: checked.type };
+  }
+
+  /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
+  private mustNotSpill(name: string, arg: Tree): void {
+    if (arg.kind === "column") {
+      if (!takesColumns.has(name)) this.fail(`${name} takes single values, not a whole column`);
+    } else if (looseColumn(arg)) {
+      this.fail(`${name} cannot calculate with a whole column: use SUMPRODUCT or a further column`);
+    }
+  }
+
+  private ownCall(own: NamedFormula, args: Typed[]): Typed {
+    if (args.length !== own.parameters.length) {
+      const wanted = own.parameters.map((parameter) => parameter.name).join(", ");
+      this.fail(
+        `${own.name} takes ${own.parameters.length} arguments (${wanted}), not ${args.length}`,
+      );
+    }
+    const trees = args.map((arg, i) => {
+      const { name, measure } = own.parameters[i] as NamedFormula["parameters"][number];
+      return this.fit(arg, outsideType(measure, this.scope.system), `"${name}" of ${own.name}`);
+    });
+    return {
+      tree: { kind: "call", name: own.name, args: trees },
+      type: outsideType(own.result, this.scope.system),
+    };
+  }
+}
+
+function asNumber(type: Type): NumberType {
+  return type.kind === "number" ? type : { ...plain, range: type.range };
+}
+
+function literal(tree: Tree): number | undefined {
+  if (tree.kind === "number") return tree.value;
+  if (tree.kind === "negate" && tree.of.kind === "number") return -tree.of.value;
+  if (tree.kind === "binary" && tree.operator === "/") {
+    const [up, down] = [literal(tree.left), literal(tree.right)];
+    return up === undefined || down === undefined ? undefined : up / down;
+  }
+  return undefined;
+}
+
+/** Multiplies by the ratio of two scales, where it is not 1. */
+export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
+  const factor = Number((from.size / to.size).toPrecision(14));
+  return factor === 1 ? tree : { kind: "convert", factor, of: tree };
+}
+
+/** A column that is an operand and not an argument of its own. */
+function looseColumn(tree: Tree): boolean {
+  if (tree.kind === "column") return true;
+  return tree.kind !== "call" && partsOf(tree).some(looseColumn);
+}

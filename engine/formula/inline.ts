@@ -1,0 +1,69 @@
+import type { UnitSystem } from "../units/quantity.js";
+import { check, fitTo, type Scope } from "./check.js";
+import { insideType, type NamedFormula, outsideType } from "./named-formula.js";
+import { mapParts, type Tree } from "./tree.js";
+
+/** Opens named formulas down to native functions, for one system of units. */
+export class Inliner {
+  private readonly bodies = new Map<string, Tree>();
+  private readonly opening: string[] = [];
+
+  constructor(
+    private readonly formulas: ReadonlyMap<string, NamedFormula>,
+    private readonly system: UnitSystem,
+  ) {}
+
+  /** The tree with every named formula replaced by its body. */
+  open(tree: Tree): Tree {
+    const opened = mapParts(tree, (part) => this.open(part));
+    if (opened.kind !== "call") return opened;
+    const own = this.formulas.get(opened.name);
+    if (own === undefined) return opened;
+    const args = new Map(own.parameters.map(({ name }, i) => [name, opened.args[i] as Tree]));
+    return substitute(this.body(own), args);
+  }
+
+  /** The checked body of a named formula. Throws FormulaError, also where formulas call each other in a circle. */
+  body(own: NamedFormula): Tree {
+    const known = this.bodies.get(own.name);
+    if (known !== undefined) return known;
+    if (this.opening.includes(own.name)) {
+      throw new Error(
+        `Named formulas call each other in a circle: ${[...this.opening, own.name].join(" -> ")}.`,
+      );
+    }
+    this.opening.push(own.name);
+    const tree = this.open(this.checkedBody(own));
+    this.opening.pop();
+    this.bodies.set(own.name, tree);
+    return tree;
+  }
+
+  /** The body as written, checked, with the formulas it calls still closed: for showing. */
+  checkedBody(own: NamedFormula): Tree {
+    const scope: Scope = {
+      system: this.system,
+      formulas: this.formulas,
+      names: () => own.parameters.map((parameter) => parameter.name),
+      resolve: (name) => {
+        const parameter = own.parameters.find((one) => one.name === name);
+        if (parameter === undefined) return undefined;
+        return {
+          tree: { kind: "parameter", name },
+          type: insideType(parameter.measure, this.system),
+        };
+      },
+    };
+    const checked = check(own.body, own.text, scope);
+    const wanted =
+      typeof own.result === "string"
+        ? insideType(own.result, this.system)
+        : outsideType(own.result, this.system);
+    return fitTo(checked, wanted, own.text, scope);
+  }
+}
+
+function substitute(tree: Tree, args: ReadonlyMap<string, Tree>): Tree {
+  if (tree.kind === "parameter") return args.get(tree.name) ?? tree;
+  return mapParts(tree, (part) => substitute(part, args));
+}

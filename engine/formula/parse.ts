@@ -1,0 +1,129 @@
+import { FormulaError } from "./formula-error.js";
+import { type Token, tokensOf } from "./tokens.js";
+import { binding, type Operator, percentBinding, signBinding, type Tree } from "./tree.js";
+
+/** Deeper nesting than this is refused: spreadsheets allow 64 levels. */
+const deepest = 60;
+
+const isOperator = (text: string): text is Operator => Object.hasOwn(binding, text);
+
+/**
+ * Reads a formula (no leading `=`) into a tree.
+ *
+ * The grammar is the arithmetic, comparison and function-call part of spreadsheet
+ * formulas, with names; a number may carry a unit, as in `6[in]`.
+ * Throws FormulaError with the place and the reason.
+ */
+export function parse(formula: string): Tree {
+  return new Parser(formula).whole();
+}
+
+class Parser {
+  private readonly tokens: Token[];
+  private next = 0;
+  private depth = 0;
+
+  constructor(private readonly formula: string) {
+    this.tokens = tokensOf(formula);
+  }
+
+  whole(): Tree {
+    const tree = this.expression(0);
+    if (this.peek().kind !== "end") this.fail(`"${this.peek().text}" was not expected here`);
+    return tree;
+  }
+
+  private peek(): Token {
+    return this.tokens[this.next] as Token;
+  }
+
+  private take(): Token {
+    const token = this.peek();
+    this.next += 1;
+    return token;
+  }
+
+  private fail(reason: string, token: Token = this.peek()): never {
+    throw new FormulaError(this.formula, token.at, reason);
+  }
+
+  private expect(symbol: string): void {
+    const token = this.peek();
+    if (token.kind !== "symbol" || token.text !== symbol) {
+      const found = token.kind === "end" ? "the formula ends" : `"${token.text}" stands there`;
+      this.fail(`"${symbol}" is missing: ${found}`);
+    }
+    this.next += 1;
+  }
+
+  private at(symbol: string): boolean {
+    return this.peek().kind === "symbol" && this.peek().text === symbol;
+  }
+
+  private expression(least: number): Tree {
+    this.depth += 1;
+    if (this.depth > deepest) this.fail(`nested deeper than ${deepest} levels`);
+    let left = this.operand();
+    for (;;) {
+      const token = this.peek();
+      if (token.kind !== "symbol") break;
+      if (token.text === "%" && percentBinding > least) {
+        this.take();
+        left = { kind: "percent", of: left };
+        continue;
+      }
+      if (!isOperator(token.text) || binding[token.text] <= least) break;
+      this.take();
+      const right = this.expression(binding[token.text]);
+      left = { kind: "binary", operator: token.text, left, right };
+    }
+    this.depth -= 1;
+    return left;
+  }
+
+  private operand(): Tree {
+    const token = this.take();
+    if (token.kind === "number") return this.number(token);
+    if (token.kind === "text") {
+      return { kind: "text", value: token.text.slice(1, -1).replaceAll('""', '"') };
+    }
+    if (token.kind === "name") return this.named(token);
+    if (token.text === "-") return { kind: "negate", of: this.expression(signBinding) };
+    if (token.text === "+") return this.expression(signBinding);
+    if (token.text === "(") {
+      const inner = this.expression(0);
+      this.expect(")");
+      return inner;
+    }
+    const found = token.kind === "end" ? "the formula ends" : `"${token.text}" stands there`;
+    return this.fail(`a value is missing: ${found}`, token);
+  }
+
+  private number(token: Token): Tree {
+    const value = Number(token.text);
+    if (!Number.isFinite(value)) this.fail(`"${token.text}" is too large`, token);
+    if (this.peek().kind !== "unit") return { kind: "number", value };
+    return { kind: "number", value, unit: this.take().text.slice(1, -1) };
+  }
+
+  private named(token: Token): Tree {
+    if (this.at("(")) return this.call(token);
+    const upper = token.text.toUpperCase();
+    if (upper === "TRUE" || upper === "FALSE") return { kind: "boolean", value: upper === "TRUE" };
+    return { kind: "name", name: token.text };
+  }
+
+  private call(token: Token): Tree {
+    this.expect("(");
+    const args: Tree[] = [];
+    if (!this.at(")")) {
+      args.push(this.expression(0));
+      while (this.at(",")) {
+        this.take();
+        args.push(this.expression(0));
+      }
+    }
+    this.expect(")");
+    return { kind: "call", name: token.text.toUpperCase(), args };
+  }
+}

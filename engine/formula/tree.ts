@@ -1,0 +1,90 @@
+/**
+ * The formula tree: frozen plain data with a `kind`. The parser makes the nodes of
+ * the first group; the checker replaces names by the nodes of the second.
+ */
+export type Tree =
+  | { readonly kind: "number"; readonly value: number; readonly unit?: string }
+  | { readonly kind: "text"; readonly value: string }
+  | { readonly kind: "boolean"; readonly value: boolean }
+  | { readonly kind: "name"; readonly name: string }
+  | { readonly kind: "negate"; readonly of: Tree }
+  | { readonly kind: "percent"; readonly of: Tree }
+  | {
+      readonly kind: "binary";
+      readonly operator: Operator;
+      readonly left: Tree;
+      readonly right: Tree;
+    }
+  | { readonly kind: "call"; readonly name: string; readonly args: readonly Tree[] }
+  // after the check of names and units
+  | Reference
+  | { readonly kind: "parameter"; readonly name: string }
+  | { readonly kind: "convert"; readonly factor: number; readonly of: Tree };
+
+/** What a name stands for once it is resolved. */
+export type Reference =
+  | { readonly kind: "scalar"; readonly name: string }
+  /** A column of the same row, or with `back: 1` of the row above. */
+  | { readonly kind: "own"; readonly table: string; readonly column: string; readonly back: 0 | 1 }
+  | { readonly kind: "column"; readonly table: string; readonly column: string };
+
+export type Operator = "+" | "-" | "*" | "/" | "^" | "&" | "=" | "<>" | "<" | "<=" | ">" | ">=";
+
+/**
+ * How tightly each operator binds, as spreadsheets have it: comparison, joining,
+ * sum, product, power, then the sign (so that -2^2 is 4), then per cent.
+ */
+export const binding: Readonly<Record<Operator, number>> = {
+  "=": 1,
+  "<>": 1,
+  "<": 1,
+  "<=": 1,
+  ">": 1,
+  ">=": 1,
+  "&": 2,
+  "+": 3,
+  "-": 3,
+  "*": 4,
+  "/": 4,
+  "^": 5,
+};
+export const signBinding = 6;
+export const percentBinding = 7;
+
+/** The direct parts of a node. */
+export function partsOf(tree: Tree): readonly Tree[] {
+  switch (tree.kind) {
+    case "binary":
+      return [tree.left, tree.right];
+    case "call":
+      return tree.args;
+    case "negate":
+    case "percent":
+    case "convert":
+      return [tree.of];
+    default:
+      return [];
+  }
+}
+
+/** The same node with its parts replaced by what `change` makes of each. */
+export function mapParts(tree: Tree, change: (part: Tree) => Tree): Tree {
+  switch (tree.kind) {
+    case "binary":
+      return { ...tree, left: change(tree.left), right: change(tree.right) };
+    case "call":
+      return { ...tree, args: tree.args.map(change) };
+    case "negate":
+    case "percent":
+    case "convert":
+      return { ...tree, of: change(tree.of) };
+    default:
+      return tree;
+  }
+}
+
+/** Every node of a tree, the root first. */
+export function* walk(tree: Tree): Generator<Tree> {
+  yield tree;
+  for (const part of partsOf(tree)) yield* walk(part);
+}

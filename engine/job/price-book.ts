@@ -1,0 +1,14 @@
+import type { InputValue } from "../template/declare.js";
+
+/** A row of the price book, by column; absent cells are blank. */
+export type BookRow = Readonly<Record<string, InputValue>>;
+
+/** The office's prices: tables of rows (items, pumps, rates), in US units. */
+export interface PriceBook {
+  /** How the office calls this book, and the day it is as of. */
+  readonly name: string;
+  readonly asOf: string;
+  /** SHA-256 of its content: two bids with the same mark used the same prices. */
+  readonly mark: string;
+  readonly tables: Readonly<Record<string, readonly BookRow[]>>;
+}

@@ -1,0 +1,27 @@
+import type { InputValue } from "../template/declare.js";
+import type { UnitSystem } from "../units/quantity.js";
+
+/** A row of a table in a job record: by column. */
+export type RowValues = Readonly<Record<string, InputValue | null>>;
+
+/** What a job record holds for its inputs: by name, tables as lists of rows. */
+export type InputValues = Readonly<Record<string, InputValue | null | readonly RowValues[]>>;
+
+/** One bid's inputs, as kept in a file. Numbers are in the units of `units`. */
+export interface JobRecord {
+  /** The version of this file format. */
+  readonly rillbook: 1;
+  readonly job: string;
+  readonly template: string;
+  readonly version: number;
+  readonly units: UnitSystem;
+  /** Free words about the record; says so where the job is invented. */
+  readonly about?: string;
+  /** Path of the price book, from the folder of the record. */
+  readonly prices?: string;
+  readonly inputs: InputValues;
+  /** What each input means; written by `start`, read by people only. */
+  readonly guide?: unknown;
+  /** History of the inputs. */
+  readonly trail?: readonly unknown[];
+}

@@ -1,0 +1,110 @@
+import { Ajv, type ErrorObject } from "ajv";
+import { suggestion } from "../formula/suggest.js";
+import type { Model } from "../template/model.js";
+import { serialOf } from "./date.js";
+import { JobError } from "./job-error.js";
+import type { JobRecord } from "./record.js";
+import { jobSchema } from "./schema.js";
+
+type Validate = ReturnType<Ajv["compile"]>;
+const validators = new WeakMap<Model, Validate>();
+
+function validatorFor(model: Model): Validate {
+  const known = validators.get(model);
+  if (known !== undefined) return known;
+  const made = new Ajv({
+    allErrors: true,
+    verbose: true,
+    allowUnionTypes: true,
+    strict: false,
+  }).compile(jobSchema(model));
+  validators.set(model, made);
+  return made;
+}
+
+/**
+ * Checks a parsed job record against the template's schema.
+ * Throws JobError naming each path, value, rule and what to do.
+ */
+export function validateJob(model: Model, record: unknown, file: string): JobRecord {
+  const validate = validatorFor(model);
+  if (!validate(record)) {
+    const faults = (validate.errors ?? []).map((error) => sentence(error, model));
+    throw new JobError("job-invalid", `The job record ${file} cannot be used:`, [
+      ...new Set(faults),
+    ]);
+  }
+  const job = record as unknown as JobRecord;
+  const faults = impossibleDates(model, job);
+  if (faults.length > 0) {
+    throw new JobError("job-invalid", `The job record ${file} cannot be used:`, faults);
+  }
+  return job;
+}
+
+/** `inputs.falls[2].width`, rows counted from 1 as on the worksheet. */
+function readablePath(pointer: string): string {
+  return pointer
+    .split("/")
+    .slice(1)
+    .map((part) => (/^\d+$/.test(part) ? `[${Number(part) + 1}]` : `.${part}`))
+    .join("")
+    .replace(/^\./, "");
+}
+
+function sentence(error: ErrorObject, model: Model): string {
+  const path = readablePath(error.instancePath) || "the record";
+  const value = JSON.stringify(error.data) ?? "nothing";
+  const shown = value.length > 60 ? `${value.slice(0, 57)}...` : value;
+  const schema = error.parentSchema as { description?: string } | undefined;
+  const meaning = schema?.description === undefined ? "" : ` (${schema.description})`;
+  switch (error.keyword) {
+    case "additionalProperties": {
+      const name = String(error.params.additionalProperty);
+      const known = Object.keys((error.parentSchema as { properties: object }).properties);
+      return `${path}: the name "${name}" is not known to template ${model.template.name}.${suggestion(name, known)}`;
+    }
+    case "required":
+      return `${path}: "${error.params.missingProperty}" is missing. Add it.`;
+    case "maxItems":
+      return `${path}: ${(error.data as unknown[]).length} rows, but the table holds ${error.params.limit}${meaning}. Join rows, or split the job.`;
+    case "type":
+      return `${path} is ${shown}, but must be ${[error.params.type]
+        .flat()
+        .filter((one: string) => one !== "null")
+        .join(" or ")}${meaning}. Correct the value.`;
+    case "minimum":
+    case "maximum":
+      return `${path} is ${shown}, but must be ${error.params.comparison} ${error.params.limit}${meaning}. Correct the value.`;
+    case "enum": {
+      const allowed = (error.params.allowedValues as unknown[]).filter((one) => one !== null);
+      return `${path} is ${shown}, but must be one of: ${allowed.join(", ")}. Choose one.`;
+    }
+    case "const":
+      return `${path} is ${shown}, but must be ${JSON.stringify(error.params.allowedValue)}. Correct the value, or name the template it belongs to.`;
+    case "pattern":
+      return `${path} is ${shown}, but must be a date like 2026-05-31${meaning}. Correct the value.`;
+    default:
+      return `${path} is ${shown}: ${error.message}${meaning}. Correct the value.`;
+  }
+}
+
+function impossibleDates(model: Model, job: JobRecord): string[] {
+  const faults: string[] = [];
+  for (const cell of model.cells) {
+    if (cell.declaration.kind !== "input" || cell.declaration.quantity.kind !== "date") continue;
+    const given = givenFor(job, cell.name, cell.row);
+    if (typeof given === "string" && serialOf(given) === undefined) {
+      faults.push(`inputs.${cell.id} is "${given}", but there is no such day. Correct the date.`);
+    }
+  }
+  return faults;
+}
+
+/** What a record gives for an input: by name, or by column and row. */
+export function givenFor(job: JobRecord, name: string, row: number | undefined): unknown {
+  if (row === undefined) return job.inputs[name] ?? undefined;
+  const [tableName = "", key = ""] = name.split(".");
+  const rows = job.inputs[tableName];
+  return Array.isArray(rows) ? (rows[row - 1]?.[key] ?? undefined) : undefined;
+}

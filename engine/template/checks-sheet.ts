@@ -1,0 +1,151 @@
+import { count, number, text, yesno } from "../units/quantity.js";
+import {
+  type Block,
+  type CellDeclaration,
+  type CheckDeclaration,
+  calc,
+  check,
+  lines,
+  published,
+  type SheetDeclaration,
+  sheet,
+  table,
+} from "./declare.js";
+import { messageName, statusName } from "./implied.js";
+import { textLiteral } from "./sentence.js";
+
+interface Found {
+  readonly name: string;
+  readonly where: string;
+  readonly level: CheckDeclaration["level"];
+  readonly state: string;
+  readonly message: string;
+}
+
+/**
+ * The sheet that lists all checks, worst first. It is made from the checks that
+ * the other sheets declare, and adds one for each sheet's inputs.
+ */
+export function checksSheet(sheets: readonly SheetDeclaration[]): {
+  sheet: SheetDeclaration;
+  checks: string[];
+} {
+  const inputChecks = inputsRight(sheets);
+  const inputBlock = lines("Inputs, sheet by sheet", inputChecks);
+  const found = [
+    ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name))),
+    ...checksOf(inputBlock, "Checks"),
+  ];
+  const blocks: Block[] = [
+    lines("In short", {
+      checks_failed: calc(
+        count,
+        'SUMPRODUCT((check_list.right=FALSE)*(check_list.level="must"))',
+        "Checks that fail: the bid does not stand until they are put right",
+        { strong: true },
+      ),
+      checks_to_look_at: calc(
+        count,
+        'SUMPRODUCT((check_list.right=FALSE)*(check_list.level="look"))',
+        "Checks worth a look",
+        { strong: true },
+      ),
+    }),
+    sortedList(found.length),
+    inputBlock,
+    workingList(found),
+  ];
+  const purpose = "Every check of the bid, worst first, each with what to do.";
+  return { sheet: sheet("Checks", purpose, blocks), checks: found.map(({ name }) => name) };
+}
+
+function checksOf(block: Block, where: string): Found[] {
+  if (block.kind === "lines") {
+    return Object.entries(block.cells).flatMap(([name, cell]) =>
+      cell.kind === "check"
+        ? [{ name, where, level: cell.level, state: name, message: messageName(name) }]
+        : [],
+    );
+  }
+  if (block.kind !== "table") return [];
+  return Object.entries(block.columns).flatMap(([key, cell]) => {
+    if (cell.kind !== "check") return [];
+    const column = `${block.name}.${key}`;
+    const messages = `${block.name}.${messageName(key)}`;
+    const message = `IFERROR(INDEX(${messages},MATCH(FALSE,${column},0)),"ok")`;
+    return [{ name: column, where, level: cell.level, state: `AND(${column})`, message }];
+  });
+}
+
+/** For each sheet with inputs, a check that every one of them keeps to its rule. */
+function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckDeclaration> {
+  const made: Record<string, CheckDeclaration> = {};
+  for (const one of sheets) {
+    const conditions = one.blocks.flatMap(emptyStatuses);
+    if (conditions.length === 0) continue;
+    const name = `inputs_right_${one.name.toLowerCase().replaceAll(/[^a-z]+/g, "_")}`;
+    made[name] = check(
+      `AND(${conditions.join(",")})`,
+      `Sheet ${one.name}: an input is missing or breaks its rule. Look for the arrow beside it.`,
+      { label: `Inputs on sheet ${one.name}` },
+    );
+  }
+  return made;
+}
+
+function emptyStatuses(block: Block): string[] {
+  if (block.kind === "table") {
+    const hasInputs = Object.values(block.columns).some(({ kind }) => kind === "input");
+    return hasInputs ? [`SUMPRODUCT((${block.name}.status<>"")*1)=0`] : [];
+  }
+  if (block.kind !== "lines") return [];
+  return Object.entries(block.cells)
+    .filter(([, cell]) => hasStatus(cell))
+    .map(([name]) => `${statusName(name)}=""`);
+}
+
+function hasStatus(cell: CellDeclaration): boolean {
+  if (cell.kind !== "input" || cell.quantity.kind === "yesno") return false;
+  return !(cell.quantity.kind === "text" && cell.optional && cell.choices === undefined);
+}
+
+function sortedList(rows: number): Block {
+  return table(
+    "check_shown",
+    "All checks, worst first",
+    { rows, beside: "check_list" },
+    {
+      message: calc(text, at("message"), "What to do"),
+      state: calc(text, at("state"), "State"),
+      sheet: calc(text, at("sheet"), "Sheet"),
+    },
+  );
+}
+
+const at = (key: string) =>
+  `INDEX(check_list.${key},MATCH(SMALL(check_list.rank,place),check_list.rank,0))`;
+
+function workingList(found: readonly Found[]): Block {
+  const source = "the checks that the sheets of this template declare";
+  return table(
+    "check_list",
+    "In the order of the sheets (the list above is sorted from it)",
+    {
+      rows: found.length,
+      data: found.map(({ where, level }) => ({ sheet: where, level })),
+    },
+    {
+      message: calc(
+        text,
+        (row) => `IF(right,"ok",${(found[row - 1] as Found).message})`,
+        "What to do",
+      ),
+      right: calc(yesno, (row) => (found[row - 1] as Found).state, "Right"),
+      sheet: published(text, "Sheet", { source }),
+      level: published(text, "Level", { source }),
+      place: calc(count, "above.place+1", "Place", { first: "1" }),
+      state: calc(text, `IF(right,"ok",IF(level="must",${textLiteral("stop")},"look"))`, "State"),
+      rank: calc(number, `IF(right,2000,IF(level="must",0,1000))+place`, "Rank", { decimals: 0 }),
+    },
+  );
+}

@@ -1,0 +1,156 @@
+import { check as checkTree, fitTo, type Scope } from "../formula/check.js";
+import { FormulaError } from "../formula/formula-error.js";
+import { Inliner } from "../formula/inline.js";
+import { parse } from "../formula/parse.js";
+import type { Tree } from "../formula/tree.js";
+import { typeOfQuantity, yesnoType } from "../formula/type.js";
+import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
+import { checksSheet } from "./checks-sheet.js";
+import type { CellDeclaration, InputValue } from "./declare.js";
+import { formulaFaults, lengthFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import type { Cell, Model } from "./model.js";
+import { calculationOrder } from "./order.js";
+import { Names } from "./scope.js";
+import { type Spot, spotsOf, withImpliedColumns } from "./spots.js";
+import { tablesOf } from "./tables.js";
+import type { Template } from "./template.js";
+import { TemplateError } from "./template-error.js";
+
+/**
+ * Compiles a template for one system of units: places every cell, resolves and
+ * checks every formula, opens named formulas, finds the order of calculation.
+ * Throws TemplateError with all faults found.
+ */
+export function compile(template: Template, system: UnitSystem): Model {
+  const faults = nameFaults(template);
+  if (faults.length > 0) throw new TemplateError(template.name, faults);
+  const formulas = new Map(template.formulas.map((one) => [one.name, one]));
+  const { sheet, checks } = checksSheet(template.sheets);
+  const sheets = withImpliedColumns([...template.sheets, sheet], system);
+  const { placed, spots } = spotsOf(sheets, system);
+  const inliner = new Inliner(formulas, system);
+  faults.push(...formulaFaults(template.formulas, inliner));
+  const names = new Names(spots, system, formulas);
+  const compiler = new CellCompiler(names, inliner, system);
+  const cells = spots.map((spot, index) => compiler.cell(spot, index));
+  faults.push(...compiler.faults);
+  const tables = tablesOf(cells, placed);
+  const byId = new Map(cells.map((cell) => [cell.id, cell]));
+  const unordered = { template, system, sheets, placed, cells, byId, tables, formulas, checks };
+  if (faults.length > 0) throw new TemplateError(template.name, faults);
+  const { order, cycles } = calculationOrder({ ...unordered, order: [] });
+  const model: Model = { ...unordered, order };
+  faults.push(...cycles, ...unusedInputFaults(model), ...lengthFaults(model));
+  if (faults.length > 0) throw new TemplateError(template.name, faults);
+  return model;
+}
+
+interface Compiled {
+  readonly spoken: Tree;
+  readonly native: Tree;
+}
+
+/** Compiles the cells; a formula that all rows share is compiled once. */
+class CellCompiler {
+  readonly faults: string[] = [];
+  private readonly known = new Map<string, Compiled | undefined>();
+
+  constructor(
+    private readonly names: Names,
+    private readonly inliner: Inliner,
+    private readonly system: UnitSystem,
+  ) {}
+
+  cell(spot: Spot, index: number): Cell {
+    const { declaration, table, row } = spot;
+    const unit = unitOf(declaration.quantity, this.system);
+    const fixed = fixedValue(spot, this.system);
+    const compiled = this.formulaOf(spot);
+    return Object.freeze({
+      index,
+      id: spot.id,
+      name: spot.name,
+      ...(table === undefined ? {} : { table: table.name }),
+      ...(row === undefined ? {} : { row }),
+      declaration,
+      unit,
+      sheet: spot.sheet,
+      column: spot.column,
+      line: spot.line,
+      implied: spot.implied,
+      ...(fixed === undefined ? {} : { fixed }),
+      ...compiled,
+    });
+  }
+
+  private formulaOf(spot: Spot): Compiled | undefined {
+    const { declaration, row = 1 } = spot;
+    if (declaration.kind !== "calc" && declaration.kind !== "check") return undefined;
+    const isFirst = declaration.kind === "calc" && declaration.first !== undefined && row === 1;
+    const written =
+      typeof declaration.formula === "function" ? declaration.formula(row) : declaration.formula;
+    const text = isFirst ? (declaration.first as string) : written;
+    const key = `${spot.name}|${text}|${isFirst}`;
+    if (!this.known.has(key)) this.known.set(key, this.compiled(spot, text, isFirst));
+    return this.known.get(key);
+  }
+
+  private compiled(spot: Spot, text: string, isFirst: boolean): Compiled | undefined {
+    const { declaration, table } = spot;
+    try {
+      const above = declaration.kind === "calc" && declaration.first !== undefined && !isFirst;
+      const scope = this.names.scope(table, above);
+      const spoken = this.checked(text, declaration, scope);
+      const whole =
+        table?.filled === undefined
+          ? spoken
+          : this.whereFilled(spoken, declaration, scope, table.filled);
+      return { spoken: whole, native: this.inliner.open(whole) };
+    } catch (error) {
+      if (!(error instanceof FormulaError)) throw error;
+      this.faults.push(`${spot.sheet}, ${spot.name}: ${error.message}`);
+      return undefined;
+    }
+  }
+
+  private checked(text: string, { quantity }: CellDeclaration, scope: Scope): Tree {
+    const wanted = typeOfQuantity(quantity, this.system);
+    return fitTo(checkTree(parse(text), text, scope), wanted, text, scope);
+  }
+
+  private whereFilled(
+    tree: Tree,
+    declaration: CellDeclaration,
+    scope: Scope,
+    filled: string,
+  ): Tree {
+    const condition = fitTo(checkTree(parse(filled), filled, scope), yesnoType, filled, scope);
+    const blank = (declaration.kind === "calc" && declaration.blank) || undefined;
+    const otherwise =
+      blank === undefined ? blankOf(declaration) : this.checked(blank, declaration, scope);
+    return { kind: "call", name: "IF", args: [condition, tree, otherwise] };
+  }
+}
+
+/** What a row that is not in use holds: nothing for text, no complaint for a check, else zero. */
+function blankOf(declaration: CellDeclaration): Tree {
+  if (declaration.kind === "check") return { kind: "boolean", value: true };
+  if (declaration.quantity.kind === "text") return { kind: "text", value: "" };
+  if (declaration.quantity.kind === "yesno") return { kind: "boolean", value: false };
+  return { kind: "number", value: 0 };
+}
+
+/** The value of a published cell, in the unit of the system. */
+function fixedValue(spot: Spot, system: UnitSystem): InputValue | undefined {
+  if (spot.declaration.kind !== "published") return undefined;
+  const { quantity, value } = spot.declaration;
+  const rows = spot.table?.data;
+  const given = rows === undefined ? value : rows[(spot.row ?? 1) - 1]?.[spot.key];
+  return given === undefined ? undefined : inUnit(given, quantity, system);
+}
+
+/** A value declared in US units, in the unit of the system. */
+export function inUnit(value: InputValue, quantity: Quantity, system: UnitSystem): InputValue {
+  if (typeof value !== "number") return value;
+  return Number((value * fromUs(quantity, system)).toPrecision(15));
+}

@@ -1,0 +1,201 @@
+import { type Quantity, yesno as yesnoQuantity } from "../units/quantity.js";
+
+/** A formula as written, or one for each row of a table (rows count from 1). */
+export type FormulaText = string | ((row: number) => string);
+
+export type InputValue = number | string | boolean;
+
+interface Common {
+  readonly label: string;
+  readonly quantity: Quantity;
+  /** A sentence for whoever fills in or reads the cell. */
+  readonly note?: string;
+  /** Where a figure or rule comes from. */
+  readonly source?: string;
+  /** Decimals shown, where the quantity's own do not suit. */
+  readonly decimals?: number;
+}
+
+/** A figure that a person gives. Numbers are in the quantity's US unit here. */
+export interface InputDeclaration extends Common {
+  readonly kind: "input";
+  readonly default?: InputValue;
+  readonly least?: number;
+  readonly most?: number;
+  readonly whole?: boolean;
+  /** May stay blank; without this and without a default it must be given. */
+  readonly optional?: boolean;
+  /** The values to choose from: texts, or a column such as `looks.name`. */
+  readonly choices?: readonly string[] | string;
+}
+
+export interface CalcDeclaration extends Common {
+  readonly kind: "calc";
+  readonly formula: FormulaText;
+  /** The first row's formula, where the others look at the row above. */
+  readonly first?: string;
+  /** What a blank row holds; 0, "" or FALSE unless told. */
+  readonly blank?: string;
+  /** A total or result that people look for: set in bold. */
+  readonly strong?: boolean;
+}
+
+/** A yes/no cell; `sentence` is shown where it is no, with `{name}` for figures. */
+export interface CheckDeclaration extends Common {
+  readonly kind: "check";
+  readonly formula: FormulaText;
+  readonly sentence: string;
+  /** `must`: the bid does not stand without it. `look`: worth a look. */
+  readonly level: "must" | "look";
+}
+
+/** A figure from a published table or standard. US units. */
+export interface PublishedDeclaration extends Common {
+  readonly kind: "published";
+  readonly value?: InputValue;
+}
+
+/** A figure copied from the office's price book. */
+export interface BookDeclaration extends Common {
+  readonly kind: "book";
+}
+
+export type CellDeclaration =
+  | InputDeclaration
+  | CalcDeclaration
+  | CheckDeclaration
+  | PublishedDeclaration
+  | BookDeclaration;
+
+type Rest<T extends Common> = Partial<Omit<T, "kind" | "quantity" | "label">>;
+
+export function input(
+  quantity: Quantity,
+  label: string,
+  rest: Rest<InputDeclaration> = {},
+): InputDeclaration {
+  return Object.freeze({ kind: "input", quantity, label, ...rest });
+}
+
+export function calc(
+  quantity: Quantity,
+  formula: FormulaText,
+  label: string,
+  rest: Rest<CalcDeclaration> = {},
+): CalcDeclaration {
+  return Object.freeze({ kind: "calc", quantity, formula, label, ...rest });
+}
+
+/**
+ * @param formula a condition, true where all is well
+ * @param sentence what is wrong and what to do, with `{name}` or `{name|decimals}` for figures
+ */
+export function check(
+  formula: FormulaText,
+  sentence: string,
+  rest: Partial<Omit<CheckDeclaration, "kind" | "quantity" | "formula" | "sentence">> & {
+    label: string;
+  },
+): CheckDeclaration {
+  return Object.freeze({
+    kind: "check",
+    quantity: yesnoQuantity,
+    formula,
+    sentence,
+    level: "must",
+    ...rest,
+  });
+}
+
+export function published(
+  quantity: Quantity,
+  label: string,
+  rest: Rest<PublishedDeclaration> & { source: string },
+): PublishedDeclaration {
+  return Object.freeze({ kind: "published", quantity, label, ...rest });
+}
+
+export function book(
+  quantity: Quantity,
+  label: string,
+  rest: Rest<BookDeclaration> = {},
+): BookDeclaration {
+  return Object.freeze({ kind: "book", quantity, label, ...rest });
+}
+
+/** Cells under one another: label, value, unit. */
+export interface LinesBlock {
+  readonly kind: "lines";
+  readonly heading: string;
+  readonly cells: Readonly<Record<string, CellDeclaration>>;
+}
+
+/** Whole lines of text made by formulas, for people outside the office. */
+export interface ProseBlock {
+  readonly kind: "prose";
+  readonly heading: string;
+  readonly cells: Readonly<Record<string, CalcDeclaration>>;
+}
+
+/** Standing text, such as cautions. */
+export interface TextBlock {
+  readonly kind: "text";
+  readonly heading: string;
+  readonly paragraphs: readonly string[];
+}
+
+/** Rows of like cells. The first column heads each row. */
+export interface TableBlock {
+  readonly kind: "table";
+  readonly name: string;
+  readonly heading: string;
+  /** Fixed capacity. */
+  readonly rows: number;
+  /** Condition on a row's own inputs: the row is in use. All rows are, where it is absent. */
+  readonly filled?: string;
+  /** A table of the same rows, whose columns can be named as this one's own. */
+  readonly beside?: string;
+  /** The published rows (US units), or the price book's table that fills the `book` columns. */
+  readonly data?: readonly Readonly<Record<string, InputValue>>[];
+  readonly from?: string;
+  /** Copy only the rows of the price book whose `code` one of these names holds. */
+  readonly usedBy?: readonly string[];
+  readonly note?: string;
+  readonly columns: Readonly<Record<string, CellDeclaration>>;
+}
+
+export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock;
+
+export interface SheetDeclaration {
+  readonly name: string;
+  /** One sentence: what the sheet is for. */
+  readonly purpose: string;
+  readonly blocks: readonly Block[];
+  /** Portrait for pages handed out; landscape for the calculating sheets. */
+  readonly portrait?: boolean;
+}
+
+export const lines = (heading: string, cells: LinesBlock["cells"]): LinesBlock =>
+  Object.freeze({ kind: "lines", heading, cells });
+
+export const prose = (heading: string, cells: ProseBlock["cells"]): ProseBlock =>
+  Object.freeze({ kind: "prose", heading, cells });
+
+export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
+  Object.freeze({ kind: "text", heading, paragraphs: texts });
+
+export const table = (
+  name: string,
+  heading: string,
+  options: Omit<TableBlock, "kind" | "name" | "heading" | "columns">,
+  columns: TableBlock["columns"],
+): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
+
+export function sheet(
+  name: string,
+  purpose: string,
+  blocks: readonly Block[],
+  options: { portrait?: boolean } = {},
+): SheetDeclaration {
+  return Object.freeze({ name, purpose, blocks, ...options });
+}

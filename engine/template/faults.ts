@@ -1,0 +1,94 @@
+import { FormulaError } from "../formula/formula-error.js";
+import type { Inliner } from "../formula/inline.js";
+import type { NamedFormula } from "../formula/named-formula.js";
+import type { Model } from "./model.js";
+import { formulaNameTrouble, nameTrouble, sheetNameTrouble } from "./names.js";
+import { precedents } from "./order.js";
+import { xlsxFormula } from "./printed.js";
+import type { Template } from "./template.js";
+
+/** Spreadsheets end a formula at 8,192 characters. */
+export const longestFormula = 8000;
+
+/** Names that some program would misread, or that stand for two things. */
+export function nameFaults(template: Template): string[] {
+  const faults: string[] = [];
+  const seen = new Map<string, string>();
+  const claim = (name: string, where: string) => {
+    const before = seen.get(name.toLowerCase());
+    if (before !== undefined) {
+      faults.push(`The name "${name}" stands twice: ${before} and ${where}. Rename one.`);
+    }
+    seen.set(name.toLowerCase(), where);
+    const trouble = nameTrouble(name);
+    if (trouble !== undefined)
+      faults.push(`The name "${name}" (${where}) cannot be used: ${trouble}.`);
+  };
+  for (const sheet of template.sheets) {
+    const trouble = sheetNameTrouble(sheet.name);
+    if (trouble !== undefined) faults.push(`Sheet "${sheet.name}": ${trouble}.`);
+    claim(`sheet_${sheet.name.toLowerCase().replaceAll(/[^a-z]+/g, "_")}`, `sheet ${sheet.name}`);
+    for (const block of sheet.blocks) {
+      if (block.kind === "text") continue;
+      if (block.kind !== "table") {
+        for (const name of Object.keys(block.cells)) claim(name, `sheet ${sheet.name}`);
+        continue;
+      }
+      claim(block.name, `table on sheet ${sheet.name}`);
+      for (const key of Object.keys(block.columns)) {
+        const fault = nameTrouble(key);
+        if (fault !== undefined)
+          faults.push(`The column "${block.name}.${key}" cannot be used: ${fault}.`);
+      }
+    }
+  }
+  for (const own of template.formulas) {
+    const trouble = formulaNameTrouble(own.name);
+    if (trouble !== undefined)
+      faults.push(`The named formula "${own.name}" cannot be used: ${trouble}.`);
+  }
+  const doubled = template.formulas.map(({ name }) => name);
+  for (const name of new Set(doubled.filter((one, i) => doubled.indexOf(one) !== i))) {
+    faults.push(`The named formula "${name}" is declared twice. Rename one.`);
+  }
+  return faults;
+}
+
+/** Named formulas whose bodies do not hold. */
+export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inliner): string[] {
+  return formulas.flatMap((own) => {
+    try {
+      inliner.body(own);
+      return [];
+    } catch (error) {
+      if (error instanceof FormulaError || (error as Error).message.startsWith("Named formulas")) {
+        return [`Named formula ${own.name}: ${(error as Error).message}`];
+      }
+      throw error;
+    }
+  });
+}
+
+/** Inputs that nothing depends on but their own message: a person would fill them in for nothing. */
+export function unusedInputFaults(model: Model): string[] {
+  const used = new Set<string>();
+  for (const cell of model.order) {
+    if (cell.implied || cell.native === undefined) continue;
+    for (const needed of precedents(model, cell.native, cell.row ?? 0)) used.add(needed.name);
+  }
+  const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");
+  const names = new Set(inputs.map(({ name }) => name));
+  return [...names]
+    .filter((name) => !used.has(name))
+    .map((name) => `The input "${name}" is used by no formula. Use it, or take it out.`);
+}
+
+export function lengthFaults(model: Model): string[] {
+  return model.order.flatMap((cell) => {
+    const length = xlsxFormula(model, cell).length;
+    if (length <= longestFormula) return [];
+    return [
+      `The formula of ${cell.id} has ${length} characters; ${longestFormula} is the most. Split it over further cells.`,
+    ];
+  });
+}

@@ -1,0 +1,168 @@
+import { fromUs, text, type UnitSystem, unitOf } from "../units/quantity.js";
+import {
+  type CalcDeclaration,
+  type CellDeclaration,
+  calc,
+  type InputDeclaration,
+  type LinesBlock,
+  type TableBlock,
+} from "./declare.js";
+import { type Figure, sentenceFormula, textLiteral } from "./sentence.js";
+
+/**
+ * The cells that follow from a declaration: beside each input a message that stays
+ * empty while the input keeps to its rule, beside each check its sentence. So the
+ * rules hold in any spreadsheet, also for values that were pasted over validation.
+ */
+export const statusName = (input: string): string => `${input}_status`;
+export const messageName = (check: string): string => `${check}_message`;
+
+type Figures = (name: string) => Figure | undefined;
+
+/** The message cells of a block of lines, by the name of the cell they stand beside. */
+export function impliedLines(
+  block: LinesBlock,
+  system: UnitSystem,
+  figures: Figures,
+): Map<string, { name: string; declaration: CalcDeclaration }> {
+  const implied = new Map<string, { name: string; declaration: CalcDeclaration }>();
+  for (const [name, declaration] of Object.entries(block.cells)) {
+    const made = impliedFor(name, declaration, system, figures);
+    if (made !== undefined) implied.set(name, made);
+  }
+  return implied;
+}
+
+function impliedFor(
+  name: string,
+  declaration: CellDeclaration,
+  system: UnitSystem,
+  figures: Figures,
+): { name: string; declaration: CalcDeclaration } | undefined {
+  if (declaration.kind === "check") {
+    return {
+      name: messageName(name),
+      declaration: messageOf(name, declaration.sentence, system, figures, '"ok"'),
+    };
+  }
+  if (declaration.kind !== "input") return undefined;
+  const trouble = inputTrouble(name, declaration, system);
+  if (trouble === undefined) return undefined;
+  return { name: statusName(name), declaration: calc(text, trouble, "") };
+}
+
+function messageOf(
+  name: string,
+  sentence: string,
+  system: UnitSystem,
+  figures: Figures,
+  fine: string,
+): CalcDeclaration {
+  const said = sentenceFormula(sentence, system, figures);
+  return calc(text, `IF(${name},${fine},${said})`, "");
+}
+
+/** The columns to add to a table: a sentence for each check, one status for all inputs of the row. */
+export function impliedColumns(
+  block: TableBlock,
+  system: UnitSystem,
+  figures: Figures,
+): Record<string, CalcDeclaration> {
+  const implied: Record<string, CalcDeclaration> = {};
+  for (const [name, declaration] of Object.entries(block.columns)) {
+    if (declaration.kind !== "check") continue;
+    implied[messageName(name)] = {
+      ...messageOf(name, declaration.sentence, system, figures, '""'),
+      label: `${declaration.label}: what to do`,
+    };
+  }
+  const inputs = Object.entries(block.columns).filter(([, { kind }]) => kind === "input");
+  if (inputs.length > 0) {
+    implied.status = calc(text, rowStatus(inputs, system), "Input", {
+      blank: strayInputs(block, inputs),
+    });
+  }
+  return implied;
+}
+
+function rowStatus(inputs: readonly [string, CellDeclaration][], system: UnitSystem): string {
+  const troubles = inputs.map(([name, declaration]) => {
+    const trouble = inputTrouble(name, declaration as InputDeclaration, system);
+    return trouble === undefined ? undefined : ([declaration.label, trouble] as const);
+  });
+  let formula = '""';
+  for (const found of troubles.reverse()) {
+    if (found === undefined) continue;
+    const [label, trouble] = found;
+    formula = `IF(LEN(${trouble})>0,${textLiteral(`${label} `)}&${trouble},${formula})`;
+  }
+  return formula;
+}
+
+/** A row that is not in use must hold nothing, or what it holds would be passed over in silence. */
+function strayInputs(block: TableBlock, inputs: readonly [string, CellDeclaration][]): string {
+  if (block.filled === undefined) return '""';
+  const blank = inputs.map(([name]) => `ISBLANK(${name})`);
+  return `IF(AND(${blank.join(",")}),"","← row not in use: complete or clear it")`;
+}
+
+/** A text formula: empty while the input keeps to its rule, else the rule in few words. */
+function inputTrouble(
+  name: string,
+  declaration: InputDeclaration,
+  system: UnitSystem,
+): string | undefined {
+  const { quantity } = declaration;
+  const needed = declaration.optional ? '""' : '"← needed"';
+  if (declaration.choices !== undefined) {
+    const known =
+      typeof declaration.choices === "string"
+        ? `ISNUMBER(MATCH(${name},${declaration.choices},0))`
+        : `OR(${declaration.choices.map((one) => `${name}=${textLiteral(one)}`).join(",")})`;
+    return `IF(ISBLANK(${name}),${needed},IF(${known},"","← not one of the choices"))`;
+  }
+  if (quantity.kind === "text") {
+    return declaration.optional ? undefined : `IF(ISBLANK(${name}),"← needed","")`;
+  }
+  if (quantity.kind === "yesno") return undefined;
+  const rule = textLiteral(`← ${ruleInWords(declaration, system)}`);
+  const within = withinRange(name, declaration, system);
+  return `IF(ISBLANK(${name}),${needed},IF(ISNUMBER(${name}),IF(${within},"",${rule}),"← a number, please"))`;
+}
+
+function withinRange(name: string, declaration: InputDeclaration, system: UnitSystem): string {
+  const unit = unitOf(declaration.quantity, system);
+  const limit = (value: number) => `${inSystem(value, declaration, system)}[${unit.name}]`;
+  const rules: string[] = [];
+  if (declaration.least !== undefined) rules.push(`${name}>=${limit(declaration.least)}`);
+  if (declaration.most !== undefined) rules.push(`${name}<=${limit(declaration.most)}`);
+  if (declaration.whole) rules.push(`${name}=INT(${name})`);
+  return rules.length === 0 ? "TRUE" : `AND(${rules.join(",")})`;
+}
+
+/** A limit in the units of the system, to six figures: rules are round numbers. */
+export function inSystem(value: number, declaration: CellDeclaration, system: UnitSystem): number {
+  return Number((value * fromUs(declaration.quantity, system)).toPrecision(6));
+}
+
+/** `0.5 to 30 ft`: the rule of an input for people. */
+export function ruleInWords(declaration: InputDeclaration, system: UnitSystem): string {
+  const { quantity, least, most } = declaration;
+  const show = (value: number) => {
+    const here = inSystem(value, declaration, system);
+    return quantity.percent ? `${Number((here * 100).toPrecision(6))}%` : String(here);
+  };
+  const unit = quantity.kind === "date" ? "" : unitOf(quantity, system).name;
+  const whole = declaration.whole ? "a whole number, " : "";
+  const range =
+    quantity.kind === "date"
+      ? "a date"
+      : least !== undefined && most !== undefined
+        ? `${show(least)} to ${show(most)}`
+        : least !== undefined
+          ? `at least ${show(least)}`
+          : most !== undefined
+            ? `at most ${show(most)}`
+            : "any number";
+  return `${whole}${range}${unit === "" ? "" : ` ${unit}`}`;
+}

@@ -1,0 +1,67 @@
+import type { Block, SheetDeclaration, TableBlock } from "./declare.js";
+import type { Band, PlacedBlock } from "./model.js";
+
+/** Columns of a worksheet of lines: label, value, unit, message, note. */
+export const lineColumns = { label: 1, value: 2, unit: 3, message: 4, note: 5 } as const;
+
+/** How many columns stand beside the first one in a band: what fits a landscape page. */
+export const bandWidth = 10;
+
+/** The title and the sentence of purpose take the first lines. */
+const firstLine = 4;
+
+/** Gives every block its lines, from the top of each sheet down. */
+export function placeBlocks(sheet: SheetDeclaration): PlacedBlock[] {
+  let top = firstLine;
+  return sheet.blocks.map((block) => {
+    const placed = placeBlock(block, sheet.name, top);
+    top = placed.bottom + 2;
+    return placed;
+  });
+}
+
+function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
+  const plain = (count: number): PlacedBlock => {
+    return { block, sheet, top, bottom: top + count, bands: [] };
+  };
+  if (block.kind === "text") return plain(block.paragraphs.length);
+  if (block.kind !== "table") return plain(Object.keys(block.cells).length);
+  return placeTable(block, sheet, top);
+}
+
+function placeTable(block: TableBlock, sheet: string, top: number): PlacedBlock {
+  const [first, ...others] = Object.keys(block.columns) as [string, ...string[]];
+  const bands: Band[] = [];
+  let header = top + (block.note === undefined ? 1 : 2);
+  let left = others;
+  do {
+    const columns = [...(bands.length === 0 ? [first] : []), ...left.slice(0, bandWidth)];
+    bands.push({ header, columns, repeats: bands.length > 0 });
+    left = left.slice(bandWidth);
+    header += block.rows + 3;
+  } while (left.length > 0);
+  return { block, sheet, top, bottom: header - 2, bands };
+}
+
+/** Where row `row` (from 1) of a column stands. */
+export function placeOf(
+  placed: PlacedBlock,
+  key: string,
+  row: number,
+): { column: number; line: number } {
+  for (const band of placed.bands) {
+    const at = band.columns.indexOf(key);
+    if (at >= 0) return { column: at + 1 + (band.repeats ? 1 : 0), line: band.header + 1 + row };
+  }
+  throw new Error(`Column "${key}" has no place.`);
+}
+
+/** `C`, from 3. */
+export function columnLetters(column: number): string {
+  const rest = (column - 1) % 26;
+  const letter = String.fromCharCode(65 + rest);
+  return column <= 26 ? letter : columnLetters((column - 1 - rest) / 26) + letter;
+}
+
+export const addressOf = (column: number, line: number): string =>
+  `${columnLetters(column)}${line}`;

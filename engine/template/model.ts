@@ -1,0 +1,107 @@
+import type { NamedFormula } from "../formula/named-formula.js";
+import type { Reference, Tree } from "../formula/tree.js";
+import type { UnitSystem } from "../units/quantity.js";
+import type { Unit } from "../units/unit.js";
+import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
+import type { Template } from "./template.js";
+
+/** One cell of a compiled template: where it stands and what it holds. */
+export interface Cell {
+  /** Place in the list of values of a job. The rows of a column follow one another. */
+  readonly index: number;
+  /** `lift`, or `falls.width[3]`. */
+  readonly id: string;
+  /** `lift`, or `falls.width`. */
+  readonly name: string;
+  readonly table?: string;
+  /** The row of the table, from 1. */
+  readonly row?: number;
+  readonly declaration: CellDeclaration;
+  /** The unit in which the value is held and shown. */
+  readonly unit: Unit;
+  readonly sheet: string;
+  /** Address: column (A is 1) and line of the worksheet. */
+  readonly column: number;
+  readonly line: number;
+  /** Cells that the compiler adds (messages) carry no defined name. */
+  readonly implied: boolean;
+  /** The value of a cell without a formula that the template itself fixes, in `unit`. */
+  readonly fixed?: number | string | boolean;
+  /** The formula as it is spoken of: named formulas closed. */
+  readonly spoken?: Tree;
+  /** The formula as it is calculated: native functions only. */
+  readonly native?: Tree;
+}
+
+/** A column of a table: its cells lie one under another. */
+export interface Column {
+  readonly name: string;
+  readonly table: string;
+  readonly key: string;
+  readonly declaration: CellDeclaration;
+  readonly cells: readonly Cell[];
+}
+
+export interface Table {
+  readonly name: string;
+  readonly sheet: string;
+  readonly block: TableBlock;
+  readonly columns: ReadonlyMap<string, Column>;
+}
+
+/** A block with the worksheet lines it takes. */
+export interface PlacedBlock {
+  readonly block: Block;
+  readonly sheet: string;
+  /** The line of the heading. */
+  readonly top: number;
+  /** The last line that the block uses. */
+  readonly bottom: number;
+  /** For tables: the bands in which its columns are shown. */
+  readonly bands: readonly Band[];
+}
+
+/** Some columns of a table beside one another; a wide table has several bands. */
+export interface Band {
+  /** The line of the column headings; units follow, then the rows. */
+  readonly header: number;
+  readonly columns: readonly string[];
+  /** Later bands repeat the first column. */
+  readonly repeats: boolean;
+}
+
+/** A template compiled for one system of units: everything evaluators and writers need. */
+export interface Model {
+  readonly template: Template;
+  readonly system: UnitSystem;
+  readonly sheets: readonly SheetDeclaration[];
+  readonly placed: readonly PlacedBlock[];
+  readonly cells: readonly Cell[];
+  readonly byId: ReadonlyMap<string, Cell>;
+  readonly tables: ReadonlyMap<string, Table>;
+  readonly formulas: ReadonlyMap<string, NamedFormula>;
+  /** The formula cells in an order in which each follows what it needs. */
+  readonly order: readonly Cell[];
+  /** All checks, in the order of the sheets: cell names (`falls.fed` for a column). */
+  readonly checks: readonly string[];
+}
+
+/** The cell that a reference means from within a row (0 outside tables). */
+export function cellOf(model: Model, reference: Reference, row: number): Cell {
+  const id =
+    reference.kind === "scalar"
+      ? reference.name
+      : reference.kind === "own"
+        ? `${reference.table}.${reference.column}[${row - reference.back}]`
+        : `${reference.table}.${reference.column}[1]`;
+  const cell = model.byId.get(id);
+  if (cell === undefined) throw new Error(`No cell "${id}" in template ${model.template.name}.`);
+  return cell;
+}
+
+/** The column behind a column reference, or a name such as `falls.flow`. */
+export function columnOf(model: Model, table: string, key: string): Column {
+  const column = model.tables.get(table)?.columns.get(key);
+  if (column === undefined) throw new Error(`No column "${table}.${key}".`);
+  return column;
+}

@@ -1,0 +1,38 @@
+import { type Tree, walk } from "../formula/tree.js";
+import { type Cell, cellOf, columnOf, type Model } from "./model.js";
+
+/** The cells that a formula reads, from within its row. */
+export function precedents(model: Model, tree: Tree, row: number): Cell[] {
+  const found: Cell[] = [];
+  for (const node of walk(tree)) {
+    if (node.kind === "column") found.push(...columnOf(model, node.table, node.column).cells);
+    else if (node.kind === "scalar" || node.kind === "own") found.push(cellOf(model, node, row));
+  }
+  return found;
+}
+
+/** Sorts the formula cells so that each follows what it reads; tells each circle as a path. */
+export function calculationOrder(model: Model): { order: Cell[]; cycles: string[] } {
+  const order: Cell[] = [];
+  const cycles: string[] = [];
+  const state = new Uint8Array(model.cells.length); // 1: on the path, 2: done
+  const path: Cell[] = [];
+  const visit = (cell: Cell): void => {
+    if (state[cell.index] === 2 || cell.native === undefined) return;
+    if (state[cell.index] === 1) {
+      const circle = [...path.slice(path.indexOf(cell)), cell].map(({ id }) => id);
+      cycles.push(`The formulas go in a circle: ${circle.join(" -> ")}.`);
+      return;
+    }
+    state[cell.index] = 1;
+    path.push(cell);
+    for (const needed of precedents(model, cell.native, cell.row ?? 0)) {
+      if (cycles.length < 5) visit(needed);
+    }
+    path.pop();
+    state[cell.index] = 2;
+    order.push(cell);
+  };
+  for (const cell of model.cells) visit(cell);
+  return { order, cycles };
+}

@@ -1,0 +1,50 @@
+import { type PrintStyle, print } from "../formula/print.js";
+import type { Reference } from "../formula/tree.js";
+import { addressOf } from "./layout.js";
+import { type Cell, cellOf, columnOf, type Model } from "./model.js";
+
+/** The formula of a cell as the workbook holds it: names for single cells and columns, addresses within a row. */
+export function xlsxFormula(model: Model, cell: Cell): string {
+  if (cell.native === undefined) return "";
+  const style: PrintStyle = {
+    prefixed: true,
+    exponent: "E",
+    quotes: "doubled",
+    reference: (reference) => byName(model, cell, reference),
+  };
+  return print(cell.native, style);
+}
+
+function byName(model: Model, from: Cell, reference: Reference): string {
+  const target = cellOf(model, reference, from.row ?? 0);
+  if (reference.kind === "column" && !target.implied) return target.name;
+  if (reference.kind === "scalar" && !target.implied) return target.name;
+  const sheet = target.sheet === from.sheet ? "" : `'${target.sheet}'!`;
+  if (reference.kind !== "column") return `${sheet}${addressOf(target.column, target.line)}`;
+  return `${sheet}${rangeOf(model, reference)}`;
+}
+
+/** `B10:B21`, the cells of a column. */
+export function rangeOf(model: Model, reference: Extract<Reference, { kind: "column" }>): string {
+  const { cells } = columnOf(model, reference.table, reference.column);
+  const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
+  return `$${addressOf(first.column, 0).slice(0, -1)}$${first.line}:$${addressOf(last.column, 0).slice(0, -1)}$${last.line}`;
+}
+
+/** The formula of a cell for hyperformula: addresses only. */
+export function judgeFormula(model: Model, cell: Cell): string {
+  if (cell.native === undefined) return "";
+  const style: PrintStyle = {
+    prefixed: false,
+    exponent: "e",
+    quotes: "joined",
+    reference: (reference) => {
+      const target = cellOf(model, reference, cell.row ?? 0);
+      const sheet = `'${target.sheet}'!`;
+      return reference.kind === "column"
+        ? `${sheet}${rangeOf(model, reference)}`
+        : `${sheet}${addressOf(target.column, target.line)}`;
+    },
+  };
+  return print(cell.native, style);
+}

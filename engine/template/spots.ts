@@ -1,0 +1,108 @@
+import type { UnitSystem } from "../units/quantity.js";
+import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
+import { impliedColumns, impliedLines } from "./implied.js";
+import { lineColumns, placeBlocks, placeOf } from "./layout.js";
+import type { PlacedBlock } from "./model.js";
+import type { Figure } from "./sentence.js";
+
+/** A declared or implied cell with its place, before its formula is looked at. */
+export interface Spot {
+  readonly id: string;
+  readonly name: string;
+  readonly key: string;
+  readonly table?: TableBlock;
+  readonly row?: number;
+  readonly declaration: CellDeclaration;
+  readonly sheet: string;
+  readonly column: number;
+  readonly line: number;
+  readonly implied: boolean;
+}
+
+/** The sheets with the implied columns put into their tables. */
+export function withImpliedColumns(
+  sheets: readonly SheetDeclaration[],
+  system: UnitSystem,
+): SheetDeclaration[] {
+  return sheets.map((sheet) => ({
+    ...sheet,
+    blocks: sheet.blocks.map((block) => {
+      if (block.kind !== "table") return block;
+      const implied = impliedColumns(block, system, figuresFor(sheets, block));
+      return { ...block, columns: { ...block.columns, ...implied } };
+    }),
+  }));
+}
+
+/** Places all blocks and lists all cells, sheet by sheet, columns one after another. */
+export function spotsOf(
+  sheets: readonly SheetDeclaration[],
+  system: UnitSystem,
+): { placed: PlacedBlock[]; spots: Spot[] } {
+  const placed = sheets.flatMap(placeBlocks);
+  const spots = placed.flatMap((one) => spotsOfBlock(one, sheets, system));
+  return { placed, spots };
+}
+
+function spotsOfBlock(
+  placed: PlacedBlock,
+  sheets: readonly SheetDeclaration[],
+  system: UnitSystem,
+): Spot[] {
+  const { block, sheet, top } = placed;
+  if (block.kind === "text") return [];
+  if (block.kind === "table") return tableSpots(block, placed);
+  const implied =
+    block.kind === "lines" ? impliedLines(block, system, figuresFor(sheets)) : new Map();
+  const column = block.kind === "lines" ? lineColumns.value : 1;
+  return Object.entries(block.cells).flatMap(([name, declaration], i) => {
+    const line = top + 1 + i;
+    const own = { id: name, name, key: name, declaration, sheet, column, line, implied: false };
+    const beside = implied.get(name);
+    if (beside === undefined) return [own];
+    const names = { id: beside.name, name: beside.name, key: beside.name };
+    const message = { ...names, declaration: beside.declaration, column: lineColumns.message };
+    return [own, { ...message, sheet, line, implied: true }];
+  });
+}
+
+function tableSpots(block: TableBlock, placed: PlacedBlock): Spot[] {
+  const impliedKeys = new Set(
+    Object.entries(block.columns)
+      .filter(
+        ([key, { kind }]) => kind === "calc" && (key === "status" || key.endsWith("_message")),
+      )
+      .map(([key]) => key),
+  );
+  return Object.entries(block.columns).flatMap(([key, declaration]) =>
+    Array.from({ length: block.rows }, (_, i) => ({
+      id: `${block.name}.${key}[${i + 1}]`,
+      name: `${block.name}.${key}`,
+      key,
+      table: block,
+      row: i + 1,
+      declaration,
+      sheet: placed.sheet,
+      ...placeOf(placed, key, i + 1),
+      implied: impliedKeys.has(key),
+    })),
+  );
+}
+
+/** Looks up the figures that a sentence names: own columns first, then single cells. */
+function figuresFor(
+  sheets: readonly SheetDeclaration[],
+  table?: TableBlock,
+): (name: string) => Figure | undefined {
+  const tables = sheets.flatMap(({ blocks }) => blocks.filter(isTable));
+  const beside = tables.find(({ name }) => name === table?.beside);
+  return (name) =>
+    table?.columns[name] ??
+    beside?.columns[name] ??
+    sheets
+      .flatMap(({ blocks }) => blocks)
+      .map((block) => ("cells" in block ? block.cells[name] : undefined))
+      .find((found) => found !== undefined);
+}
+
+const isTable = (block: Block): block is TableBlock => block.kind === "table";

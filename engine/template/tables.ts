@@ -1,0 +1,27 @@
+import type { Cell, Column, PlacedBlock, Table } from "./model.js";
+
+/** Gathers the cells of tables into columns. */
+export function tablesOf(
+  cells: readonly Cell[],
+  placed: readonly PlacedBlock[],
+): ReadonlyMap<string, Table> {
+  const columnCells = new Map<string, Cell[]>();
+  for (const cell of cells) {
+    if (cell.table === undefined) continue;
+    const found = columnCells.get(cell.name);
+    if (found === undefined) columnCells.set(cell.name, [cell]);
+    else found.push(cell);
+  }
+  const tables = new Map<string, Table>();
+  for (const { block, sheet } of placed) {
+    if (block.kind !== "table") continue;
+    const columns = new Map<string, Column>();
+    for (const [key, declaration] of Object.entries(block.columns)) {
+      const name = `${block.name}.${key}`;
+      const found = columnCells.get(name) ?? [];
+      columns.set(key, { name, table: block.name, key, declaration, cells: found });
+    }
+    tables.set(block.name, { name: block.name, sheet, block, columns });
+  }
+  return tables;
+}
