@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { runProgram } from "./run-soffice.js";
 import { editCells, insertRow, pdfToPng, recalculate, takeSteps, toPdf } from "./soffice.js";
 
 let folder: string;
@@ -105,6 +106,15 @@ test("inputs that would hide a failure are refused", async () => {
   await expect(absent).rejects.toThrow("does not exist");
   await expect(recalculate([book], folder)).rejects.toThrow("overwrite itself");
   await expect(recalculate([book, book], join(folder, "out"))).rejects.toThrow("written twice");
+});
+
+test("a program that is not installed is named with its package", async () => {
+  const run = runProgram("rillbook-no-such-program", "libreoffice-calc", []);
+  await expect(run).rejects.toThrow("install the Debian package libreoffice-calc");
+});
+
+test("a program that does not end is ended", async () => {
+  await expect(runProgram("sleep", "coreutils", ["60"], 0.2)).rejects.toThrow("within 0.2 s");
 });
 
 test("a workbook prints, page by page", async () => {

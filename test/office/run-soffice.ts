@@ -50,10 +50,12 @@ export function runProgram(
   });
 }
 
-// 0 = always. Without it LibreOffice trusts the cached values of an xlsx and checks nothing.
-const RECALCULATE_ON_LOAD = `<?xml version="1.0" encoding="UTF-8"?>
+// Recalculation mode 0 = always: by default LibreOffice trusts the cached values of an xlsx.
+// Set-up marked as completed: otherwise the first start overwrites our macro with its own presets.
+const SETTINGS = `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+<item oor:path="/org.openoffice.Setup/Office"><prop oor:name="ooSetupInstCompleted" oor:op="fuse"><value>true</value></prop></item>
 </oor:items>
 `;
 
@@ -68,18 +70,16 @@ export async function runSoffice(
 ): Promise<string> {
   const profile = await mkdtemp(join(tmpdir(), "rillbook-office-"));
   try {
-    const files = { "user/registrymodifications.xcu": RECALCULATE_ON_LOAD, ...profileFiles };
+    const files = { "user/registrymodifications.xcu": SETTINGS, ...profileFiles };
     for (const [path, text] of Object.entries(files)) {
       await mkdir(dirname(join(profile, path)), { recursive: true });
       await writeFile(join(profile, path), text);
     }
     const profileOption = `-env:UserInstallation=${pathToFileURL(profile).href}`;
-    return await runProgram("soffice", "libreoffice-calc", [
-      "--headless",
-      "--norestore",
-      profileOption,
-      ...args,
-    ]);
+    const options = ["--headless", "--norestore", profileOption];
+    const printed = await runProgram("soffice", "libreoffice-calc", [...options, ...args]);
+    // Said at every start where no Java is installed; none is needed.
+    return printed.replace(/^Warning: failed to launch javaldx.*\n?/m, "").trim();
   } finally {
     await rm(profile, { recursive: true, force: true });
   }

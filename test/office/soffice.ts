@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { mkdir, mkdtemp, readdir, readFile, rm } from "node:fs/promises";
+import { copyFile, mkdir, mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { basename, extname, join, resolve } from "node:path";
 import { runProgram, runSoffice } from "./run-soffice.js";
@@ -77,7 +77,10 @@ export async function takeSteps(
   const scratch = await mkdtemp(join(tmpdir(), "rillbook-steps-"));
   try {
     const report = join(scratch, "report.txt");
-    const source = macroOf(steps, { from, to, report });
+    // A copy: LibreOffice locks what it edits, and a failed run would leave the lock behind.
+    const copy = join(scratch, basename(from));
+    await copyFile(from, copy);
+    const source = macroOf(steps, { from: copy, to, report });
     const printed = await runSoffice(["macro:///Standard.Steps.Run"], macroFiles(source));
     const said = existsSync(report) ? (await readFile(report, "utf8")).trim() : "no report";
     if (said !== "done" || !existsSync(to)) {

@@ -41,6 +41,13 @@ function statement(step: Step): string {
 
 // Each helper reads back what it did: LibreOffice refuses some edits without a word.
 const HELPERS = `
+Dim trouble As String
+
+Sub Refuse(text As String)
+  trouble = text
+  Error 1001
+End Sub
+
 Function Prop(key As String, setting)
   Dim made As New com.sun.star.beans.PropertyValue
   made.Name = key
@@ -49,14 +56,14 @@ Function Prop(key As String, setting)
 End Function
 
 Function CellOf(document, key As String, place As Long)
-  If Not document.NamedRanges.hasByName(key) Then Error 1001, "no defined name " & key
+  If Not document.NamedRanges.hasByName(key) Then Refuse("no defined name " & key)
   area = document.NamedRanges.getByName(key).getReferredCells()
-  If IsNull(area) Then Error 1001, "the name " & key & " stands for no cells"
+  If IsNull(area) Then Refuse("the name " & key & " stands for no cells")
   tall = area.Rows.Count
   wide = area.Columns.Count
-  If tall > 1 And wide > 1 Then Error 1001, "the name " & key & " is neither one column nor one row"
-  If place = 0 And tall * wide > 1 Then Error 1001, "the name " & key & " is a range: say which, as in " & key & "[1]"
-  If place > tall * wide Then Error 1001, "the name " & key & " has " & (tall * wide) & " cells, not " & place
+  If tall > 1 And wide > 1 Then Refuse("the name " & key & " is neither one column nor one row")
+  If place = 0 And tall * wide > 1 Then Refuse("the name " & key & " is a range: say which, as in " & key & "[1]")
+  If place > tall * wide Then Refuse("the name " & key & " has " & (tall * wide) & " cells, not " & place)
   If place = 0 Then place = 1
   If tall > 1 Then
     CellOf = area.getCellByPosition(0, place - 1)
@@ -67,16 +74,16 @@ End Function
 
 Sub SetNumber(cell, wanted As Double, key As String)
   cell.setValue(wanted)
-  If cell.getValue() <> wanted Then Error 1001, "the cell " & key & " did not take the number " & wanted
+  If cell.getValue() <> wanted Then Refuse("the cell " & key & " did not take the number " & wanted)
 End Sub
 
 Sub SetText(cell, wanted As String, key As String)
   cell.setString(wanted)
-  If cell.getString() <> wanted Then Error 1001, "the cell " & key & " did not take the text " & wanted
+  If cell.getString() <> wanted Then Refuse("the cell " & key & " did not take the text " & wanted)
 End Sub
 
 Sub InsertRow(document, key As String, row As Long)
-  If Not document.Sheets.hasByName(key) Then Error 1001, "no sheet " & key
+  If Not document.Sheets.hasByName(key) Then Refuse("no sheet " & key)
   page = document.Sheets.getByName(key)
   ' A protected sheet takes no rows; it is left open, as a person who unlocked it would.
   If page.isProtected() Then page.unprotect("")
@@ -100,7 +107,7 @@ End Sub
 Sub Run
   On Error Goto Failed
   document = StarDesktop.loadComponentFromURL(ConvertToURL(${basicText(paths.from)}), "_blank", 0, Array(Prop("Hidden", True)))
-  If IsNull(document) Then Error 1001, "the workbook could not be opened"
+  If IsNull(document) Then Refuse("the workbook could not be opened")
 ${steps.map((step) => `  ${statement(step)}`).join("\n")}
   document.calculateAll()
   document.storeToURL(ConvertToURL(${basicText(paths.to)}), Array(Prop("FilterName", "Calc MS Excel 2007 XML")))
@@ -109,7 +116,7 @@ ${steps.map((step) => `  ${statement(step)}`).join("\n")}
   StarDesktop.terminate()
   Exit Sub
 Failed:
-  Report("failed: " & Error$)
+  Report(IIf(trouble = "", Error$, trouble))
   StarDesktop.terminate()
 End Sub
 `;
@@ -126,7 +133,7 @@ export function macroFiles(source: string): Record<string, string> {
   const standard = 'library:name="Standard" library:readonly="false"';
   return {
     "user/basic/script.xlc": `${head}<!DOCTYPE library:libraries PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "libraries.dtd">
-<library:libraries ${library} xmlns:xlink="http://www.w3.org/1999/xlink"><library:library library:name="Standard" xlink:href="$(USER)/basic/Standard/script.xlb/" xlink:type="simple" library:link="false"/></library:libraries>`,
+<library:libraries ${library} xmlns:xlink="http://www.w3.org/1999/xlink"><library:library library:name="Standard" library:link="false"/></library:libraries>`,
     "user/basic/Standard/script.xlb": `${head}<!DOCTYPE library:library PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "library.dtd">
 <library:library ${library} ${standard} library:passwordprotected="false"><library:element library:name="Steps"/></library:library>`,
     "user/basic/Standard/Steps.xba": `${head}<!DOCTYPE script:module PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "module.dtd">
