@@ -1,0 +1,39 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { repository } from "../house/repository.js";
+
+let folder: string;
+
+// npm tells what it starts where the project lies; here that would be the wrong project.
+const { npm_config_local_prefix, INIT_CWD, ...env } = process.env;
+
+const run = (program: string, args: readonly string[], cwd = folder) =>
+  execFileSync(program, args, { cwd, env, encoding: "utf8" });
+
+/** Paths below a folder, with forward slashes. */
+const filesBelow = (path: string) =>
+  readdirSync(path, { recursive: true, encoding: "utf8" }).map((f) => f.replaceAll("\\", "/"));
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "rillbook-pack-"));
+  run("npm", ["pack", "--pack-destination", folder], repository);
+  const [tarball] = readdirSync(folder);
+  writeFileSync(join(folder, "package.json"), '{ "private": true }\n');
+  run("npm", ["install", "--prefer-offline", `./${tarball}`]);
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+test("the packed tool starts where only its package is installed", () => {
+  expect(run("npx", ["--no-install", "rillbook", "--help"])).toMatch(/^Usage: rillbook /m);
+});
+
+test("the package holds the built tool and its data, and no tests or sources", () => {
+  const packed = filesBelow(join(folder, "node_modules/rillbook"));
+  const data = filesBelow(join(repository, "sheets")).filter((f) => f.endsWith(".json"));
+  expect(packed).toEqual(expect.arrayContaining(data.map((f) => `dist/sheets/${f}`)));
+  const sources = packed.filter((f) => /\.ts$/.test(f) || /(^|\/)test(\/|$)/.test(f));
+  expect(sources).toEqual([]);
+});
