@@ -11,7 +11,7 @@ let folder: string;
 const { npm_config_local_prefix, INIT_CWD, ...env } = process.env;
 
 const run = (program: string, args: readonly string[], cwd = folder) =>
-  execFileSync(program, args, { cwd, env, encoding: "utf8" });
+  execFileSync(program, args, { cwd, env, encoding: "utf8", stdio: "pipe" });
 
 /** Paths below a folder, with forward slashes. */
 const filesBelow = (path: string) =>
