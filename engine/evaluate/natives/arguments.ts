@@ -1,0 +1,42 @@
+import { type Argument, CellError, type Value } from "../../formula/value.js";
+import { type Plain, plainValue, toNumber, toText } from "../operators.js";
+
+/** A spreadsheet function; its arguments are evaluated already. Throws CellError. */
+export type NativeFunction = (args: readonly Argument[]) => Value;
+
+export const isRange = (argument: Argument): argument is readonly Value[] =>
+  Array.isArray(argument);
+
+/** The argument at `index` as one value; a range of several throws #VALUE!. */
+export function valueAt(args: readonly Argument[], index: number): Plain {
+  const argument = args[index];
+  if (argument === undefined) throw new CellError("#VALUE!");
+  if (!isRange(argument)) return plainValue(argument);
+  if (argument.length !== 1) throw new CellError("#VALUE!");
+  return plainValue(argument[0] as Value);
+}
+
+export const numberAt = (args: readonly Argument[], index: number) =>
+  toNumber(valueAt(args, index));
+
+/** The argument at `index` without its decimals. */
+export const countAt = (args: readonly Argument[], index: number) =>
+  Math.trunc(numberAt(args, index));
+
+export const textAt = (args: readonly Argument[], index: number) => toText(valueAt(args, index));
+
+/** The argument at `index` as a list of values; one value is a list of one. */
+export function listAt(args: readonly Argument[], index: number): readonly Plain[] {
+  const argument = args[index];
+  if (argument === undefined) throw new CellError("#VALUE!");
+  return isRange(argument) ? argument.map(plainValue) : [plainValue(argument)];
+}
+
+/** All values of all arguments, in order. */
+export const allValues = (args: readonly Argument[]): readonly Plain[] =>
+  args.flatMap((_, index) => listAt(args, index));
+
+/** Throws #NUM! unless `holds`. */
+export function ensure(holds: boolean): void {
+  if (!holds) throw new CellError("#NUM!");
+}

@@ -1,0 +1,57 @@
+import { binomialAt, binomialUpTo } from "../binomial.js";
+import { significant } from "../decimal.js";
+import { normalDensity, normalInverse, normalUpTo } from "../normal.js";
+import { toBoolean } from "../operators.js";
+import { countAt, ensure, type NativeFunction, numberAt, valueAt } from "./arguments.js";
+
+/** More trials than this are refused, or one formula could take seconds. */
+const mostTrials = 1_000_000;
+
+const isProbability = (p: number) => p >= 0 && p <= 1;
+
+const binomial: NativeFunction = (args) => {
+  const [successes, trials, p] = [countAt(args, 0), countAt(args, 1), numberAt(args, 2)];
+  ensure(successes >= 0 && successes <= trials && trials <= mostTrials && isProbability(p));
+  return toBoolean(valueAt(args, 3))
+    ? binomialUpTo(successes, trials, p, 1 - p)
+    : binomialAt(successes, trials, p, 1 - p);
+};
+
+/** The smallest count whose cumulative probability, at 15 digits, reaches the one asked for. */
+const binomialInverse: NativeFunction = (args) => {
+  const [trials, p, asked] = [countAt(args, 0), numberAt(args, 1), numberAt(args, 2)];
+  ensure(trials >= 0 && trials <= mostTrials && isProbability(p) && asked > 0 && asked < 1);
+  let [low, high] = [0, trials];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (significant(binomialUpTo(middle, trials, p, 1 - p)) >= significant(asked)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+};
+
+/** Failures before the given number of successes, through the binomial distribution. */
+const negativeBinomial: NativeFunction = (args) => {
+  const [failures, successes, p] = [countAt(args, 0), countAt(args, 1), numberAt(args, 2)];
+  const trials = failures + successes;
+  ensure(failures >= 0 && successes >= 1 && trials <= mostTrials && isProbability(p));
+  return toBoolean(valueAt(args, 3))
+    ? binomialUpTo(failures, trials, 1 - p, p)
+    : (successes / trials) * binomialAt(successes, trials, p, 1 - p);
+};
+
+/** Distributions; #NUM! for probabilities outside 0 to 1 and counts outside their range. */
+export const statistics: Readonly<Record<string, NativeFunction>> = {
+  "BINOM.DIST": binomial,
+  "BINOM.INV": binomialInverse,
+  "NEGBINOM.DIST": negativeBinomial,
+  "NORM.S.DIST": (args) => {
+    const z = numberAt(args, 0);
+    return toBoolean(valueAt(args, 1)) ? normalUpTo(z) : normalDensity(z);
+  },
+  "NORM.S.INV": (args) => {
+    const probability = numberAt(args, 0);
+    ensure(probability > 0 && probability < 1);
+    return normalInverse(probability);
+  },
+};
