@@ -1,0 +1,56 @@
+import { EmptyValue, ErrorType, CellError as JudgeError, SimpleRangeValue } from "hyperformula";
+import { type Argument, CellError, type ErrorCode, type Value } from "../formula/value.js";
+
+/** What hyperformula hands to a function and takes from it. */
+export type JudgeValue =
+  | number
+  | string
+  | boolean
+  | typeof EmptyValue
+  | JudgeError
+  | SimpleRangeValue;
+
+const judgeErrors: Readonly<Record<ErrorCode, ErrorType>> = {
+  "#DIV/0!": ErrorType.DIV_BY_ZERO,
+  "#N/A": ErrorType.NA,
+  "#NAME?": ErrorType.NAME,
+  "#NULL!": ErrorType.ERROR,
+  "#NUM!": ErrorType.NUM,
+  "#REF!": ErrorType.REF,
+  "#VALUE!": ErrorType.VALUE,
+  "#CYCLE!": ErrorType.CYCLE,
+};
+
+/** An error of hyperformula on its way through one of our functions. */
+class PassedError extends Error {
+  constructor(readonly error: JudgeError) {
+    super("an error among the arguments");
+  }
+}
+
+/** Numbers with a format (dates, amounts of money) come as objects that hold the number. */
+function plain(given: unknown): Value {
+  if (given instanceof JudgeError) throw new PassedError(given);
+  if (given === EmptyValue) return null;
+  if (typeof given === "object" && given !== null && "val" in given) return given.val as number;
+  return given as Value;
+}
+
+/** hyperformula's argument as ours: a range row by row. */
+export function fromJudge(given: unknown): Argument {
+  if (given instanceof SimpleRangeValue) return given.data.flat().map(plain);
+  return plain(given);
+}
+
+/** Runs `calculate` and gives its value, or the error it throws, as hyperformula's. */
+export function toJudge(calculate: () => Value): JudgeValue {
+  try {
+    const value = calculate();
+    if (value instanceof CellError) throw value;
+    return value === null ? EmptyValue : value;
+  } catch (error) {
+    if (error instanceof PassedError) return error.error;
+    if (error instanceof CellError) return new JudgeError(judgeErrors[error.code]);
+    throw error;
+  }
+}

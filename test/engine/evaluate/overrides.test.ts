@@ -1,0 +1,58 @@
+import { DetailedCellError, HyperFormula, type RawCellContent } from "hyperformula";
+import { expect, test } from "vitest";
+import { judgeOptions, overrides, registerOverrides } from "../../../engine/evaluate/overrides.js";
+import { CellError, type ErrorCode, type Value } from "../../../engine/formula/value.js";
+import { agree, shown } from "./agree.js";
+import { caseFormula, caseLabel } from "./case-formula.js";
+import { cases, type FunctionCase } from "./cases.js";
+
+/** Text behind a quote, or hyperformula reads dates and numbers out of it. */
+const content = (value: Value | undefined): RawCellContent =>
+  typeof value === "string" ? `'${value}` : ((value ?? null) as RawCellContent);
+
+function sheetOf(one: FunctionCase): RawCellContent[][] {
+  const { formula, columns } = caseFormula(one);
+  const height = Math.max(1, ...columns.map((column) => column.length));
+  return Array.from({ length: height }, (_, row) => [
+    row === 0 ? `=${formula}` : null,
+    null,
+    ...columns.map((column) => content(column[row])),
+  ]);
+}
+
+/** All cases in hyperformula, each on a sheet of its own. */
+function calculateAll(): Value[] {
+  const sheets = Object.fromEntries(cases.map((one, i) => [`Case${i}`, sheetOf(one)]));
+  const engine = HyperFormula.buildFromSheets(sheets, judgeOptions);
+  const values = cases.map((_, i): Value => {
+    const sheet = engine.getSheetId(`Case${i}`) as number;
+    const value = engine.getCellValue({ sheet, row: 0, col: 0 });
+    return value instanceof DetailedCellError ? new CellError(value.value as ErrorCode) : value;
+  });
+  engine.destroy();
+  return values;
+}
+
+/** Finer than usual: hyperformula's PI is off in the 16th digit. */
+const lastBit = 3e-16;
+
+const alone = calculateAll();
+registerOverrides();
+registerOverrides();
+const together = calculateAll();
+
+test.each(cases.map((one, i) => [caseLabel(one), one, i] as const))("%s", (_, one, i) => {
+  const expected = one.judge ?? one.expected;
+  const actual = together[i] as Value;
+  expect(agree(actual, expected), `${shown(actual)}, not ${shown(expected)}`).toBe(true);
+});
+
+test.each(Object.keys(overrides))(
+  "%s is overridden because hyperformula's own fails a case",
+  (name) => {
+    const failing = cases.filter(
+      (one, i) => one.name === name && !agree(alone[i] as Value, one.expected, lastBit),
+    );
+    expect(failing.map(caseLabel)).not.toEqual([]);
+  },
+);
