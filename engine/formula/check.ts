@@ -5,7 +5,7 @@ import {
   raiseDimension,
   sameDimension,
 } from "../units/dimension.js";
-import type { UnitSystem } from "../units/quantity.js";
+import { counterpart, type UnitSystem } from "../units/quantity.js";
 import { unitNamed } from "../units/unit.js";
 import { FormulaError } from "./formula-error.js";
 import { type NamedFormula, outsideType } from "./named-formula.js";
@@ -251,10 +251,11 @@ class Checker {
       const { name, measure } = own.parameters[i] as NamedFormula["parameters"][number];
       return this.fit(arg, outsideType(measure, this.scope.system), `"${name}" of ${own.name}`);
     });
-    return {
-      tree: { kind: "call", name: own.name, args: trees },
-      type: outsideType(own.result, this.scope.system),
-    };
+    const tree: Tree = { kind: "call", name: own.name, args: trees };
+    const type = outsideType(own.result, this.scope.system);
+    if (typeof own.result !== "string" || type.kind !== "number") return { tree, type };
+    const usual = typeOfUnit(counterpart(own.result, this.scope.system));
+    return { tree: convert(tree, type, usual), type: usual };
   }
 }
 
@@ -274,8 +275,8 @@ function literal(tree: Tree): number | undefined {
 
 /** Multiplies by the ratio of two scales, where it is not 1. */
 export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
-  const factor = Number((from.size / to.size).toPrecision(14));
-  return factor === 1 ? tree : { kind: "convert", factor, of: tree };
+  const factor = from.size / to.size;
+  return Math.abs(factor - 1) < 1e-12 ? tree : { kind: "convert", factor, of: tree };
 }
 
 /** A column that is an operand and not an argument of its own. */

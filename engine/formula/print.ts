@@ -13,6 +13,8 @@ export interface PrintStyle {
   readonly exponent: "E" | "e";
   /** Quotes within text doubled, or joined in through CHAR(34). */
   readonly quotes: "doubled" | "joined";
+  /** `TRUE()`, for programs that have no word TRUE. */
+  readonly calledBooleans?: boolean;
   /** Units behind literal numbers, for people. */
   readonly literalUnits?: boolean;
 }
@@ -29,7 +31,7 @@ function write(tree: Tree, style: PrintStyle, outer: number): string {
     case "text":
       return quoted(tree.value, style);
     case "boolean":
-      return tree.value ? "TRUE" : "FALSE";
+      return (tree.value ? "TRUE" : "FALSE") + (style.calledBooleans ? "()" : "");
     case "name":
       return tree.name;
     case "parameter":
@@ -74,10 +76,20 @@ function quoted(value: string, style: PrintStyle): string {
   return `(${pieces.join("&CHAR(34)&")})`;
 }
 
-/** A conversion as people would write it: `/60` rather than `*0.0166666666666667`. */
+/**
+ * A conversion as people would write it: `/60` rather than `*0.0166666666666667`.
+ * The last digits of a ratio of two sizes are rounding; a factor that is short
+ * without them is meant to be that.
+ */
 export function conversion(factor: number): { operator: "*" | "/"; by: number } {
-  const inverse = Number((1 / factor).toPrecision(14));
-  return String(inverse).length < String(factor).length
+  const by = snapped(factor);
+  const inverse = snapped(1 / factor);
+  return String(inverse).length < String(by).length
     ? { operator: "/", by: inverse }
-    : { operator: "*", by: factor };
+    : { operator: "*", by };
+}
+
+function snapped(value: number): number {
+  const short = Number(value.toPrecision(13));
+  return String(short).length <= 12 ? short : Number(value.toPrecision(15));
 }

@@ -38,6 +38,7 @@ export function judgeFormula(model: Model, cell: Cell): string {
     prefixed: false,
     exponent: "e",
     quotes: "joined",
+    calledBooleans: true,
     reference: (reference) => {
       const target = cellOf(model, reference, cell.row ?? 0);
       const sheet = `'${target.sheet}'!`;
@@ -47,4 +48,23 @@ export function judgeFormula(model: Model, cell: Cell): string {
     },
   };
   return print(cell.native, style);
+}
+
+/** The formula of a cell for people: by name, named formulas closed, units behind bare numbers. */
+export function spokenFormula(cell: Cell): string {
+  if (cell.spoken === undefined) return "";
+  return print(cell.spoken, {
+    prefixed: false,
+    exponent: "e",
+    quotes: "doubled",
+    literalUnits: true,
+    reference: spokenName,
+  });
+}
+
+/** `lift`, `width`, `above.sum`, `falls.flow`. */
+export function spokenName(reference: Reference): string {
+  if (reference.kind === "scalar") return reference.name;
+  if (reference.kind === "column") return `${reference.table}.${reference.column}`;
+  return reference.back === 1 ? `above.${reference.column}` : reference.column;
 }

@@ -38,6 +38,14 @@ export function ratio(from: Unit, to: Unit): number {
   return Number((from.size / to.size).toPrecision(15));
 }
 
+const declared: Quantity[] = [];
+
+/** The unit that takes the place of a US unit in a system: `m` for `ft`; the unit itself where none does. */
+export function counterpart(usUnit: string, system: UnitSystem): Unit {
+  const found = declared.find(({ units }) => units.us.name === usUnit);
+  return found === undefined ? unitNamed(usUnit) : unitOf(found, system);
+}
+
 function quantity(
   name: string,
   us: string,
@@ -46,7 +54,7 @@ function quantity(
   siDecimals = decimals,
   options: { kind?: QuantityKind; percent?: boolean; money?: boolean } = {},
 ): Quantity {
-  return Object.freeze({
+  const made: Quantity = Object.freeze({
     name,
     kind: options.kind ?? "number",
     units: Object.freeze({ us: unitNamed(us), si: unitNamed(si) }),
@@ -54,6 +62,8 @@ function quantity(
     percent: options.percent ?? false,
     money: options.money ?? false,
   });
+  declared.push(made);
+  return made;
 }
 
 export const text = quantity("text", "", "", 0, 0, { kind: "text" });

@@ -1,0 +1,60 @@
+import { RillbookError } from "../errors.js";
+import { CellError, type Value } from "../formula/value.js";
+import type { Cell, Model } from "../template/model.js";
+import { type BulkEvaluator, compileClosures } from "./closures.js";
+import { judge } from "./judge.js";
+
+const evaluators = new WeakMap<Model, BulkEvaluator>();
+
+/** The bulk evaluator of a model, compiled once. */
+export function evaluatorOf(model: Model): BulkEvaluator {
+  const known = evaluators.get(model);
+  if (known !== undefined) return known;
+  const made = compileClosures(model);
+  evaluators.set(model, made);
+  return made;
+}
+
+/** The values of a job by the closures alone. */
+export function calculateFast(model: Model, given: readonly Value[]): Value[] {
+  const values = [...given];
+  evaluatorOf(model)(values);
+  return values;
+}
+
+/**
+ * The values of a job by hyperformula, held against the closures: both come from the
+ * same trees by different ways, so a difference is a fault of the program.
+ * Throws RillbookError naming the first cell in which they differ.
+ */
+export function calculate(model: Model, given: readonly Value[]): Value[] {
+  const values = judge(model, given);
+  const second = calculateFast(model, given);
+  const cell = firstDifference(model, values, second);
+  if (cell !== undefined) {
+    throw new RillbookError(
+      "evaluators-differ",
+      `The two evaluators differ in ${cell.id} on sheet ${cell.sheet}: ${String(values[cell.index])} and ${String(second[cell.index])}. No bid is written. Please report this with the job record.`,
+      3,
+    );
+  }
+  return values;
+}
+
+/** The first cell whose values differ by more than 1e-9 of their size. */
+export function firstDifference(
+  model: Model,
+  first: readonly Value[],
+  second: readonly Value[],
+  tolerance = 1e-9,
+): Cell | undefined {
+  return model.order.find(({ index }) => !same(first[index], second[index], tolerance));
+}
+
+function same(a: Value | undefined, b: Value | undefined, tolerance: number): boolean {
+  if (typeof a === "number" && typeof b === "number") {
+    return Math.abs(a - b) <= tolerance * Math.max(1, Math.abs(a), Math.abs(b));
+  }
+  if (a instanceof CellError && b instanceof CellError) return a.code === b.code;
+  return a === b;
+}

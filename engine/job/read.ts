@@ -1,0 +1,78 @@
+import { RillbookError } from "../errors.js";
+import { readText } from "../files.js";
+import { suggestion } from "../formula/suggest.js";
+import type { Template } from "../template/template.js";
+import { type UnitSystem, unitSystems } from "../units/quantity.js";
+
+/** A record as it stands in its file, before its inputs are checked. */
+export interface RawJob {
+  readonly file: string;
+  readonly record: unknown;
+  readonly template: Template;
+  readonly units: UnitSystem;
+}
+
+/**
+ * Reads a job record and finds the template it belongs to.
+ * Throws RillbookError for a missing file, broken JSON, an unknown template, version or unit system.
+ */
+export async function readJob(file: string, templates: readonly Template[]): Promise<RawJob> {
+  const record = parseJson(await readText(file, "job record"), file);
+  if (typeof record !== "object" || record === null || Array.isArray(record)) {
+    throw new RillbookError(
+      "job-invalid",
+      `${file} is not a job record: it must be one JSON object.`,
+    );
+  }
+  const { template, version, units } = record as Record<string, unknown>;
+  return {
+    file,
+    record,
+    template: templateFor(template, version, templates, file),
+    units: systemFor(units, file),
+  };
+}
+
+function parseJson(text: string, file: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new RillbookError(
+      "json-broken",
+      `${file} is not valid JSON: ${(error as Error).message}. Correct it there.`,
+    );
+  }
+}
+
+/** The template of that name and version. Throws RillbookError, with what there is. */
+export function templateFor(
+  name: unknown,
+  version: unknown,
+  templates: readonly Template[],
+  file: string,
+): Template {
+  const named = templates.filter((one) => one.name === name);
+  if (named.length === 0) {
+    const known = [...new Set(templates.map((one) => one.name))];
+    throw new RillbookError(
+      "template-unknown",
+      `${file} names the template ${JSON.stringify(name)}, which is not known.${suggestion(String(name), known)} There are: ${known.join(", ")}.`,
+    );
+  }
+  const found = named.find((one) => one.version === version);
+  if (found !== undefined) return found;
+  const versions = named.map((one) => one.version).join(", ");
+  throw new RillbookError(
+    "template-version",
+    `${file} was made for version ${JSON.stringify(version)} of the template ${name}; this program has version ${versions}. Use a program that has it, or bring the inputs over to a new job.`,
+  );
+}
+
+function systemFor(units: unknown, file: string): UnitSystem {
+  const found = unitSystems.find((one) => one === units);
+  if (found !== undefined) return found;
+  throw new RillbookError(
+    "units-unknown",
+    `${file}: units is ${JSON.stringify(units)}, but must be "us" or "si". Correct the value.`,
+  );
+}

@@ -1,0 +1,78 @@
+import { inUnit } from "../template/compile.js";
+import type { InputDeclaration, InputValue } from "../template/declare.js";
+import { ruleInWords } from "../template/implied.js";
+import type { Model } from "../template/model.js";
+import { unitOf } from "../units/quantity.js";
+import type { JobRecord, RowValues } from "./record.js";
+
+/**
+ * A new job record for a template: every input with its default (null where it must
+ * be given), one row in each table that needs rows, and a guide to what each means.
+ */
+export function newJob(model: Model, job: string): JobRecord {
+  const inputs: Record<string, InputValue | null | RowValues[]> = {};
+  const guide: Record<string, unknown> = {};
+  for (const { block } of model.placed) {
+    if (block.kind === "lines") {
+      for (const [name, cell] of Object.entries(block.cells)) {
+        if (cell.kind !== "input") continue;
+        inputs[name] = usual(cell, model);
+        guide[name] = meaning(cell, model);
+      }
+    }
+    if (block.kind === "table") {
+      const columns = Object.entries(block.columns).flatMap(([key, cell]) =>
+        cell.kind === "input" ? [[key, cell] as const] : [],
+      );
+      if (columns.length === 0) continue;
+      guide[block.name] = {
+        means: `${block.heading}; up to ${block.rows} rows`,
+        columns: Object.fromEntries(columns.map(([key, cell]) => [key, meaning(cell, model)])),
+      };
+      if (block.data !== undefined) {
+        inputs[block.name] = block.data.map((row) =>
+          Object.fromEntries(
+            columns.map(([key, cell]) => {
+              const value = row[key] ?? cell.default;
+              return [key, value === undefined ? null : inUnit(value, cell.quantity, model.system)];
+            }),
+          ),
+        );
+      } else if (block.filled !== undefined) {
+        inputs[block.name] = [
+          Object.fromEntries(columns.map(([key, cell]) => [key, usual(cell, model)])),
+        ];
+      }
+    }
+  }
+  const { name, version } = model.template;
+  return {
+    rillbook: 1,
+    job,
+    template: name,
+    version,
+    units: model.system,
+    prices: "price-book.xlsx",
+    inputs,
+    guide,
+    trail: [],
+  };
+}
+
+function usual(cell: InputDeclaration, model: Model): InputValue | null {
+  return cell.default === undefined ? null : inUnit(cell.default, cell.quantity, model.system);
+}
+
+function meaning(cell: InputDeclaration, model: Model): Record<string, unknown> {
+  const unit = unitOf(cell.quantity, model.system).name;
+  const isNumber = cell.quantity.kind === "number";
+  return {
+    means: [cell.label, cell.note].filter(Boolean).join(". "),
+    ...(unit === "" || cell.quantity.kind === "date" ? {} : { unit }),
+    ...(isNumber ? { rule: ruleInWords(cell, model.system) } : {}),
+    ...(cell.quantity.percent ? { written: "as a share: 0.2 is 20%" } : {}),
+    ...(cell.choices === undefined ? {} : { choices: cell.choices }),
+    ...(cell.default === undefined ? {} : { default: usual(cell, model) }),
+    ...(cell.optional ? { optional: true } : {}),
+  };
+}

@@ -1,0 +1,5 @@
+/** What a trade's sheets are written with. */
+export { formula } from "../formula/named-formula.js";
+export * from "../units/quantity.js";
+export * from "./declare.js";
+export { type Template, template } from "./template.js";

@@ -1,0 +1,50 @@
+/** A cell's place, counted from 1: column 1 is A. */
+export interface Position {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** The last row and column of a worksheet (ISO/IEC 29500-1 §18.17.2.3.1 leaves it open; these are Excel's). */
+export const lastRow = 1048576;
+export const lastColumn = 16384;
+
+/** Reads "B12", in either case. Undefined for anything that is not an address from A1 to XFD1048576. */
+export function positionOf(address: string): Position | undefined {
+  let at = 0;
+  let column = 0;
+  for (; at < address.length && at < 3; at++) {
+    const letter = address.charCodeAt(at) & ~32;
+    if (letter < 65 || letter > 90) break;
+    column = column * 26 + letter - 64;
+  }
+  const digits = address.length - at;
+  if (at === 0 || digits === 0 || digits > 7 || address.charCodeAt(at) === 48) return undefined;
+  let row = 0;
+  for (; at < address.length; at++) {
+    const digit = address.charCodeAt(at) - 48;
+    if (digit < 0 || digit > 9) return undefined;
+    row = row * 10 + digit;
+  }
+  return row <= lastRow && column <= lastColumn ? { row, column } : undefined;
+}
+
+/** Writes a position as "B12". */
+export function addressOf({ row, column }: Position): string {
+  return columnLetters(column) + row;
+}
+
+/** Writes column 28 as "AB". */
+export function columnLetters(column: number): string {
+  let letters = "";
+  for (let left = column; left > 0; left = Math.floor((left - 1) / 26)) {
+    letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters;
+  }
+  return letters;
+}
+
+/** The number of a column's letters: "AB" is 28. */
+export function columnNumber(letters: string): number {
+  let column = 0;
+  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
+  return column;
+}

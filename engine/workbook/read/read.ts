@@ -1,0 +1,81 @@
+import type { DefinedName, SheetContent, WorkbookContent } from "./content.js";
+import { notWorkbook, saveAsXlsx } from "./disguise.js";
+import type { ReadLimits } from "./limits.js";
+import { Package } from "./package.js";
+import { readProperties } from "./properties.js";
+import { damaged } from "./refused.js";
+import type { Relationship } from "./relationships.js";
+import { readSharedStrings } from "./shared-strings.js";
+import { type ListedSheet, readWorkbookPart } from "./workbook-part.js";
+import { readWorksheet } from "./worksheet.js";
+
+export interface ReadOptions {
+  /** Which sheets to read the cells of; all when left out. The others are listed, but empty. */
+  readonly sheets?: (
+    sheet: Pick<SheetContent, "name" | "state">,
+    names: readonly DefinedName[],
+  ) => boolean;
+  readonly limits?: Partial<ReadLimits>;
+}
+
+const workbookType =
+  /^application\/vnd\.(?:openxmlformats-officedocument\.spreadsheetml\.(?:sheet|template)|ms-excel\.(?:sheet|template)\.macroEnabled)\.main\+xml$/i;
+const worksheetType =
+  /^application\/vnd\.openxmlformats-officedocument\.spreadsheetml\.worksheet\+xml$/i;
+
+/**
+ * Reads an .xlsx workbook that anyone may have edited or forged: values, formulas, defined names and
+ * properties (ISO/IEC 29500, transitional and strict). Nothing is computed, and no outside link followed.
+ * Throws WorkbookRefused, within about two seconds and 300 MB, for anything that is not such a workbook,
+ * breaks the format, or passes a limit.
+ */
+export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): WorkbookContent {
+  const from = new Package(bytes, options.limits);
+  const packageLinks = from.relationshipsOf("");
+  const main = packageLinks.find(({ type }) => type === "officeDocument")?.target;
+  if (main === undefined || !workbookType.test(from.contentType(main) ?? "")) {
+    throw notWorkbook("The file is an office file, but not an .xlsx workbook", saveAsXlsx);
+  }
+  const workbook = readWorkbookPart(from, main);
+  if (workbook.sheets.length === 0) throw damaged("The workbook has no sheets");
+  const links = from.relationshipsOf(main);
+  const strings = links.find(({ type }) => type === "sharedStrings")?.target;
+  const context = {
+    sharedStrings: strings === undefined ? [] : readSharedStrings(from, strings),
+    date1904: workbook.date1904,
+  };
+  const linksById = new Map(links.map((link) => [link.id, link]));
+  const targets = new Set<string>();
+  const sheets = workbook.sheets.map((listed): SheetContent => {
+    const { name, state } = listed;
+    const link = linkOf(listed, linksById, from);
+    if (targets.has(link.target.toLowerCase())) {
+      throw damaged(`Sheet ${name} has the same part as another sheet`);
+    }
+    targets.add(link.target.toLowerCase());
+    const read =
+      link.type === "worksheet" && (options.sheets?.({ name, state }, workbook.names) ?? true);
+    if (!read) {
+      return { name, state, read, hiddenRows: 0, hiddenColumns: 0, cells: new Map() };
+    }
+    if (!worksheetType.test(from.contentType(link.target) ?? "")) {
+      throw damaged(`Sheet ${name} of the workbook has a part that is not a worksheet`);
+    }
+    return { name, state, read, ...readWorksheet(from, link.target, name, context) };
+  });
+  return {
+    sheets,
+    names: workbook.names,
+    properties: readProperties(from, packageLinks),
+    partNames: from.partNames,
+    date1904: workbook.date1904,
+  };
+}
+
+function linkOf(sheet: ListedSheet, links: ReadonlyMap<string, Relationship>, from: Package) {
+  const link = links.get(sheet.relationshipId);
+  if (link?.target === undefined || !from.has(link.target)) {
+    throw damaged(`Sheet ${sheet.name} of the workbook points to no part inside it`);
+  }
+  return { type: link.type, target: link.target };
+}

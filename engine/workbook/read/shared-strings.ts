@@ -1,0 +1,39 @@
+import { spreadsheet } from "./namespaces.js";
+import type { Package } from "./package.js";
+import { textOf } from "./text.js";
+
+/**
+ * Reads the table of shared texts (ISO/IEC 29500-1 §18.4). The runs of a rich text are joined; phonetic
+ * text, which says how to pronounce, is left out.
+ */
+export function readSharedStrings(from: Package, part: string): string[] {
+  const strings: string[] = [];
+  let text = "";
+  let run = "";
+  let space: string | undefined;
+  from.walk(part, {
+    namespaces: spreadsheet,
+    root: "sst",
+    open(path, attributes) {
+      if (path === "sst/si") {
+        from.budget.spend("sharedStrings", 1, "The workbook");
+        text = "";
+      } else if (isText(path)) {
+        run = "";
+        space = attributes["xml:space"]?.value;
+      }
+    },
+    text(path, piece) {
+      if (isText(path)) run += piece;
+    },
+    close(path) {
+      if (isText(path)) text += textOf(run, space);
+      else if (path === "sst/si") strings.push(text);
+    },
+  });
+  return strings;
+}
+
+function isText(path: string): boolean {
+  return path === "sst/si/t" || path === "sst/si/r/t";
+}

@@ -1,0 +1,128 @@
+import type { Worksheet } from "exceljs";
+import type { Value } from "../../formula/value.js";
+import type {
+  InputDeclaration,
+  LinesBlock,
+  ProseBlock,
+  TextBlock,
+} from "../../template/declare.js";
+import { messageName, statusName } from "../../template/implied.js";
+import { lineColumns } from "../../template/layout.js";
+import type { Cell, Model, PlacedBlock } from "../../template/model.js";
+import { putCell } from "./cells.js";
+import { lastColumn, proseHeight, textHeight } from "./grid.js";
+import { attention, styles } from "./look.js";
+import { shownUnit } from "./number-format.js";
+import { validationOf } from "./validation.js";
+
+/** What the block writers share. */
+export interface Page {
+  readonly model: Model;
+  readonly values: readonly Value[];
+  readonly sheet: Worksheet;
+}
+
+export function writeHeading({ sheet }: Page, line: number, heading: string): void {
+  for (let column = 1; column <= lastColumn; column++) {
+    sheet.getCell(line, column).style = styles.heading;
+  }
+  sheet.getCell(line, 1).value = heading;
+  sheet.getRow(line).height = 20;
+}
+
+/** Label, value, unit; then the message beside inputs and checks, and the note. */
+export function writeLines(page: Page, placed: PlacedBlock, block: LinesBlock): void {
+  writeHeading(page, placed.top, block.heading);
+  for (const name of Object.keys(block.cells)) writeLine(page, cellNamed(page, name));
+}
+
+function writeLine(page: Page, cell: Cell): void {
+  const { sheet, model, values } = page;
+  const { declaration, line } = cell;
+  const strong = declaration.kind === "calc" && declaration.strong;
+  const label = sheet.getCell(line, lineColumns.label);
+  label.value = declaration.label;
+  label.style = strong ? styles.strongLabel : styles.label;
+  const target = sheet.getCell(line, lineColumns.value);
+  putCell(target, model, cell, values[cell.index] ?? null);
+  if (declaration.kind === "input") addValidation(page, cell, declaration);
+  const unit = sheet.getCell(line, lineColumns.unit);
+  unit.value = shownUnit(declaration, model.system) || null;
+  unit.style = styles.unit;
+  const heights = [textHeight(declaration.label, 36)];
+  const messageWidth = writeMessage(page, cell);
+  const note = [declaration.note, sourceOf(cell)].filter(Boolean).join(" ");
+  const noteColumn = lineColumns.message + messageWidth;
+  if (note !== "" && noteColumn <= lastColumn) {
+    sheet.mergeCells(line, noteColumn, line, lastColumn);
+    sheet.getCell(line, noteColumn).value = note;
+    sheet.getCell(line, noteColumn).style = styles.note;
+    heights.push(textHeight(note, (lastColumn - noteColumn + 1) * 13));
+  }
+  if (declaration.kind === "check") heights.push(textHeight(declaration.sentence, 95));
+  sheet.getRow(line).height = Math.max(...heights);
+}
+
+const sourceOf = ({ declaration }: Cell): string | undefined =>
+  declaration.source === undefined ? undefined : `Source: ${declaration.source}`;
+
+/** Writes the implied message, if the cell has one; returns how many columns it takes. */
+function writeMessage(page: Page, cell: Cell): number {
+  const { sheet, model, values } = page;
+  const { kind } = cell.declaration;
+  const implied = model.byId.get(kind === "check" ? messageName(cell.name) : statusName(cell.name));
+  if (implied === undefined || !implied.implied) return kind === "input" ? 2 : 0;
+  const width = kind === "check" ? lastColumn - lineColumns.message + 1 : 2;
+  sheet.mergeCells(cell.line, implied.column, cell.line, implied.column + width - 1);
+  const target = sheet.getCell(cell.line, implied.column);
+  putCell(target, model, implied, values[implied.index] ?? null);
+  // by the message: LibreOffice 7.4 fails to print sheets whose rules look at yes/no cells
+  const test = kind === "check" ? `${target.address}<>"ok"` : `LEN(${target.address})>0`;
+  sheet.addConditionalFormatting({ ref: target.address, rules: [attention(test)] });
+  if (kind === "check") {
+    sheet.addConditionalFormatting({ ref: addressOf(page, cell), rules: [attention(test)] });
+  }
+  return width;
+}
+
+const addressOf = ({ sheet }: Page, cell: Cell): string =>
+  sheet.getCell(cell.line, cell.column).address;
+
+export function addValidation(page: Page, cell: Cell, declaration: InputDeclaration): void {
+  const validation = validationOf(declaration, page.model.system);
+  if (validation !== undefined) {
+    page.sheet.getCell(cell.line, cell.column).dataValidation = validation;
+  }
+}
+
+/** Lines of text made by formulas, over the whole width of the page. */
+export function writeProse(page: Page, placed: PlacedBlock, block: ProseBlock): void {
+  const { sheet, model, values } = page;
+  writeHeading(page, placed.top, block.heading);
+  for (const name of Object.keys(block.cells)) {
+    const cell = cellNamed(page, name);
+    const value = values[cell.index] ?? null;
+    sheet.mergeCells(cell.line, 1, cell.line, lastColumn);
+    const target = sheet.getCell(cell.line, 1);
+    putCell(target, model, cell, value);
+    target.style = { ...styles.prose };
+    sheet.getRow(cell.line).height = proseHeight(String(value ?? ""));
+  }
+}
+
+/** Standing text, marked as a caution. */
+export function writeText(page: Page, placed: PlacedBlock, block: TextBlock): void {
+  writeHeading(page, placed.top, block.heading);
+  block.paragraphs.forEach((paragraph, i) => {
+    const line = placed.top + 1 + i;
+    page.sheet.mergeCells(line, 1, line, lastColumn);
+    const target = page.sheet.getCell(line, 1);
+    target.value = paragraph;
+    target.style = styles.caution;
+    page.sheet.getRow(line).height = proseHeight(paragraph);
+  });
+}
+
+function cellNamed({ model }: Page, name: string): Cell {
+  return model.byId.get(name) as Cell;
+}

@@ -1,0 +1,51 @@
+import type { CellValue, Cell as SheetCell, Style } from "exceljs";
+import { CellError, type Value } from "../../formula/value.js";
+import type { Cell, Model } from "../../template/model.js";
+import { xlsxFormula } from "../../template/printed.js";
+import { styles } from "./look.js";
+import { numberFormat } from "./number-format.js";
+
+/** Puts a model's cell into the workbook: its formula with the value cached, or its given value. */
+export function putCell(target: SheetCell, model: Model, cell: Cell, value: Value): void {
+  target.value = contentOf(model, cell, value);
+  // a whole new object: cells given one style share it, and a change would show in all
+  target.style = {
+    ...styleOf(cell),
+    numFmt: numberFormat(cell.declaration, model.system),
+    protection: { locked: cell.declaration.kind !== "input" },
+  };
+}
+
+function contentOf(model: Model, cell: Cell, value: Value): CellValue {
+  if (cell.native === undefined) return value instanceof CellError ? null : value;
+  return formulaContent(xlsxFormula(model, cell), value);
+}
+
+/** A formula with its cached result; NaN and infinities would make a file that needs repair. */
+export function formulaContent(formula: string, value: Value): CellValue {
+  if (value instanceof CellError) {
+    const error = value.code === "#CYCLE!" ? "#REF!" : value.code;
+    return { formula, result: { error } } as CellValue;
+  }
+  if (typeof value === "number" && !Number.isFinite(value)) {
+    throw new Error(`The value of ${formula} is not a number that a file can hold.`);
+  }
+  return { formula, result: value ?? 0 } as CellValue;
+}
+
+function styleOf(cell: Cell): Partial<Style> {
+  const { declaration } = cell;
+  if (cell.implied) return styles.message;
+  switch (declaration.kind) {
+    case "input":
+      return styles.input;
+    case "book":
+      return styles.book;
+    case "published":
+      return styles.published;
+    case "check":
+      return styles.check;
+    default:
+      return declaration.strong ? styles.strong : styles.figure;
+  }
+}

@@ -1,0 +1,105 @@
+import type { Alignment, Borders, ConditionalFormattingRule, Fill, Font, Style } from "exceljs";
+
+/**
+ * The look of a workbook: calm, and legible when printed in grey. Kinds of cells
+ * differ by box and type, not by colour alone: an input stands in a full box on a
+ * tint, a price-book figure in a dotted box, a published figure is set in italics.
+ */
+const typeface = "Liberation Sans";
+
+export const ink = "FF1F2A2E";
+export const quiet = "FF5B6B70";
+export const water = "FF2F5D62";
+export const sand = "FFF6F0E2";
+export const mist = "FFE6EEEE";
+export const alarm = "FF9C2F1F";
+export const alarmTint = "FFF9E4DF";
+
+const rule = { style: "thin", color: { argb: "FFB9C4C6" } } as const;
+const box = { style: "thin", color: { argb: "FF7A8A8E" } } as const;
+const dots = { style: "dotted", color: { argb: "FF7A8A8E" } } as const;
+
+const font = (more: Partial<Font> = {}): Partial<Font> => ({
+  name: typeface,
+  size: 10,
+  color: { argb: ink },
+  ...more,
+});
+
+const fill = (argb: string): Fill => ({ type: "pattern", pattern: "solid", fgColor: { argb } });
+
+const around = (line: Borders["top"] | typeof box): Partial<Borders> => ({
+  top: line as Borders["top"],
+  left: line as Borders["left"],
+  bottom: line as Borders["bottom"],
+  right: line as Borders["right"],
+});
+
+const top: Partial<Alignment> = { vertical: "top" };
+const wrapped: Partial<Alignment> = { vertical: "top", wrapText: true };
+
+export const styles = {
+  plain: { font: font(), alignment: top },
+  title: { font: font({ size: 16, bold: true, color: { argb: water } }) },
+  purpose: { font: font({ italic: true, color: { argb: quiet } }) },
+  heading: {
+    font: font({ size: 12, bold: true, color: { argb: water } }),
+    border: { bottom: { style: "medium", color: { argb: water } } },
+  },
+  label: { font: font(), alignment: wrapped },
+  strongLabel: { font: font({ bold: true }), alignment: wrapped },
+  unit: { font: font({ color: { argb: quiet } }), alignment: top },
+  note: { font: font({ size: 9, color: { argb: quiet } }), alignment: wrapped },
+  message: { font: font({ size: 9 }), alignment: wrapped },
+  header: {
+    font: font({ bold: true, size: 9 }),
+    fill: fill(mist),
+    alignment: { vertical: "bottom", wrapText: true, horizontal: "center" },
+    border: { top: rule },
+  },
+  unitHeader: {
+    font: font({ size: 8, color: { argb: quiet } }),
+    fill: fill(mist),
+    alignment: { horizontal: "center" },
+    border: { bottom: box },
+  },
+  input: { font: font(), fill: fill(sand), border: around(box), alignment: top },
+  book: { font: font(), border: around(dots), alignment: top },
+  published: { font: font({ italic: true }), border: { bottom: rule }, alignment: top },
+  figure: { font: font(), border: { bottom: rule }, alignment: top },
+  strong: {
+    font: font({ bold: true }),
+    border: { top: box, bottom: { style: "double", color: { argb: ink } } },
+    alignment: top,
+  },
+  check: { font: font({ bold: true }), border: { bottom: rule }, alignment: top },
+  prose: { font: font({ size: 11 }), alignment: wrapped },
+  caution: {
+    font: font({ size: 10 }),
+    alignment: wrapped,
+    border: { left: { style: "thick", color: { argb: alarm } } },
+  },
+} as const satisfies Record<string, Partial<Style>>;
+
+/** For cells whose value calls for attention while `test` is true. */
+export function attention(test: string): ConditionalFormattingRule {
+  return {
+    type: "expression",
+    formulae: [test],
+    priority: 1,
+    style: {
+      font: { bold: true, color: { argb: alarm } },
+      fill: { type: "pattern", pattern: "solid", bgColor: { argb: alarmTint } },
+    },
+  };
+}
+
+/** For the rows of a table that a job does not use: they show nothing. */
+export function hidden(test: string): ConditionalFormattingRule {
+  return {
+    type: "expression",
+    formulae: [test],
+    priority: 2,
+    style: { numFmt: ";;;", font: { color: { argb: "FFFFFFFF" } } },
+  };
+}

@@ -1,0 +1,99 @@
+import type { Workbook } from "exceljs";
+import { describeMeasure } from "../../formula/named-formula.js";
+import type { Value } from "../../formula/value.js";
+import { addressOf } from "../../template/layout.js";
+import type { Cell, Model } from "../../template/model.js";
+import { spokenFormula } from "../../template/printed.js";
+import { formulaContent } from "./cells.js";
+import { styles } from "./look.js";
+import { numberFormat, shownUnit } from "./number-format.js";
+
+const widths = [34, 40, 16, 12, 70, 50];
+const headings = ["Name", "Meaning", "Value", "Unit", "Formula", "Source"];
+
+/** The last sheet: each name with its value, unit, formula and source; then the named formulas. */
+export function writeNames(workbook: Workbook, model: Model, values: readonly Value[]): void {
+  const sheet = workbook.addWorksheet("Names");
+  widths.forEach((width, i) => {
+    sheet.getColumn(i + 1).width = width;
+  });
+  sheet.getCell(1, 1).value = "Names";
+  sheet.getCell(1, 1).style = styles.title;
+  sheet.getCell(2, 1).value =
+    "Every name of this workbook: what it means, what it is and where it comes from.";
+  sheet.getCell(2, 1).style = styles.purpose;
+  const row = (line: number, texts: readonly (string | undefined)[]) => {
+    texts.forEach((text, i) => {
+      sheet.getCell(line, i + 1).value = text || null;
+      sheet.getCell(line, i + 1).style = styles.note;
+    });
+  };
+  const header = (line: number) => {
+    headings.forEach((text, i) => {
+      sheet.getCell(line, i + 1).value = text;
+      sheet.getCell(line, i + 1).style = styles.header;
+    });
+  };
+  header(4);
+  let line = 5;
+  for (const cell of namedCells(model)) {
+    const { declaration } = cell;
+    const unit = shownUnit(declaration, model.system);
+    row(line, [cell.name, declaration.label, undefined, unit, explained(cell), declaration.source]);
+    if (cell.table === undefined) {
+      const target = sheet.getCell(line, 3);
+      const value = values[cell.index] ?? null;
+      target.value =
+        declaration.quantity.kind === "text"
+          ? formulaContent(`${cell.name}&""`, value ?? "")
+          : formulaContent(cell.name, value);
+      const numFmt = numberFormat(declaration, model.system);
+      target.style = { ...styles.note, alignment: { vertical: "top" }, numFmt };
+    }
+    line += 1;
+  }
+  line += 1;
+  sheet.getCell(line, 1).value = "Named formulas";
+  sheet.getCell(line, 1).style = styles.heading;
+  line += 1;
+  for (const own of model.formulas.values()) {
+    const takes = own.parameters.map(
+      ({ name, measure }) => `${name} (${describeMeasure(measure)})`,
+    );
+    row(line, [
+      own.name,
+      own.meaning,
+      undefined,
+      describeMeasure(own.result),
+      `${own.text}   with ${takes.join(", ")}`,
+      own.source,
+    ]);
+    line += 1;
+  }
+  sheet.views = [{ state: "frozen", ySplit: 4 }];
+  sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  sheet.pageSetup.printTitlesRow = "4:4";
+}
+
+/** Single cells, and for each column of a table a row that shows the pattern (the second, where there is one). */
+export function namedCells(model: Model): Cell[] {
+  return model.cells.filter((cell) => {
+    if (cell.implied) return false;
+    if (cell.row === undefined) return true;
+    const rows = model.tables.get(cell.table ?? "")?.block.rows ?? 1;
+    return cell.row === Math.min(2, rows);
+  });
+}
+
+function explained(cell: Cell): string {
+  switch (cell.declaration.kind) {
+    case "input":
+      return `input, at ${cell.sheet} ${addressOf(cell.column, cell.line)}`;
+    case "published":
+      return "published figure";
+    case "book":
+      return "from the price book";
+    default:
+      return `= ${spokenFormula(cell)}`;
+  }
+}

@@ -1,0 +1,24 @@
+import type { CellDeclaration } from "../../template/declare.js";
+import type { UnitSystem } from "../../units/quantity.js";
+import { unitOf } from "../../units/quantity.js";
+
+/** The number format of a cell: decimals and thousands; the unit stands in a cell of its own. */
+export function numberFormat(declaration: CellDeclaration, system: UnitSystem): string {
+  const { quantity } = declaration;
+  if (quantity.kind === "text") return declaration.kind === "input" ? "@" : "General";
+  if (quantity.kind === "yesno") return "General";
+  if (quantity.kind === "date") return "yyyy-mm-dd";
+  const decimals = declaration.decimals ?? quantity.decimals[system];
+  const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
+  if (quantity.percent) return `0${point}%`;
+  if (unitOf(quantity, system).name === "$") return `"$"#,##0${point}`;
+  return `#,##0${point}`;
+}
+
+/** The unit printed beside a number; percentages and dates carry theirs in the format. */
+export function shownUnit(declaration: CellDeclaration, system: UnitSystem): string {
+  const { quantity } = declaration;
+  if (quantity.kind !== "number" || quantity.percent) return "";
+  const { name } = unitOf(quantity, system);
+  return name === "$" ? "" : name;
+}

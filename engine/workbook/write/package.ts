@@ -1,0 +1,69 @@
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+
+/** The standard's own earliest date for entries of a zip, so that the same job gives the same bytes. */
+const fixedTime = new Date(1980, 0, 1);
+
+const customType = "application/vnd.openxmlformats-officedocument.custom-properties+xml";
+const customRelation =
+  "http://schemas.openxmlformats.org/officeDocument/2006/relationships/custom-properties";
+const customSpace = "http://schemas.openxmlformats.org/officeDocument/2006/custom-properties";
+const typesSpace = "http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes";
+/** The format id that the standard fixes for custom properties. */
+const customFormat = "{D5CDD505-2E9C-101B-9397-08002B2CF9AE}";
+
+/** Adds custom properties (exceljs has none) and fixes the times within the zip. */
+export function finishPackage(
+  bytes: Uint8Array,
+  properties: Readonly<Record<string, string>>,
+): Uint8Array {
+  const parts = unzipSync(bytes);
+  const edit = (name: string, before: string, inserted: string) => {
+    const part = parts[name];
+    if (part === undefined) throw new Error(`The written workbook has no part ${name}.`);
+    const xml = strFromU8(part);
+    if (!xml.includes(before)) throw new Error(`The part ${name} has no ${before}.`);
+    parts[name] = strToU8(xml.replace(before, inserted + before));
+  };
+  parts["docProps/custom.xml"] = strToU8(customXml(properties));
+  edit(
+    "[Content_Types].xml",
+    "</Types>",
+    `<Override PartName="/docProps/custom.xml" ContentType="${customType}"/>`,
+  );
+  edit(
+    "_rels/.rels",
+    "</Relationships>",
+    `<Relationship Id="rIdCustom" Type="${customRelation}" Target="docProps/custom.xml"/>`,
+  );
+  const ordered = Object.keys(parts).sort(contentTypesFirst);
+  return zipSync(Object.fromEntries(ordered.map((name) => [name, parts[name] as Uint8Array])), {
+    mtime: fixedTime,
+    level: 6,
+  });
+}
+
+/** Readers that stream expect the content types at the start. */
+function contentTypesFirst(a: string, b: string): number {
+  const rank = (name: string) => (name === "[Content_Types].xml" ? 0 : 1);
+  return rank(a) - rank(b) || (a < b ? -1 : 1);
+}
+
+function customXml(properties: Readonly<Record<string, string>>): string {
+  const entries = Object.entries(properties).map(
+    ([name, value], i) =>
+      `<property fmtid="${customFormat}" pid="${i + 2}" name="${escaped(name)}">` +
+      `<vt:lpwstr>${escaped(value)}</vt:lpwstr></property>`,
+  );
+  return (
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
+    `<Properties xmlns="${customSpace}" xmlns:vt="${typesSpace}">${entries.join("")}</Properties>`
+  );
+}
+
+export function escaped(text: string): string {
+  return text
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;")
+    .replaceAll('"', "&quot;");
+}

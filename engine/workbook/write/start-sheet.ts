@@ -1,0 +1,102 @@
+import type { Workbook } from "exceljs";
+import type { Value } from "../../formula/value.js";
+import type { Cell, Model } from "../../template/model.js";
+import { formulaContent } from "./cells.js";
+import { styles } from "./look.js";
+import { numberFormat, shownUnit } from "./number-format.js";
+import type { Identity } from "./write.js";
+
+/** The first sheet: what this workbook is, what it comes to, what is still open, where things are. */
+export function writeStart(
+  workbook: Workbook,
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+): void {
+  const sheet = workbook.addWorksheet("Start");
+  sheet.getColumn(1).width = 46;
+  sheet.getColumn(2).width = 18;
+  sheet.getColumn(3).width = 60;
+  const put = (line: number, column: number, value: string, style: object) => {
+    sheet.getCell(line, column).value = value;
+    sheet.getCell(line, column).style = style;
+  };
+  put(1, 1, model.template.title, styles.title);
+  put(
+    2,
+    1,
+    `Job ${identity.job}. Every figure is a live formula: change a boxed cell and it follows.`,
+    styles.purpose,
+  );
+  let line = 4;
+  const heading = (text: string) => {
+    for (let column = 1; column <= 3; column++) sheet.getCell(line, column).style = styles.heading;
+    sheet.getCell(line, 1).value = text;
+    line += 1;
+  };
+  heading("What it comes to");
+  for (const name of [...model.template.headline, "checks_failed", "checks_to_look_at"]) {
+    const cell = model.byId.get(name) as Cell;
+    put(line, 1, cell.declaration.label, styles.label);
+    const target = sheet.getCell(line, 2);
+    target.value = formulaContent(name, values[cell.index] ?? null);
+    target.style = { ...styles.strong, numFmt: numberFormat(cell.declaration, model.system) };
+    put(line, 3, shownUnit(cell.declaration, model.system), styles.unit);
+    line += 1;
+  }
+  line += 1;
+  heading("Sheets, in the order of the job");
+  for (const { name, purpose } of model.sheets) {
+    sheet.getCell(line, 1).value = formulaContent(`HYPERLINK("#'${name}'!A1","${name}")`, name);
+    sheet.getCell(line, 1).style = styles.label;
+    sheet.mergeCells(line, 2, line, 3);
+    put(line, 2, purpose, styles.note);
+    line += 1;
+  }
+  line += 1;
+  heading("How to read the cells");
+  const legend: [string, object, string][] = [
+    ["boxed and tinted", styles.input, "An input: yours to change. The cell says what it accepts."],
+    [
+      "dotted box",
+      styles.book,
+      "Copied from the price book: change it there, or see the difference in the audit.",
+    ],
+    [
+      "in italics",
+      styles.published,
+      "From a published table or standard; the source stands beside it.",
+    ],
+    ["plain", styles.figure, "A formula. Protected without a password: look at it as you like."],
+    [
+      "TRUE or FALSE, bold",
+      styles.check,
+      "A check. FALSE comes with a sentence on what to do; all are on sheet Checks.",
+    ],
+  ];
+  for (const [text, style, meaning] of legend) {
+    put(line, 1, text, style);
+    sheet.mergeCells(line, 2, line, 3);
+    put(line, 2, meaning, styles.note);
+    line += 1;
+  }
+  line += 1;
+  heading("Where it comes from");
+  const origin: [string, string][] = [
+    [
+      "Template",
+      `${identity.template}, version ${identity.version}, ${identity.units === "us" ? "US customary units" : "SI units"}`,
+    ],
+    ["Price book", `${identity.book}, as of ${identity.bookAsOf}`],
+    ...(identity.about === undefined
+      ? []
+      : [["About this job", identity.about] as [string, string]]),
+  ];
+  for (const [label, text] of origin) {
+    put(line, 1, label, styles.label);
+    sheet.mergeCells(line, 2, line, 3);
+    put(line, 2, text, styles.note);
+    line += 1;
+  }
+  sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+}

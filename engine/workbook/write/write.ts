@@ -1,0 +1,118 @@
+import exceljs from "exceljs";
+import type { Value } from "../../formula/value.js";
+import { columnLetters } from "../../template/layout.js";
+import type { Cell, Model } from "../../template/model.js";
+import type { UnitSystem } from "../../units/quantity.js";
+import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
+import { columnWidth, labelWidth, lastColumn } from "./grid.js";
+import { styles } from "./look.js";
+import { writeNames } from "./names-sheet.js";
+import { finishPackage } from "./package.js";
+import { writeStart } from "./start-sheet.js";
+import { writeTable } from "./tables.js";
+
+/** What a workbook says of itself, on its Start sheet and in its custom properties. */
+export interface Identity {
+  readonly job: string;
+  readonly template: string;
+  readonly version: number;
+  readonly units: UnitSystem;
+  readonly about?: string;
+  readonly book: string;
+  readonly bookAsOf: string;
+  readonly bookMark: string;
+}
+
+/** Workbooks carry no clock time: the same job must give the same bytes. */
+const undated = new Date(Date.UTC(2000, 0, 1));
+
+/**
+ * Writes a job as an .xlsx: every sheet of the model with live formulas and their
+ * values cached, in one pass from top to bottom. The same arguments give the same bytes.
+ */
+export async function writeWorkbook(
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+): Promise<Uint8Array> {
+  const workbook = new exceljs.Workbook();
+  workbook.created = undated;
+  workbook.modified = undated;
+  workbook.calcProperties.fullCalcOnLoad = true;
+  writeStart(workbook, model, values, identity);
+  for (const declared of model.sheets) {
+    const sheet = workbook.addWorksheet(declared.name);
+    const page: Page = { model, values, sheet };
+    writeTitle(page, declared.name, declared.purpose);
+    setUpPage(page, declared.portrait ?? false, identity);
+    for (const placed of model.placed) {
+      if (placed.sheet !== declared.name) continue;
+      const { block } = placed;
+      if (block.kind === "lines") writeLines(page, placed, block);
+      else if (block.kind === "prose") writeProse(page, placed, block);
+      else if (block.kind === "text") writeText(page, placed, block);
+      else writeTable(page, placed, block);
+    }
+  }
+  writeNames(workbook, model, values);
+  defineNames(workbook, model);
+  for (const sheet of workbook.worksheets) {
+    await sheet.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });
+  }
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
+  return finishPackage(bytes, propertiesOf(identity));
+}
+
+function writeTitle({ sheet }: Page, name: string, purpose: string): void {
+  sheet.getCell(1, 1).value = name;
+  sheet.getCell(1, 1).style = styles.title;
+  sheet.getCell(2, 1).value = purpose;
+  sheet.getCell(2, 1).style = styles.purpose;
+  sheet.getRow(1).height = 24;
+}
+
+function setUpPage({ sheet }: Page, portrait: boolean, identity: Identity): void {
+  sheet.getColumn(1).width = labelWidth;
+  for (let column = 2; column <= lastColumn; column++) sheet.getColumn(column).width = columnWidth;
+  sheet.pageSetup = {
+    orientation: portrait ? "portrait" : "landscape",
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: 0,
+    margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
+  };
+  // an ampersand starts a code in a footer
+  const job = identity.job.replaceAll("&", "&&");
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}&C&8&A&R&8Page &P of &N`;
+  sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
+}
+
+/** A defined name for each single cell and each column; what the compiler implies has none. */
+function defineNames(workbook: exceljs.Workbook, model: Model): void {
+  const define = (name: string, sheet: string, area: string) =>
+    workbook.definedNames.add(`'${sheet}'!${area}`, name);
+  for (const cell of model.cells) {
+    if (cell.implied || cell.table !== undefined) continue;
+    define(cell.name, cell.sheet, `$${columnLetters(cell.column)}$${cell.line}`);
+  }
+  for (const table of model.tables.values()) {
+    for (const { name, cells } of table.columns.values()) {
+      const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
+      if (first.implied) continue;
+      const letters = columnLetters(first.column);
+      define(name, table.sheet, `$${letters}$${first.line}:$${letters}$${last.line}`);
+    }
+  }
+}
+
+function propertiesOf(identity: Identity): Record<string, string> {
+  return {
+    "rillbook job": identity.job,
+    "rillbook template": identity.template,
+    "rillbook version": String(identity.version),
+    "rillbook units": identity.units,
+    "rillbook price book": identity.book,
+    "rillbook price book as of": identity.bookAsOf,
+    "rillbook price book mark": identity.bookMark,
+  };
+}
