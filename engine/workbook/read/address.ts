@@ -4,7 +4,7 @@ export interface Position {
   readonly column: number;
 }
 
-/** The last row and column of a worksheet (ISO/IEC 29500-1 §18.17.2.3.1 leaves it open; these are Excel's). */
+/** The last row and column of a worksheet in the spreadsheet programs of today. */
 export const lastRow = 1048576;
 export const lastColumn = 16384;
 

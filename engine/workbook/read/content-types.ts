@@ -2,7 +2,7 @@ import { contentTypes } from "./namespaces.js";
 import type { Package } from "./package.js";
 import { damaged } from "./refused.js";
 
-/** Reads [Content_Types].xml (ISO/IEC 29500-2 §7.2.3) as a function from a part's name to its type. */
+/** Reads [Content_Types].xml (ISO/IEC 29500-2, content types stream) as a function from a part's name to its type. */
 export function readContentTypes(from: Package): (part: string) => string | undefined {
   const byExtension = new Map<string, string>();
   const byPart = new Map<string, string>();

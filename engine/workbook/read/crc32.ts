@@ -4,7 +4,7 @@ const table = Uint32Array.from({ length: 256 }, (_, byte) => {
   return value;
 });
 
-/** The CRC-32 of a zip entry (ISO/IEC 8802-3, as APPNOTE.TXT §4.4.7 uses it), as an unsigned number. */
+/** The CRC-32 of a zip entry (APPNOTE.TXT §4.4.7), as an unsigned number. */
 export function crc32(bytes: Uint8Array): number {
   let value = 0xffffffff;
   for (let at = 0; at < bytes.length; at++) {

@@ -16,7 +16,7 @@ export function relationshipsPartOf(part: string): string {
   return `${part.slice(0, slash)}_rels/${part.slice(slash)}.rels`;
 }
 
-/** Reads the relationships of a part (ISO/IEC 29500-2 §6.5). */
+/** Reads the relationships of a part (ISO/IEC 29500-2, relationships). */
 export function readRelationships(from: Package, part: string): Relationship[] {
   const found: Relationship[] = [];
   const ids = new Set<string>();

@@ -1,0 +1,65 @@
+import { execFile } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { hostile } from "./hostile-files.js";
+
+const run = promisify(execFile);
+const root = new URL("../../../..", import.meta.url).pathname;
+
+// Beneath node_modules, so that the compiled reader finds its packages and no other test sees it.
+let folder: string;
+
+beforeAll(async () => {
+  const cache = join(root, "node_modules/.cache");
+  mkdirSync(cache, { recursive: true });
+  folder = mkdtempSync(join(cache, "read-memory-"));
+  writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
+  writeFileSync(
+    join(folder, "tsconfig.json"),
+    JSON.stringify({
+      extends: join(root, "tsconfig.json"),
+      compilerOptions: {
+        rootDir: root,
+        outDir: folder,
+        typeRoots: [join(root, "node_modules/@types")],
+      },
+      include: [],
+      files: [join(root, "engine/workbook/read/read-file.ts")],
+    }),
+  );
+  writeFileSync(
+    join(folder, "measure.js"),
+    `import { readWorkbookFile } from "./engine/workbook/read/read-file.js";
+     const start = performance.now();
+     const code = await readWorkbookFile(process.argv[2]).then(() => "read", (error) => error.code);
+     const took = performance.now() - start;
+     console.log(JSON.stringify({ code, took, megabytes: process.resourceUsage().maxRSS / 1024 }));`,
+  );
+  await run(process.execPath, [join(root, "node_modules/typescript/bin/tsc"), "-p", folder]);
+}, 60000);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+test.each([
+  "a bomb that states a believable size",
+  "endless empty elements",
+  "one element with endless attributes",
+  "a million rows",
+  "rows within the size of a part",
+  "one long formula shared by many cells",
+])("%s is refused within 300 MB", { timeout: 60000 }, async (name) => {
+  const file = hostile.find(([known]) => known === name);
+  if (file === undefined) throw new Error(`no hostile file is called ${name}`);
+  const path = join(folder, "hostile.xlsx");
+  writeFileSync(path, file[1]());
+  const { stdout } = await run(process.execPath, [
+    "--max-old-space-size=300",
+    join(folder, "measure.js"),
+    path,
+  ]);
+  const measured = JSON.parse(stdout);
+  if (process.env.TEST_FIGURES) console.log(name, measured);
+  expect(measured.code).toBe(file[2]);
+  expect(measured.megabytes).toBeLessThan(300);
+});
