@@ -76,6 +76,8 @@ export const overrides: Readonly<Record<string, FunctionMetadata>> = {
   INDEX: shape([range, value]),
   // MATCH("é", {"e"}, 0) = 1
   MATCH: shape([value, range, value]),
+  // CHAR(150) is a control character
+  CHAR: shape([value]),
   // SUBSTITUTE("aaa", "", "x") = xaxaxax
   SUBSTITUTE: shape([value, value, value]),
   // YEAR(0) = 1899

@@ -34,7 +34,7 @@ function calendar(serial: number): readonly [number, number, number] {
   return [at.getUTCFullYear(), at.getUTCMonth() + 1, at.getUTCDate()];
 }
 
-/** Dates as serial numbers of the 1900 date system (ISO/IEC 29500-1 §18.17.4.1). */
+/** Dates as serial numbers of the 1900 date system (ISO/IEC 29500-1 §18.17.4.1, from memory). */
 export const dates: Readonly<Record<string, NativeFunction>> = {
   DATE: date,
   YEAR: (args) => calendar(numberAt(args, 0))[0],

@@ -12,7 +12,7 @@ const ofOne =
 const noise = 4e-15;
 
 /**
- * The remainder, with the divisor's sign: x - y * INT(x / y) (ISO/IEC 29500-1 §18.17.7.217).
+ * The remainder, with the divisor's sign: x - y * INT(x / y) (ISO/IEC 29500-1 §18.17.7, from memory).
  * Nothing but binary error is left over when y goes into x: MOD(1, 0.1) is 0.
  */
 function remainder(x: number, y: number): number {
