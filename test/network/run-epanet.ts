@@ -40,7 +40,6 @@ export function runEpanet<T>(input: string, read: (results: EpanetResults) => T)
       headLoss: (link) => project.getLinkValue(project.getLinkIndex(link), headLossProperty),
     });
   } finally {
-    project.closeH();
     project.close();
   }
 }
