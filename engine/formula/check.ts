@@ -228,7 +228,8 @@ class Checker {
     if (name !== "SUMPRODUCT") {
       for (const arg of checked.args) this.mustNotSpill(name, arg);
     }
-    return { tree: { kind: "call", name, args: checked.args }, type: checked.type };
+    const made = name === "FIXED" ? roundedFirst(checked.args) : checked.args;
+    return { tree: { kind: "call", name, args: made }, type: checked.type };
   }
 
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
@@ -283,4 +284,11 @@ export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
 function looseColumn(tree: Tree): boolean {
   if (tree.kind === "column") return true;
   return tree.kind !== "call" && partsOf(tree).some(looseColumn);
+}
+
+/** FIXED rounds halves differently from program to program; ROUND does not. */
+function roundedFirst(args: readonly Tree[]): Tree[] {
+  const [value, decimals] = args as [Tree, Tree];
+  if (value.kind === "call" && value.name === "ROUND") return [value, decimals];
+  return [{ kind: "call", name: "ROUND", args: [value, decimals] }, decimals];
 }

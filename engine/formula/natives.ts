@@ -157,7 +157,9 @@ const products: Check = (args, rules) => {
   let dimension: Dimension = dimensionless;
   let size = 1;
   for (const { type } of args) {
-    if (type.kind === "text") rules.fail("it multiplies numbers, not text");
+    if (type.kind === "text" || type.kind === "yesno") {
+      rules.fail(`it adds up numbers, not ${describeType(type)}: write (condition)*1`);
+    }
     if (type.kind !== "number") continue;
     dimension = multiplyDimensions(dimension, type.dimension);
     size *= type.size;

@@ -1,0 +1,72 @@
+import { Command } from "commander";
+import { calculate } from "../evaluate/calculate.js";
+import { writeWhole } from "../files.js";
+import { failedChecks } from "../job/failed-checks.js";
+import { type LoadedJob, loadJob } from "../job/load.js";
+import { type Identity, writeWorkbook } from "../workbook/write/write.js";
+import type { Context } from "./context.js";
+import { shownValue } from "./shown-value.js";
+
+/** `rillbook bid`: a job record becomes a workbook. */
+export function bidCommand(context: Context): Command {
+  return new Command("bid")
+    .description("write the bid of a job as a workbook of live formulas")
+    .argument("<job>", "job record (JSON)")
+    .requiredOption("-o, --output <xlsx>", "workbook to write")
+    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--json", "tell the result as JSON")
+    .addHelpText("after", "\nExample:\n  rillbook bid garden-corner.json -o garden-corner.xlsx")
+    .action(async (file: string, options: { output: string; prices?: string; json?: true }) => {
+      const loaded = await loadJob(file, context.templates, options.prices);
+      const { model, given } = loaded;
+      const values = calculate(model, given);
+      await writeWhole(options.output, await writeWorkbook(model, values, identityOf(loaded)));
+      const failed = failedChecks(model, values);
+      const must = failed.filter(({ level }) => level === "must");
+      context.status = must.length > 0 ? 1 : 0;
+      if (options.json) {
+        const headline = Object.fromEntries(
+          model.template.headline.map((name) => [name, jsonValue(loaded, values, name)]),
+        );
+        const checks = failed.map(({ cell, level, message }) => ({
+          name: cell.id,
+          level,
+          message,
+        }));
+        context.out(
+          `${JSON.stringify({ written: options.output, headline, failed: checks }, null, 2)}\n`,
+        );
+        return;
+      }
+      for (const name of model.template.headline) {
+        const cell = model.byId.get(name);
+        if (cell === undefined) continue;
+        context.out(`${cell.declaration.label}: ${shownValue(model, cell, values)}\n`);
+      }
+      context.out(`Written: ${options.output}\n`);
+      for (const { cell, level, message } of failed) {
+        context.err(
+          `${level === "must" ? "check failed" : "worth a look"}: ${cell.id}: ${message}\n`,
+        );
+      }
+    });
+}
+
+function jsonValue({ model }: LoadedJob, values: readonly unknown[], name: string): unknown {
+  const cell = model.byId.get(name);
+  return cell === undefined ? null : { value: values[cell.index], unit: cell.unit.name };
+}
+
+/** What the workbook of a job says of itself. */
+export function identityOf({ model, job, book }: LoadedJob): Identity {
+  return {
+    job: job.job,
+    template: model.template.name,
+    version: model.template.version,
+    units: model.system,
+    ...(job.about === undefined ? {} : { about: job.about }),
+    book: book.name,
+    bookAsOf: book.asOf,
+    bookMark: book.mark,
+  };
+}

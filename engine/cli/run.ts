@@ -1,0 +1,64 @@
+import { Command, CommanderError } from "commander";
+import { RillbookError } from "../errors.js";
+import type { Template } from "../template/template.js";
+import { bidCommand } from "./bid.js";
+import type { Context } from "./context.js";
+import { namesCommand } from "./names.js";
+import { showCommand } from "./show.js";
+import { startCommand } from "./start.js";
+
+export interface Voices {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+}
+
+/**
+ * Runs a command line (without `node` and the program's name) and returns the exit
+ * status: 0 done, 1 the bid has failed checks, 2 bad input or usage, 3 a fault of the program.
+ */
+export async function run(
+  args: readonly string[],
+  templates: readonly Template[],
+  { out, err }: Voices,
+): Promise<number> {
+  const context: Context = { templates, out, err, status: 0 };
+  const program = new Command("rillbook")
+    .description(
+      "Estimates for recirculating waterfalls and streams, as workbooks in which every figure is a live formula.",
+    )
+    .addHelpText(
+      "after",
+      "\nExit status: 0 done; 1 the bid has failed checks (it is written all the same); 2 bad input or usage; 3 a fault of the program.",
+    );
+  for (const command of [startCommand, bidCommand, showCommand, namesCommand]) {
+    program.addCommand(command(context));
+  }
+  settle(program, { out, err });
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return context.status;
+  } catch (error) {
+    return statusOf(error, err);
+  }
+}
+
+/** Commander's own output goes where ours goes, and it must not end the process. */
+function settle(program: Command, { out, err }: Voices): void {
+  for (const command of [program, ...program.commands]) {
+    command.exitOverride();
+    command.configureOutput({ writeOut: out, writeErr: err });
+    command.showHelpAfterError("(add --help for the usage and an example)");
+  }
+}
+
+function statusOf(error: unknown, err: (text: string) => void): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (error instanceof RillbookError) {
+    err(`${error.code}: ${error.message}\n`);
+    return error.exitStatus;
+  }
+  err(
+    `program-fault: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+  );
+  return 3;
+}

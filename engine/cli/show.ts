@@ -1,0 +1,109 @@
+import { Command } from "commander";
+import { RillbookError } from "../errors.js";
+import { calculate } from "../evaluate/calculate.js";
+import { suggestion } from "../formula/suggest.js";
+import { CellError, type Value } from "../formula/value.js";
+import { writtenDate } from "../job/date.js";
+import { loadJob } from "../job/load.js";
+import type { Cell, Model, Table } from "../template/model.js";
+import type { Context } from "./context.js";
+import { shownValue } from "./shown-value.js";
+
+/** `rillbook show`: the values of a job by name. */
+export function showCommand(context: Context): Command {
+  return new Command("show")
+    .description("show the values of a job: all, or those named (a table by its name)")
+    .argument("<job>", "job record (JSON)")
+    .argument("[names...]", "names of cells, columns (falls.flow_wanted) or tables (falls)")
+    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
+    .addHelpText("after", "\nExample:\n  rillbook show garden-corner.json price total_flow falls")
+    .action(async (file: string, names: string[], options: { prices?: string; json?: true }) => {
+      const { model, given } = await loadJob(file, context.templates, options.prices);
+      const values = calculate(model, given);
+      const wanted = names.length > 0 ? names : everyName(model);
+      for (const name of wanted) mustBeKnown(model, name);
+      if (options.json) {
+        const shown = Object.fromEntries(wanted.map((name) => [name, asJson(model, values, name)]));
+        context.out(`${JSON.stringify(shown, null, 2)}\n`);
+      } else {
+        for (const name of wanted) context.out(asText(model, values, name));
+      }
+    });
+}
+
+function everyName(model: Model): string[] {
+  const scalars = model.cells.filter((cell) => cell.table === undefined && !cell.implied);
+  return [...scalars.map(({ name }) => name), ...model.tables.keys()];
+}
+
+function mustBeKnown(model: Model, name: string): void {
+  if (model.byId.has(name) || model.tables.has(name) || columnCells(model, name) !== undefined)
+    return;
+  const columns = [...model.tables.values()].flatMap(({ columns: all }) =>
+    [...all.values()].map((column) => column.name),
+  );
+  const known = [...everyName(model), ...columns];
+  throw new RillbookError(
+    "name-unknown",
+    `The name "${name}" is not in template ${model.template.name}.${suggestion(name, known)} "rillbook names" lists all.`,
+  );
+}
+
+function columnCells(model: Model, name: string): readonly Cell[] | undefined {
+  const [table = "", key = ""] = name.split(".");
+  return model.tables.get(table)?.columns.get(key)?.cells;
+}
+
+function asJson(model: Model, values: readonly Value[], name: string): unknown {
+  const table = model.tables.get(name);
+  if (table !== undefined) return rowsOf(table, values).map((row) => rowJson(row, values));
+  const column = columnCells(model, name);
+  if (column !== undefined) return column.map((cell) => cellJson(cell, values));
+  return cellJson(model.byId.get(name) as Cell, values);
+}
+
+function rowJson(row: readonly Cell[], values: readonly Value[]): Record<string, unknown> {
+  return Object.fromEntries(row.map((cell) => [cell.name.split(".")[1], cellJson(cell, values)]));
+}
+
+function cellJson(cell: Cell, values: readonly Value[]): { value: unknown; unit: string } {
+  const value = values[cell.index] ?? null;
+  if (value instanceof CellError) return { value: value.code, unit: "" };
+  if (typeof value === "number" && cell.declaration.quantity.kind === "date") {
+    return { value: writtenDate(value), unit: "" };
+  }
+  return { value, unit: cell.unit.name };
+}
+
+/** The rows of a table that are in use. */
+function rowsOf(table: Table, values: readonly Value[]): Cell[][] {
+  const columns = [...table.columns.values()];
+  const rows = Array.from({ length: table.block.rows }, (_, i) =>
+    columns.map(({ cells }) => cells[i] as Cell),
+  );
+  return rows.filter((row) =>
+    row.some(({ index }) => {
+      const value = values[index];
+      return value !== null && value !== "" && value !== 0 && typeof value !== "boolean";
+    }),
+  );
+}
+
+function asText(model: Model, values: readonly Value[], name: string): string {
+  const table = model.tables.get(name);
+  if (table !== undefined) {
+    const rows = rowsOf(table, values).map((row) => {
+      const parts = row.map(
+        (cell) => `${cell.name.split(".")[1]}=${shownValue(model, cell, values)}`,
+      );
+      return `  ${row[0]?.row}: ${parts.join("  ")}\n`;
+    });
+    return `${name}:\n${rows.join("")}`;
+  }
+  const column = columnCells(model, name);
+  if (column !== undefined) {
+    return `${name}: ${column.map((cell) => shownValue(model, cell, values)).join("; ")}\n`;
+  }
+  return `${name}: ${shownValue(model, model.byId.get(name) as Cell, values)}\n`;
+}

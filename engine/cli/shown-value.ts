@@ -1,0 +1,25 @@
+import { CellError, type Value } from "../formula/value.js";
+import { writtenDate } from "../job/date.js";
+import type { Cell, Model } from "../template/model.js";
+
+/** A value for people: rounded as the workbook shows it, with its unit. */
+export function shownValue(model: Model, cell: Cell, values: readonly Value[]): string {
+  const value = values[cell.index] ?? null;
+  const { quantity, decimals } = cell.declaration;
+  if (value === null) return "(blank)";
+  if (value instanceof CellError) {
+    return value.origin === undefined || value.origin === cell.id
+      ? value.code
+      : `${value.code} (from ${value.origin})`;
+  }
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "string") return value;
+  if (quantity.kind === "date") return writtenDate(value);
+  const places = decimals ?? quantity.decimals[model.system];
+  const figure = (shown: number) =>
+    shown.toLocaleString("en-US", { minimumFractionDigits: places, maximumFractionDigits: places });
+  if (quantity.percent) return `${figure(value * 100)}%`;
+  const unit = cell.unit.name;
+  if (unit.startsWith("$")) return `$${figure(value)}${unit.slice(1)}`;
+  return unit === "" ? figure(value) : `${figure(value)} ${unit}`;
+}

@@ -1,0 +1,29 @@
+import type { Value } from "../formula/value.js";
+import { messageName } from "../template/implied.js";
+import type { Cell, Model } from "../template/model.js";
+
+/** A check that says no, with its sentence. */
+export interface FailedCheck {
+  readonly cell: Cell;
+  readonly level: "must" | "look";
+  readonly message: string;
+}
+
+/** The failed checks of an evaluated job, the ones that must hold first. */
+export function failedChecks(model: Model, values: readonly Value[]): FailedCheck[] {
+  const failed = model.cells.flatMap((cell) => {
+    const { declaration } = cell;
+    if (declaration.kind !== "check" || values[cell.index] === true) return [];
+    const message = String(values[messageCell(model, cell).index]);
+    return [{ cell, level: declaration.level, message }];
+  });
+  return failed.sort((a, b) => Number(a.level === "look") - Number(b.level === "look"));
+}
+
+function messageCell(model: Model, cell: Cell): Cell {
+  const id =
+    cell.row === undefined ? messageName(cell.name) : `${messageName(cell.name)}[${cell.row}]`;
+  const found = model.byId.get(id);
+  if (found === undefined) throw new Error(`The check ${cell.id} has no message cell.`);
+  return found;
+}
