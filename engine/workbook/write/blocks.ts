@@ -1,4 +1,4 @@
-import type { Worksheet } from "exceljs";
+import type { Style, Worksheet } from "exceljs";
 import type { Value } from "../../formula/value.js";
 import type {
   InputDeclaration,
@@ -11,7 +11,7 @@ import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { putCell } from "./cells.js";
 import { lastColumn, proseHeight, textHeight } from "./grid.js";
-import { attention, styles } from "./look.js";
+import { attention, headingLine, headingMark, styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
 import { validationOf } from "./validation.js";
 
@@ -20,10 +20,12 @@ export interface Page {
   readonly model: Model;
   readonly values: readonly Value[];
   readonly sheet: Worksheet;
+  /** A page for people outside the office: one wide column of text. */
+  readonly portrait: boolean;
 }
 
-export function writeHeading({ sheet }: Page, line: number, heading: string): void {
-  for (let column = 1; column <= lastColumn; column++) {
+export function writeHeading({ sheet, portrait }: Page, line: number, heading: string): void {
+  for (let column = 1; column <= (portrait ? 1 : lastColumn); column++) {
     sheet.getCell(line, column).style = styles.heading;
   }
   sheet.getCell(line, 1).value = heading;
@@ -95,19 +97,23 @@ export function addValidation(page: Page, cell: Cell, declaration: InputDeclarat
   }
 }
 
-/** Lines of text made by formulas, over the whole width of the page. */
+/** Lines of text made by formulas, over the whole width of the page; a marked one is a heading. */
 export function writeProse(page: Page, placed: PlacedBlock, block: ProseBlock): void {
   const { sheet, model, values } = page;
   writeHeading(page, placed.top, block.heading);
-  for (const name of Object.keys(block.cells)) {
+  const names = Object.keys(block.cells);
+  for (const name of names) {
     const cell = cellNamed(page, name);
     const value = values[cell.index] ?? null;
-    sheet.mergeCells(cell.line, 1, cell.line, lastColumn);
-    const target = sheet.getCell(cell.line, 1);
-    putCell(target, model, cell, value);
-    target.style = { ...styles.prose };
-    sheet.getRow(cell.line).height = proseHeight(String(value ?? ""));
+    putCell(sheet.getCell(cell.line, 1), model, cell, value);
+    stretch(page, cell.line, String(value ?? ""), styles.prose);
   }
+  const top = placed.top + 1;
+  const area = `A${top}:A${placed.top + names.length}`;
+  sheet.addConditionalFormatting({
+    ref: area,
+    rules: [headingLine(`LEFT(A${top},1)="${headingMark}"`)],
+  });
 }
 
 /** Standing text, marked as a caution. */
@@ -115,12 +121,21 @@ export function writeText(page: Page, placed: PlacedBlock, block: TextBlock): vo
   writeHeading(page, placed.top, block.heading);
   block.paragraphs.forEach((paragraph, i) => {
     const line = placed.top + 1 + i;
-    page.sheet.mergeCells(line, 1, line, lastColumn);
-    const target = page.sheet.getCell(line, 1);
-    target.value = paragraph;
-    target.style = styles.caution;
-    page.sheet.getRow(line).height = proseHeight(paragraph);
+    page.sheet.getCell(line, 1).value = paragraph;
+    stretch(page, line, paragraph, styles.caution);
   });
+}
+
+/**
+ * Lets a text take the whole width. On a page of one column spreadsheets fit the
+ * height by themselves; over merged cells they do not, so there it is set.
+ */
+function stretch({ sheet, portrait }: Page, line: number, text: string, style: Partial<Style>) {
+  if (!portrait) {
+    sheet.mergeCells(line, 1, line, lastColumn);
+    sheet.getRow(line).height = proseHeight(text);
+  }
+  sheet.getCell(line, 1).style = { ...style };
 }
 
 function cellNamed({ model }: Page, name: string): Cell {

@@ -4,6 +4,8 @@ import { bandWidth } from "../../template/layout.js";
 export const lastColumn = bandWidth + 1;
 export const labelWidth = 38;
 export const columnWidth = 12;
+/** The one column of a portrait page. */
+export const pageWidth = 96;
 
 const lineHeight = 14;
 

@@ -103,3 +103,19 @@ export function hidden(test: string): ConditionalFormattingRule {
     style: { numFmt: ";;;", font: { color: { argb: "FFFFFFFF" } } },
   };
 }
+
+/** The character that makes a line of text a heading. */
+export const headingMark = "■";
+
+/** For lines of text that are headings. */
+export function headingLine(test: string): ConditionalFormattingRule {
+  return {
+    type: "expression",
+    formulae: [test],
+    priority: 3,
+    style: {
+      font: { bold: true, color: { argb: water } },
+      border: { bottom: { style: "thin", color: { argb: water } } },
+    },
+  };
+}

@@ -4,7 +4,7 @@ import { columnLetters } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
 import type { UnitSystem } from "../../units/quantity.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
-import { columnWidth, labelWidth, lastColumn } from "./grid.js";
+import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
@@ -42,9 +42,10 @@ export async function writeWorkbook(
   writeStart(workbook, model, values, identity);
   for (const declared of model.sheets) {
     const sheet = workbook.addWorksheet(declared.name);
-    const page: Page = { model, values, sheet };
+    const portrait = declared.portrait ?? false;
+    const page: Page = { model, values, sheet, portrait };
     writeTitle(page, declared.name, declared.purpose);
-    setUpPage(page, declared.portrait ?? false, identity);
+    setUpPage(page, identity);
     for (const placed of model.placed) {
       if (placed.sheet !== declared.name) continue;
       const { block } = placed;
@@ -71,9 +72,11 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
   sheet.getRow(1).height = 24;
 }
 
-function setUpPage({ sheet }: Page, portrait: boolean, identity: Identity): void {
-  sheet.getColumn(1).width = labelWidth;
-  for (let column = 2; column <= lastColumn; column++) sheet.getColumn(column).width = columnWidth;
+function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
+  sheet.getColumn(1).width = portrait ? pageWidth : labelWidth;
+  for (let column = 2; column <= (portrait ? 1 : lastColumn); column++) {
+    sheet.getColumn(column).width = columnWidth;
+  }
   sheet.pageSetup = {
     orientation: portrait ? "portrait" : "landscape",
     fitToPage: true,

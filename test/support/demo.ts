@@ -1,0 +1,31 @@
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { identityOf } from "../../engine/cli/bid.js";
+import { calculate } from "../../engine/evaluate/calculate.js";
+import type { Value } from "../../engine/formula/value.js";
+import { type LoadedJob, loadJob } from "../../engine/job/load.js";
+import { writeWorkbook } from "../../engine/workbook/write/write.js";
+import { templates } from "../../sheets/templates/index.js";
+
+export const demoFolder = fileURLToPath(new URL("../../sheets/demo/", import.meta.url));
+
+/** The paths of the demo job records. */
+export function demoJobs(): string[] {
+  return readdirSync(demoFolder)
+    .filter((name) => name.endsWith(".json") && !name.startsWith("price-book"))
+    .map((name) => join(demoFolder, name));
+}
+
+export interface DemoBid extends LoadedJob {
+  readonly values: readonly Value[];
+  readonly bytes: Uint8Array;
+}
+
+/** A job record calculated by both evaluators and written as a workbook, in memory. */
+export async function bidOf(file: string): Promise<DemoBid> {
+  const loaded = await loadJob(file, templates);
+  const values = calculate(loaded.model, loaded.given);
+  const bytes = await writeWorkbook(loaded.model, values, identityOf(loaded));
+  return { ...loaded, values, bytes };
+}
