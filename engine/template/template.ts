@@ -10,6 +10,27 @@ export interface Template {
   readonly formulas: readonly NamedFormula[];
   /** The cells whose change a person wants to see first: price, flow, head. */
   readonly headline: readonly string[];
+  /** Which cells play which part, for commands that work on any template. */
+  readonly roles?: Roles;
+}
+
+/** Names of cells by the part they play in a bid. */
+export interface Roles {
+  /** What the customer pays. */
+  readonly price: string;
+  /** What the job costs the office, before contingency and profit. */
+  readonly cost: string;
+  /** The sum of money kept for what may go wrong. */
+  readonly contingency?: string;
+  /** The parts that make up the price or the cost, in the order to show them. */
+  readonly sections: readonly Section[];
+  /** The column of a price-book table that holds the last day of each quote: `items.good_until`. */
+  readonly goodUntil?: string;
+}
+
+export interface Section {
+  readonly label: string;
+  readonly name: string;
 }
 
 export function template(declaration: Template): Template {
