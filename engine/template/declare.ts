@@ -164,7 +164,24 @@ export interface TableBlock {
   readonly columns: Readonly<Record<string, CellDeclaration>>;
 }
 
-export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock;
+/** A set of points or bars of a chart, from columns of tables: `duty.flow`, `duty.head`. */
+export interface Series {
+  readonly label: string;
+  readonly x: string;
+  readonly y: string;
+  readonly marks: "line" | "points" | "bars";
+}
+
+/** A chart that lives in the workbook and follows its cells. */
+export interface ChartBlock {
+  readonly kind: "chart";
+  readonly heading: string;
+  readonly across: string;
+  readonly up: string;
+  readonly series: readonly Series[];
+}
+
+export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock | ChartBlock;
 
 export interface SheetDeclaration {
   readonly name: string;
@@ -190,6 +207,17 @@ export const table = (
   options: Omit<TableBlock, "kind" | "name" | "heading" | "columns">,
   columns: TableBlock["columns"],
 ): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
+
+/**
+ * @param across the title of the horizontal axis
+ * @param up the title of the vertical axis
+ */
+export const chart = (
+  heading: string,
+  across: string,
+  up: string,
+  series: readonly Series[],
+): ChartBlock => Object.freeze({ kind: "chart", heading, across, up, series });
 
 export function sheet(
   name: string,

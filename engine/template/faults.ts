@@ -29,7 +29,7 @@ export function nameFaults(template: Template): string[] {
     if (trouble !== undefined) faults.push(`Sheet "${sheet.name}": ${trouble}.`);
     claim(`sheet_${sheet.name.toLowerCase().replaceAll(/[^a-z]+/g, "_")}`, `sheet ${sheet.name}`);
     for (const block of sheet.blocks) {
-      if (block.kind === "text") continue;
+      if (block.kind === "text" || block.kind === "chart") continue;
       if (block.kind !== "table") {
         for (const name of Object.keys(block.cells)) claim(name, `sheet ${sheet.name}`);
         continue;
@@ -61,10 +61,8 @@ export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inline
       inliner.body(own);
       return [];
     } catch (error) {
-      if (error instanceof FormulaError || (error as Error).message.startsWith("Named formulas")) {
-        return [`Named formula ${own.name}: ${(error as Error).message}`];
-      }
-      throw error;
+      if (!(error instanceof FormulaError)) throw error;
+      return [`Named formula ${own.name}: ${error.message}`];
     }
   });
 }

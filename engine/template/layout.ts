@@ -7,6 +7,9 @@ export const lineColumns = { label: 1, value: 2, unit: 3, message: 4, note: 5 } 
 /** How many columns stand beside the first one in a band: what fits a landscape page. */
 export const bandWidth = 10;
 
+/** The lines of the worksheet that a chart covers. */
+export const chartLines = 20;
+
 /** The title and the sentence of purpose take the first lines. */
 const firstLine = 4;
 
@@ -24,6 +27,7 @@ function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
   const plain = (count: number): PlacedBlock => {
     return { block, sheet, top, bottom: top + count, bands: [] };
   };
+  if (block.kind === "chart") return plain(chartLines);
   if (block.kind === "text") return plain(block.paragraphs.length);
   if (block.kind !== "table") return plain(Object.keys(block.cells).length);
   return placeTable(block, sheet, top);

@@ -41,7 +41,8 @@ export class Names {
     table: TableBlock | undefined,
     hasRowAbove: boolean,
   ): Typed | undefined {
-    const [first = "", second] = name.split(".");
+    const [first = "", second, further] = name.split(".");
+    if (further !== undefined) return undefined;
     if (second !== undefined) {
       if (first === "above") return hasRowAbove ? this.own(second, table, 1) : undefined;
       return this.column(first, second);

@@ -50,7 +50,7 @@ function spotsOfBlock(
   system: UnitSystem,
 ): Spot[] {
   const { block, sheet, top } = placed;
-  if (block.kind === "text") return [];
+  if (block.kind === "text" || block.kind === "chart") return [];
   if (block.kind === "table") return tableSpots(block, placed);
   const implied =
     block.kind === "lines" ? impliedLines(block, system, figuresFor(sheets)) : new Map();

@@ -11,12 +11,17 @@ const typesSpace = "http://schemas.openxmlformats.org/officeDocument/2006/docPro
 /** The format id that the standard fixes for custom properties. */
 const customFormat = "{D5CDD505-2E9C-101B-9397-08002B2CF9AE}";
 
-/** Adds custom properties (exceljs has none) and fixes the times within the zip. */
+/**
+ * Adds what exceljs has not (custom properties, and what `add` puts into the parts)
+ * and fixes the times within the zip.
+ */
 export function finishPackage(
   bytes: Uint8Array,
   properties: Readonly<Record<string, string>>,
+  add: (parts: Record<string, Uint8Array>) => void = () => {},
 ): Uint8Array {
   const parts = unzipSync(bytes);
+  add(parts);
   const edit = (name: string, before: string, inserted: string) => {
     const part = parts[name];
     if (part === undefined) throw new Error(`The written workbook has no part ${name}.`);

@@ -3,7 +3,8 @@ import type { Value } from "../../formula/value.js";
 import { columnLetters } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
 import type { UnitSystem } from "../../units/quantity.js";
-import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
+import { type Page, writeHeading, writeLines, writeProse, writeText } from "./blocks.js";
+import { addCharts } from "./charts.js";
 import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
@@ -52,6 +53,7 @@ export async function writeWorkbook(
       if (block.kind === "lines") writeLines(page, placed, block);
       else if (block.kind === "prose") writeProse(page, placed, block);
       else if (block.kind === "text") writeText(page, placed, block);
+      else if (block.kind === "chart") writeHeading(page, placed.top, block.heading);
       else writeTable(page, placed, block);
     }
   }
@@ -61,7 +63,7 @@ export async function writeWorkbook(
     await sheet.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });
   }
   const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
-  return finishPackage(bytes, propertiesOf(identity));
+  return finishPackage(bytes, propertiesOf(identity), (parts) => addCharts(parts, model, values));
 }
 
 function writeTitle({ sheet }: Page, name: string, purpose: string): void {
