@@ -6,12 +6,13 @@ import type { Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
 import { checksSheet } from "./checks-sheet.js";
-import type { CellDeclaration, InputValue } from "./declare.js";
+import type { CellDeclaration, InputValue, SheetDeclaration } from "./declare.js";
 import { formulaFaults, lengthFaults, nameFaults, unusedInputFaults } from "./faults.js";
 import type { Cell, Model } from "./model.js";
 import { calculationOrder } from "./order.js";
 import { Names } from "./scope.js";
-import { type Spot, spotsOf, withImpliedColumns } from "./spots.js";
+import { sentenceFormula } from "./sentence.js";
+import { figuresFor, type Spot, spotsOf, withImpliedColumns } from "./spots.js";
 import { tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
 import { TemplateError } from "./template-error.js";
@@ -31,7 +32,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   const inliner = new Inliner(formulas, system);
   faults.push(...formulaFaults(template.formulas, inliner));
   const names = new Names(spots, system, formulas);
-  const compiler = new CellCompiler(names, inliner, system);
+  const compiler = new CellCompiler(names, inliner, system, sheets);
   const cells = spots.map((spot, index) => compiler.cell(spot, index));
   faults.push(...compiler.faults);
   const tables = tablesOf(cells, placed);
@@ -59,6 +60,7 @@ class CellCompiler {
     private readonly names: Names,
     private readonly inliner: Inliner,
     private readonly system: UnitSystem,
+    private readonly sheets: readonly SheetDeclaration[],
   ) {}
 
   cell(spot: Spot, index: number): Cell {
@@ -89,10 +91,16 @@ class CellCompiler {
     const isFirst = declaration.kind === "calc" && declaration.first !== undefined && row === 1;
     const written =
       typeof declaration.formula === "function" ? declaration.formula(row) : declaration.formula;
-    const text = isFirst ? (declaration.first as string) : written;
+    const text = this.opened(isFirst ? (declaration.first as string) : written, spot);
     const key = `${spot.name}|${text}|${isFirst}`;
     if (!this.known.has(key)) this.known.set(key, this.compiled(spot, text, isFirst));
     return this.known.get(key);
+  }
+
+  /** A formula that begins with `~` is a sentence with figures in braces. */
+  private opened(text: string, { table }: Spot): string {
+    if (!text.startsWith("~")) return text;
+    return sentenceFormula(text.slice(1), this.system, figuresFor(this.sheets, table));
   }
 
   private compiled(spot: Spot, text: string, isFirst: boolean): Compiled | undefined {

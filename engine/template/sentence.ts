@@ -8,8 +8,8 @@ export interface Figure {
 }
 
 /**
- * Turns a sentence with `{name}`, `{name|decimals}` or `{name|decimals|bare}` (no unit)
- * into a formula that joins text and figures, in the units of the system.
+ * Turns a sentence with `{name}`, `{falls.width[2]}`, `{name|decimals}` or
+ * `{name|decimals|bare}` (no unit) into a formula that joins text and figures, in the units of the system.
  *
  * @param figure looks a name up; throws or returns undefined for an unknown one
  */
@@ -26,14 +26,23 @@ export function sentenceFormula(
       continue;
     }
     const [name = "", decimals, bare] = piece.slice(1, -1).split("|");
-    const found = figure(name);
-    if (found === undefined) parts.push(name);
+    const { column, expression } = placeholder(name);
+    const found = figure(column);
+    if (found === undefined) parts.push(expression);
     else {
       const asked = decimals === undefined || decimals === "" ? undefined : Number(decimals);
-      parts.push(spoken(name, found, system, asked, bare === "bare"));
+      parts.push(spoken(expression, found, system, asked, bare === "bare"));
     }
   }
   return parts.length === 0 ? '""' : parts.join("&");
+}
+
+/** `falls.width[2]` is the second row of a column. */
+function placeholder(name: string): { column: string; expression: string } {
+  const match = /^([a-z_0-9]+\.[a-z_0-9]+)\[(\d+)\]$/.exec(name);
+  if (match === null) return { column: name, expression: name };
+  const [, column = "", row] = match;
+  return { column, expression: `INDEX(${column},${row})` };
 }
 
 export const textLiteral = (text: string): string => `"${text.replaceAll('"', '""')}"`;

@@ -90,13 +90,18 @@ function tableSpots(block: TableBlock, placed: PlacedBlock): Spot[] {
 }
 
 /** Looks up the figures that a sentence names: own columns first, then single cells. */
-function figuresFor(
+export function figuresFor(
   sheets: readonly SheetDeclaration[],
   table?: TableBlock,
 ): (name: string) => Figure | undefined {
   const tables = sheets.flatMap(({ blocks }) => blocks.filter(isTable));
   const beside = tables.find(({ name }) => name === table?.beside);
+  const ofColumn = (name: string) => {
+    const [home, key = ""] = name.split(".");
+    return key === "" ? undefined : tables.find((one) => one.name === home)?.columns[key];
+  };
   return (name) =>
+    ofColumn(name) ??
     table?.columns[name] ??
     beside?.columns[name] ??
     sheets
