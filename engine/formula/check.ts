@@ -81,7 +81,9 @@ class Checker {
       case "negate": {
         const of = this.typed(tree.of);
         this.mustBeNumber(of.type, "the sign");
-        return { tree: { ...tree, of: of.tree }, type: of.type };
+        // minus TRUE is -1: a number, no longer a yes or no
+        const type = of.type.kind === "yesno" ? asNumber(of.type) : of.type;
+        return { tree: { ...tree, of: of.tree }, type };
       }
       case "percent": {
         const of = this.typed(tree.of);

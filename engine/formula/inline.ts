@@ -1,5 +1,6 @@
 import type { UnitSystem } from "../units/quantity.js";
 import { check, fitTo, type Scope } from "./check.js";
+import { FormulaError } from "./formula-error.js";
 import { insideType, type NamedFormula, outsideType } from "./named-formula.js";
 import { mapParts, type Tree } from "./tree.js";
 
@@ -13,7 +14,7 @@ export class Inliner {
     private readonly system: UnitSystem,
   ) {}
 
-  /** The tree with every named formula replaced by its body. */
+  /** The tree with every named formula replaced by its body. Throws FormulaError, as `body` does. */
   open(tree: Tree): Tree {
     const opened = mapParts(tree, (part) => this.open(part));
     if (opened.kind !== "call") return opened;
@@ -28,15 +29,18 @@ export class Inliner {
     const known = this.bodies.get(own.name);
     if (known !== undefined) return known;
     if (this.opening.includes(own.name)) {
-      throw new Error(
-        `Named formulas call each other in a circle: ${[...this.opening, own.name].join(" -> ")}.`,
-      );
+      const circle = [...this.opening.slice(this.opening.indexOf(own.name)), own.name];
+      const reason = `named formulas call each other in a circle: ${circle.join(" -> ")}`;
+      throw new FormulaError(own.text, 0, reason);
     }
     this.opening.push(own.name);
-    const tree = this.open(this.checkedBody(own));
-    this.opening.pop();
-    this.bodies.set(own.name, tree);
-    return tree;
+    try {
+      const tree = this.open(this.checkedBody(own));
+      this.bodies.set(own.name, tree);
+      return tree;
+    } finally {
+      this.opening.pop();
+    }
   }
 
   /** The body as written, checked, with the formulas it calls still closed: for showing. */

@@ -18,11 +18,7 @@ export function tokensOf(formula: string): Token[] {
     const match = pattern.exec(formula);
     if (match?.groups === undefined) {
       const gap = formula.slice(at).length - formula.slice(at).trimStart().length;
-      throw new FormulaError(
-        formula,
-        at + gap,
-        `"${formula[at + gap]}" has no meaning in a formula`,
-      );
+      throw new FormulaError(formula, at + gap, meaningless(formula[at + gap] as string));
     }
     const [kind, text] = Object.entries(match.groups).find(([, found]) => found !== undefined) as [
       Token["kind"],
@@ -33,4 +29,10 @@ export function tokensOf(formula: string): Token[] {
   }
   tokens.push({ kind: "end", text: "", at: formula.length });
   return tokens;
+}
+
+function meaningless(character: string): string {
+  if (character === '"') return "a text has no closing quote";
+  if (character === "[") return "a unit has no closing bracket";
+  return `"${character}" has no meaning in a formula`;
 }
