@@ -1,0 +1,44 @@
+import type { WorkbookContent } from "../read/content.js";
+
+/** What a workbook says of itself in its custom properties; absent where it does not say. */
+export interface WorkbookIdentity {
+  readonly job?: string;
+  readonly template?: string;
+  readonly version?: number;
+  readonly units?: string;
+  readonly book?: string;
+  readonly bookAsOf?: string;
+  readonly bookMark?: string;
+  /** Hash of the last entry of the trail, or "none". */
+  readonly trailHead?: string;
+  /** Mark of the inputs as the workbook was written. */
+  readonly inputsMark?: string;
+}
+
+/** The custom properties that a workbook of rillbook carries. */
+export const identityProperties = {
+  job: "rillbook job",
+  template: "rillbook template",
+  version: "rillbook version",
+  units: "rillbook units",
+  book: "rillbook price book",
+  bookAsOf: "rillbook price book as of",
+  bookMark: "rillbook price book mark",
+  trailHead: "rillbook trail head",
+  inputsMark: "rillbook inputs mark",
+} as const satisfies Record<keyof WorkbookIdentity, string>;
+
+/** Reads the identity of a workbook. Letter case of the property names does not count. */
+export function identityOfWorkbook(content: WorkbookContent): WorkbookIdentity {
+  const properties = new Map(
+    [...content.properties.custom].map(([name, value]) => [name.toLowerCase(), value]),
+  );
+  const found: Record<string, string | number> = {};
+  for (const [key, name] of Object.entries(identityProperties)) {
+    const value = properties.get(name);
+    if (value === undefined) continue;
+    // a version that is no whole number stays unknown to every template
+    found[key] = key === "version" ? Number(value) : value;
+  }
+  return found;
+}

@@ -1,0 +1,71 @@
+import type { Cell, Model, Table } from "../../template/model.js";
+import { addressOf } from "../read/address.js";
+import type { DefinedName, SheetContent } from "../read/content.js";
+import { type FoundBand, findBand, sameRows } from "./bands.js";
+import { type Place, targetOf } from "./place.js";
+import type { InsertedRow } from "./result.js";
+
+/** The cells with names: each with its place, or the reason why it has none. */
+export interface NamedCells {
+  readonly found: ReadonlyMap<Cell, Place | string>;
+  readonly inserted: readonly InsertedRow[];
+}
+
+/** Finds single cells by their defined name and the rows of tables by their range names. */
+export function findNamed(
+  model: Model,
+  names: ReadonlyMap<string, DefinedName>,
+  sheets: ReadonlyMap<string, SheetContent>,
+): NamedCells {
+  const found = new Map<Cell, Place | string>();
+  const inserted: InsertedRow[] = [];
+  const nameOf = (name: string) => names.get(name.toLowerCase());
+  for (const cell of model.cells) {
+    if (cell.table === undefined && !cell.implied) {
+      found.set(cell, single(nameOf(cell.name), sheets));
+    }
+  }
+  for (const { block, bands } of model.placed) {
+    if (block.kind !== "table") continue;
+    const table = model.tables.get(block.name) as Table;
+    for (const band of bands) {
+      const rows = findBand(table, band, nameOf, sheets);
+      inserted.push(...(rows?.inserted ?? []));
+      const cells = band.columns.flatMap((key) => table.columns.get(key)?.cells ?? []);
+      for (const cell of cells) {
+        if (!cell.implied) found.set(cell, inRow(cell, nameOf(cell.name), rows, sheets));
+      }
+    }
+  }
+  return { found, inserted };
+}
+
+type Sheets = ReadonlyMap<string, SheetContent>;
+
+function single(defined: DefinedName | undefined, sheets: Sheets): Place | string {
+  const target = targetOf(defined, sheets);
+  if (typeof target === "string") return target;
+  const { sheet, from, to } = target;
+  return from.row === to.row && from.column === to.column
+    ? { sheet, line: from.row, column: from.column }
+    : `its name stands for ${addressOf(from)}:${addressOf(to)}, not for one cell`;
+}
+
+function inRow(
+  cell: Cell,
+  defined: DefinedName | undefined,
+  band: FoundBand | undefined,
+  sheets: Sheets,
+): Place | string {
+  const target = targetOf(defined, sheets);
+  if (typeof target === "string") return target;
+  if (target.from.column !== target.to.column || band === undefined) {
+    return "its name stands for more than one column";
+  }
+  const row = (cell.row ?? 1) - 1;
+  const own = target.from.row + row;
+  const line = sameRows(target, band.area) ? band.lines[row] : own;
+  return line === undefined || line > target.to.row
+    ? "its row was deleted from the table"
+    : { sheet: target.sheet, line, column: target.from.column };
+}
