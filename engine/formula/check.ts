@@ -48,13 +48,23 @@ export function fitTo(checked: Typed, wanted: Type, text: string, scope: Scope):
   return new Checker(text, scope).fit(checked, wanted, "the result");
 }
 
-/** The functions that take a whole column as an argument. */
-const takesColumns: ReadonlySet<string> = new Set(
-  (
-    "SUM MIN MAX COUNT COUNTIF COUNTIFS SUMIF SUMIFS MAXIFS MINIFS SUMPRODUCT " +
-    "SMALL LARGE INDEX MATCH AND OR TEXTJOIN"
-  ).split(" "),
-);
+const every = () => true;
+const firstOnly = (place: number) => place === 0;
+const even = (place: number) => place % 2 === 0;
+
+/** The functions that take whole columns, and as which of their arguments (from 0). */
+const takesColumns: ReadonlyMap<string, (place: number) => boolean> = new Map([
+  ...["SUM", "MIN", "MAX", "COUNT", "SUMPRODUCT", "AND", "OR"].map(
+    (name) => [name, every] as const,
+  ),
+  ...["SMALL", "LARGE", "INDEX"].map((name) => [name, firstOnly] as const),
+  ...["COUNTIF", "COUNTIFS", "SUMIF"].map((name) => [name, even] as const),
+  ...["SUMIFS", "MAXIFS", "MINIFS"].map(
+    (name) => [name, (place: number) => place === 0 || !even(place)] as const,
+  ),
+  ["MATCH", (place) => place === 1],
+  ["TEXTJOIN", (place) => place >= 2],
+]);
 
 const comparisons: readonly Operator[] = ["=", "<>", "<", "<=", ">", ">="];
 
@@ -228,16 +238,20 @@ class Checker {
       fail: (reason) => this.fail(`${name}: ${reason}`),
     });
     if (name !== "SUMPRODUCT") {
-      for (const arg of checked.args) this.mustNotSpill(name, arg);
+      checked.args.forEach((arg, place) => {
+        this.mustNotSpill(name, arg, place);
+      });
     }
     const made = name === "FIXED" ? roundedFirst(checked.args) : checked.args;
     return { tree: { kind: "call", name, args: made }, type: checked.type };
   }
 
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
-  private mustNotSpill(name: string, arg: Tree): void {
+  private mustNotSpill(name: string, arg: Tree, place: number): void {
     if (arg.kind === "column") {
-      if (!takesColumns.has(name)) this.fail(`${name} takes single values, not a whole column`);
+      const takes = takesColumns.get(name);
+      if (takes === undefined) this.fail(`${name} takes single values, not a whole column`);
+      if (!takes(place)) this.fail(`argument ${place + 1} of ${name} cannot be a whole column`);
     } else if (looseColumn(arg)) {
       this.fail(`${name} cannot calculate with a whole column: use SUMPRODUCT or a further column`);
     }

@@ -32,6 +32,7 @@ const columns: Readonly<Record<string, q.Quantity>> = {
   "rows.name": q.text,
   "rows.used": q.yesno,
   "rows.cost": q.money,
+  "rows.at": q.count,
 };
 
 export const namesInScope = [...Object.keys(scalars), ...Object.keys(columns)];
