@@ -191,7 +191,7 @@ const takes =
       const type = wanted[Math.min(i, wanted.length - 1)] as Type;
       return rules.fit(arg, { ...type, range: arg.type.range }, `argument ${i + 1}`);
     }),
-    type: { ...result, range: args.some((arg) => arg.type.range) } as Type,
+    type: result,
   });
 
 const anything =
