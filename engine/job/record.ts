@@ -7,6 +7,13 @@ export type RowValues = Readonly<Record<string, InputValue | null>>;
 /** What a job record holds for its inputs: by name, tables as lists of rows. */
 export type InputValues = Readonly<Record<string, InputValue | null | readonly RowValues[]>>;
 
+/** How far an input may turn out to lie from what the bid says, in the unit of the input. */
+export interface Range {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
 /** One bid's inputs, as kept in a file. Numbers are in the units of `units`. */
 export interface JobRecord {
   /** The version of this file format. */
@@ -20,6 +27,8 @@ export interface JobRecord {
   /** Path of the price book, from the folder of the record. */
   readonly prices?: string;
   readonly inputs: InputValues;
+  /** Low, likely and high values of inputs that are not sure, by name: `lift`, `falls.width[2]`. */
+  readonly ranges?: Readonly<Record<string, Range>>;
   /** What each input means; written by `start`, read by people only. */
   readonly guide?: unknown;
   /** History of the inputs. */

@@ -35,11 +35,28 @@ export function jobSchema(model: Model): Schema {
       about: { type: "string" },
       prices: { type: "string", description: "Path of the price book, from this file's folder." },
       inputs: { type: "object", additionalProperties: false, properties: inputs },
+      ranges: {
+        type: "object",
+        description: "How far inputs may turn out to lie from what the bid says, by name.",
+        additionalProperties: rangeSchema,
+      },
       guide: { description: "For people; not read." },
       trail: { type: "array" },
     },
   };
 }
+
+const rangeSchema: Schema = {
+  type: "object",
+  required: ["low", "likely", "high"],
+  additionalProperties: false,
+  properties: {
+    low: { type: "number" },
+    likely: { type: "number" },
+    high: { type: "number" },
+  },
+  description: "low <= likely <= high, in the unit of the input",
+};
 
 function tableSchema(block: TableBlock, system: UnitSystem): Schema | undefined {
   const columns = Object.entries(block.columns).filter(([, { kind }]) => kind === "input");

@@ -2,7 +2,9 @@ import { Ajv, type ErrorObject } from "ajv";
 import { suggestion } from "../formula/suggest.js";
 import type { Model } from "../template/model.js";
 import { serialOf } from "./date.js";
+import { inputPlanOf } from "./input-plan.js";
 import { JobError } from "./job-error.js";
+import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
 import { jobSchema } from "./schema.js";
 
@@ -35,7 +37,7 @@ export function validateJob(model: Model, record: unknown, file: string): JobRec
     ]);
   }
   const job = record as unknown as JobRecord;
-  const faults = impossibleDates(model, job);
+  const faults = [...impossibleDates(model, job), ...rangeFaults(model, job)];
   if (faults.length > 0) {
     throw new JobError("job-invalid", `The job record ${file} cannot be used:`, faults);
   }
@@ -91,8 +93,8 @@ function sentence(error: ErrorObject, model: Model): string {
 
 function impossibleDates(model: Model, job: JobRecord): string[] {
   const faults: string[] = [];
-  for (const cell of model.cells) {
-    if (cell.declaration.kind !== "input" || cell.declaration.quantity.kind !== "date") continue;
+  for (const { cell, date } of inputPlanOf(model).inputs) {
+    if (!date) continue;
     const given = givenFor(job, cell.name, cell.row);
     if (typeof given === "string" && serialOf(given) === undefined) {
       faults.push(`inputs.${cell.id} is "${given}", but there is no such day. Correct the date.`);
