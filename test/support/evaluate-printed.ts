@@ -1,0 +1,154 @@
+import { natives } from "../../engine/evaluate/natives/index.js";
+import {
+  compare,
+  divide,
+  power,
+  toBoolean,
+  toNumber,
+  toText,
+} from "../../engine/evaluate/operators.js";
+import type { NamedFormula } from "../../engine/formula/named-formula.js";
+import { parse } from "../../engine/formula/parse.js";
+import type { Operator, Tree } from "../../engine/formula/tree.js";
+import { type Argument, CellError, type Value } from "../../engine/formula/value.js";
+
+/**
+ * Evaluates a formula as a trace prints it: `2 [ft]+SUM({1;2} [ft])`. Units are passed over, so this
+ * holds where the text shows every conversion; named formulas are evaluated by their own text, which
+ * in US units needs no conversion.
+ */
+export function evaluatePrinted(
+  text: string,
+  formulas: ReadonlyMap<string, NamedFormula>,
+  names: ReadonlyMap<string, Argument> = new Map(),
+): Value {
+  const known = new Map(names).set("blank", null);
+  // dates stand in the brackets of units; error values have no grammar of their own
+  const plain = text.replace(
+    /\{((?:"(?:[^"]|"")*"|[^"}])*)\}(?: \[[^\]]*\])?/g,
+    (_, rows: string) => {
+      const name = `column_${known.size}`;
+      const parts = rows.match(/"(?:[^"]|"")*"|[^;]+/g) ?? [];
+      known.set(
+        name,
+        parts.map((part) => evaluatePrinted(part, formulas)),
+      );
+      return name;
+    },
+  );
+  return single(evaluate(parse(plain), { formulas, names: known }));
+}
+
+interface Known {
+  readonly formulas: ReadonlyMap<string, NamedFormula>;
+  readonly names: ReadonlyMap<string, Argument>;
+}
+
+const single = (argument: Argument): Value =>
+  (Array.isArray(argument) ? argument[0] : argument) as Value;
+
+function evaluate(tree: Tree, known: Known): Argument {
+  switch (tree.kind) {
+    case "number":
+    case "text":
+    case "boolean":
+      return tree.value;
+    case "name": {
+      const value = known.names.get(tree.name);
+      if (value === undefined) throw new Error(`The text has the name ${tree.name}.`);
+      return value;
+    }
+    case "negate":
+      return each([evaluate(tree.of, known)], ([one]) => -toNumber(one as Value));
+    case "percent":
+      return each([evaluate(tree.of, known)], ([one]) => toNumber(one as Value) / 100);
+    case "binary":
+      return each([evaluate(tree.left, known), evaluate(tree.right, known)], ([left, right]) =>
+        operate(tree.operator, left as Value, right as Value),
+      );
+    case "call":
+      return call(tree.name, tree.args, known);
+    default:
+      throw new Error(`A ${tree.kind} does not come from the parser.`);
+  }
+}
+
+/** Row by row where one side is a column. */
+function each(sides: readonly Argument[], operation: (values: Value[]) => Value): Argument {
+  const rows = sides.find((side) => Array.isArray(side)) as readonly Value[] | undefined;
+  if (rows === undefined) return operation(sides as Value[]);
+  return rows.map((_, i) =>
+    operation(sides.map((side) => (Array.isArray(side) ? side[i] : side) as Value)),
+  );
+}
+
+function call(name: string, args: readonly Tree[], known: Known): Argument {
+  const own = known.formulas.get(name);
+  if (own !== undefined) {
+    const names = new Map(
+      own.parameters.map((parameter, i) => [parameter.name, evaluate(args[i] as Tree, known)]),
+    );
+    return evaluate(own.body, { ...known, names });
+  }
+  const [first, second, third] = args as [Tree, Tree, Tree];
+  switch (name) {
+    case "IF":
+      return evaluate(toBoolean(single(evaluate(first, known))) ? second : third, known);
+    case "IFERROR":
+      return attempt(
+        () => evaluate(first, known),
+        () => evaluate(second, known),
+      );
+    case "ISNUMBER":
+      return attempt(
+        () => typeof evaluate(first, known) === "number",
+        () => false,
+      );
+    case "ISBLANK":
+      return evaluate(first, known) === null;
+    case "CHOOSE":
+      return evaluate(args[Math.trunc(toNumber(single(evaluate(first, known))))] as Tree, known);
+    default: {
+      const run = natives.get(name);
+      if (run === undefined) throw new Error(`No function ${name}.`);
+      return run(args.map((arg) => evaluate(arg, known)));
+    }
+  }
+}
+
+function attempt(first: () => Argument, otherwise: () => Argument): Argument {
+  try {
+    return first();
+  } catch (error) {
+    if (error instanceof CellError) return otherwise();
+    throw error;
+  }
+}
+
+function operate(operator: Operator, left: Value, right: Value): Value {
+  switch (operator) {
+    case "+":
+      return toNumber(left) + toNumber(right);
+    case "-":
+      return toNumber(left) - toNumber(right);
+    case "*":
+      return toNumber(left) * toNumber(right);
+    case "/":
+      return divide(toNumber(left), toNumber(right));
+    case "^":
+      return power(toNumber(left), toNumber(right));
+    case "&":
+      return toText(left) + toText(right);
+    default: {
+      const order = compare(left, right);
+      return {
+        "=": order === 0,
+        "<>": order !== 0,
+        "<": order < 0,
+        "<=": order <= 0,
+        ">": order > 0,
+        ">=": order >= 0,
+      }[operator];
+    }
+  }
+}
