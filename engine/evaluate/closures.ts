@@ -17,10 +17,10 @@ export type BulkEvaluator = (values: Value[]) => void;
  *
  * The evaluator takes a list with a value for each cell of the model (by index; inputs,
  * published and price-book cells given, formula cells of any content) and overwrites the
- * formula cells. An error becomes the value of its cell, with the cell it arose in.
+ * formula cells, all or those of `order`. An error becomes the value of its cell, with the cell it arose in.
  */
-export function compileClosures(model: Model): BulkEvaluator {
-  const steps = model.order.map((cell) => {
+export function compileClosures(model: Model, order: readonly Cell[] = model.order): BulkEvaluator {
+  const steps = order.map((cell) => {
     const single = new RowCompiler(model, cell).single(cell.native as Tree);
     return { index: cell.index, id: cell.id, single };
   });

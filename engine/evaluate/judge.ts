@@ -11,15 +11,7 @@ import { judgeOptions, registerOverrides } from "./overrides.js";
  */
 export function judge(model: Model, given: readonly Value[]): Value[] {
   registerOverrides();
-  const sheets: Record<string, RawCellContent[][]> = {};
-  for (const { name } of model.sheets) sheets[name] = [];
-  for (const cell of model.cells) {
-    const rows = sheets[cell.sheet] as RawCellContent[][];
-    while (rows.length < cell.line) rows.push([]);
-    (rows[cell.line - 1] as RawCellContent[])[cell.column - 1] = contentOf(model, cell, given);
-  }
-  for (const rows of Object.values(sheets)) for (const row of rows) fillGaps(row);
-  const engine = HyperFormula.buildFromSheets(sheets, judgeOptions);
+  const engine = HyperFormula.buildFromSheets(judgeSheets(model, given), judgeOptions);
   try {
     const ids = new Map(model.sheets.map(({ name }) => [name, engine.getSheetId(name) as number]));
     return model.cells.map((cell) => {
@@ -34,12 +26,30 @@ export function judge(model: Model, given: readonly Value[]): Value[] {
   }
 }
 
-function contentOf(model: Model, cell: Cell, given: readonly Value[]): RawCellContent {
-  if (cell.native !== undefined) return `=${judgeFormula(model, cell)}`;
-  const value = given[cell.index];
+/** The sheets of a job as hyperformula takes them. */
+export function judgeSheets(
+  model: Model,
+  given: readonly Value[],
+): Record<string, RawCellContent[][]> {
+  const sheets: Record<string, RawCellContent[][]> = {};
+  for (const { name } of model.sheets) sheets[name] = [];
+  for (const cell of model.cells) {
+    const rows = sheets[cell.sheet] as RawCellContent[][];
+    while (rows.length < cell.line) rows.push([]);
+    (rows[cell.line - 1] as RawCellContent[])[cell.column - 1] =
+      cell.native === undefined
+        ? givenContent(given[cell.index] ?? null)
+        : `=${judgeFormula(model, cell)}`;
+  }
+  for (const rows of Object.values(sheets)) for (const row of rows) fillGaps(row);
+  return sheets;
+}
+
+/** A given value as the content of a cell. */
+export function givenContent(value: Value): RawCellContent {
   // the quote keeps text from being read as a date, a number or a formula
   if (typeof value === "string") return `'${value}`;
-  return value instanceof CellError || value === undefined ? null : value;
+  return value instanceof CellError ? null : value;
 }
 
 /** hyperformula stops at holes in a row's array. */
@@ -47,7 +57,8 @@ function fillGaps(row: RawCellContent[]): void {
   for (let i = 0; i < row.length; i++) row[i] ??= null;
 }
 
-function asValue(value: unknown, cell: Cell): Value {
+/** What hyperformula tells of a cell, as our value. */
+export function asValue(value: unknown, cell: Cell): Value {
   if (value instanceof DetailedCellError) {
     return new CellError(value.value.replace("#ERROR!", "#VALUE!") as ErrorCode, cell.id);
   }
