@@ -6,7 +6,8 @@ import { unitOf } from "../../units/quantity.js";
 export function numberFormat(declaration: CellDeclaration, system: UnitSystem): string {
   const { quantity } = declaration;
   if (quantity.kind === "text") return declaration.kind === "input" ? "@" : "General";
-  if (quantity.kind === "yesno") return "General";
+  // programs that count yes as 1 show the words; others show TRUE and FALSE
+  if (quantity.kind === "yesno") return '"yes";"yes";"no"';
   if (quantity.kind === "date") return "yyyy-mm-dd";
   const decimals = declaration.decimals ?? quantity.decimals[system];
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
