@@ -72,9 +72,15 @@ function checksOf(block: Block, where: string): Found[] {
     if (cell.kind !== "check") return [];
     const column = `${block.name}.${key}`;
     const messages = `${block.name}.${messageName(key)}`;
-    const message = `IFERROR(INDEX(${messages},MATCH(FALSE,${column},0)),"ok")`;
+    const message = `INDEX(${messages},MATCH(FALSE,${column},0))`;
     return [{ name: column, where, level: cell.level, state: `AND(${column})`, message }];
   });
+}
+
+/** The name of the check on a sheet's inputs: `inputs_right_falls`. */
+export function inputsRightName(sheet: string): string {
+  const words = sheet.toLowerCase().match(/[a-z0-9]+/g) ?? [];
+  return ["inputs_right", ...words].join("_");
 }
 
 /** For each sheet with inputs, a check that every one of them keeps to its rule. */
@@ -83,8 +89,7 @@ function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckD
   for (const one of sheets) {
     const conditions = one.blocks.flatMap(emptyStatuses);
     if (conditions.length === 0) continue;
-    const name = `inputs_right_${one.name.toLowerCase().replaceAll(/[^a-z]+/g, "_")}`;
-    made[name] = check(
+    made[inputsRightName(one.name)] = check(
       `AND(${conditions.join(",")})`,
       `Sheet ${one.name}: an input is missing or breaks its rule. Look for the arrow beside it.`,
       { label: `Inputs on sheet ${one.name}` },
@@ -125,6 +130,8 @@ function sortedList(rows: number): Block {
 const at = (key: string) =>
   `INDEX(check_list.${key},MATCH(SMALL(check_list.rank,place),check_list.rank,0))`;
 
+const unknown = textLiteral("This cannot be told: a figure that it needs is in error.");
+
 function workingList(found: readonly Found[]): Block {
   const source = "the checks that the sheets of this template declare";
   return table(
@@ -137,10 +144,11 @@ function workingList(found: readonly Found[]): Block {
     {
       message: calc(
         text,
-        (row) => `IF(right,"ok",${(found[row - 1] as Found).message})`,
+        (row) => `IF(right,"ok",IFERROR(${(found[row - 1] as Found).message},${unknown}))`,
         "What to do",
       ),
-      right: calc(yesno, (row) => (found[row - 1] as Found).state, "Right"),
+      // a check in error has not held
+      right: calc(yesno, (row) => `IFERROR(${(found[row - 1] as Found).state},FALSE)`, "Right"),
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
       place: calc(count, "above.place+1", "Place", { first: "1" }),

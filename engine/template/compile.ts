@@ -7,12 +7,14 @@ import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration } from "./declare.js";
-import { formulaFaults, lengthFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import { limitFaults } from "./limits.js";
 import type { Cell, Model } from "./model.js";
 import { calculationOrder } from "./order.js";
 import { Names } from "./scope.js";
 import { sentenceFormula } from "./sentence.js";
 import { figuresFor, type Spot, spotsOf, withImpliedColumns } from "./spots.js";
+import { structureFaults } from "./structure.js";
 import { tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
 import { TemplateError } from "./template-error.js";
@@ -23,7 +25,7 @@ import { TemplateError } from "./template-error.js";
  * Throws TemplateError with all faults found.
  */
 export function compile(template: Template, system: UnitSystem): Model {
-  const faults = nameFaults(template);
+  const faults = [...nameFaults(template), ...structureFaults(template)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const formulas = new Map(template.formulas.map((one) => [one.name, one]));
   const { sheet, checks } = checksSheet(template.sheets);
@@ -41,7 +43,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const { order, cycles } = calculationOrder({ ...unordered, order: [] });
   const model: Model = { ...unordered, order };
-  faults.push(...cycles, ...unusedInputFaults(model), ...lengthFaults(model));
+  faults.push(...cycles, ...unusedInputFaults(model), ...limitFaults(model));
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   return model;
 }

@@ -1,14 +1,15 @@
 import { FormulaError } from "../formula/formula-error.js";
 import type { Inliner } from "../formula/inline.js";
 import type { NamedFormula } from "../formula/named-formula.js";
+import { inputsRightName } from "./checks-sheet.js";
 import type { Model } from "./model.js";
 import { formulaNameTrouble, nameTrouble, sheetNameTrouble } from "./names.js";
 import { precedents } from "./order.js";
-import { xlsxFormula } from "./printed.js";
+import { impliedNames } from "./structure.js";
 import type { Template } from "./template.js";
 
-/** Spreadsheets end a formula at 8,192 characters. */
-export const longestFormula = 8000;
+/** Names on the sheet that every workbook has. */
+const ownNames = ["checks_failed", "checks_to_look_at", "check_list", "check_shown"];
 
 /** Names that some program would misread, or that stand for two things. */
 export function nameFaults(template: Template): string[] {
@@ -24,14 +25,17 @@ export function nameFaults(template: Template): string[] {
     if (trouble !== undefined)
       faults.push(`The name "${name}" (${where}) cannot be used: ${trouble}.`);
   };
+  for (const name of ownNames) claim(name, "sheet Checks");
   for (const sheet of template.sheets) {
     const trouble = sheetNameTrouble(sheet.name);
     if (trouble !== undefined) faults.push(`Sheet "${sheet.name}": ${trouble}.`);
-    claim(`sheet_${sheet.name.toLowerCase().replaceAll(/[^a-z]+/g, "_")}`, `sheet ${sheet.name}`);
+    // the name of the check that a sheet's inputs are right
+    claim(inputsRightName(sheet.name), `made for sheet ${sheet.name}`);
     for (const block of sheet.blocks) {
       if (block.kind === "text" || block.kind === "chart") continue;
       if (block.kind !== "table") {
         for (const name of Object.keys(block.cells)) claim(name, `sheet ${sheet.name}`);
+        for (const name of impliedNames(block)) claim(name, `made for sheet ${sheet.name}`);
         continue;
       }
       claim(block.name, `table on sheet ${sheet.name}`);
@@ -79,14 +83,4 @@ export function unusedInputFaults(model: Model): string[] {
   return [...names]
     .filter((name) => !used.has(name))
     .map((name) => `The input "${name}" is used by no formula. Use it, or take it out.`);
-}
-
-export function lengthFaults(model: Model): string[] {
-  return model.order.flatMap((cell) => {
-    const length = xlsxFormula(model, cell).length;
-    if (length <= longestFormula) return [];
-    return [
-      `The formula of ${cell.id} has ${length} characters; ${longestFormula} is the most. Split it over further cells.`,
-    ];
-  });
 }

@@ -85,6 +85,15 @@ export function impliedColumns(
   return implied;
 }
 
+/** The keys of the columns that `impliedColumns` adds to a table. */
+export function impliedKeysOf(block: TableBlock): string[] {
+  const columns = Object.entries(block.columns);
+  return [
+    ...columns.flatMap(([key, { kind }]) => (kind === "check" ? [messageName(key)] : [])),
+    ...(columns.some(([, { kind }]) => kind === "input") ? ["status"] : []),
+  ];
+}
+
 function rowStatus(inputs: readonly [string, CellDeclaration][], system: UnitSystem): string {
   const troubles = inputs.map(([name, declaration]) => {
     const trouble = inputTrouble(name, declaration as InputDeclaration, system);

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../units/quantity.js";
 import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
-import { impliedColumns, impliedLines } from "./implied.js";
+import { impliedColumns, impliedKeysOf, impliedLines } from "./implied.js";
 import { lineColumns, placeBlocks, placeOf } from "./layout.js";
 import type { PlacedBlock } from "./model.js";
 import type { Figure } from "./sentence.js";
@@ -67,13 +67,7 @@ function spotsOfBlock(
 }
 
 function tableSpots(block: TableBlock, placed: PlacedBlock): Spot[] {
-  const impliedKeys = new Set(
-    Object.entries(block.columns)
-      .filter(
-        ([key, { kind }]) => kind === "calc" && (key === "status" || key.endsWith("_message")),
-      )
-      .map(([key]) => key),
-  );
+  const impliedKeys = new Set(impliedKeysOf(block));
   return Object.entries(block.columns).flatMap(([key, declaration]) =>
     Array.from({ length: block.rows }, (_, i) => ({
       id: `${block.name}.${key}[${i + 1}]`,
@@ -98,16 +92,21 @@ export function figuresFor(
   const beside = tables.find(({ name }) => name === table?.beside);
   const ofColumn = (name: string) => {
     const [home, key = ""] = name.split(".");
-    return key === "" ? undefined : tables.find((one) => one.name === home)?.columns[key];
+    return key === "" ? undefined : own(tables.find((one) => one.name === home)?.columns, key);
   };
   return (name) =>
     ofColumn(name) ??
-    table?.columns[name] ??
-    beside?.columns[name] ??
+    own(table?.columns, name) ??
+    own(beside?.columns, name) ??
     sheets
       .flatMap(({ blocks }) => blocks)
-      .map((block) => ("cells" in block ? block.cells[name] : undefined))
+      .map((block) => ("cells" in block ? own(block.cells, name) : undefined))
       .find((found) => found !== undefined);
+}
+
+/** A declared one, and not what every JavaScript object has under such a name. */
+function own<T>(declared: Readonly<Record<string, T>> | undefined, name: string): T | undefined {
+  return declared !== undefined && Object.hasOwn(declared, name) ? declared[name] : undefined;
 }
 
 const isTable = (block: Block): block is TableBlock => block.kind === "table";
