@@ -68,5 +68,7 @@ export function identityOf({ model, job, book }: LoadedJob): Identity {
     book: book.name,
     bookAsOf: book.asOf,
     bookMark: book.mark,
+    ...(job.prices === undefined ? {} : { prices: job.prices }),
+    ...(job.trail === undefined ? {} : { trail: job.trail }),
   };
 }

@@ -1,11 +1,14 @@
 import type { InputValue } from "../template/declare.js";
 import type { UnitSystem } from "../units/quantity.js";
+import type { TrailEntry } from "./trail/entry.js";
 
 /** A row of a table in a job record: by column. */
 export type RowValues = Readonly<Record<string, InputValue | null>>;
 
-/** What a job record holds for its inputs: by name, tables as lists of rows. */
-export type InputValues = Readonly<Record<string, InputValue | null | readonly RowValues[]>>;
+/** What a job record holds for its inputs: by name, tables as lists of rows; a null row stays blank. */
+export type InputValues = Readonly<
+  Record<string, InputValue | null | readonly (RowValues | null)[]>
+>;
 
 /** How far an input may turn out to lie from what the bid says, in the unit of the input. */
 export interface Range {
@@ -32,5 +35,5 @@ export interface JobRecord {
   /** What each input means; written by `start`, read by people only. */
   readonly guide?: unknown;
   /** History of the inputs. */
-  readonly trail?: readonly unknown[];
+  readonly trail?: readonly TrailEntry[];
 }

@@ -2,6 +2,7 @@ import type { InputDeclaration, TableBlock } from "../template/declare.js";
 import { inSystem, ruleInWords } from "../template/implied.js";
 import type { Model } from "../template/model.js";
 import { type UnitSystem, unitOf } from "../units/quantity.js";
+import { entrySchema } from "./trail/schema.js";
 
 type Schema = Record<string, unknown>;
 
@@ -41,7 +42,7 @@ export function jobSchema(model: Model): Schema {
         additionalProperties: rangeSchema,
       },
       guide: { description: "For people; not read." },
-      trail: { type: "array" },
+      trail: { type: "array", description: "Written by set and take.", items: entrySchema },
     },
   };
 }
@@ -69,7 +70,8 @@ function tableSchema(block: TableBlock, system: UnitSystem): Schema | undefined 
     type: "array",
     maxItems: block.rows,
     description: block.heading,
-    items: { type: "object", additionalProperties: false, properties },
+    // a null row is blank, and keeps the rows after it in their places
+    items: { type: ["object", "null"], additionalProperties: false, properties },
   };
 }
 

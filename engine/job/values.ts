@@ -40,6 +40,7 @@ export function inputValues(model: Model, job: JobRecord): Value[] {
 }
 
 function valueFor(input: PlannedInput, job: JobRecord): Value {
+  if (isBlankRow(input, job)) return null;
   const given = givenFor(input, job);
   if (given !== undefined) return input.date ? (serialOf(String(given)) ?? null) : given;
   if (input.ofRow !== null) return input.ofRow;
@@ -53,10 +54,19 @@ function givenFor({ cell, table, key = "" }: PlannedInput, job: JobRecord): Inpu
 }
 
 /** Does the job (or the template) fill this row? Single cells always count. */
-function inUse({ inUseFrom, table = "" }: PlannedInput, job: JobRecord): boolean {
+function inUse(input: PlannedInput, job: JobRecord): boolean {
+  const { inUseFrom, table = "" } = input;
+  if (isBlankRow(input, job)) return false;
   if (inUseFrom === 0) return true;
   const rows = job.inputs[table];
   return Array.isArray(rows) && rows.length >= inUseFrom;
+}
+
+/** Was the row taken out, so that not even the template's own values hold? */
+function isBlankRow({ cell, table }: PlannedInput, job: JobRecord): boolean {
+  if (table === undefined) return false;
+  const rows = job.inputs[table];
+  return Array.isArray(rows) && rows[(cell.row ?? 1) - 1] === null;
 }
 
 /** Inputs chosen from a column must be in it; upper and lower case count as the same, as in a look-up. */

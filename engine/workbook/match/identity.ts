@@ -6,9 +6,12 @@ export interface WorkbookIdentity {
   readonly template?: string;
   readonly version?: number;
   readonly units?: string;
+  readonly about?: string;
   readonly book?: string;
   readonly bookAsOf?: string;
   readonly bookMark?: string;
+  /** Path of the price book as the job record named it. */
+  readonly prices?: string;
   /** Hash of the last entry of the trail, or "none". */
   readonly trailHead?: string;
   /** Mark of the inputs as the workbook was written. */
@@ -21,15 +24,17 @@ export const identityProperties = {
   template: "rillbook template",
   version: "rillbook version",
   units: "rillbook units",
+  about: "rillbook about",
   book: "rillbook price book",
   bookAsOf: "rillbook price book as of",
   bookMark: "rillbook price book mark",
+  prices: "rillbook price book path",
   trailHead: "rillbook trail head",
   inputsMark: "rillbook inputs mark",
 } as const satisfies Record<keyof WorkbookIdentity, string>;
 
 /** Reads the identity of a workbook. Letter case of the property names does not count. */
-export function identityOfWorkbook(content: WorkbookContent): WorkbookIdentity {
+export function identityOfWorkbook(content: Pick<WorkbookContent, "properties">): WorkbookIdentity {
   const properties = new Map(
     [...content.properties.custom].map(([name, value]) => [name.toLowerCase(), value]),
   );

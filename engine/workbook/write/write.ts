@@ -1,8 +1,12 @@
 import exceljs from "exceljs";
 import type { Value } from "../../formula/value.js";
+import { headOf } from "../../job/trail/chain.js";
+import type { TrailEntry } from "../../job/trail/entry.js";
+import { inputsMark } from "../../job/trail/inputs.js";
 import { columnLetters } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
 import type { UnitSystem } from "../../units/quantity.js";
+import { identityProperties } from "../match/identity.js";
 import { type Page, writeHeading, writeLines, writeProse, writeText } from "./blocks.js";
 import { addCharts } from "./charts.js";
 import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
@@ -11,6 +15,7 @@ import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
 import { writeStart } from "./start-sheet.js";
 import { writeTable } from "./tables.js";
+import { writeTrail } from "./trail-sheet.js";
 
 /** What a workbook says of itself, on its Start sheet and in its custom properties. */
 export interface Identity {
@@ -22,6 +27,10 @@ export interface Identity {
   readonly book: string;
   readonly bookAsOf: string;
   readonly bookMark: string;
+  /** Path of the price book as the job record names it. */
+  readonly prices?: string;
+  /** The history of the inputs; none where left out. */
+  readonly trail?: readonly TrailEntry[];
 }
 
 /** Workbooks carry no clock time: the same job must give the same bytes. */
@@ -57,13 +66,16 @@ export async function writeWorkbook(
       else writeTable(page, placed, block);
     }
   }
+  writeTrail(workbook, model, values, identity);
   writeNames(workbook, model, values);
   defineNames(workbook, model);
   for (const sheet of workbook.worksheets) {
     await sheet.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });
   }
   const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
-  return finishPackage(bytes, propertiesOf(identity), (parts) => addCharts(parts, model, values));
+  return finishPackage(bytes, propertiesOf(model, values, identity), (parts) =>
+    addCharts(parts, model, values),
+  );
 }
 
 function writeTitle({ sheet }: Page, name: string, purpose: string): void {
@@ -88,7 +100,9 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
   };
   // an ampersand starts a code in a footer
   const job = identity.job.replaceAll("&", "&&");
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}&C&8&A&R&8Page &P of &N`;
+  // the customer's copy names the history it was priced from
+  const trail = sheet.name === "Proposal" ? `, trail ${shortHead(identity)}` : "";
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
 
@@ -110,14 +124,31 @@ function defineNames(workbook: exceljs.Workbook, model: Model): void {
   }
 }
 
-function propertiesOf(identity: Identity): Record<string, string> {
-  return {
-    "rillbook job": identity.job,
-    "rillbook template": identity.template,
-    "rillbook version": String(identity.version),
-    "rillbook units": identity.units,
-    "rillbook price book": identity.book,
-    "rillbook price book as of": identity.bookAsOf,
-    "rillbook price book mark": identity.bookMark,
-  };
+const shortHead = ({ trail = [] }: Identity): string => headOf(trail).slice(0, 12);
+
+function propertiesOf(
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+): Record<string, string> {
+  const given = {
+    job: identity.job,
+    template: identity.template,
+    version: String(identity.version),
+    units: identity.units,
+    about: identity.about,
+    book: identity.book,
+    bookAsOf: identity.bookAsOf,
+    bookMark: identity.bookMark,
+    prices: identity.prices,
+    trailHead: headOf(identity.trail ?? []),
+    inputsMark: inputsMark(model, values),
+  } satisfies Record<keyof typeof identityProperties, string | undefined>;
+  return Object.fromEntries(
+    Object.entries(given).flatMap(([key, value]) =>
+      value === undefined
+        ? []
+        : [[identityProperties[key as keyof typeof identityProperties], value]],
+    ),
+  );
 }

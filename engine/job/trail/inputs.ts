@@ -1,0 +1,39 @@
+import type { Value } from "../../formula/value.js";
+import type { InputValue } from "../../template/declare.js";
+import type { Cell, Model } from "../../template/model.js";
+import { writtenDate } from "../date.js";
+import { canonicalJson, sha256 } from "./canonical.js";
+import { kept } from "./entry.js";
+
+/** The value of an input or price-book cell as it is recorded: dates written out, 15 digits, blank is null. */
+export function recorded(cell: Cell, value: Value | undefined): InputValue | null {
+  if (value === undefined || value === null || value === "" || typeof value === "object") {
+    return null;
+  }
+  if (typeof value === "number" && cell.declaration.quantity.kind === "date") {
+    return writtenDate(value);
+  }
+  return kept(value);
+}
+
+/** The unit of an input for the trail; none where its values are text, dates or yes and no. */
+export const unitFor = ({ declaration, unit }: Cell): string =>
+  declaration.quantity.kind === "number" ? unit.name : "";
+
+/** All inputs of a job by id, as recorded. */
+export function recordedInputs(
+  model: Model,
+  values: readonly Value[],
+): Map<string, InputValue | null> {
+  return new Map(
+    model.cells
+      .filter(({ declaration }) => declaration.kind === "input")
+      .map((cell) => [cell.id, recorded(cell, values[cell.index])]),
+  );
+}
+
+/** SHA-256 of the inputs that are not blank: two jobs with the same mark have the same inputs. */
+export function inputsMark(model: Model, values: readonly Value[]): string {
+  const given = [...recordedInputs(model, values)].filter(([, value]) => value !== null);
+  return sha256(canonicalJson(Object.fromEntries(given)));
+}
