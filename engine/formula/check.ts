@@ -169,7 +169,13 @@ class Checker {
     const times = operator === "*";
     const dimension = (times ? multiplyDimensions : divideDimensions)(a.dimension, b.dimension);
     const size = times ? a.size * b.size : a.size / b.size;
-    return { tree: node(left.tree, right.tree), type: { kind: "number", dimension, size, range } };
+    const type: NumberType = { kind: "number", dimension, size, range };
+    // feet over inches is a plain number at once: INT or FIXED of it would else count twelfths
+    if (sameDimension(dimension, dimensionless)) {
+      const ratio = { ...plain, range };
+      return { tree: convert(node(left.tree, right.tree), type, ratio), type: ratio };
+    }
+    return { tree: node(left.tree, right.tree), type };
   }
 
   private joined(part: Typed): Tree {
