@@ -114,7 +114,7 @@ class CellCompiler {
       const whole =
         table?.filled === undefined
           ? spoken
-          : this.whereFilled(spoken, declaration, scope, table.filled);
+          : this.whereFilled(spoken, declaration, scope, table.filled, isFirst);
       return { spoken: whole, native: this.inliner.open(whole) };
     } catch (error) {
       if (!(error instanceof FormulaError)) throw error;
@@ -133,9 +133,11 @@ class CellCompiler {
     declaration: CellDeclaration,
     scope: Scope,
     filled: string,
+    isFirst: boolean,
   ): Tree {
     const condition = fitTo(checkTree(parse(filled), filled, scope), yesnoType, filled, scope);
-    const blank = (declaration.kind === "calc" && declaration.blank) || undefined;
+    // a first row has no row above for its blank to look at
+    const blank = (!isFirst && declaration.kind === "calc" && declaration.blank) || undefined;
     const otherwise =
       blank === undefined ? blankOf(declaration) : this.checked(blank, declaration, scope);
     return { kind: "call", name: "IF", args: [condition, tree, otherwise] };

@@ -34,7 +34,7 @@ export interface CalcDeclaration extends Common {
   readonly formula: FormulaText;
   /** The first row's formula, where the others look at the row above. */
   readonly first?: string;
-  /** What a blank row holds; 0, "" or FALSE unless told. */
+  /** What a blank row holds; 0, "" or FALSE unless told, and in a row that has `first`. */
   readonly blank?: string;
   /** A total or result that people look for: set in bold. */
   readonly strong?: boolean;
