@@ -1,0 +1,38 @@
+import {
+  area,
+  calc,
+  check,
+  input,
+  length,
+  lines,
+  smallLength,
+} from "../../engine/template/index.js";
+
+/** Inside sizes of the lined hole, with upright sides. */
+export const hole = lines("The hole, inside the liner", {
+  basin_length: input(length, "Length of the basin", { default: 12, least: 2, most: 100 }),
+  basin_width: input(length, "Width of the basin", { default: 8, least: 2, most: 60 }),
+  basin_depth: input(length, "Depth of the basin, bottom to rim", {
+    default: 3.5,
+    least: 1,
+    most: 10,
+  }),
+  full_below_rim: input(smallLength, "Full line below the rim", {
+    default: 6,
+    least: 0,
+    most: 36,
+    note: "Room for rain; the water must stay out of sight under the stone. Common practice, no source.",
+  }),
+  full_depth: calc(length, "basin_depth - full_below_rim", "Depth of water when full"),
+  basin_plan: calc(area, "basin_length * basin_width", "Plan area of the basin"),
+  full_line_in_hole: check(
+    "full_below_rim < basin_depth",
+    "The full line is {full_below_rim} below the rim, but the basin is only {basin_depth} deep: raise the full line or dig deeper.",
+    { label: "The full line lies inside the basin" },
+  ),
+  pump_under_water: check(
+    "pump_minimum_water < full_depth",
+    "The pump needs {pump_minimum_water} of water, but the basin holds only {full_depth} when full: dig deeper or choose a pump that draws lower.",
+    { label: "The full basin covers the pump's lowest level" },
+  ),
+});

@@ -1,0 +1,70 @@
+import {
+  calc,
+  check,
+  days,
+  input,
+  length,
+  lines,
+  waterVolume,
+} from "../../engine/template/index.js";
+
+/** The water that must be there, against the water that the hole holds. */
+export const basinWater = lines("Water needed and held", {
+  water_taken_up: calc(
+    waterVolume,
+    "water_in_transit",
+    "In the stream while it runs: reaches, pools, over the lips",
+  ),
+  water_drained_back: calc(waterVolume, "drain_back", "Runs back out of the pipe at a stop"),
+  dead_water: calc(
+    waterVolume,
+    "HELD_BELOW(pump_minimum_water, crate_top, lower_water_area, upper_water_area)",
+    "Dead water: below the lowest level the pump may draw to",
+    { note: "The pump's minimum level is taken from the bottom of the basin." },
+  ),
+  days_without_fill: input(days, "Days that the water must last without a fill", {
+    default: 4,
+    least: 0,
+    most: 60,
+    whole: true,
+    decimals: 0,
+  }),
+  water_reserve: calc(
+    waterVolume,
+    "loss_a_day * (days_without_fill / 1[days])",
+    "Reserve for evaporation and splash over those days",
+  ),
+  basin_water_needed: calc(
+    waterVolume,
+    "water_taken_up + water_drained_back + dead_water + water_reserve",
+    "Water the basin must hold",
+    { strong: true },
+  ),
+  basin_water_held: calc(
+    waterVolume,
+    "HELD_BELOW(full_depth, crate_top, lower_water_area, upper_water_area)",
+    "Water the basin holds when full, at rest",
+    { strong: true },
+  ),
+  basin_holds: check(
+    "basin_water_held >= basin_water_needed",
+    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: lengthen it to {basin_length_enough}, or make it wider or deeper, or fit a check valve, or fill more often.",
+    { label: "The basin holds the water it must" },
+  ),
+  basin_length_enough: calc(
+    length,
+    "basin_length * MAX(1, basin_water_needed / basin_water_held)",
+    "Length that would be enough, of the same width, depth and filling (about)",
+  ),
+  level_at_rest: calc(
+    length,
+    "LEVEL_OF(basin_water_held, crate_top, lower_water_area, upper_water_area)",
+    "Level at rest, full, above the bottom",
+  ),
+  level_running: calc(
+    length,
+    "LEVEL_OF(MAX(0, basin_water_held - water_taken_up - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+    "Level while running, after a fill",
+    { strong: true },
+  ),
+});

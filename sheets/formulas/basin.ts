@@ -1,0 +1,23 @@
+import { area, formula, length, waterVolume } from "../../engine/template/index.js";
+
+const geometry = "geometry: layers of constant open area below and above the top of the crates";
+
+const HELD_BELOW = formula(
+  "HELD_BELOW",
+  "Water held below a level of the basin",
+  { level: length, top: length, lower_area: area, upper_area: area },
+  waterVolume,
+  "lower_area * MIN(level, top) + upper_area * MAX(level - top, 0)",
+  geometry,
+);
+
+const LEVEL_OF = formula(
+  "LEVEL_OF",
+  "Level at which a volume of water stands in the basin",
+  { water: waterVolume, top: length, lower_area: area, upper_area: area },
+  length,
+  "IF(water <= lower_area * top, water / lower_area, top + (water - lower_area * top) / upper_area)",
+  geometry,
+);
+
+export const basinFormulas = [HELD_BELOW, LEVEL_OF] as const;

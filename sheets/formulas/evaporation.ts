@@ -1,0 +1,27 @@
+import { formula, number } from "../../engine/template/index.js";
+
+const VAPOUR_PRESSURE = formula(
+  "VAPOUR_PRESSURE",
+  "Pressure of saturated water vapour over water, by the Magnus form",
+  { celsius: number },
+  "kPa",
+  "0.6112 * EXP(17.62 * celsius / (243.12 + celsius))",
+  "WMO-No. 8, Guide to Instruments and Methods of Observation, Annex 4.B (from memory)",
+);
+
+const EVAPORATION = formula(
+  "EVAPORATION",
+  "Depth of water that evaporates in a day, by the Carrier form with an activity factor",
+  {
+    air_speed: "ft/s",
+    water_pressure: "inHg",
+    air_pressure: "inHg",
+    latent_heat: number,
+    activity: number,
+  },
+  "in/day",
+  "activity * (95 + 0.425 * 60 * air_speed) * MAX(0, water_pressure - air_pressure) / latent_heat * 24 / (62.4 / 12)",
+  "ASHRAE Transactions 104 (1998) part 1A: W = (95 + 0.425 v)(pw - pa)/Y, lb/h on a square foot; 62.4 lb/ft³",
+);
+
+export const evaporationFormulas = [VAPOUR_PRESSURE, EVAPORATION] as const;

@@ -1,0 +1,32 @@
+import { sheet } from "../engine/template/index.js";
+import { access } from "./ground/access.js";
+import { groundBalance } from "./ground/balance.js";
+import { bermTable } from "./ground/berms.js";
+import { groundCautions } from "./ground/cautions.js";
+import { digs } from "./ground/digs.js";
+import { groundBuys } from "./ground/materials.js";
+import { safeDig, slopeTable } from "./ground/safety.js";
+import { soilLines, soilTable } from "./ground/soil.js";
+import { treeRules, treeTable } from "./ground/trees.js";
+import { wallRules, wallTable } from "./ground/walls.js";
+
+export const groundSheet = sheet(
+  "Ground",
+  "Strip, dig, trench, berm, haul; trees and walls; and whether the dig is safe to stand in.",
+  [
+    groundBalance,
+    soilLines,
+    digs,
+    bermTable,
+    safeDig,
+    treeRules,
+    treeTable,
+    wallRules,
+    wallTable,
+    access,
+    groundBuys,
+    groundCautions,
+    soilTable,
+    slopeTable,
+  ],
+);

@@ -1,0 +1,51 @@
+import {
+  area,
+  calc,
+  input,
+  length,
+  number,
+  soilVolume,
+  table,
+  text,
+} from "../../engine/template/index.js";
+
+export const bermTable = table(
+  "berms",
+  "Berms, compacted measure",
+  {
+    rows: 4,
+    filled: "height > 0",
+    note: "Length is of the crest at full height; the ends run out to nothing beyond it.",
+  },
+  {
+    name: input(text, "Berm"),
+    length: input(length, "Length of the crest", { default: 0, least: 0, most: 1000 }),
+    height: input(length, "Height", { least: 0.1, most: 20 }),
+    top: input(length, "Width of the top", { default: 4, least: 0, most: 100 }),
+    slope: input(number, "Side slope: run to 1", {
+      default: 3,
+      least: 0.25,
+      most: 10,
+      decimals: 1,
+    }),
+    end_slope: input(number, "End slope: run to 1", {
+      default: 4,
+      least: 0,
+      most: 20,
+      decimals: 1,
+    }),
+    middle: calc(soilVolume, "length * BERM_SECTION(height, top, slope)", "Middle part"),
+    ends: calc(soilVolume, "2 * FEATHERED_END(height, top, slope, end_slope)", "Feathered ends"),
+    volume: calc(soilVolume, "middle + ends", "Volume"),
+    said: calc(
+      text,
+      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope} to 1, ends {end_slope} to 1",
+      "For the crew",
+    ),
+    footprint: calc(
+      area,
+      "length * (top + 2 * slope * height) + 2 * end_slope * height * (top + slope * height)",
+      "Ground covered",
+    ),
+  },
+);

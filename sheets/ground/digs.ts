@@ -1,0 +1,73 @@
+import {
+  area,
+  calc,
+  input,
+  length,
+  lines,
+  percent,
+  smallLength,
+  soilVolume,
+} from "../../engine/template/index.js";
+
+const practice = "common practice, no source";
+
+export const digs = lines("Strip, dig and trench, bank measure", {
+  strip_depth: input(smallLength, "Topsoil stripped, depth", { default: 4, least: 0, most: 24 }),
+  strip_margin: input(length, "Stripped beyond the work, each side", {
+    default: 2,
+    least: 0,
+    most: 30,
+    source: practice,
+  }),
+  strip_area: calc(
+    area,
+    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUMPRODUCT(reaches.length, reaches.width + 2 * strip_margin) + SUM(berms.footprint)",
+    "Area stripped: basin, stream and berms",
+    { note: "Where stream and berm lie on one another they count twice: on the safe side." },
+  ),
+  strip_volume: calc(soilVolume, "strip_area * strip_depth", "Topsoil stripped", { strong: true }),
+  topsoil_kept: input(percent, "Topsoil kept on site and spread again", {
+    default: 1,
+    least: 0,
+    most: 1,
+    decimals: 0,
+  }),
+  channel_cut: input(percent, "Share of the channel that is cut, not built up", {
+    default: 0.5,
+    least: 0,
+    most: 1,
+    decimals: 0,
+  }),
+  channel_allowance: input(smallLength, "Cut deeper and wider for stone on the bed and banks", {
+    default: 4,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  channel_dig: calc(
+    soilVolume,
+    "channel_cut * SUMPRODUCT(reaches.length, (reaches.width + 2 * channel_allowance + bank_slope * (reaches.bank_height + channel_allowance)) * (reaches.bank_height + channel_allowance))",
+    "Channel of the stream",
+  ),
+  dig_volume: calc(soilVolume, "basin_dig + channel_dig", "Dig: basin and channel", {
+    strong: true,
+  }),
+  trench_width: input(smallLength, "Width of the trench", { default: 12, least: 4, most: 72 }),
+  trench_depth: input(smallLength, "Depth of the trench", {
+    default: 24,
+    least: 4,
+    most: 144,
+    note: "Below frost where the line is not drained; the local code decides.",
+  }),
+  trench_volume: calc(soilVolume, "trench_length * trench_width * trench_depth", "Trench", {
+    strong: true,
+  }),
+  trench_backfill: input(percent, "Trench filled again with its own soil", {
+    default: 0.85,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    note: "The rest is taken up by pipe and bedding.",
+    source: practice,
+  }),
+});

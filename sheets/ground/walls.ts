@@ -1,0 +1,147 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  density,
+  input,
+  length,
+  lines,
+  percent,
+  published,
+  smallLength,
+  soilVolume,
+  table,
+  text,
+  tons,
+  yesno,
+} from "../../engine/template/index.js";
+
+const practice = "common practice, no source";
+
+export const wallRules = lines("Rules and totals of walls", {
+  wall_stone_code: input(text, "Item code of wall stone", { default: "stone-wall" }),
+  wall_block_code: input(text, "Item code of wall block", { default: "wall-block" }),
+  wall_base_code: input(text, "Item code of base gravel", { default: "gravel-base" }),
+  wall_embed: input(percent, "Wall buried, as a share of its height", {
+    default: 0.1,
+    least: 0,
+    most: 0.5,
+    decimals: 0,
+    source: practice,
+  }),
+  wall_embed_least: input(smallLength, "Wall buried at least", {
+    default: 6,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  wall_base_depth: input(smallLength, "Depth of the gravel base", {
+    default: 6,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  wall_base_margin: input(smallLength, "Base wider than the wall, each side", {
+    default: 6,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  wall_thickness: input(percent, "Base of a dry-laid wall, as a share of its height", {
+    default: 0.5,
+    least: 0.2,
+    most: 1.5,
+    decimals: 0,
+    source: practice,
+  }),
+  wall_top: input(length, "Thickness of a wall at the top, and the least", {
+    default: 1,
+    least: 0.25,
+    most: 6,
+    source: practice,
+  }),
+  wall_voids: input(percent, "Voids in dry-laid stone", {
+    default: 0.25,
+    least: 0,
+    most: 0.6,
+    decimals: 0,
+    source: practice,
+  }),
+  wall_rock_density: input(density, "Solid density of wall stone", {
+    default: 165,
+    least: 90,
+    most: 210,
+    source: practice,
+  }),
+  block_face: input(area, "Face of one block", {
+    default: 0.67,
+    least: 0.05,
+    most: 20,
+    decimals: 2,
+    source: "an 8 by 12 in face: common practice, no source",
+  }),
+  block_thickness: input(smallLength, "Thickness of a block", {
+    default: 12,
+    least: 3,
+    most: 60,
+    source: practice,
+  }),
+  permit_height: published(length, "A permit is needed over this height", {
+    value: 4,
+    source: "IRC R105.2: bottom of footing to top, no load behind; some local law says less",
+  }),
+  wall_face: calc(area, "SUM(walls.face)", "Face of walls, buried part included", {
+    strong: true,
+  }),
+  wall_stone: calc(tons, "SUM(walls.stone_weight)", "Wall stone", { strong: true }),
+  wall_blocks: calc(count, "SUM(walls.blocks)", "Wall blocks", { strong: true }),
+  wall_base: calc(soilVolume, "SUM(walls.base)", "Base gravel, as laid", { strong: true }),
+});
+
+export const wallTable = table(
+  "walls",
+  "Walls",
+  { rows: 4, filled: "height > 0" },
+  {
+    name: input(text, "Wall"),
+    length: input(length, "Length", { least: 0.5, most: 1000 }),
+    height: input(length, "Height above ground", { least: 0.25, most: 20 }),
+    kind: input(text, "Built of", { default: "stone", choices: ["stone", "block"] }),
+    loaded: input(yesno, "Slope, drive or building behind it", { default: false }),
+    arranged: input(yesno, "Permit and engineer arranged", { default: false }),
+    buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
+    code_height: calc(length, "height + buried", "Height by the code, from its foot"),
+    face: calc(area, "length * (height + buried)", "Face"),
+    thickness: calc(
+      length,
+      'IF(kind = "block", block_thickness, MAX(wall_top, wall_thickness * (height + buried)))',
+      "Thickness at the foot",
+    ),
+    base: calc(
+      soilVolume,
+      "length * (thickness + 2 * wall_base_margin) * wall_base_depth",
+      "Base gravel",
+    ),
+    stone_weight: calc(
+      tons,
+      'IF(kind = "stone", face * (thickness + wall_top) / 2 * (1 - wall_voids) * wall_rock_density, 0)',
+      "Stone",
+    ),
+    blocks: calc(
+      count,
+      'IF(kind = "block", ROUNDUP(ROUND(length / 1[ft] * ((height + buried) / 1[ft]) / MAX(0.01, block_face / 1[ft²]), 6), 0), 0)',
+      "Blocks",
+    ),
+    said: calc(
+      text,
+      "~{name}: {kind}, {length} long, {height} above ground, {buried} buried, {thickness} thick at the foot",
+      "For the crew",
+    ),
+    permitted: check(
+      "OR(arranged, AND(code_height <= permit_height, NOT(loaded)))",
+      "{name}: {code_height} from foot to top; over {permit_height}, or with a load behind it, a wall needs a permit and an engineer: arrange both, or lower or step it.",
+      { label: "Within the code's height" },
+    ),
+  },
+);

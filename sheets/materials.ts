@@ -1,0 +1,27 @@
+import { calc, number, type TableBlock, table, text } from "../engine/template/index.js";
+
+/** A line to buy: what it is, its item code, the quantity as a number in the unit of the price book. */
+export interface Buy {
+  readonly what: string;
+  /** A formula that yields the item code. */
+  readonly code: string;
+  /** A formula that yields a plain number in `unit`. */
+  readonly wanted: string;
+  readonly unit: "each" | "ft" | "ft2" | "yd3" | "ton" | "lb" | "roll";
+}
+
+/** What a sheet asks the office to buy, for the price sheet to take up. */
+export function buysTable(name: string, buys: readonly Buy[]): TableBlock {
+  const of = (row: number) => buys[row - 1] as Buy;
+  return table(
+    name,
+    "To buy for this sheet, in the units of the price book",
+    { rows: buys.length },
+    {
+      what: calc(text, (row) => `"${of(row).what}"`, "What"),
+      code: calc(text, (row) => of(row).code, "Item code"),
+      wanted: calc(number, (row) => of(row).wanted, "Needed, before waste and packs"),
+      unit: calc(text, (row) => `"${of(row).unit}"`, "Unit"),
+    },
+  );
+}

@@ -1,0 +1,94 @@
+import {
+  calc,
+  check,
+  count,
+  density,
+  input,
+  length,
+  percent,
+  spaceVolume,
+  table,
+  text,
+  tons,
+  weight,
+} from "../../engine/template/index.js";
+import { stoneClasses } from "../tables/stone.js";
+
+export const stoneRows = 6;
+
+const nothing = "0[ft³]";
+
+/** What a class can cover, and the volume that gives with its width and thickness. */
+const coverings: readonly (readonly [string, string])[] = [
+  ["lips", "SUM(falls.width) * width * thickness"],
+  ["banks", "2 * stream_length * width * thickness"],
+  ["stream bed", "SUMPRODUCT(reaches.length, reaches.width) * thickness"],
+  ["fall faces", "SUMPRODUCT(falls.width, falls.drop) * thickness"],
+  ["basin top", "basin_plan * thickness"],
+  ["basin fill", "basin_stone_volume"],
+  ["own size", "length * width * thickness"],
+];
+
+const covered = coverings.reduceRight(
+  (otherwise, [name, volume]) => `IF(covers = "${name}", ${volume}, ${otherwise})`,
+  nothing,
+);
+
+export const stoneClassTable = table(
+  "stones",
+  "Classes of stone",
+  {
+    rows: stoneRows,
+    filled: "LEN(name) > 0",
+    data: stoneClasses,
+    note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, the bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither.",
+  },
+  {
+    name: input(text, "Class"),
+    code: input(text, "Item code"),
+    covers: input(text, "Covers", { choices: coverings.map(([name]) => name) }),
+    share: input(percent, "Share of that covered", {
+      default: 1,
+      least: 0,
+      most: 3,
+      decimals: 0,
+    }),
+    length: input(length, "Length, for own size", { optional: true, least: 0, most: 5000 }),
+    width: input(length, "Width or height of the course", { optional: true, least: 0, most: 200 }),
+    thickness: input(length, "Thickness", { optional: true, least: 0, most: 20 }),
+    voids: input(percent, "Voids between stones", {
+      default: 0.4,
+      least: 0,
+      most: 0.6,
+      decimals: 0,
+      note: "Porosity: share of the whole volume.",
+      source: "common practice, no source, except 40% for clean open-graded stone",
+    }),
+    rock: input(text, "Rock", { choices: "rocks.name" }),
+    volume: calc(spaceVolume, `share * ${covered}`, "Volume laid"),
+    tons: calc(tons, "STONE_TONS(volume, voids, solid_density)", "Weight", { decimals: 1 }),
+    loads: calc(
+      count,
+      "IF(truck_payload > 0, ROUNDUP(ROUND(tons / MAX(0.01[ton], truck_payload), 6), 0), 0)",
+      "Truck loads, if brought alone",
+    ),
+    stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
+    stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
+    stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
+    solid_density: calc(
+      density,
+      "IFERROR(INDEX(rocks.density, MATCH(rock, rocks.name, 0)), 0)",
+      "Solid density",
+    ),
+    heaviest: calc(
+      weight,
+      "STONE_WEIGHT(stone_length, stone_width, stone_height, solid_density)",
+      "Heaviest stone",
+    ),
+    measured: check(
+      "OR(volume > 0, share = 0)",
+      "{name}: {covers} gives no volume. Put in width and thickness (and length for own size), check what it covers, or clear the row.",
+      { label: "Has a volume" },
+    ),
+  },
+);

@@ -1,0 +1,70 @@
+import {
+  calc,
+  check,
+  input,
+  length,
+  lines,
+  percent,
+  table,
+  weight,
+} from "../../engine/template/index.js";
+
+/** The heaviest stone against what the machine may lift where it must be set. */
+export const stoneLifting = lines("The heaviest stone and the machine", {
+  heaviest_stone: calc(weight, "MAX(stones.heaviest)", "Heaviest single stone", { strong: true }),
+  rigging_weight: input(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
+  density_doubt: input(percent, "Allowance for a stone heavier than its sizes say", {
+    default: 0.25,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    note: "Blocks are fuller than an ellipsoid: a box of the same sizes is 91% heavier.",
+    source: "common practice, no source",
+  }),
+  load_on_hook: calc(
+    weight,
+    "heaviest_stone * (1 + density_doubt) + rigging_weight",
+    "Load on the hook",
+  ),
+  reach_needed: input(length, "Reach at which it must be set", {
+    default: 10,
+    least: 1,
+    most: 60,
+    note: "From the machine's centre of swing to the stone's place.",
+  }),
+  machine_lift: calc(
+    weight,
+    "IF(MIN(machine_chart.counted_reach) < 1000[ft], INDEX(machine_chart.lift, MATCH(MIN(machine_chart.counted_reach), machine_chart.counted_reach, 0)), 0)",
+    "Lift by the chart at the next reach not shorter",
+    { strong: true, note: "No reading between the lines of a chart: the longer reach counts." },
+  ),
+  machine_lifts: check(
+    "load_on_hook <= machine_lift",
+    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}, where the chart allows {machine_lift}: bring a larger machine, set from nearer, or choose smaller stones.",
+    { label: "The machine lifts the heaviest stone where it is set" },
+  ),
+});
+
+export const liftingChart = table(
+  "machine_chart",
+  "Lifting chart of the machine, over the side",
+  {
+    rows: 5,
+    filled: "reach > 0",
+    data: [
+      { reach: 8, lift: 2400 },
+      { reach: 10, lift: 1900 },
+      { reach: 12, lift: 1500 },
+      { reach: 14, lift: 1200 },
+    ],
+    note: "Placeholders of a small excavator, common practice, no source: copy the chart that is fixed in the machine's own cab, for the side lift and with its attachment.",
+  },
+  {
+    reach: input(length, "Reach", { least: 0.1, most: 100, decimals: 1 }),
+    lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
+    counted_reach: calc(length, "IF(reach >= reach_needed, reach, 1000[ft])", "Reach counted", {
+      blank: "1000[ft]",
+      decimals: 1,
+    }),
+  },
+);

@@ -1,0 +1,27 @@
+import { calc, count, input, lines, tons } from "../../engine/template/index.js";
+import { buysTable } from "../materials.js";
+import { stoneRows } from "./classes.js";
+
+export const stoneTotals = lines("In short", {
+  stone_tons: calc(tons, "SUM(stones.tons)", "Stone in all", { strong: true }),
+  truck_payload: input(tons, "A truck carries", {
+    default: 15,
+    least: 0.25,
+    most: 40,
+    note: "What the local hauler may carry on these roads.",
+    source: "common practice, no source",
+  }),
+  stone_loads: calc(count, "SUM(stones.loads)", "Truck loads, each class brought alone", {
+    strong: true,
+  }),
+});
+
+export const stoneBuys = buysTable(
+  "stone_buys",
+  Array.from({ length: stoneRows }, (_, i) => ({
+    what: `row ${i + 1} of the classes`,
+    code: `INDEX(stones.code, ${i + 1}) & ""`,
+    wanted: `INDEX(stones.tons, ${i + 1}) / 1[ton]`,
+    unit: "ton",
+  })),
+);
