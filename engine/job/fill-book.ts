@@ -16,7 +16,8 @@ export interface FittedTable {
   readonly name: string;
   readonly from: string;
   readonly capacity: number;
-  /** The index of the first cell of each book column. */
+  /** The book columns by key, and the index of the first cell of each. */
+  readonly keys: readonly string[];
   readonly columns: readonly number[];
   /** The cells that name the codes in use; undefined: the whole table is copied. */
   readonly usedBy?: readonly number[];
@@ -63,6 +64,7 @@ function fitTable(model: Model, table: Table, book: PriceBook): FittedTable[] {
       name: table.name,
       from,
       capacity,
+      keys: columns.map(({ key }) => key),
       columns: columns.map(({ cells }) => cells[0]?.index as number),
       ...(usedBy === undefined ? {} : { usedBy: naming.map(({ index }) => index) }),
       rows: rows.map(fitRow),

@@ -17,7 +17,12 @@ export interface RawJob {
  * Throws RillbookError for a missing file, broken JSON, an unknown template, version or unit system.
  */
 export async function readJob(file: string, templates: readonly Template[]): Promise<RawJob> {
-  const record = parseJson(await readText(file, "job record"), file);
+  return rawJob(await readText(file, "job record"), templates, file);
+}
+
+/** The same from the file's text. */
+export function rawJob(text: string, templates: readonly Template[], file: string): RawJob {
+  const record = parseJson(text, file);
   if (typeof record !== "object" || record === null || Array.isArray(record)) {
     throw new RillbookError(
       "job-invalid",
@@ -68,7 +73,8 @@ export function templateFor(
   );
 }
 
-function systemFor(units: unknown, file: string): UnitSystem {
+/** The system of units of that name. Throws RillbookError. */
+export function systemFor(units: unknown, file: string): UnitSystem {
   const found = unitSystems.find((one) => one === units);
   if (found !== undefined) return found;
   throw new RillbookError(

@@ -1,4 +1,4 @@
-import type { DefinedName, SheetContent, WorkbookContent } from "./content.js";
+import type { DefinedName, DocumentProperties, SheetContent, WorkbookContent } from "./content.js";
 import { notWorkbook, saveAsXlsx } from "./disguise.js";
 import type { ReadLimits } from "./limits.js";
 import { Package } from "./package.js";
@@ -14,6 +14,7 @@ export interface ReadOptions {
   readonly sheets?: (
     sheet: Pick<SheetContent, "name" | "state">,
     names: readonly DefinedName[],
+    properties: DocumentProperties,
   ) => boolean;
   readonly limits?: Partial<ReadLimits>;
 }
@@ -44,6 +45,7 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
     sharedStrings: strings === undefined ? [] : readSharedStrings(from, strings),
     date1904: workbook.date1904,
   };
+  const properties = readProperties(from, packageLinks);
   const linksById = new Map(links.map((link) => [link.id, link]));
   const targets = new Set<string>();
   const sheets = workbook.sheets.map((listed): SheetContent => {
@@ -54,7 +56,8 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
     }
     targets.add(link.target.toLowerCase());
     const read =
-      link.type === "worksheet" && (options.sheets?.({ name, state }, workbook.names) ?? true);
+      link.type === "worksheet" &&
+      (options.sheets?.({ name, state }, workbook.names, properties) ?? true);
     if (!read) {
       return { name, state, read, hiddenRows: 0, hiddenColumns: 0, cells: new Map() };
     }
@@ -66,7 +69,7 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
   return {
     sheets,
     names: workbook.names,
-    properties: readProperties(from, packageLinks),
+    properties,
     partNames: from.partNames,
     date1904: workbook.date1904,
   };

@@ -1,0 +1,98 @@
+import { calculateFast } from "../evaluate/calculate.js";
+import { Reach } from "../evaluate/cone.js";
+import type { Value } from "../formula/value.js";
+import { codeOf, type FittedTable } from "../job/fill-book.js";
+import { inputPlanOf } from "../job/input-plan.js";
+import type { Model } from "../template/model.js";
+import type { Moved } from "./lines.js";
+
+/** One thing that changed: an input, or a row of the price book. */
+interface Change {
+  readonly item: string;
+  readonly cells: readonly (readonly [index: number, value: Value])[];
+}
+
+/**
+ * What moved a cell (the price) between two lists of given values of one model: each changed
+ * input and price-book row put in alone, the others as they were. What is left of the whole
+ * change (`together`) comes only from several changes meeting, as price and quantity do.
+ * `tables` are those that the price book fills. Undefined where either value is no number.
+ */
+export function whatMoved(
+  model: Model,
+  before: readonly Value[],
+  after: readonly Value[],
+  target: string,
+  tables: readonly FittedTable[],
+): Moved | undefined {
+  const changes = [
+    ...changedInputs(model, before, after),
+    ...tables.flatMap((table) => changedRows(table, before, after)),
+  ];
+  const start = calculateFast(model, before);
+  const end = calculateFast(model, after);
+  const at = model.byId.get(target)?.index as number;
+  const [from, to] = [start[at], end[at]];
+  if (typeof from !== "number" || typeof to !== "number") return undefined;
+  const changing = new Set(changes.flatMap(({ cells }) => cells.map(([index]) => index)));
+  const reach = new Reach(model, start, [target], changing);
+  const items = changes.flatMap(({ item, cells }) => {
+    const [value] = reach.under(cells);
+    // an error alone (a new code without its row) moves the price only together with others
+    const by = typeof value === "number" ? value - from : 0;
+    return by === 0 ? [] : [{ item, by }];
+  });
+  items.sort((a, b) => Math.abs(b.by) - Math.abs(a.by) || (a.item < b.item ? -1 : 1));
+  const alone = items.reduce((sum, { by }) => sum + by, 0);
+  return { from, to, items, together: to - from - alone };
+}
+
+function changedInputs(model: Model, before: readonly Value[], after: readonly Value[]): Change[] {
+  return inputPlanOf(model).inputs.flatMap(({ cell: { id, index } }) => {
+    const value = after[index] as Value;
+    return before[index] === value ? [] : [{ item: id, cells: [[index, value]] }];
+  });
+}
+
+/** The rows of a table that differ, told apart by their code (by their place where there is none). */
+function changedRows(
+  table: FittedTable,
+  before: readonly Value[],
+  after: readonly Value[],
+): Change[] {
+  const old = rowsIn(table, before);
+  const fresh = rowsIn(table, after);
+  const used = new Set([...old.values()].map(({ row }) => row));
+  const free = Array.from({ length: table.capacity }, (_, row) => row).filter(
+    (row) => !used.has(row),
+  );
+  const changes: Change[] = [];
+  for (const code of new Set([...old.keys(), ...fresh.keys()])) {
+    const was = old.get(code);
+    const is = fresh.get(code);
+    const row = was?.row ?? free.shift();
+    // a full table has no place for a code that is new: its effect shows only together
+    if (row === undefined) continue;
+    const cells = table.columns.flatMap((first, i) => {
+      const value = is?.values[i] ?? null;
+      return value === (was?.values[i] ?? null) ? [] : [[first + row, value] as const];
+    });
+    if (cells.length > 0) changes.push({ item: `${table.from}.${code}`, cells });
+  }
+  return changes;
+}
+
+function rowsIn(
+  { columns, keys, capacity }: FittedTable,
+  values: readonly Value[],
+): Map<string, { row: number; values: readonly Value[] }> {
+  const code = keys.indexOf("code");
+  const found = new Map<string, { row: number; values: readonly Value[] }>();
+  for (let row = 0; row < capacity; row++) {
+    const held = columns.map((first) => values[first + row] as Value);
+    if (held.every((value) => value === null)) continue;
+    const name = code < 0 ? `row ${row + 1}` : codeOf(held[code] ?? null);
+    if (!found.has(name)) found.set(name, { row, values: held });
+  }
+  return found;
+}

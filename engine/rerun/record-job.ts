@@ -1,0 +1,53 @@
+import { dirname, resolve } from "node:path";
+import { inputPlanOf } from "../job/input-plan.js";
+import { rawJob } from "../job/read.js";
+import type { InputValues, JobRecord, RowValues } from "../job/record.js";
+import { validateJob } from "../job/validate.js";
+import { inputValues } from "../job/values.js";
+import type { Model } from "../template/model.js";
+import { modelOf } from "../template/models.js";
+import type { Template } from "../template/template.js";
+import type { OldJob } from "./old-job.js";
+
+/** A job record as an old job. Throws RillbookError with what is wrong in it. */
+export function oldRecord(text: string, file: string, templates: readonly Template[]): OldJob {
+  const raw = rawJob(text, templates, file);
+  const model = modelOf(raw.template, raw.units);
+  const job = validateJob(model, raw.record, file);
+  return {
+    source: "record",
+    job: job.job,
+    model,
+    inputs: (wanted) => inputsFor(wanted, model, job, file),
+    ...(job.prices === undefined ? {} : { prices: resolve(dirname(file), job.prices) }),
+  };
+}
+
+/** The inputs of a record under its own model, or brought over to another version by name. */
+export function inputsFor(wanted: Model, own: Model, job: JobRecord, file: string) {
+  if (wanted === own) return { values: inputValues(own, job), leftOut: [] };
+  const { inputs, leftOut } = known(wanted, job.inputs);
+  const { ranges: _, ...rest } = job;
+  const moved = { ...rest, version: wanted.template.version, inputs };
+  return { values: inputValues(wanted, validateJob(wanted, moved, file)), leftOut };
+}
+
+/** The inputs that a model has, and the names of the others. */
+function known(model: Model, given: InputValues): { inputs: InputValues; leftOut: string[] } {
+  const names = new Set(inputPlanOf(model).inputs.flatMap(({ cell }) => [cell.name, cell.table]));
+  const leftOut = new Set<string>();
+  const keep = (name: string): boolean => {
+    if (!names.has(name)) leftOut.add(name);
+    return names.has(name);
+  };
+  const inputs: Record<string, InputValues[string]> = {};
+  for (const [name, value] of Object.entries(given)) {
+    if (!keep(name)) continue;
+    inputs[name] = Array.isArray(value)
+      ? (value as RowValues[]).map((row) =>
+          Object.fromEntries(Object.entries(row).filter(([key]) => keep(`${name}.${key}`))),
+        )
+      : value;
+  }
+  return { inputs, leftOut: [...leftOut] };
+}

@@ -1,0 +1,198 @@
+import { RillbookError } from "../errors.js";
+import { calculateFast, firstDifference } from "../evaluate/calculate.js";
+import { ManyJudge } from "../evaluate/judge-many.js";
+import type { Value } from "../formula/value.js";
+import { fillBook, fittedTables } from "../job/fill-book.js";
+import type { PriceBook } from "../job/price-book.js";
+import type { Model } from "../template/model.js";
+import { modelOf } from "../template/models.js";
+import { Books } from "./books.js";
+import { type Filter, passes } from "./filter.js";
+import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
+import { whatMoved } from "./moved.js";
+import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
+import { oldRecord } from "./record-job.js";
+import { expiredQuotes, failing, figuresOf, rolesOf } from "./roles.js";
+import type { Trade } from "./trade.js";
+import { oldWorkbook } from "./workbook-job.js";
+
+/** What every job of a run is asked. Plain data: it goes to worker threads. */
+export interface Asked {
+  readonly book: PriceBook;
+  readonly versions: "own" | "newest";
+  /** Serial number of the day that quotes are held against. */
+  readonly day: number;
+  readonly filters: readonly Filter[];
+  readonly moved: boolean;
+}
+
+export interface Task {
+  readonly file: string;
+  /** The mark of a result that is there already: the file is done again only if it changed. */
+  readonly done?: string;
+  /** Calculate with both evaluators and compare. */
+  readonly judged: boolean;
+}
+
+/** `fault`: the evaluators differ, and the whole run must stop. */
+export type Done =
+  | { readonly line: ResultLine; readonly judged: boolean }
+  | { readonly same: true }
+  | { readonly fault: string };
+
+/** What the job gave before: its figures, the values given to the template, the checks that held. */
+interface Before {
+  readonly figures: JobLine["before"];
+  readonly given?: readonly Value[];
+  readonly passed?: ReadonlySet<string>;
+}
+
+/** Reruns one job after another: what is worked out for a template or a book is kept between them. */
+export class Rerunner {
+  readonly #books: Books;
+  readonly #judges = new Map<Model, ManyJudge>();
+
+  constructor(
+    private readonly trade: Trade,
+    private readonly asked: Asked,
+  ) {
+    this.#books = new Books(trade.readBook);
+  }
+
+  /** Never throws for what is wrong with a job: that is its result. */
+  async run(task: Task): Promise<Done> {
+    let mark: string | undefined;
+    try {
+      const content = await readContent(task.file);
+      mark = content.mark;
+      if (mark === task.done) return { same: true };
+      return await this.#done(task, this.#old(task.file, content.bytes), mark);
+    } catch (error) {
+      if (error instanceof Disagreement) return { fault: error.message };
+      const known = error instanceof Error && "code" in error && typeof error.code === "string";
+      const line: ResultLine = {
+        line: "error",
+        file: task.file,
+        ...(mark === undefined ? {} : { mark }),
+        code: known ? String(error.code) : "program-fault",
+        message: error instanceof Error ? error.message : String(error),
+      };
+      return { line, judged: false };
+    }
+  }
+
+  close(): void {
+    for (const judge of this.#judges.values()) judge.close();
+    this.#judges.clear();
+  }
+
+  #old(file: string, bytes: Buffer): OldJob {
+    const { templates } = this.trade;
+    return isWorkbook(file)
+      ? oldWorkbook(bytes, file, templates, this.asked.moved)
+      : oldRecord(bytes.toString("utf8"), file, templates);
+  }
+
+  async #done(task: Task, old: OldJob, mark: string): Promise<Done> {
+    const { book, filters, day } = this.asked;
+    const model = this.#modelFor(old);
+    const { values: given, leftOut } = old.inputs(model);
+    fillBook(model, given, book);
+    const values = calculateFast(model, given);
+    if (task.judged) this.#judge(model, given, values, task.file);
+    const { file } = task;
+    const { template, system: units } = model;
+    const { version } = old.model.template;
+    const properties = { job: old.job, file, template: template.name, units, version };
+    if (!passes(filters, model, values, properties)) {
+      return { line: { line: "skipped", file, mark, job: old.job }, judged: task.judged };
+    }
+    const roles = rolesOf(model);
+    const before = await this.#before(old);
+    const failed = failing(roles, values);
+    const moved = this.#moved(old, model, before, given);
+    const line: JobLine = {
+      line: "job",
+      file,
+      mark,
+      source: old.source,
+      job: old.job,
+      template: template.name,
+      version,
+      by: template.version,
+      units,
+      before: before.figures,
+      now: {
+        ...figuresOf(roles, ({ index }) => values[index] as Value),
+        from: "new price book",
+      },
+      failing: failed
+        .filter(({ name }) => !(before.passed !== undefined && !before.passed.has(name)))
+        .map((one) => ({ ...one, before: before.passed === undefined ? "unknown" : "passed" })),
+      fails: {
+        must: failed.filter(({ level }) => level === "must").length,
+        look: failed.filter(({ level }) => level === "look").length,
+      },
+      expired: expiredQuotes(roles, values, day),
+      ...(leftOut.length === 0 ? {} : { leftOut }),
+      ...(moved === undefined ? {} : { moved }),
+    };
+    return { line, judged: task.judged };
+  }
+
+  #modelFor(old: OldJob): Model {
+    if (this.asked.versions === "own") return old.model;
+    const { template, system } = old.model;
+    return modelOf(newestOf(template, this.trade.templates), system);
+  }
+
+  /** A workbook says what it said; a record is calculated under the book that it names. */
+  async #before(old: OldJob): Promise<Before> {
+    if (old.said !== undefined) {
+      const { figures, passed } = old.said;
+      return { figures, passed, ...(old.priced === undefined ? {} : { given: old.priced }) };
+    }
+    if (old.prices === undefined) return { figures: { unknown: "it names no price book" } };
+    const book = await this.#books.get(old.prices);
+    if (typeof book === "string") return { figures: { unknown: `its price book: ${book}` } };
+    const { values: given } = old.inputs(old.model);
+    fillBook(old.model, given, book);
+    const values = calculateFast(old.model, given);
+    const roles = rolesOf(old.model);
+    const failed = new Set(failing(roles, values).map(({ name }) => name));
+    const figures: Figures = {
+      ...figuresOf(roles, ({ index }) => values[index] as Value),
+      from: "own price book",
+      book: { name: book.name, mark: book.mark },
+    };
+    const passed = new Set(roles.checks.map(({ name }) => name).filter((one) => !failed.has(one)));
+    return { figures, passed, given };
+  }
+
+  /** Only within one version of the template: between two, formulas moved the price as well. */
+  #moved(old: OldJob, model: Model, before: Before, given: readonly Value[]): Moved | undefined {
+    if (!this.asked.moved || before.given === undefined || old.model !== model) return undefined;
+    const price = rolesOf(model).price.name;
+    return whatMoved(model, before.given, given, price, fittedTables(model, this.asked.book));
+  }
+
+  #judge(model: Model, given: readonly Value[], values: readonly Value[], file: string): void {
+    const judge = this.#judges.get(model) ?? new ManyJudge(model, given);
+    this.#judges.set(model, judge);
+    const second = judge.values(given);
+    const cell = firstDifference(model, second, values, tolerance);
+    if (cell === undefined) return;
+    throw new Disagreement(
+      `The two evaluators differ for ${file} in ${cell.id} on sheet ${cell.sheet}: ${String(second[cell.index])} and ${String(values[cell.index])}, by more than ${tolerance} of their size. The run is stopped: no result of it can be relied on. Please report this with the job.`,
+    );
+  }
+}
+
+/** Of the size of a value, or of 1 where that is smaller. */
+export const tolerance = 1e-9;
+
+class Disagreement extends RillbookError {
+  constructor(sentence: string) {
+    super("evaluators-differ", sentence, 3);
+  }
+}

@@ -1,0 +1,134 @@
+import { RillbookError } from "../errors.js";
+import { CellError, type Value } from "../formula/value.js";
+import { writtenDate } from "../job/date.js";
+import type { CheckDeclaration } from "../template/declare.js";
+import { messageName } from "../template/implied.js";
+import { type Cell, columnOf, type Model } from "../template/model.js";
+import type { Figures, JobLine } from "./lines.js";
+
+interface PlannedCheck {
+  readonly name: string;
+  readonly level: "must" | "look";
+  /** Indexes of the states, and of the sentences, row by row. */
+  readonly states: readonly number[];
+  readonly messages: readonly number[];
+}
+
+/** Where a model holds what a rerun looks at: worked out once for all jobs. */
+export interface RolePlan {
+  readonly price: Cell;
+  readonly cost: Cell;
+  readonly sections: readonly { readonly label: string; readonly cell: Cell }[];
+  readonly contingency?: Cell;
+  readonly checks: readonly PlannedCheck[];
+  readonly quotes: readonly { readonly code: number; readonly goodUntil: number }[];
+}
+
+const plans = new WeakMap<Model, RolePlan>();
+
+/** Throws RillbookError for a template that does not say which of its cells are price and cost. */
+export function rolesOf(model: Model): RolePlan {
+  const known = plans.get(model);
+  if (known !== undefined) return known;
+  const { template } = model;
+  const { roles } = template;
+  if (roles === undefined) {
+    throw new RillbookError(
+      "template-without-roles",
+      `Template ${template.name} ${template.version} does not say which of its cells are price and cost, so jobs cannot be compared. Give it "roles".`,
+      3,
+    );
+  }
+  const { price, cost, contingency, sections, goodUntil } = roles;
+  const made: RolePlan = {
+    price: cellNamed(model, price),
+    cost: cellNamed(model, cost),
+    sections: sections.map(({ label, name }) => ({ label, cell: cellNamed(model, name) })),
+    ...(contingency === undefined ? {} : { contingency: cellNamed(model, contingency) }),
+    checks: model.checks.map((name) => plannedCheck(model, name)),
+    quotes: goodUntil === undefined ? [] : quotesOf(model, goodUntil),
+  };
+  plans.set(model, made);
+  return made;
+}
+
+function cellNamed(model: Model, name: string): Cell {
+  const cell = model.byId.get(name);
+  if (cell !== undefined) return cell;
+  throw new RillbookError(
+    "template-without-roles",
+    `The roles of template ${model.template.name} name "${name}", which is not one of its cells. Correct the template.`,
+    3,
+  );
+}
+
+function plannedCheck(model: Model, name: string): PlannedCheck {
+  const [table = "", key] = name.split(".");
+  const indexes = (of: string) =>
+    key === undefined
+      ? [cellNamed(model, of).index]
+      : columnOf(model, table, of).cells.map(({ index }) => index);
+  const states = indexes(key ?? name);
+  const first = model.cells[states[0] as number] as Cell;
+  const { level } = first.declaration as CheckDeclaration;
+  return { name, level, states, messages: indexes(messageName(key ?? name)) };
+}
+
+function quotesOf(model: Model, goodUntil: string): RolePlan["quotes"] {
+  const [table = "", key = ""] = goodUntil.split(".");
+  const codes = columnOf(model, table, "code").cells;
+  return columnOf(model, table, key).cells.map(({ index }, i) => ({
+    code: codes[i]?.index as number,
+    goodUntil: index,
+  }));
+}
+
+/** The money of a calculated job. */
+export function figuresOf(
+  { price, cost, sections }: RolePlan,
+  valueAt: (cell: Cell) => Value,
+): Pick<Figures, "price" | "cost" | "sections"> {
+  return {
+    price: figure(valueAt(price)),
+    cost: figure(valueAt(cost)),
+    sections: Object.fromEntries(sections.map(({ label, cell }) => [label, figure(valueAt(cell))])),
+  };
+}
+
+function figure(value: Value): number | string {
+  if (typeof value === "number") return value;
+  if (!(value instanceof CellError)) return `not a number: ${String(value)}`;
+  return value.origin === undefined ? value.code : `${value.code} (from ${value.origin})`;
+}
+
+export interface CheckState {
+  readonly name: string;
+  readonly level: "must" | "look";
+  readonly message: string;
+}
+
+/** The checks that say no, each once, with the sentence of the first row that fails. */
+export function failing({ checks }: RolePlan, values: readonly Value[]): CheckState[] {
+  const failed: CheckState[] = [];
+  for (const { name, level, states, messages } of checks) {
+    const row = states.findIndex((index) => values[index] !== true);
+    if (row < 0) continue;
+    const state = values[states[row] as number];
+    const message = state instanceof CellError ? figure(state) : values[messages[row] as number];
+    failed.push({ name, level, message: String(message) });
+  }
+  return failed;
+}
+
+/** The quotes a job uses that end before the day (a serial number). */
+export function expiredQuotes(
+  { quotes }: RolePlan,
+  values: readonly Value[],
+  day: number,
+): JobLine["expired"] {
+  return quotes.flatMap(({ code, goodUntil }) => {
+    const last = values[goodUntil];
+    if (typeof last !== "number" || last >= day) return [];
+    return [{ code: String(values[code]), goodUntil: writtenDate(last) }];
+  });
+}

@@ -1,0 +1,203 @@
+import { RillbookError } from "../errors.js";
+import { CellError, type ErrorCode, type Value } from "../formula/value.js";
+import { writtenDate } from "../job/date.js";
+import { inputPlanOf } from "../job/input-plan.js";
+import { JobError } from "../job/job-error.js";
+import { systemFor, templateFor } from "../job/read.js";
+import type { InputValues, JobRecord, RowValues } from "../job/record.js";
+import type { InputValue } from "../template/declare.js";
+import type { Cell, Model } from "../template/model.js";
+import { modelOf } from "../template/models.js";
+import type { Template } from "../template/template.js";
+import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
+import { matchWorkbook } from "../workbook/match/match.js";
+import type { CellContent, CellValue, WorkbookContent } from "../workbook/read/content.js";
+import { cellAt, columnAt, nameIn } from "../workbook/read/lookup.js";
+import { readWorkbook } from "../workbook/read/read.js";
+import type { OldJob, Said } from "./old-job.js";
+import { inputsFor } from "./record-job.js";
+import { figuresOf, type RolePlan, rolesOf } from "./roles.js";
+
+type Found = (cell: Cell) => CellContent | undefined;
+
+const checkStates = "check_list.right";
+const daysOf1904 = 1462;
+
+/**
+ * A workbook as an old job: its inputs, and what it said when it was last calculated. Only the
+ * sheets with inputs, price and checks are read, and those with prices where asked for. Throws RillbookError for a workbook that is
+ * not rillbook's, is not safe, or lacks inputs.
+ */
+export function oldWorkbook(
+  bytes: Uint8Array,
+  file: string,
+  templates: readonly Template[],
+  withBook = false,
+): OldJob {
+  let model: Model | undefined;
+  let wanted: ReadonlySet<string> = new Set();
+  const content = readWorkbook(bytes, {
+    sheets: ({ name }, names, properties) => {
+      if (model === undefined) {
+        model = modelFor(identityOfWorkbook({ properties }), templates, file);
+        const places = new Map(names.map((one) => [one.name.toLowerCase(), one.target?.sheet]));
+        wanted = sheetsWanted(model, (one) => places.get(one), withBook);
+      }
+      return wanted.has(name);
+    },
+  });
+  const own = model as Model;
+  const identity = identityOfWorkbook(content);
+  const found = finder(own, content, bytes);
+  const values = givenValues(own, content, found, file);
+  return {
+    source: "workbook",
+    job: identity.job ?? "",
+    model: own,
+    inputs: (other) =>
+      other === own
+        ? { values: [...values], leftOut: [] }
+        : inputsFor(other, own, recordOf(own, values, identity), file),
+    said: said(own, rolesOf(own), identity, found),
+    ...(withBook ? { priced: pricedValues(own, values, content, found) } : {}),
+  };
+}
+
+function modelFor(identity: WorkbookIdentity, templates: readonly Template[], file: string): Model {
+  if (identity.template === undefined) {
+    throw new RillbookError(
+      "workbook-foreign",
+      `${file} does not say that rillbook wrote it: its custom properties name no template. Leave it out, or make the job anew.`,
+    );
+  }
+  const template = templateFor(identity.template, identity.version, templates, file);
+  return modelOf(template, systemFor(identity.units, file));
+}
+
+/** The sheets, as the workbook calls them, that hold what is looked at. */
+function sheetsWanted(
+  model: Model,
+  sheetOf: (name: string) => string | undefined,
+  withBook: boolean,
+): ReadonlySet<string> {
+  const { price, cost, sections } = rolesOf(model);
+  const cells = [price, cost, ...sections.map(({ cell }) => cell)];
+  const inputs = inputPlanOf(model).inputs.map(({ cell }) => cell);
+  const book = withBook ? bookCells(model) : [];
+  const names = new Set([...inputs, ...cells, ...book].map(({ name }) => name).concat(checkStates));
+  return new Set([...names].flatMap((name) => sheetOf(name) ?? []));
+}
+
+/**
+ * Finds cells by their names. Where a table's range has not as many rows as the template
+ * (rows were inserted or deleted), all sheets are read and matched with one another.
+ */
+function finder(model: Model, content: WorkbookContent, bytes: Uint8Array): Found {
+  const columns = new Map<string, readonly CellContent[]>();
+  let matched: ReturnType<typeof matchWorkbook> | undefined;
+  const byMatch: Found = (cell) => {
+    matched ??= matchWorkbook(readWorkbook(bytes), model);
+    return matched.at.get(cell.id)?.cell;
+  };
+  return (cell) => {
+    if (nameIn(content, cell.name)?.target === undefined) return undefined;
+    if (cell.table === undefined || cell.row === undefined) return cellAt(content, cell.name).cell;
+    const known = columns.get(cell.name);
+    const column = known ?? columnAt(content, cell.name).map((one) => one.cell);
+    columns.set(cell.name, column);
+    const rows = model.tables.get(cell.table)?.block.rows;
+    return column.length === rows ? column[cell.row - 1] : byMatch(cell);
+  };
+}
+
+function givenValues(model: Model, content: WorkbookContent, found: Found, file: string): Value[] {
+  const { base, inputs } = inputPlanOf(model);
+  const values = [...base];
+  const faults: string[] = [];
+  const shift = content.date1904 ? daysOf1904 : 0;
+  for (const { cell, date } of inputs) {
+    const content = found(cell);
+    const value = content?.value ?? null;
+    if (content === undefined) {
+      faults.push(
+        `${cell.id}: its name is missing in the workbook. Put it back, or start from a fresh copy.`,
+      );
+    } else if (typeof value === "object" && value !== null) {
+      faults.push(`${cell.id} (${cell.declaration.label}) holds ${value.error}. Give it a value.`);
+    } else values[cell.index] = date && typeof value === "number" ? value + shift : value;
+  }
+  if (faults.length === 0) return values;
+  throw new JobError("workbook-inputs", `The workbook ${file} cannot be used:`, faults);
+}
+
+const bookCells = (model: Model): Cell[] =>
+  model.cells.filter(({ declaration }) => declaration.kind === "book");
+
+/** The inputs with the price-book rows that the workbook carries. */
+function pricedValues(
+  model: Model,
+  inputs: readonly Value[],
+  content: WorkbookContent,
+  found: Found,
+): Value[] {
+  const values = [...inputs];
+  const shift = content.date1904 ? daysOf1904 : 0;
+  for (const cell of bookCells(model)) {
+    const value = asValue(found(cell)?.value ?? null);
+    const isDate = cell.declaration.quantity.kind === "date" && typeof value === "number";
+    values[cell.index] = isDate ? value + shift : value;
+  }
+  return values;
+}
+
+/** What the workbook showed: the results that it keeps beside its formulas. */
+function said(model: Model, roles: RolePlan, identity: WorkbookIdentity, found: Found): Said {
+  const figures = figuresOf(roles, (cell) => asValue(found(cell)?.value ?? null));
+  const states = model.tables.get("check_list")?.columns.get("right")?.cells ?? [];
+  const passed = model.checks.filter((_, i) => found(states[i] as Cell)?.value === true);
+  const { book, bookMark } = identity;
+  return {
+    figures: {
+      ...figures,
+      from: "workbook",
+      ...(book === undefined || bookMark === undefined
+        ? {}
+        : { book: { name: book, mark: bookMark } }),
+    },
+    passed: new Set(passed),
+  };
+}
+
+const asValue = (value: CellValue): Value =>
+  typeof value === "object" && value !== null ? new CellError(value.error as ErrorCode) : value;
+
+/** The inputs of a workbook as a job record would give them. */
+function recordOf(model: Model, values: readonly Value[], identity: WorkbookIdentity): JobRecord {
+  const { name, version } = model.template;
+  const tables: Record<string, Record<string, InputValue | null>[]> = {};
+  const inputs: Record<string, InputValues[string]> = {};
+  for (const { cell, date, table, key = "" } of inputPlanOf(model).inputs) {
+    const value = values[cell.index] as InputValue | null;
+    const written = date && typeof value === "number" ? writtenDate(value) : value;
+    if (table === undefined) {
+      inputs[cell.name] = written;
+      continue;
+    }
+    const rows = tables[table] ?? [];
+    tables[table] = rows;
+    const at = (cell.row ?? 1) - 1;
+    rows[at] = { ...rows[at], [key]: written };
+  }
+  for (const [table, rows] of Object.entries(tables)) {
+    const last = rows.findLastIndex((row) => Object.values(row).some((value) => value !== null));
+    inputs[table] = rows.slice(0, last + 1) as readonly RowValues[];
+  }
+  return {
+    rillbook: 1,
+    job: identity.job ?? "",
+    template: name,
+    version,
+    units: model.system,
+    inputs,
+  };
+}
