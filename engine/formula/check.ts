@@ -134,7 +134,10 @@ class Checker {
   private name(name: string): Typed {
     const found = this.scope.resolve(name);
     if (found !== undefined) return found;
-    return this.fail(`the name "${name}" is not known.${suggestion(name, this.scope.names())}`);
+    const advice = name.startsWith("above.")
+      ? " Only a column with `first`, the formula of its first row, can look at the row above."
+      : suggestion(name, this.scope.names());
+    return this.fail(`the name "${name}" is not known.${advice}`);
   }
 
   private mustBeNumber(type: Type, what: string): void {

@@ -187,7 +187,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   [
     "a row above the first",
     rows({ a: t.calc(t.number, "above.a+1", "") }),
-    /beds\.a: the name "above\.a" is not known/,
+    /beds\.a: the name "above\.a" is not known\. Only a column with `first`/,
   ],
   [
     "a row above in `first`",
@@ -373,7 +373,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   [
     "prices used by nothing",
     rows({ a: t.book(t.money, "") }, { from: "a", usedBy: ["bed.item"] }),
-    /usedBy names "bed\.item", which is no column/,
+    /usedBy names "bed\.item", which is no /,
   ],
   // lists of names
   ["a headline of nothing", tinyLines({}, { headline: ["plan"] }), /The headline names "plan"/],

@@ -1,0 +1,169 @@
+import { describe, expect, it } from "vitest";
+import { calculate } from "../../../engine/evaluate/calculate.js";
+import { CellError, type Value } from "../../../engine/formula/value.js";
+import { valuesOf } from "../../../engine/job/values.js";
+import { compile } from "../../../engine/template/compile.js";
+import * as t from "../../../engine/template/index.js";
+import { tiny } from "../../support/tiny.js";
+import { toy, toyBook, toyJob } from "../../support/toy.js";
+
+const model = compile(toy, "us");
+const given = valuesOf(model, toyJob, toyBook);
+
+/** The values of the toy job with some cells overwritten, as a person may in a spreadsheet. */
+function changed(change: Record<string, Value>): (id: string) => Value {
+  const all = [...given];
+  for (const [id, value] of Object.entries(change)) {
+    all[model.byId.get(id)?.index as number] = value;
+  }
+  const values = calculate(model, all);
+  return (id) => values[model.byId.get(id)?.index as number] as Value;
+}
+
+const needed = "← needed";
+const notNumber = "← a number, please";
+const singles: [input: string, value: Value, message: string][] = [
+  ["plot", 1, ""],
+  ["plot", 500, ""],
+  ["plot", 0.999, "← 1 to 500 ft"],
+  ["plot", 500.001, "← 1 to 500 ft"],
+  ["plot", -20, "← 1 to 500 ft"],
+  ["plot", null, needed],
+  ["plot", "twenty", notNumber],
+  ["plot", "20", notNumber],
+  ["plot", true, notNumber],
+  ["spare", 0, ""],
+  ["spare", 0.5, ""],
+  ["spare", 15, "← 0% to 50%"],
+  ["people", 3, ""],
+  ["people", 2.5, "← a whole number, 1 to 9"],
+  ["people", 10, "← a whole number, 1 to 9"],
+  ["hose", 0, ""],
+  ["hose", -1, "← at least 0 gal/min"],
+  ["lowest", -9.5, ""],
+  ["lowest", -9.6, "← -9.5 to 0"],
+  ["begin", null, ""],
+  ["begin", 46000, ""],
+  ["begin", "soon", notNumber],
+  ["customer", null, needed],
+  ["customer", "=1+1", ""],
+  ["finish", "smooth", ""],
+  ["finish", "SMOOTH", ""],
+  ["finish", "shiny", "← not one of the choices"],
+  ["finish", null, needed],
+];
+
+describe("the message beside an input", () => {
+  it.each(singles)("%s of %j: %s", (input, value, message) => {
+    const of = changed({ [input]: value });
+    expect(of(`${input}_status`)).toBe(message);
+    expect(of("inputs_right_site")).toBe(message === "");
+  });
+
+  it("gives the rule in the units of the system", () => {
+    const metric = compile(toy, "si");
+    const values = [...valuesOf(metric, { ...toyJob, units: "si" }, toyBook)];
+    values[metric.byId.get("plot")?.index as number] = 200;
+    values[metric.byId.get("depth")?.index as number] = 20;
+    const found = calculate(metric, values);
+    expect(found[metric.byId.get("plot_status")?.index as number]).toBe("← 0.3048 to 152.4 m");
+    expect(found[metric.byId.get("depth_status")?.index as number]).toBe("← 25.4 to 609.6 mm");
+  });
+});
+
+const rows: [what: string, change: Record<string, Value>, row: number, message: string][] = [
+  ["all well", {}, 1, ""],
+  ["a blank row", {}, 3, ""],
+  ["out of range", { "beds.wide[1]": 121 }, 1, "Width ← 1 to 120 in"],
+  ["a blank name", { "beds.name[2]": null }, 2, "Bed ← needed"],
+  ["the first fault of several", { "beds.name[2]": null, "beds.wide[2]": 0.5 }, 2, "Bed ← needed"],
+  ["not a choice", { "beds.soil[1]": "clay" }, 1, "Soil ← not one of the choices"],
+  ["a blank choice", { "beds.soil[1]": null }, 1, "Soil ← needed"],
+  ["an optional figure left out", { "beds.tall[2]": null }, 2, ""],
+  ["an optional figure out of range", { "beds.tall[1]": -1 }, 1, "Height ← at least 0 in"],
+  ["a stray name", { "beds.name[4]": "Lost" }, 4, "← row not in use: complete or clear it"],
+  [
+    "text for the figure that opens the row",
+    { "beds.wide[1]": "wide" },
+    1,
+    "← row not in use: complete or clear it",
+  ],
+  ["a third bed", { "beds.name[3]": "New", "beds.wide[3]": 20, "beds.soil[3]": "peat" }, 3, ""],
+];
+
+describe("the message of a row", () => {
+  it.each(rows)("%s", (_, change, row, message) => {
+    const of = changed(change);
+    expect(of(`beds.status[${row}]`)).toBe(message);
+    expect(of("inputs_right_beds")).toBe(message === "");
+  });
+});
+
+describe("checks", () => {
+  it("say ok, or their sentence with figures", () => {
+    expect(changed({})("within_reach_message")).toBe("ok");
+    expect(changed({ "beds.wide[1]": 100 })("within_reach_message")).toBe(
+      "The widest bed is 100 in; 3.00 ft is the reach",
+    );
+  });
+
+  it("are counted by level, and listed worst first", () => {
+    const of = changed({ "beds.wide[1]": 100, "beds.wide[2]": 6, people: 2.5 });
+    expect(of("checks_failed")).toBe(2);
+    expect(of("checks_to_look_at")).toBe(1);
+    const shown = [1, 2, 3, 4].map((row) => [
+      of(`check_shown.state[${row}]`),
+      of(`check_shown.sheet[${row}]`),
+      of(`check_shown.message[${row}]`),
+    ]);
+    expect(shown).toEqual([
+      ["stop", "Beds", "Bed Path is 6.00 in wide; 12 in is the least: widen it"],
+      [
+        "stop",
+        "Checks",
+        "Sheet Site: an input is missing or breaks its rule. Look for the arrow beside it.",
+      ],
+      ["look", "Prices", "The widest bed is 100 in; 3.00 ft is the reach"],
+      ["ok", "Prices", "ok"],
+    ]);
+  });
+
+  it("of blank rows hold and say nothing", () => {
+    const of = changed({});
+    expect(of("beds.wide_enough[4]")).toBe(true);
+    expect(of("beds.wide_enough_message[4]")).toBe("");
+  });
+
+  it("in error count as failed, and leave the others in the list", () => {
+    const page = tiny([
+      t.lines("", {
+        part: t.input(t.number, ""),
+        broken: t.check("1/part>0", "No: {part}", { label: "" }),
+        fine: t.check("part<1", "No", { label: "" }),
+      }),
+      t.table(
+        "rows",
+        "",
+        { rows: 2 },
+        {
+          broken: t.check((row) => `1/(part+${row}-1)>0`, "Row is broken", { label: "" }),
+        },
+      ),
+    ]);
+    const small = compile(page, "us");
+    const values = calculate(
+      small,
+      small.cells.map(({ name, fixed }) => (name === "part" ? 0 : (fixed ?? null))),
+    );
+    const of = (id: string) => values[small.byId.get(id)?.index as number];
+    expect(of("broken")).toBeInstanceOf(CellError);
+    expect(of("checks_failed")).toBe(2);
+    expect(of("check_shown.message[1]")).toMatch(
+      /cannot be told: a figure that it needs is in error/,
+    );
+    expect(of("check_shown.message[2]")).toMatch(
+      /cannot be told: a figure that it needs is in error/,
+    );
+    expect(of("check_shown.state[3]")).toBe("ok");
+  });
+});

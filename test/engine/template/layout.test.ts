@@ -1,0 +1,189 @@
+import { describe, expect, it } from "vitest";
+import { compile } from "../../../engine/template/compile.js";
+import * as t from "../../../engine/template/index.js";
+import { addressOf, columnLetters, placeBlocks } from "../../../engine/template/layout.js";
+import type { Model } from "../../../engine/template/model.js";
+import { judgeFormula, spokenFormula, xlsxFormula } from "../../../engine/template/printed.js";
+import { tiny } from "../../support/tiny.js";
+import { toy } from "../../support/toy.js";
+
+describe("columnLetters", () => {
+  const letters: [number, string][] = [
+    [1, "A"],
+    [26, "Z"],
+    [27, "AA"],
+    [52, "AZ"],
+    [53, "BA"],
+    [702, "ZZ"],
+    [703, "AAA"],
+    [16384, "XFD"],
+  ];
+  it.each(letters)("%d is %s", (column, expected) => {
+    expect(columnLetters(column)).toBe(expected);
+    expect(addressOf(column, 7)).toBe(`${expected}7`);
+  });
+});
+
+const one = t.calc(t.number, "1", "");
+const wide = (columns: number, note?: string) =>
+  t.table(
+    "grid",
+    "Grid",
+    { rows: 3, ...(note === undefined ? {} : { note }) },
+    Object.fromEntries(Array.from({ length: columns }, (_, i) => [`k_${i + 1}`, one])),
+  );
+const bandsOf = (block: t.Block) =>
+  placeBlocks(t.sheet("Page", "", [block])).flatMap(({ bands }) => [...bands]);
+
+describe("blocks go down the sheet with a line between them", () => {
+  it("from line 4", () => {
+    const placed = placeBlocks(
+      t.sheet("Page", "", [
+        t.lines("", { a: one, b: one }),
+        t.paragraphs("", "x"),
+        wide(2),
+        wide(2, "a note"),
+        t.prose("", { d: t.calc(t.text, '"x"', "") }),
+      ]),
+    );
+    expect(placed.map(({ top, bottom }) => [top, bottom])).toEqual([
+      [4, 6],
+      [8, 9],
+      [11, 16],
+      [18, 24],
+      [26, 27],
+    ]);
+  });
+});
+
+describe("a wide table has bands that fit the page", () => {
+  const cases: [columns: number, bands: number[]][] = [
+    [1, [1]],
+    [11, [11]],
+    [12, [11, 1]],
+    [21, [11, 10]],
+    [22, [11, 10, 1]],
+  ];
+  it.each(cases)("%d columns: %j", (columns, bands) => {
+    const found = bandsOf(wide(columns));
+    expect(found.map((band) => band.columns.length)).toEqual(bands);
+    expect(found.map(({ repeats }) => repeats)).toEqual(bands.map((_, i) => i > 0));
+    // heading, names, units, three rows, an empty line, names …
+    expect(found.map(({ header }) => header)).toEqual(bands.map((_, i) => 5 + i * 6));
+  });
+});
+
+describe("cells and their addresses", () => {
+  const model = compile(toy, "us");
+  const placeOf = (id: string) => {
+    const cell = model.byId.get(id);
+    return cell && `${cell.sheet}!${addressOf(cell.column, cell.line)}`;
+  };
+  const places: [id: string, place: string][] = [
+    ["customer", "Site!B5"],
+    ["customer_status", "Site!D5"],
+    ["remark", "Site!B6"],
+    ["plot", "Site!B7"],
+    ["soils.name[1]", "Soils!A7"],
+    ["soils.weight[3]", "Soils!B9"],
+    ["gravity", "Soils!B12"],
+    // a note takes a line
+    ["beds.name[1]", "Beds!A8"],
+    ["beds.wide[4]", "Beds!B11"],
+    ["beds.said[1]", "Beds!K8"],
+    // the second band begins in its second column
+    ["beds.wide_enough[1]", "Beds!B15"],
+    ["beds.status[4]", "Beds!D18"],
+    ["greeting", "Letter!A5"],
+  ];
+  it.each(places)("%s is at %s", (id, place) => {
+    expect(placeOf(id)).toBe(place);
+  });
+
+  it("puts no two cells in one place, and the rows of a column one after another", () => {
+    const taken = model.cells.map(({ id }) => placeOf(id));
+    expect(new Set(taken).size).toBe(model.cells.length);
+    expect(model.cells.map(({ index }) => index)).toEqual(model.cells.map((_, i) => i));
+    for (const { columns } of model.tables.values()) {
+      for (const { cells } of columns.values()) {
+        const [first] = cells;
+        expect(cells.map(({ index }) => index)).toEqual(
+          cells.map((_, i) => (first?.index ?? 0) + i),
+        );
+        expect(cells.map(({ line }) => line)).toEqual(cells.map((_, i) => (first?.line ?? 0) + i));
+      }
+    }
+  });
+});
+
+describe("one formula, printed for each reader", () => {
+  const us = compile(toy, "us");
+  const si = compile(toy, "si");
+  const by = (print: (model: Model, id: string) => string) => print;
+  const xlsx = by((model, id) => xlsxFormula(model, model.byId.get(id) as never));
+  const judge = by((model, id) => judgeFormula(model, model.byId.get(id) as never));
+  const spoken = by((model, id) => spokenFormula(model.byId.get(id) as never));
+
+  it("by names across, by address within a row", () => {
+    expect(xlsx(us, "soil_total")).toBe("SUM(beds.filling)");
+    expect(xlsx(us, "beds.surface[2]")).toBe("IF(ISNUMBER(B9),B9*plot/12,0)");
+    expect(xlsx(us, "beds.carried[1]")).toBe("IF(ISNUMBER(B8),G8,0)");
+    expect(xlsx(us, "beds.carried[2]")).toBe("IF(ISNUMBER(B9),I8+G9,0)");
+    // beside another table, which lies on another sheet
+    expect(xlsx(us, "bed_prices.label[3]")).toBe(`IF(ISNUMBER('Beds'!B10),'Beds'!A10,"")`);
+    // what the compiler adds has no name
+    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Beds'!$D$15:$D$18<>"")*1)=0)`);
+  });
+
+  it("by address only, with quotes joined and truth called, for the judge", () => {
+    expect(judge(us, "soil_total")).toBe("SUM('Beds'!$G$8:$G$11)");
+    expect(judge(us, "beds.carried[2]")).toBe("IF(ISNUMBER('Beds'!B9),'Beds'!I8+'Beds'!G9,0)");
+    expect(judge(us, "beds.wide_enough[1]")).toBe("IF(ISNUMBER('Beds'!B8),'Beds'!B8>=12,TRUE())");
+    expect(judge(us, "has_bed_message")).toContain(
+      '("Fill in a "&CHAR(34)&"bed"&CHAR(34)&" first")',
+    );
+  });
+
+  it("by name with named formulas closed, for people", () => {
+    expect(spoken(us, "hose_loss")).toBe("PULL(hose,1 in)");
+    expect(spoken(us, "beds.carried[2]")).toBe("IF(ISNUMBER(wide),above.carried+filling,0)");
+    expect(spoken(us, "soil_total")).toBe("SUM(beds.filling)");
+  });
+
+  it("with the conversions of the system", () => {
+    expect(xlsx(us, "hose_loss")).toBe("0.2*hose^1.85/1^4.87");
+    expect(xlsx(si, "hose_loss")).toBe("0.2*(hose/3.785411784)^1.85/1^4.87*0.3048");
+    expect(xlsx(si, "beds.surface[2]")).toBe("IF(ISNUMBER(B9),B9*plot/1000,0)");
+  });
+
+  it("fixes published figures in the units of the system", () => {
+    expect(us.byId.get("soils.weight[1]")?.fixed).toBe(75);
+    expect(si.byId.get("soils.weight[1]")?.fixed).toBeCloseTo(1201.38, 2); // 75 lb/ft³, NIST SP 811
+    expect(si.byId.get("reach")?.fixed).toBe(0.9144);
+    expect(si.byId.get("gravity")?.fixed).toBe(32.174);
+  });
+});
+
+describe("the order of calculation", () => {
+  it("has each formula after all that it reads", () => {
+    const model = compile(toy, "us");
+    const formulas = model.cells.filter(({ native }) => native !== undefined);
+    expect(model.order).toHaveLength(formulas.length);
+    expect(new Set(model.order).size).toBe(formulas.length);
+  });
+
+  it("does not depend on the order of declaration", () => {
+    const model = compile(
+      tiny([
+        t.lines("", {
+          last: t.calc(t.number, "middle+1", ""),
+          middle: t.calc(t.number, "start_at*2", ""),
+          start_at: t.input(t.number, ""),
+        }),
+      ]),
+      "us",
+    );
+    const at = (name: string) => model.order.findIndex(({ id }) => id === name);
+    expect(at("middle")).toBeLessThan(at("last"));
+  });
+});
