@@ -4,6 +4,7 @@ import type { Template } from "../template/template.js";
 import { bidCommand } from "./bid.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
+import { setCommand } from "./set.js";
 import { showCommand } from "./show.js";
 import { startCommand } from "./start.js";
 
@@ -30,7 +31,7 @@ export async function run(
       "after",
       "\nExit status: 0 done; 1 the bid has failed checks (it is written all the same); 2 bad input or usage; 3 a fault of the program.",
     );
-  for (const command of [startCommand, bidCommand, showCommand, namesCommand]) {
+  for (const command of [startCommand, bidCommand, showCommand, setCommand, namesCommand]) {
     program.addCommand(command(context));
   }
   settle(program, { out, err });

@@ -21,14 +21,11 @@ export function valuesOf(model: Model, job: JobRecord, book: PriceBook): Value[]
 
 /** The same without the price book's rows. Throws JobError for a missing input or an unknown choice. */
 export function inputValues(model: Model, job: JobRecord): Value[] {
-  const { base, inputs } = inputPlanOf(model);
-  const values = [...base];
+  const values = valuesAsGiven(model, job);
   const faults: string[] = [];
-  for (const input of inputs) {
+  for (const input of inputPlanOf(model).inputs) {
     const { cell } = input;
-    const value = valueFor(input, job);
-    values[cell.index] = value;
-    if (value === null && !input.optional && inUse(input, job)) {
+    if (values[cell.index] === null && !input.optional && inUse(input, job)) {
       faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
     }
   }
@@ -36,6 +33,14 @@ export function inputValues(model: Model, job: JobRecord): Value[] {
   if (faults.length > 0) {
     throw new JobError("job-incomplete", `The job record ${job.job} cannot be used:`, faults);
   }
+  return values;
+}
+
+/** The same for a record that is not complete yet: what is missing is null, choices are not looked at. */
+export function valuesAsGiven(model: Model, job: JobRecord): Value[] {
+  const { base, inputs } = inputPlanOf(model);
+  const values = [...base];
+  for (const input of inputs) values[input.cell.index] = valueFor(input, job);
   return values;
 }
 
@@ -70,7 +75,7 @@ function isBlankRow({ cell, table }: PlannedInput, job: JobRecord): boolean {
 }
 
 /** Inputs chosen from a column must be in it; upper and lower case count as the same, as in a look-up. */
-function unknownChoices(model: Model, values: readonly Value[]): string[] {
+export function unknownChoices(model: Model, values: readonly Value[]): string[] {
   return inputPlanOf(model).choices.flatMap(({ cell, among }) => {
     const value = values[cell.index];
     if (value === null || value === undefined) return [];

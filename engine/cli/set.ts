@@ -1,0 +1,53 @@
+import { Command } from "commander";
+import { readJob } from "../job/read.js";
+import { saveJob } from "../job/save.js";
+import { readAssignment } from "../job/set/assignment.js";
+import { setInputs } from "../job/set/set-inputs.js";
+import type { OriginName } from "../job/trail/entry.js";
+import { validateJob } from "../job/validate.js";
+import { withLock } from "../lock.js";
+import { modelOf } from "../template/models.js";
+import type { Context } from "./context.js";
+import { entryLine, fromOption, whoAndWhy } from "./trail-options.js";
+
+interface Options {
+  readonly by: string;
+  readonly from: OriginName;
+  readonly note?: string;
+  readonly json?: true;
+}
+
+/** `rillbook set`: inputs of a job record, with who, where from and why in its trail. */
+export function setCommand(context: Context): Command {
+  return new Command("set")
+    .description("set inputs of a job, each with an entry in its trail")
+    .argument("<job>", "job record (JSON)")
+    .argument(
+      "<name=value...>",
+      "inputs: lift=8, falls.width[2]=3.5 (the row after the last adds one), lift= (default or blank), falls[3]= (row out)",
+    )
+    .requiredOption("--by <who>", "who says so")
+    .addOption(fromOption())
+    .option("--note <text>", "why, or where to find it")
+    .option("--json", "the new entries of the trail as JSON")
+    .addHelpText(
+      "after",
+      '\nExample:\n  rillbook set hillside.json "falls.width[2]=3.5" --by "Site crew" --from "measured on site"',
+    )
+    .action(async (file: string, written: string[], options: Options) => {
+      const who = whoAndWhy(options);
+      const entries = await withLock(file, async (mustHold) => {
+        const raw = await readJob(file, context.templates);
+        const model = modelOf(raw.template, raw.units);
+        const job = validateJob(model, raw.record, file);
+        const assignments = written.map((one) => readAssignment(model, one));
+        const circumstances = { ...who, from: options.from, time: new Date().toISOString() };
+        const set = setInputs(model, job, assignments, circumstances, file);
+        mustHold();
+        await saveJob(file, set.job);
+        return set.entries;
+      });
+      if (options.json) context.out(`${JSON.stringify(entries, null, 2)}\n`);
+      else for (const entry of entries) context.out(entryLine(entry));
+    });
+}

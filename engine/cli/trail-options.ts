@@ -1,0 +1,37 @@
+import { Option } from "commander";
+import { RillbookError } from "../errors.js";
+import { type OriginName, origins, type TrailEntry } from "../job/trail/entry.js";
+import type { InputValue } from "../template/declare.js";
+
+/** Origins that a person can state; the others are found out by the program. */
+export const statedOrigins: readonly OriginName[] = origins.filter(
+  (one) => one !== "changed in the workbook" && one !== "price book",
+);
+
+export const fromOption = (): Option =>
+  new Option("--from <origin>", "where the values come from")
+    .choices(statedOrigins)
+    .makeOptionMandatory();
+
+/** A name or note as the trail keeps it: one line, no blanks around it. Throws RillbookError for an empty name. */
+export function whoAndWhy(options: { by: string; note?: string }): { by: string; note?: string } {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must go
+  const line = (text: string) => text.replaceAll(/[\s\u0000-\u001f\u007f]+/g, " ").trim();
+  const by = line(options.by);
+  const note = line(options.note ?? "");
+  if (by === "") {
+    throw new RillbookError(
+      "by-missing",
+      "--by is empty, but the trail must say who. Give a name.",
+    );
+  }
+  return { by, ...(note === "" ? {} : { note }) };
+}
+
+/** `lift: 8 ft, was 7.5 ft (measured on site, by A)`. */
+export function entryLine({ input, old, new: now, unit, from, by, note }: TrailEntry): string {
+  const shown = (value: InputValue | null) =>
+    value === null ? "blank" : `${String(value)}${unit === "" ? "" : ` ${unit}`}`;
+  const was = old === now ? "as before" : `was ${shown(old)}`;
+  return `${input}: ${shown(now)}, ${was} (${from}, by ${by}${note === undefined ? "" : `: ${note}`})\n`;
+}

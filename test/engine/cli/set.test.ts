@@ -1,0 +1,181 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { run } from "../../../engine/cli/run.js";
+import type { JobRecord } from "../../../engine/job/record.js";
+import { verifyTrail } from "../../../engine/job/trail/verify.js";
+import { fence, fenceJob } from "../../support/fence.js";
+
+let folder: string;
+let file: string;
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-set-"));
+  file = join(folder, "job.json");
+  await writeFile(file, JSON.stringify(fenceJob));
+});
+afterEach(() => rm(folder, { recursive: true }));
+
+const read = async (): Promise<JobRecord> => JSON.parse(await readFile(file, "utf8"));
+
+async function set(...args: string[]): Promise<{ status: number; out: string; err: string }> {
+  let out = "";
+  let err = "";
+  const status = await run(
+    ["set", file, "--by", "A. Estimator", "--from", "drawing", ...args],
+    [fence],
+    {
+      out: (text) => {
+        out += text;
+      },
+      err: (text) => {
+        err += text;
+      },
+    },
+  );
+  return { status, out, err };
+}
+
+test.each<[string, string[], object, [string, unknown, unknown, string][]]>([
+  ["a number", ["height=6.25"], { height: 6.25 }, [["height", 5.5, 6.25, "ft"]]],
+  ["a percentage", ["margin=25%"], { margin: 0.25 }, [["margin", 0.2, 0.25, ""]]],
+  [
+    "a text with =",
+    ["customer=A = B"],
+    { customer: "A = B" },
+    [["customer", "Customer One", "A = B", ""]],
+  ],
+  [
+    "a date",
+    ["bid_date=2026-06-01"],
+    { bid_date: "2026-06-01" },
+    [["bid_date", "2026-05-04", "2026-06-01", ""]],
+  ],
+  ["back to the default", ["height="], { height: null }, [["height", 5.5, 4, "ft"]]],
+  ["the same value again", ["height=5.5"], { height: 5.5 }, [["height", 5.5, 5.5, "ft"]]],
+  [
+    "two in one go",
+    ["height=6", "height=7"],
+    { height: 7 },
+    [
+      ["height", 5.5, 6, "ft"],
+      ["height", 6, 7, "ft"],
+    ],
+  ],
+  [
+    "a cell of a row",
+    ["runs.run[2]=40"],
+    {
+      runs: [
+        { label: "north", run: 61.7 },
+        { label: "east", run: 40 },
+        { label: "gate side", run: 12 },
+      ],
+    },
+    [["runs.run[2]", 33.25, 40, "ft"]],
+  ],
+  [
+    "a row below the last",
+    ["runs.run[4]=9"],
+    { runs: [...(fenceJob.inputs.runs as object[]), { run: 9 }] },
+    [["runs.run[4]", null, 9, "ft"]],
+  ],
+  [
+    "a row taken out from among others: those keep their names",
+    ["runs[1]="],
+    { runs: [null, ...(fenceJob.inputs.runs as object[]).slice(1)] },
+    [
+      ["runs.label[1]", "north", null, ""],
+      ["runs.run[1]", 61.7, null, "ft"],
+    ],
+  ],
+  [
+    "the last row taken out",
+    ["runs[3]="],
+    { runs: (fenceJob.inputs.runs as object[]).slice(0, 2) },
+    [
+      ["runs.label[3]", "gate side", null, ""],
+      ["runs.run[3]", 12, null, "ft"],
+    ],
+  ],
+  [
+    "a row of a table that the template fills",
+    ["takeoff.code[2]=gate"],
+    { takeoff: [{}, { code: "gate" }] },
+    [["takeoff.code[2]", "board", "gate", ""]],
+  ],
+])("sets %s", async (_, args, inputs, entries) => {
+  const { status, err } = await set(...args, "--note", "sheet 2");
+  expect([status, err]).toEqual([0, ""]);
+  const job = await read();
+  expect(job.inputs).toEqual({ ...fenceJob.inputs, ...inputs });
+  expect(job.trail?.map((one) => [one.input, one.old, one.new, one.unit])).toEqual(entries);
+  expect(job.trail?.[0]).toMatchObject({ by: "A. Estimator", from: "drawing", note: "sheet 2" });
+  expect(verifyTrail(job.trail ?? [])).toEqual([]);
+});
+
+test("adds to the trail that is there, and says what it did", async () => {
+  await set("height=6");
+  const { out } = await set("height=6.5", "--note", "seen\n again ");
+  expect(out).toBe("height: 6.5 ft, was 6 ft (drawing, by A. Estimator: seen again)\n");
+  const { trail } = await read();
+  expect(trail?.map(({ number, old }) => [number, old])).toEqual([
+    [1, 5.5],
+    [2, 6],
+  ]);
+  expect(await readdir(folder)).toEqual(["job.json"]);
+});
+
+test.each<[string, string, RegExp]>([
+  ["height=20", "job-invalid", /inputs\.height is 20, but must be <= 12 \(Height; in ft/],
+  ["height=tall", "job-invalid", /inputs\.height is "tall", but must be number/],
+  ["height=1e999", "job-invalid", /inputs\.height is "1e999"/],
+  ["bid_date=2026-02-30", "job-invalid", /there is no such day/],
+  ["soil=peat", "job-invalid", /must be one of: sand, loam, clay/],
+  ["paint.coats[1]=1.5", "job-invalid", /inputs\.paint\[1\]\.coats is 1\.5, but must be integer/],
+  ["hight=2", "name-unknown", /Did you mean "height"\?/],
+  ["price=2", "name-no-input", /only inputs can be set/],
+  ["items.unit_price[1]=2", "name-no-input", /from the price book/],
+  ["runs.run=2", "assignment-unclear", /say which row, as in runs\.run\[1\]/],
+  ["runs.run[6]=2", "name-unknown", /rows 1 to 5/],
+  ["runs.run[5]=2", "row-too-far", /3 rows so far, and the next is 4/],
+  ["runs[2]=2", "assignment-unclear", /as in runs\.label\[2\]=value/],
+  ["runs[9]=", "assignment-unclear", /a table of 5 rows/],
+  ["height", "assignment-unclear", /not of the form name=value/],
+  ["height=__proto__", "job-invalid", /inputs\.height/],
+])("refuses %s and leaves the file as it is", async (assignment, code, sentence) => {
+  const before = await readFile(file);
+  const { status, err } = await set("wind=90", assignment);
+  expect(status).toBe(2);
+  expect(err).toMatch(new RegExp(`^${code}: `));
+  expect(err).toMatch(sentence);
+  expect(await readFile(file)).toEqual(before);
+});
+
+test.each([
+  [["--by", " "], /by-missing/],
+  [["--from", "hearsay"], /Allowed choices are measured on site/],
+  [["--from", "changed in the workbook"], /Allowed choices/],
+  [["--by", "x".repeat(101)], /by/],
+])("refuses %j", async (args, sentence) => {
+  const { status, err } = await set("height=6", ...args);
+  expect(status).toBe(2);
+  expect(err).toMatch(sentence);
+});
+
+test("a trail that was edited takes no more entries", async () => {
+  await set("height=6");
+  const job = await read();
+  const trail = job.trail?.map((one) => ({ ...one, new: 7 }));
+  await writeFile(file, JSON.stringify({ ...job, trail }));
+  const { status, err } = await set("height=8");
+  expect(status).toBe(2);
+  expect(err).toMatch(/^trail-broken: .*Entry 1 of the trail \(height\)/);
+});
+
+test("an entry of another shape is told as any fault of the record", async () => {
+  await writeFile(file, JSON.stringify({ ...fenceJob, trail: [{ by: 3 }] }));
+  const { err } = await set("height=8");
+  expect(err).toMatch(/trail\[1\]: "number" is missing/);
+});
