@@ -2,7 +2,7 @@ import { FormulaError } from "../formula/formula-error.js";
 import type { Inliner } from "../formula/inline.js";
 import type { NamedFormula } from "../formula/named-formula.js";
 import { inputsRightName } from "./checks-sheet.js";
-import type { Model } from "./model.js";
+import type { Cell, Model } from "./model.js";
 import { formulaNameTrouble, nameTrouble, sheetNameTrouble } from "./names.js";
 import { precedents } from "./order.js";
 import { impliedNames } from "./structure.js";
@@ -71,11 +71,14 @@ export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inline
   });
 }
 
+/** The message beside an input, as against the sentence of a check. */
+const isStatus = ({ implied, name }: Cell): boolean => implied && /[._]status$/.test(name);
+
 /** Inputs that nothing depends on but their own message: a person would fill them in for nothing. */
 export function unusedInputFaults(model: Model): string[] {
   const used = new Set<string>();
   for (const cell of model.order) {
-    if (cell.implied || cell.native === undefined) continue;
+    if (isStatus(cell) || cell.native === undefined) continue;
     for (const needed of precedents(model, cell.native, cell.row ?? 0)) used.add(needed.name);
   }
   const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");
