@@ -1,0 +1,49 @@
+import { calc, check, count, flow, head, table, yesno } from "../../engine/template/index.js";
+
+/** What each step needs, what enters there, how high it stands. */
+export const stepsTable = table(
+  "steps",
+  "Steps: what each needs and gets",
+  {
+    rows: 12,
+    note: "Water that enters at a step passes all steps below it. The outlets of a step bring what it and the steps below, down to the next outlet, lack.",
+  },
+  {
+    number: calc(count, "above.number+1", "Step", { first: "1" }),
+    in_use: calc(yesno, "COUNTIF(falls.step,number)>0", "In use"),
+    wanted: calc(flow, "SUMIF(falls.step,number,falls.flow_wanted)", "Flow wanted"),
+    outlets_here: calc(count, "COUNTIF(outlets.enters,number)", "Outlets that enter here"),
+    stretch: calc(count, "above.stretch+IF(outlets_here>0,1,0)", "Stretch fed by them", {
+      first: "IF(outlets_here>0,1,0)",
+    }),
+    most_wanted: calc(flow, "MAXIFS(steps.wanted,steps.stretch,stretch)", "Most wanted, stretch"),
+    planned: calc(
+      flow,
+      "IF(outlets_here>0,MAX(above.planned,most_wanted),above.planned)",
+      "Flow planned",
+      {
+        first: "IF(outlets_here>0,most_wanted,0)",
+      },
+    ),
+    to_bring: calc(flow, "planned-above.planned", "To bring in here", { first: "planned" }),
+    drop: calc(head, "MAXIFS(falls.drop,falls.step,number)", "Drop"),
+    reach_fall: calc(head, "SUMIF(reaches.after_step,number,reaches.fall)", "Fall of its reaches"),
+    level: calc(
+      head,
+      "IF(in_use,SUMPRODUCT((steps.number>=number)*(steps.drop+steps.reach_fall)),0)",
+      "Water above the basin's",
+      { strong: true },
+    ),
+    flow_as_set: calc(
+      flow,
+      "SUMPRODUCT((outlets.enters<=number)*outlets.flow_as_set)",
+      "Flow as set",
+      { strong: true },
+    ),
+    fed: check(
+      "OR(NOT(in_use),stretch>0)",
+      "Step {number|0} has falls, but no outlet enters there or above: let an outlet enter at the top step.",
+      { label: "Fed" },
+    ),
+  },
+);

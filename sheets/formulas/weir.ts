@@ -1,0 +1,85 @@
+import {
+  count,
+  flow,
+  formula,
+  length,
+  smallLength,
+  speed,
+  waterVolume,
+} from "../../engine/template/index.js";
+
+const francis = "Francis weir formula: EPA SWMM Reference Manual II, section 6.3.2, equation 6-22";
+
+const WEIR_FLOW = formula(
+  "WEIR_FLOW",
+  "Flow over a lip; `ends` counts the ends at which the sheet draws in",
+  { head: "ft", width: "ft", ends: "", coefficient: "" },
+  "ft³/s",
+  "coefficient*(width-0.1*ends*head)*head^1.5",
+  francis,
+);
+
+const WEIR_HEAD = formula(
+  "WEIR_HEAD",
+  "Depth of water above a lip that a flow needs, without contraction at its ends",
+  { flow: "ft³/s", width: "ft", coefficient: "" },
+  "ft",
+  "(flow/(coefficient*width))^(2/3)",
+  francis,
+);
+
+const NARROWED_WIDTH = formula(
+  "NARROWED_WIDTH",
+  "Width of a lip less what the sheet draws in at its ends, but at least a tenth",
+  { width: length, ends: count, depth: smallLength },
+  length,
+  "MAX(width-0.1*ends*depth,0.1*width)",
+  francis,
+);
+
+const CRITICAL_DEPTH = formula(
+  "CRITICAL_DEPTH",
+  "Critical depth of a flow in a rectangular section",
+  { flow, width: length },
+  smallLength,
+  "((flow/width)^2/32.174[ft/s²])^(1/3)",
+  "energy equation; g 32.174 ft/s²",
+);
+
+const SHEET_SPEED = formula(
+  "SHEET_SPEED",
+  "Speed of a sheet of water of a given thickness",
+  { flow, width: length, thickness: smallLength },
+  speed,
+  "flow/(width*thickness)",
+  "continuity",
+);
+
+const LEAP = formula(
+  "LEAP",
+  "How far a sheet that leaves level at a speed has come forward after a drop: v √(2z/g)",
+  { speed, drop: length },
+  length,
+  "speed*SQRT(2*drop/32.174[ft/s²])",
+  "free fall; g 32.174 ft/s²",
+);
+
+const WATER_IN_AIR = formula(
+  "WATER_IN_AIR",
+  "Water on its way down a drop: flow times the time of fall",
+  { flow, drop: length },
+  waterVolume,
+  "flow*SQRT(2*drop/32.174[ft/s²])",
+  "free fall; g 32.174 ft/s²",
+);
+
+/** Lips: depth, sheet, leap. */
+export const weirFormulas = [
+  WEIR_FLOW,
+  WEIR_HEAD,
+  NARROWED_WIDTH,
+  CRITICAL_DEPTH,
+  SHEET_SPEED,
+  LEAP,
+  WATER_IN_AIR,
+];

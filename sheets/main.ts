@@ -1,0 +1,201 @@
+import {
+  bore,
+  calc,
+  check,
+  count,
+  head,
+  input,
+  length,
+  lines,
+  number,
+  paragraphs,
+  percent,
+  precise,
+  roughnessHeight,
+  sheet,
+  speed,
+  text,
+  waterVolume,
+  yesno,
+} from "../engine/template/index.js";
+import { sizeComparison } from "./main/size-comparison.js";
+
+const sizeAt = (column: string) =>
+  `INDEX(pipe_sizes.${column},IFERROR(MATCH(main_size,pipe_sizes.size,0),1))`;
+const fitting = { least: 0, most: 100, whole: true };
+
+const pipe = lines("The main, from pump to manifold", {
+  main_size: input(text, "Pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
+  main_length: input(length, "Length", { default: 40, least: 0, most: 2000 }),
+  main_elbows_90: input(count, "90° elbows", { default: 3, ...fitting }),
+  main_elbows_45: input(count, "45° elbows", { default: 0, ...fitting }),
+  main_tees: input(count, "Tees passed straight through", { default: 0, ...fitting }),
+  main_valves: input(count, "Ball valves, open", { default: 1, ...fitting }),
+  main_entrance: input(text, "Begins with", {
+    default: "bulkhead fitting, flush",
+    choices: "entrances.name",
+  }),
+  check_valve_fitted: input(yesno, "A check valve keeps the pipe full", { default: false }),
+  main_extra_loss: input(number, "K of other fittings", { default: 0, least: -5, most: 1000000 }),
+  trench_chosen: input(length, "Length of pipe trench, if not that of the main", {
+    optional: true,
+    least: 0,
+    most: 5000,
+  }),
+});
+
+const rules = lines("Rules and materials", {
+  bore_basis: input(text, "Bore of a pipe is", {
+    default: "outside less two least walls",
+    choices: ["outside less two least walls", "wall 3 % over the least", "average inside diameter"],
+    note: "Pipe is made with walls thicker than the least: the other two lose up to 6 % more head.",
+  }),
+  smoothness: input(number, "Hazen-Williams C", {
+    default: 150,
+    least: 80,
+    most: 160,
+    decimals: 0,
+    source: "plastic pipe 140 to 150: EPANET 2.2 User Manual, table of roughness",
+  }),
+  roughness_height: input(roughnessHeight, "Roughness of the wall", {
+    default: 0.00006,
+    least: 0,
+    most: 0.1,
+    source: "plastic 0.000005 ft: Hydraulic Institute Engineering Data Book",
+  }),
+  water_viscosity: input(precise, "Viscosity of water, 1/100,000 ft²/s", {
+    default: 1.217,
+    least: 0.3,
+    most: 2,
+    source: "water at 60 °F (from memory)",
+    decimals: 3,
+  }),
+  main_speed_limit: input(speed, "Limit of speed in the main", {
+    default: 5,
+    least: 1,
+    most: 15,
+    source: "usual limit in the choice of plastic pipe: university course table for Class 160 pipe",
+  }),
+});
+
+const results = lines("The main at the flow wanted", {
+  main_bore: calc(bore, sizeAt("bore"), "Bore"),
+  main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
+  main_multiples: calc(
+    number,
+    "main_elbows_90*elbow_90+main_elbows_45*elbow_45+main_tees*tee_run+main_valves*ball_valve+IF(check_valve_fitted,swing_check,0)",
+    "Fittings in multiples of fT",
+  ),
+  main_fixed_loss: calc(
+    number,
+    "IFERROR(INDEX(entrances.loss,MATCH(main_entrance,entrances.name,0)),0.5)+main_extra_loss",
+    "K that the size does not change",
+  ),
+  main_loss_coefficient: calc(
+    number,
+    "MAX(0,main_fixed_loss+main_factor*main_multiples)",
+    "K of all fittings",
+  ),
+  main_friction: calc(
+    precise,
+    "FRICTION_COEFFICIENT(main_length,main_bore,smoothness)",
+    "Friction, ft for each (gal/min)^1.852",
+    { decimals: 7 },
+  ),
+  main_local: calc(
+    precise,
+    "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)",
+    "Fittings, ft for each (gal/min)²",
+    { decimals: 7 },
+  ),
+  main_speed: calc(speed, "PIPE_SPEED(total_flow_wanted,main_bore)", "Speed", { strong: true }),
+  main_friction_loss: calc(
+    head,
+    "HAZEN_WILLIAMS(total_flow_wanted,main_length,main_bore,smoothness)",
+    "Lost to friction",
+  ),
+  main_fitting_loss: calc(head, "LOSS_AT(total_flow_wanted,0,main_local)", "Lost in fittings"),
+  main_loss: calc(head, "LOSS_AT(total_flow_wanted,main_friction,main_local)", "Lost in the main", {
+    strong: true,
+  }),
+  total_head: calc(head, "manifold_needed+main_loss", "Total head wanted of the pump", {
+    strong: true,
+  }),
+  main_reynolds: calc(
+    number,
+    "REYNOLDS(main_speed,main_bore,water_viscosity*0.00001[ft²/s])",
+    "Reynolds number",
+    { decimals: 0 },
+  ),
+  main_darcy_loss: calc(
+    head,
+    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_length,main_bore,main_speed),0)",
+    "Lost to friction by Darcy-Weisbach",
+    { note: "A second opinion beside Hazen-Williams." },
+  ),
+  main_darcy_gap: calc(
+    percent,
+    "IF(main_friction_loss>0,main_darcy_loss/main_friction_loss-1,0)",
+    "Darcy-Weisbach against Hazen-Williams",
+  ),
+  main_average_bore_gap: calc(
+    percent,
+    `(main_bore/${sizeAt("bore_average")})^4.871-1`,
+    "More friction, if the bore is the average inside diameter",
+  ),
+  main_water: calc(waterVolume, "WATER_IN_PIPE(main_length,main_bore)", "Water in the main", {
+    decimals: 1,
+  }),
+  drain_back: calc(
+    waterVolume,
+    "IF(check_valve_fitted,0,main_water+SUM(outlets.water_in_pipe))",
+    "Water that drains back when the pump stops",
+    { strong: true, decimals: 1 },
+  ),
+  trench_length: calc(
+    length,
+    "IF(ISBLANK(trench_chosen),main_length,trench_chosen)",
+    "Length of pipe trench",
+  ),
+});
+
+const checks = lines("Checks", {
+  main_size_known: check(
+    "ISNUMBER(MATCH(main_size,pipe_sizes.size,0))",
+    "The main's size {main_size} is not in the table of pipes: choose one that is. Its figures stand for the smallest pipe.",
+    { label: "Pipe size known" },
+  ),
+  main_not_too_fast: check(
+    "main_speed<=main_speed_limit",
+    "Water would run at {main_speed} in the main, the limit is {main_speed_limit}: go up a pipe size.",
+    { label: "Not too fast" },
+  ),
+  main_has_length: check(
+    "main_length>0",
+    "The main has no length, so it would lose no friction: enter its length along the trench.",
+    { label: "Main has a length" },
+  ),
+  main_friction_sure: check(
+    "OR(main_friction_loss<0.1[ft],ABS(main_darcy_gap)<=0.1)",
+    "Darcy-Weisbach gives {main_darcy_loss} of friction, Hazen-Williams {main_friction_loss}: more than 10 % apart. Check C, wall roughness and the temperature.",
+    { label: "Friction agrees with Darcy-Weisbach", level: "look" },
+  ),
+});
+
+/** The main: its losses, and what another size would do. */
+export const mainSheet = sheet(
+  "Main",
+  "The main from pump to manifold: what it loses, and what other pipe sizes would.",
+  [
+    pipe,
+    rules,
+    results,
+    checks,
+    sizeComparison,
+    paragraphs(
+      "Mind",
+      "Friction is by Hazen-Williams with the constants of EPANET; the hand form with 10.44 and 4.8704 gives 0.2 % less. It holds for water near room temperature.",
+      "Water hammer is not modelled: close valves slowly, and ask the maker of a check valve where it may slam.",
+    ),
+  ],
+);

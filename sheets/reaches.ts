@@ -1,0 +1,52 @@
+import {
+  area,
+  calc,
+  input,
+  length,
+  lines,
+  paragraphs,
+  sheet,
+  smallLength,
+  waterVolume,
+} from "../engine/template/index.js";
+import { poolsTable } from "./reaches/pools-table.js";
+import { reachesTable } from "./reaches/reaches-table.js";
+
+/** The stream: how deep it runs, how much water is out there while it does. */
+export const reachesSheet = sheet(
+  "Reaches",
+  "The stream between the falls: depth, banks, and the water that is out of the basin while it runs.",
+  [
+    reachesTable,
+    poolsTable,
+    lines("The whole stream", {
+      freeboard: input(smallLength, "Bank that must stay above the water", {
+        default: 3,
+        least: 0,
+        most: 24,
+        source: "common practice, no source",
+      }),
+      stream_length: calc(length, "SUM(reaches.length)+SUM(pools.length)", "Length of the stream", {
+        strong: true,
+      }),
+      reach_water: calc(waterVolume, "SUM(reaches.water_held)", "Water in the reaches, running"),
+      pool_rise_water: calc(waterVolume, "SUM(pools.water_held)", "Water by which the pools rise"),
+      water_in_transit: calc(
+        waterVolume,
+        "reach_water+pool_rise_water+lip_water",
+        "Water in transit: leaves the basin when the pump starts",
+        { strong: true },
+      ),
+      pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Water that stands in the pools"),
+      stream_surface: calc(
+        area,
+        "SUM(reaches.surface)+SUM(pools.surface)",
+        "Water surface of the stream",
+      ),
+    }),
+    paragraphs(
+      "Mind",
+      "Depths are those of steady flow by Manning's formula. Over cobble that reaches the surface they are a guess: leave freeboard.",
+    ),
+  ],
+);

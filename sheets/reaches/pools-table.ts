@@ -1,0 +1,53 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  input,
+  length,
+  percent,
+  smallLength,
+  table,
+  text,
+  waterVolume,
+} from "../../engine/template/index.js";
+
+/** Standing water behind a lip: it is there at rest too, and rises while the water runs. */
+export const poolsTable = table(
+  "pools",
+  "Pools: standing water behind a lip",
+  { rows: 6, filled: "length>0" },
+  {
+    name: input(text, "Pool", { default: "Pool" }),
+    before_step: input(count, "Behind the lip of step", {
+      default: 1,
+      least: 1,
+      most: 12,
+      whole: true,
+    }),
+    length: input(length, "Length", { least: 0.5, most: 200 }),
+    width: input(length, "Width", { default: 4, least: 0.5, most: 200 }),
+    depth: input(length, "Greatest depth below the lip", { default: 1, least: 0, most: 10 }),
+    filled_share: input(percent, "Surface over length × width", {
+      default: 0.8,
+      least: 0.3,
+      most: 1,
+      source: "an oval fills π/4 of its box",
+    }),
+    mean_depth: input(percent, "Mean depth over greatest", {
+      default: 0.6,
+      least: 0.2,
+      most: 1,
+      source: "common practice, no source",
+    }),
+    surface: calc(area, "length*width*filled_share", "Water surface"),
+    water_standing: calc(waterVolume, "surface*depth*mean_depth", "Water standing"),
+    rise: calc(smallLength, "MAXIFS(falls.lip_depth,falls.step,before_step)", "Rise while running"),
+    water_held: calc(waterVolume, "surface*rise", "Water held, running"),
+    step_exists: check(
+      "COUNTIF(falls.step,before_step)>0",
+      "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",
+      { label: "Step exists" },
+    ),
+  },
+);

@@ -1,0 +1,69 @@
+import {
+  flowPerWidth,
+  input,
+  number,
+  precise,
+  published,
+  table,
+  text,
+} from "../../engine/template/index.js";
+
+const swmm = "EPA SWMM Reference Manual II, section 6.3.2";
+
+/** What an estimator can promise a customer, and the water it takes. */
+export const looks = table(
+  "looks",
+  "Looks: how much water each inch of lip gets",
+  {
+    rows: 6,
+    filled: "per_width>0",
+    data: [
+      { name: "light curtain", per_width: 50 },
+      { name: "ordinary sheet", per_width: 100 },
+      { name: "full sheet", per_width: 150 },
+      { name: "heavy sheet", per_width: 200 },
+    ],
+    note: "Common practice, no source. Change the figures to what your customers see on finished work.",
+  },
+  {
+    name: input(text, "Look"),
+    per_width: input(flowPerWidth, "Flow per width", { least: 5, most: 1000 }),
+  },
+);
+
+/** How freely a lip lets the water go. */
+export const lipKinds = table(
+  "lip_kinds",
+  "Kinds of lip",
+  {
+    rows: 3,
+    data: [
+      {
+        name: "sharp edge",
+        coefficient: 3.33,
+        source: `Francis 3.33: ${swmm}`,
+      },
+      {
+        name: "rounded stone",
+        coefficient: 3.09,
+        source: "critical flow over a smooth broad crest: (2/3)^1.5 √g",
+      },
+      {
+        name: "flat stone",
+        coefficient: 2.63,
+        source: `broad crest, shallow water, after Brater and King: ${swmm}, table 6-3`,
+      },
+    ],
+  },
+  {
+    name: published(text, "Lip", { source: swmm }),
+    coefficient: published(precise, "Coefficient, ft and seconds", { source: swmm, decimals: 2 }),
+    source: published(text, "Source", { source: swmm }),
+  },
+);
+
+export const brinkRatio = published(number, "Thickness at the brink over critical depth", {
+  value: 0.715,
+  source: "Rouse: free overfall (from memory)",
+  decimals: 3,
+});

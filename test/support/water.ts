@@ -1,0 +1,93 @@
+import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
+import type { Value } from "../../engine/formula/value.js";
+import type { BookRow } from "../../engine/job/price-book.js";
+import type { InputValues } from "../../engine/job/record.js";
+import { valuesOf } from "../../engine/job/values.js";
+import { compile } from "../../engine/template/compile.js";
+import type { Model } from "../../engine/template/model.js";
+import { template } from "../../engine/template/template.js";
+import type { UnitSystem } from "../../engine/units/quantity.js";
+import { balanceSheet } from "../../sheets/balance.js";
+import { fallsSheet } from "../../sheets/falls.js";
+import { channelFormulas } from "../../sheets/formulas/channel.js";
+import { pipeFormulas } from "../../sheets/formulas/pipe.js";
+import { pumpFormulas } from "../../sheets/formulas/pump.js";
+import { weirFormulas } from "../../sheets/formulas/weir.js";
+import { mainSheet } from "../../sheets/main.js";
+import { outletsSheet } from "../../sheets/outlets.js";
+import { pumpSheet, pumpsSheet } from "../../sheets/pump.js";
+import { reachesSheet } from "../../sheets/reaches.js";
+import { waterTablesSheet } from "../../sheets/water-tables.js";
+import { runningSheet } from "./running.js";
+
+/** The water sheets alone, with a stand-in for the sheet Job. */
+export const water = template({
+  name: "water",
+  version: 1,
+  title: "Water",
+  sheets: [
+    runningSheet,
+    fallsSheet,
+    reachesSheet,
+    outletsSheet,
+    mainSheet,
+    balanceSheet,
+    pumpSheet,
+    pumpsSheet,
+    waterTablesSheet,
+  ],
+  formulas: [...pipeFormulas, ...weirFormulas, ...channelFormulas, ...pumpFormulas],
+  headline: ["total_flow"],
+});
+
+const models = new Map<UnitSystem, Model>();
+
+/** The compiled template, once for each system. */
+export function waterModel(system: UnitSystem = "us"): Model {
+  const known = models.get(system) ?? compile(water, system);
+  models.set(system, known);
+  return known;
+}
+
+/** Values of a job by name: `total_flow`, or `falls.leap` with the row from 1. */
+export interface Answers {
+  number(name: string, row?: number): number;
+  text(name: string, row?: number): string;
+  yes(name: string, row?: number): boolean;
+  readonly values: readonly Value[];
+  readonly model: Model;
+}
+
+/** Calculates the inputs with the pumps given; by both evaluators unless `fast`. */
+export function answersOf(
+  inputs: InputValues,
+  pumps: readonly BookRow[],
+  options: { fast?: boolean; units?: UnitSystem } = {},
+): Answers {
+  const units = options.units ?? "us";
+  const model = waterModel(units);
+  const job = { rillbook: 1 as const, job: "test", template: "water", version: 1, units, inputs };
+  const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps } };
+  const given = valuesOf(model, job, book);
+  const values = (options.fast ? calculateFast : calculate)(model, given);
+  return { ...readers(model, values), values, model };
+}
+
+function readers(model: Model, values: readonly Value[]) {
+  const value = (name: string, row?: number): Value => {
+    const id = row === undefined ? name : `${name}[${row}]`;
+    const cell = model.byId.get(id);
+    if (cell === undefined) throw new Error(`No cell ${id}`);
+    return values[cell.index] as Value;
+  };
+  const typed = <T>(kind: string, name: string, row?: number): T => {
+    const found = value(name, row);
+    if (typeof found !== kind) throw new Error(`${name} is ${String(found)}, not a ${kind}`);
+    return found as T;
+  };
+  return {
+    number: (name: string, row?: number) => typed<number>("number", name, row),
+    text: (name: string, row?: number) => typed<string>("string", name, row),
+    yes: (name: string, row?: number) => typed<boolean>("boolean", name, row),
+  };
+}
