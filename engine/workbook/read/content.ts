@@ -18,6 +18,8 @@ export interface SheetContent {
   readonly read: boolean;
   readonly hiddenRows: number;
   readonly hiddenColumns: number;
+  /** The cells whose input the program checks by a rule (data validation). */
+  readonly validated: ReadonlySet<string>;
   /** Filled cells by address ("B12"). A cell that has only a style is not among them. */
   readonly cells: ReadonlyMap<string, CellContent>;
 }

@@ -59,7 +59,15 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
       link.type === "worksheet" &&
       (options.sheets?.({ name, state }, workbook.names, properties) ?? true);
     if (!read) {
-      return { name, state, read, hiddenRows: 0, hiddenColumns: 0, cells: new Map() };
+      return {
+        name,
+        state,
+        read,
+        hiddenRows: 0,
+        hiddenColumns: 0,
+        validated: new Set(),
+        cells: new Map(),
+      };
     }
     if (!worksheetType.test(from.contentType(link.target) ?? "")) {
       throw damaged(`Sheet ${name} of the workbook has a part that is not a worksheet`);

@@ -1,6 +1,7 @@
 import { addressOf, lastColumn, lastRow, type Position, positionOf } from "./address.js";
 import { badCell, cellValue, type ValueContext } from "./cell-value.js";
 import type { CellContent } from "./content.js";
+import { addCovered } from "./covered.js";
 import { spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
 import { SharedFormulas } from "./shared-formulas.js";
@@ -10,6 +11,7 @@ import type { Attributes } from "./xml.js";
 export interface SheetCells {
   readonly cells: Map<string, CellContent>;
   readonly hiddenRows: number;
+  readonly validated: ReadonlySet<string>;
   readonly hiddenColumns: number;
 }
 
@@ -47,6 +49,7 @@ export function readWorksheet(
   const cells = new Map<string, CellContent>();
   const shared = new SharedFormulas(from.budget, sheet);
   let hiddenRows = 0;
+  const validated = new Set<string>();
   let hiddenColumns = 0;
   let row = 0;
   let last: Position = { row: 0, column: 0 };
@@ -118,7 +121,9 @@ export function readWorksheet(
       if (path === rowPath) openRow(attributes);
       else if (path === cellPath) openCell(attributes);
       else if (path === "worksheet/cols/col") hiddenColumns += hiddenIn(attributes);
-      else if (cell !== undefined && (path === valuePath || path === formulaPath)) {
+      else if (path === "worksheet/dataValidations/dataValidation") {
+        addCovered(validated, attributes.sqref?.value ?? "");
+      } else if (cell !== undefined && (path === valuePath || path === formulaPath)) {
         if (path === valuePath ? cell.value !== undefined : cell.formulaAttributes !== undefined) {
           throw badCell(where(cell.address), "has two values or two formulas");
         }
@@ -154,7 +159,7 @@ export function readWorksheet(
     },
   });
   shared.settle(cells);
-  return { cells, hiddenRows, hiddenColumns: Math.min(hiddenColumns, lastColumn) };
+  return { cells, hiddenRows, hiddenColumns: Math.min(hiddenColumns, lastColumn), validated };
 }
 
 function hiddenIn(attributes: Attributes): number {

@@ -120,7 +120,7 @@ describe("the workbook", () => {
   const content = readWorkbook(workbook(plan));
 
   test("sheets", () => {
-    expect(content.sheets.map(({ cells, ...sheet }) => sheet)).toEqual([
+    expect(content.sheets.map(({ cells, validated, ...sheet }) => sheet)).toEqual([
       { name: "Falls", state: "visible", read: true, hiddenRows: 2, hiddenColumns: 3 },
       { name: "Bob's list", state: "veryHidden", read: true, hiddenRows: 0, hiddenColumns: 0 },
     ]);

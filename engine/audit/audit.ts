@@ -1,0 +1,135 @@
+import type { Value } from "../formula/value.js";
+import { fillBook } from "../job/fill-book.js";
+import type { PriceBook } from "../job/price-book.js";
+import type { Cell, Model } from "../template/model.js";
+import type { Template } from "../template/template.js";
+import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
+import { matchWorkbook } from "../workbook/match/match.js";
+import { readTrailSheet } from "../workbook/match/trail-sheet.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import { readWorkbook } from "../workbook/read/read.js";
+import { writeWorkbook } from "../workbook/write/write.js";
+import { type Finding, grades } from "./finding.js";
+import { checkFormulas } from "./formulas.js";
+import type { Subject } from "./found.js";
+import { checkPrices, checkPublished } from "./givens.js";
+import { checkProperties, modelFor } from "./identity.js";
+import { checkPlaces } from "./places.js";
+import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
+import { checkChecks } from "./standing.js";
+import { checkSurroundings } from "./surroundings.js";
+import { checkInputsMark, checkTrail } from "./trail.js";
+
+/** A headline figure as the workbook shows it, and by the template's formulas from its inputs. */
+export interface Headline {
+  readonly cell: Cell;
+  readonly shown: Value;
+  readonly byTemplate: Value;
+}
+
+export interface Audit {
+  readonly identity: WorkbookIdentity;
+  /** Absent where the template is not known. */
+  readonly model?: Model;
+  /** The gravest first, within a grade in the order of the checks. */
+  readonly findings: readonly Finding[];
+  /** Nothing was found but what is only "to know". */
+  readonly clean: boolean;
+  readonly headline: readonly Headline[];
+}
+
+/**
+ * Looks at a workbook as it was read: whether its formulas, published figures, prices, names and
+ * sheets are still those of its template, its stored results follow from its inputs, its inputs
+ * are those of its trail, and its checks hold. Nothing in the workbook is trusted or run.
+ *
+ * Stored numbers may differ by 1e-9 of their size, texts and yes/no not at all; given numbers are
+ * compared at 12 digits.
+ *
+ * @param book the office's price book, to hold each price against it; without it, prices are held
+ *   against the list on sheet Trail
+ */
+export async function auditWorkbook(
+  content: WorkbookContent,
+  templates: readonly Template[],
+  book?: PriceBook,
+): Promise<Audit> {
+  const identity = identityOfWorkbook(content);
+  const model = modelFor(identity, templates);
+  if (!("cells" in model)) return { identity, findings: [model], clean: false, headline: [] };
+  const subject: Subject = { content, model, match: matchWorkbook(content, model) };
+  const formulas = checkFormulas(subject);
+  const values = recalculated(subject, formulas.changed);
+  const findings = [
+    ...checkProperties(identity),
+    ...checkPlaces(subject),
+    ...formulas.findings,
+    ...checkPublished(subject),
+    ...(book === undefined ? [] : checkBook(subject, values, identity, book)),
+    ...checkTrail(subject, identity),
+    ...checkInputsMark(subject, identity),
+    ...checkValues(subject, formulas.changed, values),
+    ...checkSurroundings(subject, await freshlyWritten(subject, identity, values)),
+    ...checkChecks(subject, values.byTemplate),
+  ];
+  const once = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
+  const sorted = grades.flatMap((grade) => [...once.values()].filter((one) => one.grade === grade));
+  return {
+    identity,
+    model,
+    findings: sorted,
+    clean: sorted.every(({ grade }) => grade === "to know"),
+    headline: model.template.headline.flatMap((name) => {
+      const cell = model.byId.get(name);
+      if (cell === undefined) return [];
+      const shown = values.shown[cell.index] ?? null;
+      return [{ cell, shown, byTemplate: values.byTemplate[cell.index] ?? null }];
+    }),
+  };
+}
+
+function checkBook(
+  subject: Subject,
+  { shown }: Recalculation,
+  identity: WorkbookIdentity,
+  book: PriceBook,
+): Finding[] {
+  if (identity.bookMark !== book.mark) {
+    return [
+      {
+        grade: "doubtful",
+        code: "price-book",
+        where: "custom properties",
+        found: `prices of "${identity.book}", as of ${identity.bookAsOf}`,
+        expected: `those of "${book.name}", as of ${book.asOf}, the price book given`,
+        advice:
+          "Take the bid anew to bring the new prices in, or give the price book it was made with.",
+      },
+    ];
+  }
+  const values = [...shown];
+  fillBook(subject.model, values, book);
+  return checkPrices(subject, values);
+}
+
+/** The workbook as it would be written from the same inputs and values. */
+async function freshlyWritten(
+  { content, model }: Subject,
+  identity: WorkbookIdentity,
+  { followed }: Recalculation,
+): Promise<WorkbookContent> {
+  const { job = "", book = "", bookAsOf = "", bookMark = "", about, prices } = identity;
+  const bytes = await writeWorkbook(model, followed, {
+    job,
+    template: model.template.name,
+    version: model.template.version,
+    units: model.system,
+    book,
+    bookAsOf,
+    bookMark,
+    ...(about === undefined ? {} : { about }),
+    ...(prices === undefined ? {} : { prices }),
+    trail: readTrailSheet(content)?.entries ?? [],
+  });
+  return readWorkbook(bytes);
+}

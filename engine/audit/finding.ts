@@ -1,0 +1,48 @@
+/**
+ * How bad a finding is. `wrong`: a figure does not follow from the template and the inputs.
+ * `doubtful`: it may be meant, and a person should look. `to know`: no fault.
+ */
+export type Grade = "wrong" | "doubtful" | "to know";
+
+export const grades: readonly Grade[] = ["wrong", "doubtful", "to know"];
+
+/** What sort of thing was found; stable, for programs. */
+export type FindingCode =
+  | "template"
+  | "formula-overwritten"
+  | "formula-edited"
+  | "formula-missing"
+  | "input-formula"
+  | "value-stale"
+  | "published-changed"
+  | "price-changed"
+  | "price-book"
+  | "name-missing"
+  | "name-moved"
+  | "name-extra"
+  | "row-missing"
+  | "row-inserted"
+  | "sheet-missing"
+  | "sheet-extra"
+  | "hidden"
+  | "rule-missing"
+  | "text-changed"
+  | "input-untold"
+  | "input-assumed"
+  | "trail"
+  | "property"
+  | "check-failed";
+
+/** One thing found in a workbook, and what it should have been. */
+export interface Finding {
+  readonly grade: Grade;
+  readonly code: FindingCode;
+  /** The cell or thing: `Pump!B12`, `sheet Extra`, `the trail`. */
+  readonly where: string;
+  /** The cell's name, `lift` or `runs.push[2]`, where it has one. */
+  readonly name?: string;
+  readonly found: string;
+  readonly expected: string;
+  /** What to do about it. */
+  readonly advice: string;
+}

@@ -1,0 +1,116 @@
+import { print } from "../formula/print.js";
+import type { Reference } from "../formula/tree.js";
+import { addressOf as templateAddress } from "../template/layout.js";
+import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
+import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
+import { addressOf } from "../workbook/read/address.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import type { Finding } from "./finding.js";
+import { heldValue, placeOf, type Subject, said, short } from "./found.js";
+import { type NameAt, normalForm } from "./normal-form.js";
+
+/** The formula cells that no longer hold the template's formula, and what is to be said of them. */
+export interface FormulaCheck {
+  readonly findings: readonly Finding[];
+  /** The cells with another formula or none, by index. */
+  readonly changed: ReadonlySet<number>;
+}
+
+/** Holds each formula of the workbook against the template's, by their normal forms. */
+export function checkFormulas({ content, model, match }: Subject): FormulaCheck {
+  const findings: Finding[] = [];
+  const changed = new Set<number>();
+  const nameAt = namesByArea(content, model);
+  const stray = new Set(match.stray.map(({ name }) => name));
+  for (const cell of model.cells) {
+    const place = match.at.get(cell.id);
+    if (place === undefined) continue;
+    const found =
+      cell.native === undefined
+        ? givenFinding(cell, place)
+        : formulaFinding(cell, place, expectedFormula(model, match, cell), nameAt);
+    if (found === undefined) continue;
+    if (cell.native !== undefined) changed.add(cell.index);
+    // where the name stands elsewhere, that is the finding
+    if (!stray.has(cell.name)) findings.push(found);
+  }
+  return { findings, changed };
+}
+
+function formulaFinding(
+  cell: Cell,
+  place: MatchedCell,
+  expected: string,
+  nameAt: NameAt,
+): Finding | undefined {
+  const { formula, value } = place.cell;
+  const common = { grade: "wrong", where: placeOf(place), name: cell.id } as const;
+  const expectedShort = `=${short(expected, 400)}`;
+  const advice = "Put the formula back, or take the bid anew from the job record.";
+  if (formula === undefined) {
+    if (value === null) {
+      const code = "formula-missing";
+      return { ...common, code, found: "an empty cell", expected: expectedShort, advice };
+    }
+    const found = `the fixed value ${said(heldValue(value))} in place of a formula`;
+    return { ...common, code: "formula-overwritten", found, expected: expectedShort, advice };
+  }
+  if (formula === expected) return undefined;
+  const wanted = normalForm(expected, place.sheet, nameAt);
+  if (wanted !== undefined && normalForm(formula, place.sheet, nameAt) === wanted) return undefined;
+  const found = `=${short(formula, 400)}`;
+  return { ...common, code: "formula-edited", found, expected: expectedShort, advice };
+}
+
+function givenFinding(cell: Cell, place: MatchedCell): Finding | undefined {
+  const { formula } = place.cell;
+  if (formula === undefined) return undefined;
+  const isInput = cell.declaration.kind === "input";
+  return {
+    grade: isInput ? "doubtful" : "wrong",
+    code: "input-formula",
+    where: placeOf(place),
+    name: cell.id,
+    found: `=${short(formula, 400)}`,
+    expected: isInput ? "a value that somebody gives" : "a fixed value",
+    advice: isInput
+      ? "Type the value itself, so that its origin can be told; or keep it, and say why in the trail."
+      : "Put the template's value back.",
+  };
+}
+
+/** The template's formula with the addresses that its cells have in this workbook. */
+export function expectedFormula(model: Model, match: WorkbookMatch, cell: Cell): string {
+  if (cell.native === undefined) return "";
+  const home = match.at.get(cell.id)?.sheet ?? cell.sheet;
+  const at = (target: Cell) =>
+    match.at.get(target.id) ?? {
+      sheet: match.sheets.get(target.sheet) ?? target.sheet,
+      address: templateAddress(target.column, target.line),
+    };
+  const prefix = (sheet: string) => (sheet === home ? "" : `'${sheet.replaceAll("'", "''")}'!`);
+  const reference = (to: Reference): string => {
+    const target = cellOf(model, to, cell.row ?? 0);
+    if (to.kind !== "own" && !target.implied) return target.name;
+    const { sheet, address } = at(target);
+    if (to.kind !== "column") return `${prefix(sheet)}${address}`;
+    const last = at(columnOf(model, to.table, to.column).cells.at(-1) as Cell);
+    return `${prefix(sheet)}${fixed(address)}:${fixed(last.address)}`;
+  };
+  return print(cell.native, { prefixed: true, exponent: "E", quotes: "doubled", reference });
+}
+
+const fixed = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+
+/** The template's names by the area they stand for in the workbook. */
+export function namesByArea(content: WorkbookContent, model: Model): NameAt {
+  const own = new Set(model.cells.map(({ name }) => name));
+  const areas = new Map<string, string>();
+  for (const { name, target, scope } of content.names) {
+    const known = name.toLowerCase();
+    if (scope !== undefined || target === undefined || !own.has(known)) continue;
+    const [from, to] = [addressOf(target.from), addressOf(target.to)];
+    areas.set(`${target.sheet.toLowerCase()}!${from === to ? from : `${from}:${to}`}`, known);
+  }
+  return (area) => areas.get(area);
+}

@@ -1,0 +1,59 @@
+import { CellError, type ErrorCode, type Value } from "../formula/value.js";
+import type { Model } from "../template/model.js";
+import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
+import type { CellValue, WorkbookContent } from "../workbook/read/content.js";
+import type { Finding } from "./finding.js";
+
+/** What the checks of an audit look at. */
+export interface Subject {
+  readonly content: WorkbookContent;
+  readonly model: Model;
+  readonly match: WorkbookMatch;
+}
+
+/** A value as the workbook holds it, as one of ours. */
+export function heldValue(value: CellValue): Value {
+  if (value === "") return null;
+  if (typeof value !== "object" || value === null) return value;
+  return new CellError(value.error as ErrorCode);
+}
+
+/** For people: `12.5`, `"clay"`, `TRUE`, `#REF!`, `nothing`. */
+export function said(value: Value): string {
+  if (value === null) return "nothing";
+  if (value instanceof CellError) return value.code;
+  if (typeof value === "string") return JSON.stringify(short(value));
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  return String(Number(value.toPrecision(15)));
+}
+
+export const short = (text: string, most = 160): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1)}…`;
+
+export const placeOf = ({ sheet, address }: MatchedCell): string => `${sheet}!${address}`;
+
+/** Do two values agree: numbers within 1e-9 of their size, all else exactly? */
+export function agree(a: Value, b: Value): boolean {
+  if (typeof a === "number" && typeof b === "number") {
+    return Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
+  }
+  if (a instanceof CellError && b instanceof CellError) return a.code === b.code;
+  // an empty text and a blank are stored alike by some programs
+  return (a === "" ? null : a) === (b === "" ? null : b);
+}
+
+/** Findings that say the same of many cells, beyond `most` told as one. */
+export function grouped(findings: readonly Finding[], most: number): Finding[] {
+  if (findings.length <= most) return [...findings];
+  const [{ name: _, ...first }] = findings as [Finding, ...Finding[]];
+  const places = findings.slice(0, 12).map(({ where, name }) => name ?? where);
+  const more =
+    findings.length > places.length ? `, and ${findings.length - places.length} more` : "";
+  return [
+    {
+      ...first,
+      where: `${findings.length} cells: ${places.join(", ")}${more}`,
+      found: `the first of them: ${first.found}`,
+    },
+  ];
+}

@@ -1,0 +1,66 @@
+import { compileClosures } from "../evaluate/closures.js";
+import { CellError, type Value } from "../formula/value.js";
+import type { Finding } from "./finding.js";
+import { agree, grouped, heldValue, placeOf, type Subject, said } from "./found.js";
+
+/** What a workbook shows, and what follows from what it holds. */
+export interface Recalculation {
+  /** As cached in the workbook; null where a cell is missing. */
+  readonly shown: readonly Value[];
+  /** From the workbook's own givens; a formula that was changed counts with what it shows. */
+  readonly followed: readonly Value[];
+  /** From its inputs and prices by the template's formulas and published figures alone. */
+  readonly byTemplate: readonly Value[];
+}
+
+export function recalculated(
+  { model, match }: Subject,
+  changed: ReadonlySet<number>,
+): Recalculation {
+  const shown = model.cells.map((cell) => {
+    const place = match.at.get(cell.id);
+    if (place === undefined) return cell.fixed ?? null;
+    // only a given cell can be blank
+    const { value } = place.cell;
+    return cell.native !== undefined && value === "" ? "" : heldValue(value);
+  });
+  const followed = [...shown];
+  const order = model.order.filter(({ index }) => !changed.has(index));
+  compileClosures({ ...model, order })(followed);
+  const byTemplate = model.cells.map((cell) => cell.fixed ?? shown[cell.index] ?? null);
+  compileClosures(model)(byTemplate);
+  return { shown, followed, byTemplate };
+}
+
+/** Above this many, stale values are told as one finding: the workbook was not recalculated. */
+const mostStale = 5;
+
+/** Cached results that do not follow from the workbook's own inputs and formulas. */
+export function checkValues(
+  { model, match }: Subject,
+  changed: ReadonlySet<number>,
+  { shown, followed }: Recalculation,
+): Finding[] {
+  const findings = model.order.flatMap((cell): Finding[] => {
+    const place = match.at.get(cell.id);
+    if (place === undefined || changed.has(cell.index)) return [];
+    const [here, follows] = [shown[cell.index] ?? null, followed[cell.index] ?? null];
+    if (agree(here, follows)) return [];
+    const origin =
+      follows instanceof CellError && follows.origin !== undefined && follows.origin !== cell.id
+        ? ` (from ${follows.origin})`
+        : "";
+    return [
+      {
+        grade: "wrong",
+        code: "value-stale",
+        where: placeOf(place),
+        name: cell.id,
+        found: `the stored result ${said(here)}`,
+        expected: `${said(follows)}${origin}, which follows from the workbook's own inputs`,
+        advice: "Open the workbook in a spreadsheet program, recalculate everything and save it.",
+      },
+    ];
+  });
+  return grouped(findings, mostStale);
+}

@@ -1,0 +1,172 @@
+import type { Value } from "../formula/value.js";
+import { serialOf } from "../job/date.js";
+import { canonicalJson, sha256 } from "../job/trail/canonical.js";
+import { recorded } from "../job/trail/inputs.js";
+import { inputOrigins } from "../job/trail/origin.js";
+import { verifyTrail } from "../job/trail/verify.js";
+import type { InputValue } from "../template/declare.js";
+import type { Cell } from "../template/model.js";
+import type { WorkbookIdentity } from "../workbook/match/identity.js";
+import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
+import type { Finding } from "./finding.js";
+import { grouped, heldValue, placeOf, type Subject, said } from "./found.js";
+
+/** Holds the inputs and prices against what the Trail sheet says of them, and the trail against its hashes. */
+export function checkTrail(subject: Subject, identity: WorkbookIdentity): Finding[] {
+  const trail = readTrailSheet(subject.content);
+  if (trail === undefined) {
+    return [
+      trailFinding(
+        "The workbook has no sheet Trail",
+        "the sheet Trail, with the inputs as written",
+        "Take the bid anew from the job record: without it nobody can tell what was changed.",
+      ),
+    ];
+  }
+  return [...chain(trail, identity), ...changedSince(subject, trail), ...origins(subject, trail)];
+}
+
+const trailFinding = (found: string, expected: string, advice: string): Finding => ({
+  grade: "wrong",
+  code: "trail",
+  where: "the trail",
+  found,
+  expected,
+  advice,
+});
+
+function chain(trail: WorkbookTrail, identity: WorkbookIdentity): Finding[] {
+  const advice = "Compare with the job record, whose trail counts.";
+  const whole = "a trail as it was written";
+  const found = trail.faults.map((fault) => trailFinding(fault, whole, advice));
+  if (identity.trailHead === undefined) {
+    found.push(
+      trailFinding(
+        "The custom property with the last hash of the trail is missing",
+        "the property as written",
+        advice,
+      ),
+    );
+  }
+  for (const { sentence } of verifyTrail(trail.entries, identity.trailHead)) {
+    found.push(trailFinding(sentence, whole, advice));
+  }
+  return found;
+}
+
+/** Inputs and prices that are no longer what they were when the workbook was written. */
+function changedSince({ model, match }: Subject, { written }: WorkbookTrail): Finding[] {
+  const inputs: Finding[] = [];
+  const prices: Finding[] = [];
+  for (const cell of model.cells) {
+    const { kind } = cell.declaration;
+    const place = match.at.get(cell.id);
+    if ((kind !== "input" && kind !== "book") || place === undefined) continue;
+    const now = recorded(cell, heldValue(place.cell.value));
+    const then = written.get(cell.id) ?? null;
+    if (place.cell.formula !== undefined || alike(now, then)) continue;
+    const found = `${said(now)}; when the workbook was written it was ${said(then)}`;
+    const common = { where: placeOf(place), name: cell.id, found } as const;
+    if (kind === "book") {
+      prices.push({
+        ...common,
+        grade: "wrong",
+        code: "price-changed",
+        expected: `${said(then)}, from the price book`,
+        advice: "Change prices in the price book, and take the bid anew.",
+      });
+    } else {
+      inputs.push({
+        ...common,
+        grade: "doubtful",
+        code: "input-untold",
+        expected: "an entry in the trail for every change",
+        advice: "Bring the change into the job record with rillbook take, which asks who and why.",
+      });
+    }
+  }
+  return [...inputs, ...prices];
+}
+
+const alike = (a: InputValue | null, b: InputValue | null): boolean =>
+  typeof a === "number" && typeof b === "number"
+    ? Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b))
+    : a === b;
+
+/** What the inputs as written stand on. */
+function origins({ model, match }: Subject, { written, entries }: WorkbookTrail): Finding[] {
+  const values: Value[] = model.cells.map((cell) => heldAs(cell, written.get(cell.id) ?? null));
+  const from = inputOrigins(model, values, entries);
+  const told = new Map(entries.map((entry) => [entry.input, entry]));
+  const groups: Record<"contradicted" | "untold" | "assumption" | "default", Finding[]> = {
+    contradicted: [],
+    untold: [],
+    assumption: [],
+    default: [],
+  };
+  for (const cell of model.cells) {
+    const origin = from.get(cell.id)?.from;
+    const place = match.at.get(cell.id);
+    if (origin === undefined || place === undefined) continue;
+    const value = recorded(cell, values[cell.index]);
+    if (value === null) continue;
+    const common = { where: placeOf(place), name: cell.id, found: said(value) } as const;
+    const entry = told.get(cell.id);
+    if (origin === "not in the trail") {
+      if (entry !== undefined) {
+        groups.contradicted.push({
+          ...common,
+          grade: "doubtful",
+          code: "input-untold",
+          expected: `${said(entry.new)}, which entry ${entry.number} of the trail gave it`,
+          advice: "Say with rillbook set where the value comes from.",
+        });
+      } else groups.untold.push(toKnow(common, "input-untold", "an entry that tells its origin"));
+    } else if (origin === "assumption") {
+      groups.assumption.push(toKnow(common, "input-assumed", "a measured or quoted value in time"));
+    } else if (origin === "template default") {
+      groups.default.push(toKnow(common, "input-assumed", "more than the template's default"));
+    }
+  }
+  return Object.values(groups).flatMap((group) => grouped(group, 1));
+}
+
+function toKnow(
+  common: Pick<Finding, "where" | "name" | "found">,
+  code: "input-untold" | "input-assumed",
+  expected: string,
+): Finding {
+  const advice = "Where the job is known better, say so: rillbook set name=value --from.";
+  return { ...common, grade: "to know", code, expected, advice };
+}
+
+const heldAs = (cell: Cell, value: InputValue | null): Value =>
+  typeof value === "string" && cell.declaration.quantity.kind === "date"
+    ? (serialOf(value) ?? null)
+    : value;
+
+/** Does the list of inputs on the Trail sheet still carry the mark that it was written with? */
+export function checkInputsMark(
+  { content, model }: Subject,
+  identity: WorkbookIdentity,
+): Finding[] {
+  const trail = readTrailSheet(content);
+  if (trail === undefined) return [];
+  const inputs = model.cells.flatMap(({ id, declaration }) => {
+    const value = trail.written.get(id);
+    return declaration.kind === "input" && value !== undefined && value !== null
+      ? [[id, value] as const]
+      : [];
+  });
+  const mark = sha256(canonicalJson(Object.fromEntries(inputs)));
+  if (mark === identity.inputsMark) return [];
+  return [
+    trailFinding(
+      identity.inputsMark === undefined
+        ? "The custom property with the mark of the inputs is missing"
+        : "The inputs as written, on sheet Trail, do not fit their mark: the list was changed",
+      "the list and the property as written",
+      "Compare with the job record.",
+    ),
+  ];
+}
