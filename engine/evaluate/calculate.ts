@@ -38,7 +38,8 @@ export function calculate(model: Model, given: readonly Value[]): Value[] {
       3,
     );
   }
-  return values;
+  // hyperformula does not tell where an error arose, and the closures do
+  return values.map((value, i) => (value instanceof CellError ? (second[i] as Value) : value));
 }
 
 /** The first cell whose values differ by more than 1e-9 of their size. */

@@ -143,11 +143,8 @@ class RowCompiler {
       const { cells } = columnOf(this.model, tree.table, tree.column);
       const from = (cells[0] as Cell).index;
       const to = from + cells.length;
-      return (values) => {
-        const part = values.slice(from, to);
-        for (const value of part) if (value instanceof CellError) throw value;
-        return part;
-      };
+      // errors stay in their rows: functions that look past them give a value
+      return (values) => values.slice(from, to);
     }
     if (tree.kind === "convert") return this.many(opened(tree));
     if (tree.kind === "binary") {
@@ -180,9 +177,9 @@ function opened(tree: Extract<Tree, { kind: "convert" }>): Tree {
 }
 
 const operations: Readonly<Record<Operator, (left: Value, right: Value) => Value>> = {
-  "+": (l, r) => toNumber(l) + toNumber(r),
-  "-": (l, r) => toNumber(l) - toNumber(r),
-  "*": (l, r) => toNumber(l) * toNumber(r),
+  "+": (l, r) => finite(toNumber(l) + toNumber(r)),
+  "-": (l, r) => finite(toNumber(l) - toNumber(r)),
+  "*": (l, r) => finite(toNumber(l) * toNumber(r)),
   "/": (l, r) => divide(toNumber(l), toNumber(r)),
   "^": (l, r) => power(toNumber(l), toNumber(r)),
   "&": (l, r) => toText(l) + toText(r),

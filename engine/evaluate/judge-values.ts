@@ -21,16 +21,20 @@ const judgeErrors: Readonly<Record<ErrorCode, ErrorType>> = {
   "#CYCLE!": ErrorType.CYCLE,
 };
 
-/** An error of hyperformula on its way through one of our functions. */
-class PassedError extends Error {
+const ourErrors: ReadonlyMap<ErrorType, ErrorCode> = new Map(
+  Object.entries(judgeErrors).map(([code, type]) => [type, code as ErrorCode]),
+);
+
+/** An error of hyperformula on its way through one of our functions: it keeps where it arose. */
+class PassedError extends CellError {
   constructor(readonly error: JudgeError) {
-    super("an error among the arguments");
+    super(ourErrors.get(error.type) ?? "#VALUE!");
   }
 }
 
 /** Numbers with a format (dates, amounts of money) come as objects that hold the number. */
 function plain(given: unknown): Value {
-  if (given instanceof JudgeError) throw new PassedError(given);
+  if (given instanceof JudgeError) return new PassedError(given);
   if (given === EmptyValue) return null;
   if (typeof given === "object" && given !== null && "val" in given) return given.val as number;
   return given as Value;

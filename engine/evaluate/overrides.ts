@@ -1,11 +1,13 @@
 import {
+  CellError,
   type ConfigParams,
+  ErrorType,
   FunctionArgumentType,
   type FunctionMetadata,
   FunctionPlugin,
   HyperFormula,
 } from "hyperformula";
-import { fromJudge, toJudge } from "./judge-values.js";
+import { fromJudge, type JudgeValue, toJudge } from "./judge-values.js";
 import { type NativeFunction, natives } from "./natives/index.js";
 
 /** How hyperformula is set up to calculate as spreadsheet programs do. */
@@ -76,6 +78,15 @@ export const overrides: Readonly<Record<string, FunctionMetadata>> = {
   INDEX: shape([range, value]),
   // MATCH("é", {"e"}, 0) = 1
   MATCH: shape([value, range, value]),
+  // CHOOSE(3, 1, 2) = #NUM!
+  CHOOSE: {
+    method: "choose",
+    parameters: [
+      { argumentType: FunctionArgumentType.NUMBER },
+      { argumentType: FunctionArgumentType.SCALAR },
+    ],
+    repeatLastArgs: 1,
+  },
   // CHAR(150) is a control character
   CHAR: shape([value]),
   // SUBSTITUTE("aaa", "", "x") = xaxaxax
@@ -102,6 +113,17 @@ class NativeFunctions extends FunctionPlugin {
     const metadata = this.metadata(call.procedureName);
     return this.runFunction(call.args, state, metadata, (...args: unknown[]) =>
       toJudge(() => run(args.map(fromJudge))),
+    );
+  }
+
+  /** Not among ours, since an error among the options not chosen does not count. */
+  choose(call: { args: RunFunction[0] }, state: RunFunction[1]) {
+    return this.runFunction(
+      call.args,
+      state,
+      this.metadata("CHOOSE"),
+      (place: number, ...options: JudgeValue[]) =>
+        options[Math.trunc(place) - 1] ?? new CellError(ErrorType.VALUE),
     );
   }
 }

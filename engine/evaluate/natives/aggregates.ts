@@ -7,6 +7,7 @@ import {
   isRange,
   listAt,
   type NativeFunction,
+  rowsAt,
   valueAt,
 } from "./arguments.js";
 
@@ -59,7 +60,9 @@ export const aggregates: Readonly<Record<string, NativeFunction>> = {
   SUM: (args) => sum(numbersIn(args)),
   MIN: (args) => least(numbersIn(args)),
   MAX: (args) => most(numbersIn(args)),
-  COUNT: (args) => numbersIn(args).length,
+  COUNT: (args) =>
+    args.flatMap((_, index) => rowsAt(args, index)).filter((value) => typeof value === "number")
+      .length,
   SUMPRODUCT: sumOfProducts,
   SMALL: (args) => ranked(args, (a, b) => a - b),
   LARGE: (args) => ranked(args, (a, b) => b - a),

@@ -25,12 +25,16 @@ export const countAt = (args: readonly Argument[], index: number) =>
 
 export const textAt = (args: readonly Argument[], index: number) => toText(valueAt(args, index));
 
-/** The argument at `index` as a list of values; one value is a list of one. */
-export function listAt(args: readonly Argument[], index: number): readonly Plain[] {
+/** The argument at `index` as a list of values, errors among them; one value is a list of one. */
+export function rowsAt(args: readonly Argument[], index: number): readonly Value[] {
   const argument = args[index];
   if (argument === undefined) throw new CellError("#VALUE!");
-  return isRange(argument) ? argument.map(plainValue) : [plainValue(argument)];
+  return isRange(argument) ? argument : [plainValue(argument)];
 }
+
+/** The same, but an error among the values is thrown. */
+export const listAt = (args: readonly Argument[], index: number): readonly Plain[] =>
+  rowsAt(args, index).map(plainValue);
 
 /** All values of all arguments, in order. */
 export const allValues = (args: readonly Argument[]): readonly Plain[] =>

@@ -1,24 +1,24 @@
 import { CellError, type Value } from "../../formula/value.js";
-import { compare, type Plain } from "../operators.js";
-import { countAt, listAt, type NativeFunction, valueAt } from "./arguments.js";
+import { compare, plainValue } from "../operators.js";
+import { countAt, type NativeFunction, rowsAt, valueAt } from "./arguments.js";
 
-/** The value at a place, from 1, of a column or row; throws #REF! past its end. */
+/** The value at a place, from 1, of a column or row, errors elsewhere passed over; throws #REF! past its end. */
 const index: NativeFunction = (args): Value => {
-  const values = listAt(args, 0);
+  const values = rowsAt(args, 0);
   const place = countAt(args, 1);
   if (place < 1) throw new CellError("#VALUE!");
   if (place > values.length) throw new CellError("#REF!");
-  return values[place - 1] as Plain;
+  return plainValue(values[place - 1] as Value);
 };
 
 /**
  * The place, from 1, of the first value equal to the one wanted: same kind, texts without
- * regard to case and without wildcards, blank as 0. Throws #N/A if there is none.
+ * regard to case and without wildcards, blank as 0; rows in error are passed over. Throws #N/A if there is none.
  */
 const match: NativeFunction = (args) => {
   if (countAt(args, 2) !== 0) throw new CellError("#VALUE!");
   const wanted = valueAt(args, 0) ?? 0;
-  const place = listAt(args, 1).findIndex(
+  const place = rowsAt(args, 1).findIndex(
     (value) => typeof value === typeof wanted && compare(value, wanted) === 0,
   );
   if (place < 0) throw new CellError("#N/A");

@@ -24,6 +24,10 @@ test.each([
   ["a date is a plain number to the next function", "ROUND(DATE(2024,1,1),-1)", 45290],
   ["a blank picked by INDEX is blank", "ISNUMBER(INDEX(C1:C4,4))", false],
   ["too few arguments", "ROUND(1)", "#N/A from Sheet1!A1"],
+  ["a choice", "CHOOSE(2.9,C5,7,C5)", 7],
+  ["a choice in error", "CHOOSE(1,C5,7)", "#DIV/0! from Sheet1!C5"],
+  ["no such choice (hyperformula: #NUM!)", "CHOOSE(3,1,2)", "#VALUE! from Sheet1!A1"],
+  ["no such choice", "CHOOSE(0,1,2)", "#VALUE! from Sheet1!A1"],
   ["accents tell texts apart", '"e"="é"', false],
 ])("%s", (_, formula, expected) => {
   expect(calculated(formula)).toBe(expected);
