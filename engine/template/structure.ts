@@ -27,11 +27,12 @@ export function structureFaults(template: Template): string[] {
   const blocks = template.sheets.flatMap((sheet) => sheet.blocks);
   const tables = new Map(blocks.filter(isTable).map((table) => [table.name, table]));
   const cells = blocks.flatMap(declaredCells);
+  const singles = new Set(blocks.flatMap((one) => ("cells" in one ? Object.keys(one.cells) : [])));
   const idle = !cells.some(({ kind }) => kind === "input" || kind === "check");
   return [
     ...(idle ? ["It has neither inputs nor checks, so there is nothing to estimate."] : []),
     ...sheetFaults(template.sheets),
-    ...[...tables.values()].flatMap((table) => tableFaults(table, tables)),
+    ...[...tables.values()].flatMap((table) => tableFaults(table, tables, singles)),
     ...blocks.flatMap(cellFaults),
     ...nameListFaults(template, blocks, tables),
   ];
@@ -52,7 +53,11 @@ function sheetFaults(sheets: readonly SheetDeclaration[]): string[] {
   });
 }
 
-function tableFaults(table: TableBlock, tables: ReadonlyMap<string, TableBlock>): string[] {
+function tableFaults(
+  table: TableBlock,
+  tables: ReadonlyMap<string, TableBlock>,
+  singles: ReadonlySet<string>,
+): string[] {
   const faults: string[] = [];
   const fault = (what: string) => faults.push(`Table "${table.name}": ${what}.`);
   const keys = Object.keys(table.columns);
@@ -81,7 +86,9 @@ function tableFaults(table: TableBlock, tables: ReadonlyMap<string, TableBlock>)
     fault("it has price-book columns, but no `from` to tell which table of the book fills them");
   }
   for (const name of table.usedBy ?? []) {
-    if (!hasColumn(name, tables)) fault(`usedBy names "${name}", which is no column`);
+    if (!singles.has(name) && !hasColumn(name, tables)) {
+      fault(`usedBy names "${name}", which is no column and no cell`);
+    }
   }
   for (const key of impliedKeysOf(table).filter((one) => Object.hasOwn(table.columns, one))) {
     fault(`the column "${key}" is made by the compiler. Rename yours`);
