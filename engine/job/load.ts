@@ -32,7 +32,7 @@ export async function loadJob(
   const raw = await readJob(file, templates);
   const model = modelOf(raw.template, raw.units);
   const job = validateJob(model, raw.record, file);
-  const book = await readPriceBook(priceFile(file, job, prices));
+  const book = await readPriceBook(priceFile(file, job, prices), raw.template.prices ?? []);
   return { model, job, book, given: valuesOf(model, job, book) };
 }
 

@@ -8,6 +8,8 @@ export interface PriceBook {
   /** How the office calls this book, and the day it is as of. */
   readonly name: string;
   readonly asOf: string;
+  /** Free words about the book; says so where its prices are invented. */
+  readonly about?: string;
   /** SHA-256 of its content: two bids with the same mark used the same prices. */
   readonly mark: string;
   readonly tables: Readonly<Record<string, readonly BookRow[]>>;

@@ -1,4 +1,5 @@
 import type { NamedFormula } from "../formula/named-formula.js";
+import type { BookLayout } from "../job/book-layout.js";
 import type { SheetDeclaration } from "./declare.js";
 
 /** A set of sheets under a name and a version: what a kind of job is estimated with. */
@@ -8,6 +9,8 @@ export interface Template {
   readonly title: string;
   readonly sheets: readonly SheetDeclaration[];
   readonly formulas: readonly NamedFormula[];
+  /** The tables of the office's price book that it reads; none where it is absent. */
+  readonly prices?: BookLayout;
   /** The cells whose change a person wants to see first: price, flow, head. */
   readonly headline: readonly string[];
   /** Which cells play which part, for commands that work on any template. */

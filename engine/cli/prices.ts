@@ -1,0 +1,93 @@
+import { stat } from "node:fs/promises";
+import { Command } from "commander";
+import { RillbookError } from "../errors.js";
+import { writeWhole } from "../files.js";
+import type { BookLayout } from "../job/book-layout.js";
+import type { PriceBook } from "../job/price-book.js";
+import { templateFor } from "../job/read.js";
+import { readPriceBook } from "../job/read-price-book.js";
+import { writePriceBook } from "../job/write-price-book.js";
+import type { Context } from "./context.js";
+
+interface Options {
+  readonly template: string;
+  readonly new?: true;
+  readonly from?: string;
+  readonly json?: true;
+}
+
+/** `rillbook prices`: checks a price book, or writes a new one. */
+export function pricesCommand(context: Context): Command {
+  return new Command("prices")
+    .description("check a price book, or write a new one with the codes that a template asks for")
+    .argument("<file>", "price book (.xlsx or .json); with --new the .xlsx to write")
+    .option("--new", "write a new price book: fill in costs, suppliers and dates there")
+    .option("--from <book>", "with --new: the rows of this book, instead of blank costs")
+    .option("--template <name>", "template", "waterfall")
+    .option("--json", "tell the result as JSON")
+    .addHelpText(
+      "after",
+      "\nExamples:\n  rillbook prices --new prices.xlsx\n  rillbook prices prices.xlsx",
+    )
+    .action(async (file: string, options: Options) => {
+      const layout = layoutOf(context, options.template);
+      if (options.new) await writeNew(context, file, layout, options);
+      else tell(context, file, await readPriceBook(file, layout), options);
+    });
+}
+
+function layoutOf({ templates }: Context, name: string): BookLayout {
+  const versions = templates.filter((one) => one.name === name).map(({ version }) => version);
+  return templateFor(name, Math.max(...versions), templates, "--template").prices ?? [];
+}
+
+async function writeNew(
+  context: Context,
+  file: string,
+  layout: BookLayout,
+  { from }: Options,
+): Promise<void> {
+  if (!file.toLowerCase().endsWith(".xlsx")) {
+    throw new RillbookError(
+      "book-kind",
+      `${file} must end in .xlsx: new price books are workbooks. Name it so.`,
+    );
+  }
+  if ((await stat(file).catch(() => undefined)) !== undefined) {
+    throw new RillbookError(
+      "file-exists",
+      `${file} exists already and is left as it is. Name another file.`,
+    );
+  }
+  const book = from === undefined ? starterBook(layout) : await readPriceBook(from, layout);
+  await writeWhole(file, await writePriceBook(book, layout));
+  const next =
+    from === undefined
+      ? `Fill in the costs, suppliers and dates, then: rillbook prices ${file}`
+      : `Its rows are those of ${from}.`;
+  context.out(`Written: ${file}\n${next}\n`);
+}
+
+function starterBook(layout: BookLayout): Omit<PriceBook, "mark"> {
+  const tables = Object.fromEntries(layout.map(({ name, starter = [] }) => [name, starter]));
+  const about =
+    "Name this book, give the day it is as of, fill in what is blank, and take out rows that the office does not use.";
+  return { name: "Price book", asOf: "", about, tables };
+}
+
+function tell(context: Context, file: string, book: PriceBook, { json }: Options): void {
+  const rows = Object.fromEntries(
+    Object.entries(book.tables).map(([name, table]) => [name, table.length]),
+  );
+  const { name, asOf, mark, about } = book;
+  if (json) {
+    context.out(
+      `${JSON.stringify({ file, name, asOf, about: about ?? null, mark, rows }, null, 2)}\n`,
+    );
+    return;
+  }
+  context.out(`${name}, as of ${asOf}\n`);
+  if (about !== undefined) context.out(`${about}\n`);
+  for (const [table, count] of Object.entries(rows)) context.out(`${table}: ${count} rows\n`);
+  context.out(`Every row is right. Mark: ${mark}\n`);
+}

@@ -1,0 +1,33 @@
+import type { BookRow } from "./price-book.js";
+
+/** What a column of the price book may hold. A code is text without spaces or wildcards. */
+export type BookKind = "code" | "text" | "number" | "date" | "yesno";
+
+/** One column of a table of the price book: declared once, for reader and writer. */
+export interface BookColumn {
+  readonly key: string;
+  readonly kind: BookKind;
+  /** What it means, with its unit where it is a number. */
+  readonly means: string;
+  readonly required?: boolean;
+  readonly least?: number;
+  readonly most?: number;
+  /** The texts allowed. */
+  readonly choices?: readonly string[];
+}
+
+/** A table of the price book. Rows are told apart by the column `code`. */
+export interface BookTable {
+  readonly name: string;
+  /** The worksheet that holds it. */
+  readonly sheet: string;
+  readonly means: string;
+  readonly columns: readonly BookColumn[];
+  /** Rows of a new book: the codes that the trade's sheets ask for, without prices. */
+  readonly starter?: readonly BookRow[];
+  /** What is wrong with a row as a whole and what to do; undefined where it is right. */
+  readonly rule?: (row: BookRow) => string | undefined;
+}
+
+/** The tables of a trade's price book. */
+export type BookLayout = readonly BookTable[];

@@ -1,0 +1,24 @@
+import { createHash } from "node:crypto";
+import type { BookRow } from "./price-book.js";
+
+/**
+ * SHA-256 of what a price book says: its name, its day and its rows in their order. How a
+ * file spells it does not count, so the .xlsx and the .json of one book have one mark.
+ */
+export function bookMark(
+  name: string,
+  asOf: string,
+  tables: Readonly<Record<string, readonly BookRow[]>>,
+): string {
+  const sorted = Object.keys(tables)
+    .sort()
+    .map((table) => [table, (tables[table] ?? []).map(sortedRow)]);
+  return createHash("sha256")
+    .update(JSON.stringify([name, asOf, sorted]))
+    .digest("hex");
+}
+
+const sortedRow = (row: BookRow) =>
+  Object.keys(row)
+    .sort()
+    .map((key) => [key, row[key]]);
