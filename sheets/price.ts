@@ -1,0 +1,27 @@
+import { sheet } from "../engine/template/index.js";
+import { drawChecks, drawTable } from "./price/draws.js";
+import { equipmentTable } from "./price/equipment.js";
+import { contractLines, optionTable } from "./price/options.js";
+import { outsideInWords, risks, subcontracts } from "./price/outside.js";
+import { priceRules } from "./price/rules.js";
+import { priceSense, priceTotals } from "./price/totals.js";
+import { moneyGoes } from "./price/where.js";
+
+export const priceSheet = sheet(
+  "Price",
+  "From cost to a price that holds: overhead, contingency, margin, options, draws.",
+  [
+    priceTotals,
+    priceRules,
+    priceSense,
+    moneyGoes,
+    contractLines,
+    drawTable,
+    drawChecks,
+    equipmentTable,
+    subcontracts,
+    risks,
+    outsideInWords,
+    optionTable,
+  ],
+);

@@ -1,0 +1,68 @@
+import { calc, money, number, published, table, text } from "../../engine/template/index.js";
+
+interface Hire {
+  readonly what: string;
+  readonly quantity: string;
+  readonly unit: string;
+  readonly rate_code: string;
+}
+
+const hires: readonly Hire[] = [
+  {
+    what: "Machine at work",
+    quantity: "machine_days/1[days]",
+    unit: "day",
+    rate_code: "machine-day",
+  },
+  {
+    what: "Machine brought and fetched",
+    quantity: "IF(machine_days>0,1,0)",
+    unit: "each",
+    rate_code: "machine-delivery",
+  },
+  {
+    what: "Plate compactor",
+    quantity: "IF(berm_volume>0,MAX(1,INT(machine_days/3[days])),0)",
+    unit: "day",
+    rate_code: "compactor-day",
+  },
+  {
+    what: "Soil hauled",
+    quantity: "haul_loads+import_loads",
+    unit: "load",
+    rate_code: "truck-load",
+  },
+  { what: "Stone delivered", quantity: "SUM(stones.loads)", unit: "load", rate_code: "stone-load" },
+  { what: "Ground mats", quantity: "ground_mats", unit: "each", rate_code: "mat" },
+  {
+    what: "Site kept open, rain days too",
+    quantity: "days_allowed/1[days]",
+    unit: "day",
+    rate_code: "site-day",
+  },
+  { what: "Permits and reviews", quantity: "permits_needed", unit: "each", rate_code: "permit" },
+];
+
+const source = "the list of hire of this template";
+
+/** Machines, trucks and the site itself, at the rates of the price book. */
+export const equipmentTable = table(
+  "equipment",
+  "Equipment, hauling and site",
+  {
+    rows: hires.length,
+    data: hires.map(({ what, unit, rate_code }) => ({ what, unit, rate_code })),
+  },
+  {
+    what: published(text, "What", { source }),
+    quantity: calc(number, (row) => (hires[row - 1] as Hire).quantity, "Quantity", { decimals: 1 }),
+    unit: published(text, "Unit", { source }),
+    rate_code: published(text, "Rate", { source }),
+    rate: calc(
+      money,
+      "INDEX(used_rates.value,MATCH(rate_code,used_rates.code,0))*1[$]",
+      "Cost of one",
+    ),
+    cost: calc(money, "ROUND(quantity*rate,2)", "Cost"),
+  },
+);

@@ -1,0 +1,54 @@
+import {
+  calc,
+  check,
+  count,
+  input,
+  lines,
+  money,
+  percent,
+  text,
+} from "../../engine/template/index.js";
+import { rate } from "../tables/used-rates.js";
+
+/** What the office decides about a price. */
+export const priceRules = lines("How the price is made", {
+  margin_wanted: input(percent, "Profit, as a share of the price", {
+    default: 0.2,
+    least: 0,
+    most: 0.6,
+  }),
+  markup_wanted: calc(
+    percent,
+    "MARKUP_FROM_MARGIN(margin_wanted)",
+    "The markup on cost that it equals",
+  ),
+  contingency_share: input(percent, "Contingency, of direct cost", {
+    default: 0.03,
+    least: 0,
+    most: 0.3,
+  }),
+  risk_confidence: input(percent, "Confidence that the allowance for risks is enough", {
+    default: 0.8,
+    least: 0.5,
+    most: 0.99,
+    decimals: 0,
+  }),
+  rounding_step: input(money, "The price is rounded up to a multiple of", {
+    default: 50,
+    least: 0.01,
+    most: 1000,
+  }),
+  permits_needed: input(count, "Permits and reviews to pay for", {
+    default: 0,
+    least: 0,
+    most: 10,
+    whole: true,
+  }),
+  pump_tax_class: input(text, "Tax class of the pump", { default: "taxable" }),
+  overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
+  pump_tax_known: check(
+    "COUNTIF(taxes.class,pump_tax_class)>0",
+    'The pump has the tax class "{pump_tax_class}", which the table of taxes on sheet Takeoff lacks.',
+    { label: "Tax class of the pump" },
+  ),
+});

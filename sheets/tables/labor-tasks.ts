@@ -1,0 +1,157 @@
+/** A task of the crew: what drives it, its production rate, and what slows it. */
+export interface Task {
+  readonly task: string;
+  /** A formula that yields a plain number in `unit`. */
+  readonly quantity: string;
+  readonly unit: "each" | "ft" | "ft2" | "yd3" | "ton" | "load";
+  readonly rate_code: string;
+  /** Share of the labor hours spent in the machine's seat. */
+  readonly machine_share: number;
+  readonly by_access?: boolean;
+  readonly by_haul?: boolean;
+  readonly by_soil?: boolean;
+}
+
+const outlets = 'COUNTIF(outlets.flow_wanted,">0")';
+const falls = 'COUNTIF(falls.width,">0")';
+
+/** Every task that the quantities drive. Shares of machine time: common practice, no source. */
+export const laborTasks: readonly Task[] = [
+  {
+    task: "Set out and protect the site",
+    quantity: "1",
+    unit: "each",
+    rate_code: "set-out",
+    machine_share: 0,
+  },
+  {
+    task: "Strip topsoil",
+    quantity: "strip_volume/1[yd³]",
+    unit: "yd3",
+    rate_code: "strip",
+    machine_share: 0.5,
+    by_access: true,
+    by_haul: true,
+  },
+  {
+    task: "Dig basin and stream",
+    quantity: "dig_volume/1[yd³]",
+    unit: "yd3",
+    rate_code: "dig",
+    machine_share: 0.5,
+    by_access: true,
+    by_haul: true,
+    by_soil: true,
+  },
+  {
+    task: "Dig and fill the trench",
+    quantity: "trench_length/1[ft]",
+    unit: "ft",
+    rate_code: "trench",
+    machine_share: 0.4,
+    by_access: true,
+    by_soil: true,
+  },
+  {
+    task: "Build the berm",
+    quantity: "berm_volume/1[yd³]",
+    unit: "yd3",
+    rate_code: "berm",
+    machine_share: 0.5,
+    by_access: true,
+    by_haul: true,
+  },
+  {
+    task: "Load soil out",
+    quantity: "haul_loads",
+    unit: "load",
+    rate_code: "load-out",
+    machine_share: 0.8,
+    by_access: true,
+    by_haul: true,
+  },
+  {
+    task: "Lay liner and underlayment",
+    quantity: "liner_area_bought/1[ft²]",
+    unit: "ft2",
+    rate_code: "liner-laid",
+    machine_share: 0.1,
+    by_access: true,
+  },
+  {
+    task: "Make seams",
+    quantity: "seam_length/1[ft]",
+    unit: "ft",
+    rate_code: "seam-made",
+    machine_share: 0,
+  },
+  {
+    task: "Set crates and vault",
+    quantity: "crates_needed",
+    unit: "each",
+    rate_code: "crate-set",
+    machine_share: 0,
+    by_access: true,
+  },
+  {
+    task: "Lay the main",
+    quantity: "main_length/1[ft]",
+    unit: "ft",
+    rate_code: "pipe-laid",
+    machine_share: 0,
+  },
+  {
+    task: "Lay the branches",
+    quantity: "SUM(outlets.length)/1[ft]",
+    unit: "ft",
+    rate_code: "pipe-laid",
+    machine_share: 0,
+  },
+  {
+    task: "Fit outlets and valves",
+    quantity: outlets,
+    unit: "each",
+    rate_code: "outlet-fitted",
+    machine_share: 0,
+  },
+  {
+    task: "Build the falls",
+    quantity: falls,
+    unit: "each",
+    rate_code: "fall-built",
+    machine_share: 0.2,
+    by_access: true,
+  },
+  {
+    task: "Set stone",
+    quantity: "stone_tons/1[ton]",
+    unit: "ton",
+    rate_code: "stone-set",
+    machine_share: 0.4,
+    by_access: true,
+    by_haul: true,
+  },
+  {
+    task: "Build walls",
+    quantity: "wall_face/1[ft²]",
+    unit: "ft2",
+    rate_code: "wall-built",
+    machine_share: 0.1,
+    by_access: true,
+    by_haul: true,
+  },
+  {
+    task: "Set the pump, fill, tune the valves",
+    quantity: "1",
+    unit: "each",
+    rate_code: "start-up",
+    machine_share: 0,
+  },
+  {
+    task: "Clean up and hand over",
+    quantity: "1",
+    unit: "each",
+    rate_code: "clean-up",
+    machine_share: 0.2,
+  },
+];

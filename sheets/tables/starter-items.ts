@@ -1,0 +1,34 @@
+import type { BookRow } from "../../engine/job/price-book.js";
+import { otherLines } from "../takeoff/other-lines.js";
+import { pipeLines } from "../takeoff/pipe-lines.js";
+
+/** Item codes that the other sheets start from, with what they stand for. */
+const usual: readonly [string, string, string][] = [
+  ["liner-45mil", "liner, 45 mil, cut from the roll", "ft2"],
+  ["underlayment", "underlayment", "ft2"],
+  ["seam-tape", "seam tape", "ft"],
+  ["crate", "storage crate", "each"],
+  ["vault", "pump vault", "each"],
+  ["fill-valve", "fill valve with backflow preventer", "each"],
+  ["fill-pipe", "fill pipe", "ft"],
+  ["sand-bedding", "bedding sand", "yd3"],
+  ["fill-soil", "soil brought in", "yd3"],
+  ["stone-lip", "lip stones", "ton"],
+  ["stone-boulder", "wall boulders", "ton"],
+  ["stone-cobble", "cobble", "ton"],
+  ["gravel-washed", "washed gravel", "ton"],
+  ["stone-basin", "stone around the crates", "ton"],
+  ["stone-wall", "wall stone", "ton"],
+  ["wall-block", "wall block", "each"],
+  ["gravel-base", "base gravel", "yd3"],
+];
+
+/** Every item that a new bid may ask for; the office fills in cost, supplier and dates. */
+export const starterItems: readonly BookRow[] = [
+  ...usual.map(([code, description, unit]) => ({ code, description, unit })),
+  ...[...pipeLines, ...otherLines].map(({ code, what, unit }) => ({
+    code,
+    description: what,
+    unit,
+  })),
+].map((row) => ({ ...row, tax_class: "taxable" }));

@@ -1,0 +1,30 @@
+import { type SheetDeclaration, sheet } from "../engine/template/index.js";
+import { basinMaterials } from "./basin/materials.js";
+import { groundBuys } from "./ground/materials.js";
+import { linerBuys } from "./liner/totals.js";
+import { stoneBuys } from "./stone/totals.js";
+import { type BuysSource, takeoffLines } from "./takeoff/lines.js";
+import { otherLines } from "./takeoff/other-lines.js";
+import { pipeLines } from "./takeoff/pipe-lines.js";
+import { extraLines, takeoffInputs, takeoffTotals, taxes } from "./takeoff/tables.js";
+
+/** The sheet that prices what is bought, with the "to buy" tables of the sheets before. */
+export const takeoffOf = (sources: readonly BuysSource[]): SheetDeclaration =>
+  sheet(
+    "Takeoff",
+    "Everything that is bought: quantity, waste, whole packs, and the price-book item it is bought as.",
+    [
+      takeoffTotals,
+      takeoffInputs,
+      takeoffLines(sources, [...pipeLines, ...otherLines]),
+      extraLines,
+      taxes,
+    ],
+  );
+
+export const takeoffSheet = takeoffOf([
+  { buys: basinMaterials },
+  { buys: linerBuys },
+  { buys: stoneBuys, names: "stones.name", waste: 0.05 },
+  { buys: groundBuys, waste: 0.05 },
+]);

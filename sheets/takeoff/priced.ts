@@ -1,0 +1,74 @@
+import {
+  type CellDeclaration,
+  calc,
+  check,
+  count,
+  date,
+  type InputDeclaration,
+  money,
+  number,
+  text,
+} from "../../engine/template/index.js";
+
+/** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
+const exactRow =
+  'IF(LEN(code)>0,IF(IFERROR(INDEX(items.code,MATCH(code,items.code,0)),"")=code,MATCH(code,items.code,0),0),0)';
+
+const fromItem = (column: string, otherwise: string): string =>
+  `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
+
+/** The columns that a line of goods has before it is priced. */
+export interface LineColumns {
+  readonly description: CellDeclaration;
+  /** An item chosen by a person, where the code is a calculation. */
+  readonly item?: InputDeclaration;
+  readonly code: CellDeclaration;
+  /** A plain number in `unit`. */
+  readonly needed: CellDeclaration;
+  readonly unit: CellDeclaration;
+  readonly waste: CellDeclaration;
+}
+
+/**
+ * The columns of a table of goods: what is needed, what is bought in whole packs, what it
+ * costs by exact code, and the checks that keep a missing, outdated or misread price from
+ * becoming a silent zero.
+ */
+export function pricedColumns(line: LineColumns): Record<string, CellDeclaration> {
+  return {
+    ...line,
+    at: calc(count, exactRow, "Row of the items"),
+    bought: calc(
+      number,
+      `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001),1)),0)`,
+      "To buy",
+    ),
+    unit_cost: calc(money, fromItem("cost", "0"), "Cost of one"),
+    cost: calc(money, "ROUND(bought*unit_cost,2)", "Cost"),
+    tax: calc(
+      money,
+      `ROUND(cost*IFERROR(INDEX(taxes.share,MATCH(${fromItem("tax_class", '""')},taxes.class,0)),0),2)`,
+      "Sales tax",
+    ),
+    supplier: calc(text, fromItem("supplier", '""'), "Supplier"),
+    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
+    good_until: calc(date, fromItem("good_until", "0"), "Price good until"),
+    found: check(
+      "OR(needed<=0,at>0)",
+      'Line "{description}": the price book has no item with the code "{code}", so the line is not in the price. Add the item to the book, or choose another code.',
+      { label: "In the book" },
+    ),
+    unit_fits: check(
+      "OR(needed<=0,at=0,book_unit=unit)",
+      'Line "{description}", code {code}: the takeoff counts in {unit}, the price book sells by {book_unit}. Choose an item sold by {unit}, or correct the book.',
+      { label: "Unit fits" },
+    ),
+    quote_holds: check(
+      "OR(needed<=0,at=0,good_until>=bid_date)",
+      'Line "{description}", code {code}: the price of {supplier} was good until {good_until}, and the bid is of {bid_date}. Ask for a new quote.',
+      { label: "Price holds" },
+    ),
+  };
+}
+
+const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";
