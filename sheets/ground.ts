@@ -1,14 +1,14 @@
 import { sheet } from "../engine/template/index.js";
 import { access } from "./ground/access.js";
 import { groundBalance } from "./ground/balance.js";
-import { bermTable } from "./ground/berms.js";
+import { bermLines, bermTable } from "./ground/berms.js";
 import { groundCautions } from "./ground/cautions.js";
 import { digs } from "./ground/digs.js";
 import { groundBuys } from "./ground/materials.js";
 import { safeDig, slopeTable } from "./ground/safety.js";
 import { soilLines, soilTable } from "./ground/soil.js";
-import { treeRules, treeTable } from "./ground/trees.js";
-import { wallRules, wallTable } from "./ground/walls.js";
+import { treeLines, treeRules, treeTable } from "./ground/trees.js";
+import { wallLines, wallRules, wallTable } from "./ground/walls.js";
 
 export const groundSheet = sheet(
   "Ground",
@@ -18,11 +18,14 @@ export const groundSheet = sheet(
     soilLines,
     digs,
     bermTable,
+    bermLines,
     safeDig,
     treeRules,
     treeTable,
+    treeLines,
     wallRules,
     wallTable,
+    wallLines,
     access,
     groundBuys,
     groundCautions,

@@ -108,9 +108,13 @@ export const crates = lines("Storage crates and pump vault", {
     "crates_a_layer * crate_length * crate_width",
     "Plan area of the crates of a layer",
   ),
-  vault_plan: calc(area, "vaults_needed * vault_length * vault_width", "Plan area of the vaults"),
+  vault_plan: calc(
+    area,
+    "MIN(basin_plan, vaults_needed * vault_length * vault_width)",
+    "Plan area of the vaults",
+  ),
   vault_fits: check(
-    "IF(crate_layers = 0, vault_plan < basin_plan, vault_places <= crate_columns * crate_rows)",
+    "IF(crate_layers = 0, vaults_needed * vault_length * vault_width < basin_plan, vault_places <= crate_columns * crate_rows)",
     "The vaults take {vault_places} places, but a layer has {crate_columns} by {crate_rows}: enlarge the basin or use a smaller vault.",
     { label: "The vaults fit into the basin" },
   ),

@@ -37,15 +37,23 @@ export const bermTable = table(
     middle: calc(soilVolume, "length * BERM_SECTION(height, top, slope)", "Middle part"),
     ends: calc(soilVolume, "2 * FEATHERED_END(height, top, slope, end_slope)", "Feathered ends"),
     volume: calc(soilVolume, "middle + ends", "Volume"),
-    said: calc(
-      text,
-      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope} to 1, ends {end_slope} to 1",
-      "For the crew",
-    ),
     footprint: calc(
       area,
       "length * (top + 2 * slope * height) + 2 * end_slope * height * (top + slope * height)",
       "Ground covered",
+    ),
+  },
+);
+
+export const bermLines = table(
+  "berm_lines",
+  "Berms in words",
+  { rows: 4, beside: "berms", filled: "height > 0" },
+  {
+    said: calc(
+      text,
+      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope} to 1, ends {end_slope} to 1",
+      "For the crew",
     ),
   },
 );

@@ -66,15 +66,23 @@ export const treeTable = table(
       "IF(fill_planned > fill_allowed, 2 * SQRT(MAX(0, root_radius ^ 2 - distance ^ 2)), 0)",
       "Wall length: straight across the root zone",
     ),
-    said: calc(
-      text,
-      "~{name}: no fill within {trunk_clear}, at most {root_fill} within {root_radius} of the trunk",
-      "For the crew",
-    ),
     kept: check(
       "OR(NOT(wall_needed), wall_built)",
       "{name}: {fill_planned} of fill at {distance}, where {fill_allowed} is allowed within {root_radius}: put a wall {wall_height} high and {wall_length} long into the table of walls, or move the fill.",
       { label: "Roots are kept" },
+    ),
+  },
+);
+
+export const treeLines = table(
+  "tree_lines",
+  "Trees in words",
+  { rows: 6, beside: "trees", filled: "trunk > 0" },
+  {
+    said: calc(
+      text,
+      "~{name}: no fill within {trunk_clear}, at most {root_fill} within {root_radius} of the trunk",
+      "For the crew",
     ),
   },
 );

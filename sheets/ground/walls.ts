@@ -133,15 +133,23 @@ export const wallTable = table(
       'IF(kind = "block", ROUNDUP(ROUND(length / 1[ft] * ((height + buried) / 1[ft]) / MAX(0.01, block_face / 1[ft²]), 6), 0), 0)',
       "Blocks",
     ),
-    said: calc(
-      text,
-      "~{name}: {kind}, {length} long, {height} above ground, {buried} buried, {thickness} thick at the foot",
-      "For the crew",
-    ),
     permitted: check(
       "OR(arranged, AND(code_height <= permit_height, NOT(loaded)))",
       "{name}: {code_height} from foot to top; over {permit_height}, or with a load behind it, a wall needs a permit and an engineer: arrange both, or lower or step it.",
       { label: "Within the code's height" },
+    ),
+  },
+);
+
+export const wallLines = table(
+  "wall_lines",
+  "Walls in words",
+  { rows: 4, beside: "walls", filled: "height > 0" },
+  {
+    said: calc(
+      text,
+      "~{name}: {kind}, {length} long, {height} above ground, {buried} buried, {thickness} thick at the foot",
+      "For the crew",
     ),
   },
 );

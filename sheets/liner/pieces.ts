@@ -88,7 +88,6 @@ export const linerPieces = table(
     parts: calc(count, `STRIPS(${along}, roll_length, seam_lap)`, "Parts of a strip"),
     cut_length: calc(length, `(${along} + (parts - 1) * seam_lap) / parts`, "Length of a cut"),
     pieces: calc(count, "strips * parts", "Cuts"),
-    cut: calc(text, "~{pieces} of {cut_length} off the {roll_width|0} roll", "Cut"),
     run: calc(length, "pieces * cut_length", "Off the roll"),
     bought: calc(area, "run * roll_width", "Liner taken"),
     net: calc(area, "length * width", "Piece covers"),
@@ -100,5 +99,6 @@ export const linerPieces = table(
       decimals: 0,
     }),
     place: published(count, "No.", { source: "order of the sheets" }),
+    cut: calc(text, "~{pieces} of {cut_length} off the {roll_width|0} roll", "Cut"),
   },
 );

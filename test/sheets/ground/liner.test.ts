@@ -1,0 +1,185 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { RowValues } from "../../../engine/job/record.js";
+import { errorsIn, stream, type Worked, work } from "./bench.js";
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const jobs = fc.record({
+  basin_length: between(4, 60),
+  basin_width: between(4, 40),
+  basin_depth: between(1, 6),
+  seam_worth: between(0, 10),
+  seam_lap: between(0.25, 1),
+  falls: fc.array(
+    fc.record({
+      name: fc.constant(""),
+      width: between(0.5, 14),
+      drop: between(0.3, 8),
+      leap: between(0, 3),
+    }),
+    { maxLength: 12 },
+  ),
+  reaches: fc.array(
+    fc.record({
+      name: fc.constant("reach"),
+      length: between(1, 130),
+      width: between(1, 12),
+      bank_height: between(0.3, 3),
+    }),
+    { maxLength: 12 },
+  ),
+  liner_rolls: fc.array(
+    fc.record({
+      width: fc.constantFrom(5, 10, 15, 20, 25, 40),
+      roll_length: fc.constantFrom(50, 100, 200),
+      whole_rolls: fc.boolean(),
+    }),
+    { minLength: 1, maxLength: 6 },
+  ),
+});
+
+/** The template's starting rolls fill the rows that a job leaves out: clear them. */
+const withRolls = <T extends { liner_rolls: readonly RowValues[] }>(job: T) => ({
+  ...job,
+  liner_rolls: Array.from({ length: 6 }, (_, i) => job.liner_rolls[i] ?? { width: 0 }),
+});
+
+const strips = (size: number, roll: number, lap: number) => {
+  let count = 1;
+  while (count * roll - (count - 1) * lap < size - 1e-4) count += 1;
+  return count;
+};
+
+interface Piece {
+  readonly roll: number;
+  readonly cuts: number;
+  readonly cut: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+const piecesOf = ({ number }: Worked): Piece[] =>
+  Array.from({ length: 25 }, (_, i) => {
+    const at = (column: string) => number(`liner_pieces.${column}[${i + 1}]`);
+    return {
+      roll: at("roll"),
+      cuts: at("pieces"),
+      cut: at("cut_length"),
+      length: at("length"),
+      width: at("width"),
+    };
+  }).filter(({ length }) => length > 0);
+
+describe("any liner", () => {
+  test("is covered by its cuts, from the roll that takes the least, and never bought short", () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        const worked = work(withRolls(job));
+        expect(errorsIn(worked)).toEqual([]);
+        const { number } = worked;
+        const pieces = piecesOf(worked);
+        expect(pieces).toHaveLength(1 + job.falls.length + job.reaches.length);
+        const lap = job.seam_lap;
+        for (const [i, { roll, cuts, cut, length, width }] of pieces.entries()) {
+          const chosen = job.liner_rolls[roll - 1];
+          if (chosen === undefined) throw new Error(`piece ${i} comes from no roll`);
+          expect(cut).toBeLessThanOrEqual(chosen.roll_length + 1e-3);
+          // by brute force: every roll, both ways
+          const costs = job.liner_rolls.flatMap((one) =>
+            [
+              [width, length],
+              [length, width],
+            ].map(([across = 0, along = 0]) => {
+              const n = strips(across, one.width, lap);
+              const m = strips(along, one.roll_length, lap);
+              const seam = (n - 1) * along + (m - 1) * across;
+              return {
+                one,
+                cuts: n * m,
+                cut: (along + (m - 1) * lap) / m,
+                cost: n * (along + (m - 1) * lap) * one.width + job.seam_worth * seam,
+              };
+            }),
+          );
+          const least = Math.min(...costs.map(({ cost }) => cost));
+          const taken = costs.find(
+            (one) => one.one === chosen && one.cuts === cuts && Math.abs(one.cut - cut) < 1e-6,
+          );
+          expect(taken?.cost ?? Number.NaN).toBeCloseTo(least, 4);
+        }
+        expect(number("liner_area_bought")).toBeGreaterThanOrEqual(
+          number("liner_area_needed") - 1e-3,
+        );
+        expect(worked.value("liner_enough")).toBe(true);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("fits on the whole rolls opened, cut by cut", () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        const worked = work(withRolls(job));
+        const pieces = piecesOf(worked);
+        for (const [k, roll] of job.liner_rolls.entries()) {
+          const row = k + 1;
+          const cuts = pieces.flatMap((one) =>
+            one.roll === row ? Array.from({ length: one.cuts }, () => one.cut) : [],
+          );
+          // one cut after another, with a new roll wherever the next does not fit
+          let [opened, left] = [0, 0];
+          for (const cut of cuts) {
+            if (cut > left + 1e-4) {
+              opened += 1;
+              left = roll.roll_length;
+            }
+            left -= cut;
+          }
+          const bought = worked.number(`liner_rolls.length_bought[${row}]`);
+          const sum = cuts.reduce((a, b) => a + b, 0);
+          expect(bought).toBeGreaterThanOrEqual(sum - 1e-3);
+          if (roll.whole_rolls) expect(bought).toBeCloseTo(opened * roll.roll_length, 6);
+          else expect(bought).toBeLessThan(sum + 1 + 1e-6);
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+test("one stocked roll can be asked for, and an empty row is refused", () => {
+  const one = work({ ...stream, one_roll: 2 });
+  expect(piecesOf(one).map(({ roll }) => roll)).toEqual([2, 2, 2, 2, 2]);
+  expect(work({ ...stream, one_roll: 6 }).value("roll_chosen")).toBe(false);
+});
+
+test("a seam worth nothing buys the least liner; a dear seam is avoided", () => {
+  const cheap = work({ ...stream, seam_worth: 0 });
+  const dear = work({ ...stream, seam_worth: 20 });
+  expect(cheap.number("liner_area_bought")).toBeLessThanOrEqual(dear.number("liner_area_bought"));
+  expect(dear.number("seam_length")).toBeLessThanOrEqual(cheap.number("seam_length"));
+});
+
+test("a fall's sheet laps its lip, hangs down its drop, and lies under leap and splash", () => {
+  const { number } = work(stream);
+  // top fall: 3 ft wide, drop 2, leap 0.8; lap 1, splash 1, edges 0.5
+  expect(number("liner_pieces.length[14]")).toBeCloseTo(1 + 2 + 1.8, 12);
+  expect(number("liner_pieces.width[14]")).toBeCloseTo(3 + 2 * 1.8 + 1, 12);
+  expect(number("liner_pieces.length[1]")).toBeCloseTo(12 + 7 + 1, 12);
+});
+
+test("both sides of underlayment are twice one side", () => {
+  const [one, two] = [1, 2].map((sides) => work({ ...stream, underlayment_sides: sides }));
+  expect(two?.number("underlayment_area")).toBeCloseTo(
+    2 * (one?.number("underlayment_area") ?? 0),
+    9,
+  );
+});
+
+test("too few people for the heaviest cut is said, a machine settles it", () => {
+  const two = { ...stream, people_to_carry: 2 };
+  expect(work(two).value("liner_carried")).toBe(false);
+  expect(String(work(two).value("liner_carried_message"))).toContain("it takes 4 people, and 2");
+  expect(work({ ...two, liner_by_machine: true }).value("liner_carried")).toBe(true);
+});
