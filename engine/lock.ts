@@ -1,4 +1,5 @@
-import { realpath } from "node:fs/promises";
+import { constants } from "node:fs";
+import { access, realpath } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { lock } from "proper-lockfile";
 import { RillbookError } from "./errors.js";
@@ -18,6 +19,10 @@ export async function withLock<T>(
   work: (mustHold: () => void) => Promise<T>,
 ): Promise<T> {
   const target = await realTarget(path);
+  // asked first, since the lock would be tried for again and again
+  await access(dirname(target), constants.W_OK).catch((error: NodeJS.ErrnoException) => {
+    throw unlockable(path, error);
+  });
   let lost: Error | undefined;
   const release = await lock(target, {
     realpath: false,

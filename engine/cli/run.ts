@@ -4,25 +4,39 @@ import type { Template } from "../template/template.js";
 import { bidCommand } from "./bid.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
+import { rerunCommand } from "./rerun.js";
 import { setCommand } from "./set.js";
 import { showCommand } from "./show.js";
 import { startCommand } from "./start.js";
+import { takeCommand } from "./take.js";
+import { weighCommand } from "./weigh.js";
 
 export interface Voices {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** Shows how far long work is; given where someone watches at a terminal. */
+  readonly progress?: (text: string) => void;
 }
 
 /**
  * Runs a command line (without `node` and the program's name) and returns the exit
  * status: 0 done, 1 the bid has failed checks, 2 bad input or usage, 3 a fault of the program.
+ * @param templatesModule URL of a module that exports `templates`, for worker threads
  */
 export async function run(
   args: readonly string[],
   templates: readonly Template[],
-  { out, err }: Voices,
+  { out, err, progress }: Voices,
+  templatesModule?: string,
 ): Promise<number> {
-  const context: Context = { templates, out, err, status: 0 };
+  const context: Context = {
+    templates,
+    out,
+    err,
+    status: 0,
+    ...(progress === undefined ? {} : { progress }),
+    ...(templatesModule === undefined ? {} : { templatesModule }),
+  };
   const program = new Command("rillbook")
     .description(
       "Estimates for recirculating waterfalls and streams, as workbooks in which every figure is a live formula.",
@@ -31,7 +45,16 @@ export async function run(
       "after",
       "\nExit status: 0 done; 1 the bid has failed checks (it is written all the same); 2 bad input or usage; 3 a fault of the program.",
     );
-  for (const command of [startCommand, bidCommand, showCommand, setCommand, namesCommand]) {
+  for (const command of [
+    startCommand,
+    bidCommand,
+    showCommand,
+    setCommand,
+    takeCommand,
+    rerunCommand,
+    weighCommand,
+    namesCommand,
+  ]) {
     program.addCommand(command(context));
   }
   settle(program, { out, err });

@@ -1,6 +1,6 @@
 import { Option } from "commander";
 import { RillbookError } from "../errors.js";
-import { type OriginName, origins, type TrailEntry } from "../job/trail/entry.js";
+import { type OriginName, oneLine, origins, type TrailEntry } from "../job/trail/entry.js";
 import type { InputValue } from "../template/declare.js";
 
 /** Origins that a person can state; the others are found out by the program. */
@@ -15,10 +15,8 @@ export const fromOption = (): Option =>
 
 /** A name or note as the trail keeps it: one line, no blanks around it. Throws RillbookError for an empty name. */
 export function whoAndWhy(options: { by: string; note?: string }): { by: string; note?: string } {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must go
-  const line = (text: string) => text.replaceAll(/[\s\u0000-\u001f\u007f]+/g, " ").trim();
-  const by = line(options.by);
-  const note = line(options.note ?? "");
+  const by = oneLine(options.by);
+  const note = oneLine(options.note ?? "");
   if (by === "") {
     throw new RillbookError(
       "by-missing",

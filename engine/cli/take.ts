@@ -1,0 +1,87 @@
+import { stat } from "node:fs/promises";
+import { Command } from "commander";
+import type { Finding } from "../audit/finding.js";
+import { RillbookError } from "../errors.js";
+import { readJob } from "../job/read.js";
+import { saveJob } from "../job/save.js";
+import { validateJob } from "../job/validate.js";
+import { withLock } from "../lock.js";
+import { modelOf } from "../template/models.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
+import { type Into, takeWorkbook } from "../workbook/take/take.js";
+import type { Context } from "./context.js";
+import { entryLine, whoAndWhy } from "./trail-options.js";
+
+interface Options {
+  readonly by: string;
+  readonly note?: string;
+  readonly output?: string;
+  readonly json?: true;
+}
+
+/** `rillbook take`: the inputs of an edited workbook become a job record again. */
+export function takeCommand(context: Context): Command {
+  return new Command("take")
+    .description("take the inputs of an edited workbook back into a job record, with its trail")
+    .argument("<workbook>", "workbook that rillbook wrote and somebody edited (.xlsx)")
+    .requiredOption("--by <who>", "who takes it in")
+    .option(
+      "-o, --output <job>",
+      "job record: an existing one takes the changes in; else a new one is made (default: the workbook's name with .json)",
+    )
+    .option("--note <text>", "why, for each entry of the trail")
+    .option("--json", "the new entries and what was found, as JSON")
+    .addHelpText(
+      "after",
+      '\nExample:\n  rillbook take hillside.xlsx -o hillside.json --by "A. Estimator" --note "changes of the meeting"\n\nExit status 1: taken in, but the workbook was changed in more than its inputs; that is listed and not taken in.',
+    )
+    .action(async (file: string, options: Options) => {
+      const who = whoAndWhy(options);
+      const content = await readWorkbookFile(file);
+      const target = options.output ?? `${file.replace(/\.xls[xm]$/i, "")}.json`;
+      const { entries, findings } = await withLock(target, async (mustHold) => {
+        const into = await recordAt(target, options.output !== undefined, context);
+        const taker = { ...who, time: new Date().toISOString() };
+        const taken = await takeWorkbook(content, context.templates, file, taker, into);
+        mustHold();
+        await saveJob(target, taken.job);
+        return taken;
+      });
+      context.status = findings.length > 0 ? 1 : 0;
+      if (options.json) {
+        context.out(`${JSON.stringify({ written: target, entries, findings }, null, 2)}\n`);
+        return;
+      }
+      for (const entry of entries) context.out(entryLine(entry));
+      const count = entries.length === 1 ? "1 change" : `${entries.length} changes`;
+      context.out(
+        `Written: ${target} (${entries.length === 0 ? "no input was changed" : count})\n`,
+      );
+      for (const finding of findings) context.err(`not taken in: ${told(finding)}\n`);
+    });
+}
+
+async function recordAt(
+  target: string,
+  asked: boolean,
+  { templates }: Context,
+): Promise<Into | undefined> {
+  const there = await stat(target).catch(() => undefined);
+  if (there === undefined) return undefined;
+  if (!asked) {
+    throw new RillbookError(
+      "file-exists",
+      `${target} exists already and is left as it is. To bring the changes into it, give -o ${target}; or name another file.`,
+    );
+  }
+  const raw = await readJob(target, templates);
+  return {
+    record: validateJob(modelOf(raw.template, raw.units), raw.record, target),
+    file: target,
+  };
+}
+
+function told({ where, name, found, expected, advice }: Finding): string {
+  const what = name === undefined || where.includes(name) ? where : `${name} (${where})`;
+  return `${what}: ${found}; expected ${expected}. ${advice}`;
+}

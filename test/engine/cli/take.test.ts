@@ -1,0 +1,104 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { run } from "../../../engine/cli/run.js";
+import { calculate } from "../../../engine/evaluate/calculate.js";
+import { modelOf } from "../../../engine/template/models.js";
+import { writeWorkbook } from "../../../engine/workbook/write/write.js";
+import { fence, fenceGiven, fenceIdentity, fenceJob } from "../../support/fence.js";
+import { typedOver } from "../../support/typed-over.js";
+
+const model = modelOf(fence, "us");
+let bytes: Uint8Array;
+let folder: string;
+
+beforeAll(async () => {
+  bytes = await writeWorkbook(model, calculate(model, fenceGiven(model)), fenceIdentity(model));
+});
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-take-"));
+  await writeFile(join(folder, "bid.xlsx"), bytes);
+  await writeFile(join(folder, "old.json"), JSON.stringify(fenceJob));
+});
+afterEach(() => rm(folder, { recursive: true }));
+
+async function take(...args: string[]): Promise<{ status: number; out: string; err: string }> {
+  let out = "";
+  let err = "";
+  const paths = args.map((arg) => (/\.(xlsx|json)$/.test(arg) ? join(folder, arg) : arg));
+  const status = await run(["take", ...paths, "--by", "A"], [fence], {
+    out: (text) => {
+      out += text.replaceAll(folder, "");
+    },
+    err: (text) => {
+      err += text.replaceAll(folder, "");
+    },
+  });
+  return { status, out, err };
+}
+const json = async (name: string) => JSON.parse(await readFile(join(folder, name), "utf8"));
+
+test("a new record beside the workbook, and where it is", async () => {
+  expect(await take("bid.xlsx")).toEqual({
+    status: 0,
+    out: "Written: /bid.json (no input was changed)\n",
+    err: "",
+  });
+  expect(await json("bid.json")).toMatchObject({ rillbook: 1, job: "F-1", trail: [] });
+  expect((await readdir(folder)).sort()).toEqual(["bid.json", "bid.xlsx", "old.json"]);
+});
+
+test("an existing record takes changes in only when it is named", async () => {
+  await take("bid.xlsx");
+  const again = await take("bid.xlsx");
+  expect([again.status, again.out]).toEqual([2, ""]);
+  expect(again.err).toMatch(/^file-exists: \/bid\.json exists already/);
+  expect((await take("bid.xlsx", "-o", "old.json")).status).toBe(0);
+  expect(await json("old.json")).toEqual({ ...fenceJob, trail: [] });
+});
+
+test("changed figures: exit status 1, each named; the inputs are taken in", async () => {
+  await writeFile(
+    join(folder, "bid.xlsx"),
+    typedOver(bytes, model, { height: 6, total_posts: 99 }),
+  );
+  const { status, out, err } = await take("bid.xlsx", "-o", "old.json");
+  expect(status).toBe(1);
+  expect(out).toMatch(/^height: 6 ft, was 5\.5 ft \(changed in the workbook, by A: the file says/);
+  expect(out).toMatch(/Written: \/old\.json \(1 change\)\n$/);
+  expect(err).toMatch(
+    /^not taken in: total_posts \(Runs!B\d+\): the fixed value 99 in place of a formula/m,
+  );
+  expect((await json("old.json")).inputs.height).toBe(6);
+});
+
+test("--json tells entries and findings", async () => {
+  await writeFile(join(folder, "bid.xlsx"), typedOver(bytes, model, { height: 6 }));
+  const { out } = await take("bid.xlsx", "-o", "old.json", "--json", "--note", "why");
+  const { entries, findings, written } = JSON.parse(out);
+  expect(entries[0]).toMatchObject({
+    input: "height",
+    new: 6,
+    note: expect.stringMatching(/^why; /),
+  });
+  expect(findings[0]).toMatchObject({ code: "value-stale" });
+  expect(written).toBe("/old.json");
+});
+
+test.each([
+  [["none.xlsx"], /^workbook-file: .*There is no such file/],
+  [["old.json"], /^workbook-kind: /],
+  [["bid.xlsx", "-o", "no/such/job.json"], /^output-not-writable: .*the folder does not exist/],
+])("refuses %j", async (args, sentence) => {
+  const { status, err } = await take(...args);
+  expect(status).toBe(2);
+  expect(err).toMatch(sentence);
+});
+
+test("a refused workbook leaves the record as it is", async () => {
+  await writeFile(join(folder, "bid.xlsx"), typedOver(bytes, model, { height: 60 }));
+  const before = await readFile(join(folder, "old.json"));
+  expect((await take("bid.xlsx", "-o", "old.json")).status).toBe(2);
+  expect(await readFile(join(folder, "old.json"))).toEqual(before);
+});

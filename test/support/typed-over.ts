@@ -1,0 +1,27 @@
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { addressOf } from "../../engine/template/layout.js";
+import type { Model } from "../../engine/template/model.js";
+
+/** A workbook with numbers typed over some cells, by id, and nothing calculated anew. */
+export function typedOver(
+  bytes: Uint8Array,
+  model: Model,
+  edits: Readonly<Record<string, number>>,
+): Uint8Array {
+  const parts = unzipSync(bytes);
+  // sheet 1 is Start; then come the sheets of the model in their order
+  for (const [id, value] of Object.entries(edits)) {
+    const cell = model.byId.get(id);
+    const at = model.sheets.findIndex(({ name }) => name === cell?.sheet);
+    const part = `xl/worksheets/sheet${at + 2}.xml`;
+    const address = addressOf(cell?.column ?? 0, cell?.line ?? 0);
+    const before = strFromU8(parts[part] as Uint8Array);
+    const after = before.replace(
+      new RegExp(`<c r="${address}"([^>]*?)(?: t="[^"]*")?(?:/>|>.*?</c>)`),
+      `<c r="${address}"$1><v>${value}</v></c>`,
+    );
+    if (after === before) throw new Error(`The cell ${id} was not found in ${part}.`);
+    parts[part] = strToU8(after);
+  }
+  return zipSync(parts);
+}
