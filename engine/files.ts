@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { constants } from "node:fs";
 import { access, open, readFile, rename, stat, unlink } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
@@ -11,7 +12,7 @@ import { RillbookError } from "./errors.js";
 export async function writeWhole(path: string, content: Uint8Array | string): Promise<void> {
   const target = resolve(path);
   await mustBeWritable(target);
-  const temporary = join(dirname(target), `.${basename(target)}.${process.pid}.${Date.now()}.part`);
+  const temporary = join(dirname(target), `.rillbook-${randomUUID()}.part`);
   try {
     const handle = await open(temporary, "wx");
     try {
@@ -27,7 +28,8 @@ export async function writeWhole(path: string, content: Uint8Array | string): Pr
   }
 }
 
-async function mustBeWritable(target: string): Promise<void> {
+/** Throws RillbookError where a file cannot be written: no folder, a folder itself, open elsewhere. */
+export async function mustBeWritable(target: string): Promise<void> {
   const folder = dirname(target);
   const folderState = await stat(folder).catch(() => undefined);
   if (!folderState?.isDirectory()) {
@@ -79,7 +81,8 @@ function unwritable(target: string, error: unknown): RillbookError {
 /** Reads a text file; throws RillbookError where it is missing or cannot be read. */
 export async function readText(path: string, what: string): Promise<string> {
   try {
-    return await readFile(path, "utf8");
+    // some editors put a byte order mark first, which no text begins with
+    return (await readFile(path, "utf8")).replace(/^\uFEFF/, "");
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code;
     throw new RillbookError(

@@ -47,6 +47,8 @@ export function valuesAsGiven(model: Model, job: JobRecord): Value[] {
 function valueFor(input: PlannedInput, job: JobRecord): Value {
   if (isBlankRow(input, job)) return null;
   const given = givenFor(input, job);
+  // an empty text is a blank cell: it must not pass for a value that was given
+  if (given === "") return null;
   if (given !== undefined) return input.date ? (serialOf(String(given)) ?? null) : given;
   if (input.ofRow !== null) return input.ofRow;
   return inUse(input, job) ? input.usual : null;

@@ -31,7 +31,7 @@ const values: Record<string, Value> = {
 const rowValues: Record<string, Value[]> = {
   x: [1, 2.5, null, -3, 0],
   y: [2, null, 4, 1e3, 2],
-  name: ["Oak", "elm", null, "", "OAK"],
+  name: ["Oak", "elm", null, "ash", "OAK"],
 };
 const rowsTable = t.table(
   "rows",

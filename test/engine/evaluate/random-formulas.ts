@@ -11,7 +11,7 @@ const texts = ["s_a", "s_b"];
 const literal = fc
   .oneof(
     fc.integer({ min: -50, max: 50 }),
-    fc.double({ min: -100, max: 100, noNaN: true }).map((x) => Number(x.toPrecision(6))),
+    fc.double({ min: -100, max: 100, noNaN: true }).map((x) => Number(x.toFixed(4))),
     fc.constantFrom(0, 1, 2, 0.5, 1e-7, 1e6),
   )
   .map((value) => (value < 0 ? `(${value})` : String(value)));
