@@ -1,7 +1,9 @@
 import { RillbookError } from "../errors.js";
+import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
 import type { Model } from "../template/model.js";
+import type { Template } from "../template/template.js";
 
 type Operator = "=" | "!=" | "<" | "<=" | ">" | ">=" | "~";
 
@@ -13,7 +15,7 @@ export interface Filter {
 }
 
 /** What a filter can name besides the template's cells. */
-export type Properties = Readonly<Record<"job" | "file" | "template" | "units" | "version", Value>>;
+export type Properties = Readonly<Record<(typeof propertyNames)[number], Value>>;
 
 /** Throws RillbookError for a filter that cannot be read. */
 export function filterOf(written: string): Filter {
@@ -30,7 +32,6 @@ export function filterOf(written: string): Filter {
 
 /**
  * Does a job pass all filters? `~` looks for a text within, without regard to case.
- * Throws RillbookError for a name that the template does not have.
  */
 export function passes(
   filters: readonly Filter[],
@@ -42,18 +43,28 @@ export function passes(
     const { name, operator, wanted } = filter;
     const value = Object.hasOwn(properties, name)
       ? properties[name as keyof Properties]
-      : cellValue(model, values, name);
-    return holds(value, operator, wanted);
+      : values[model.byId.get(name)?.index ?? -1];
+    return value !== undefined && holds(value, operator, wanted);
   });
 }
 
-function cellValue(model: Model, values: readonly Value[], name: string): Value {
-  const cell = model.byId.get(name);
-  if (cell !== undefined) return values[cell.index] ?? null;
-  throw new RillbookError(
-    "filter-unknown",
-    `--filter names "${name}", which template ${model.template.name} ${model.template.version} does not have. Use job, file, template, version, units or the name of a single cell ("rillbook names").`,
+const propertyNames = ["job", "file", "template", "units", "version"] as const;
+
+/** Throws RillbookError for a filter whose name no template has; a job of another template does not pass. */
+export function mustKnowFilters(filters: readonly Filter[], templates: readonly Template[]): void {
+  const cells = templates.flatMap(({ sheets }) =>
+    sheets.flatMap(({ blocks }) =>
+      blocks.flatMap((block) => ("cells" in block ? Object.keys(block.cells) : [])),
+    ),
   );
+  const known = [...propertyNames, ...cells, "checks_failed", "checks_to_look_at"];
+  for (const { name } of filters) {
+    if (known.includes(name)) continue;
+    throw new RillbookError(
+      "filter-unknown",
+      `--filter names "${name}", which no template has.${suggestion(name, known)} Use job, file, template, version, units or the name of a single cell ("rillbook names").`,
+    );
+  }
 }
 
 function holds(value: Value, operator: Operator, wanted: string): boolean {

@@ -156,7 +156,12 @@ export class Rerunner {
     const book = await this.#books.get(old.prices);
     if (typeof book === "string") return { figures: { unknown: `its price book: ${book}` } };
     const { values: given } = old.inputs(old.model);
-    fillBook(old.model, given, book);
+    try {
+      fillBook(old.model, given, book);
+    } catch (error) {
+      if (!(error instanceof RillbookError)) throw error;
+      return { figures: { unknown: error.message } };
+    }
     const values = calculateFast(old.model, given);
     const roles = rolesOf(old.model);
     const failed = new Set(failing(roles, values).map(({ name }) => name));

@@ -1,4 +1,5 @@
 import type { PriceBook } from "../job/price-book.js";
+import { readPriceBook } from "../job/read-price-book.js";
 import type { Template } from "../template/template.js";
 
 /** What a trade brings to the engine: its templates, old versions too, and how its price book is read. */
@@ -6,4 +7,11 @@ export interface Trade {
   readonly templates: readonly Template[];
   /** Reads and checks a price book. Throws RillbookError. */
   readonly readBook: (path: string) => Promise<PriceBook>;
+}
+
+/** A trade by its templates; the newest template that reads a price book says how it is laid out. */
+export function tradeOf(templates: readonly Template[]): Trade {
+  const newest = [...templates].sort((a, b) => b.version - a.version);
+  const layout = newest.find(({ prices }) => prices !== undefined)?.prices ?? [];
+  return { templates, readBook: (path) => readPriceBook(path, layout) };
 }

@@ -1,0 +1,167 @@
+import { Command, InvalidArgumentError } from "commander";
+import { RillbookError } from "../errors.js";
+import { CellError, type Value } from "../formula/value.js";
+import { fittedTables } from "../job/fill-book.js";
+import { type LoadedJob, loadJob } from "../job/load.js";
+import type { Moved } from "../rerun/lines.js";
+import { whatMoved } from "../rerun/moved.js";
+import { rolesOf } from "../rerun/roles.js";
+import type { Effect } from "../rerun/weigh/effects.js";
+import type { Percentile, Spread } from "../rerun/weigh/simulate.js";
+import { type Weighed, weigh } from "../rerun/weigh/weigh.js";
+import type { Context } from "./context.js";
+
+interface Options {
+  readonly prices?: string;
+  readonly draws: number;
+  readonly seed: number;
+  readonly top: number;
+  readonly since?: string;
+  readonly sincePrices?: string;
+  readonly json?: true;
+}
+
+const help = `
+Ranges stand in the job record: "ranges": {"lift": {"low": 9, "likely": 10, "high": 14}}; a row's
+input is named as falls.width[2]. Each ranged input is drawn by itself from a triangular
+distribution between low and high with its peak at likely; the same seed gives the same draws.
+
+What moved the price since another record of the job (--since): each changed input and each
+changed row of the price book is put in alone, the others as they were; what is left of the whole
+change comes only from several of them together.
+
+Examples:
+  rillbook weigh hillside.json
+  rillbook weigh hillside.json --since hillside-2026.json --since-prices 2026.xlsx`;
+
+/** `rillbook weigh`: what a bid's price and cost hang on. */
+export function weighCommand(context: Context): Command {
+  return new Command("weigh")
+    .description("tell which inputs and prices move a bid most, and how its cost spreads")
+    .argument("<job>", "job record (JSON)")
+    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--draws <n>", "draws of the simulation", whole, 10_000)
+    .option("--seed <n>", "seed of the simulation", whole, 1)
+    .option("--top <n>", "how many inputs and prices to show", whole, 20)
+    .option("--since <job>", "what moved the price since this other record of the job")
+    .option("--since-prices <file>", "the price book of that other record")
+    .option("--json", "as JSON")
+    .addHelpText("after", help)
+    .action(async (file: string, options: Options) => {
+      const loaded = await loadJob(file, context.templates, options.prices);
+      const weighed = weigh(loaded, options.draws, options.seed);
+      const moved =
+        options.since === undefined
+          ? undefined
+          : movedSince(
+              await loadJob(options.since, context.templates, options.sincePrices),
+              loaded,
+              options.since,
+            );
+      if (options.json) {
+        context.out(`${JSON.stringify({ ...weighed, ...(moved && { moved }) }, null, 2)}\n`);
+      } else tell(context.out, loaded, weighed, moved, options.top);
+    });
+}
+
+function movedSince(old: LoadedJob, now: LoadedJob, file: string): Moved {
+  if (old.model !== now.model) {
+    throw new RillbookError(
+      "templates-differ",
+      `${file} has another template, version or system of units than the job: formulas moved the price as well. Bring both to one version.`,
+    );
+  }
+  const { model, book, given } = now;
+  const price = rolesOf(model).price.name;
+  const moved = whatMoved(model, old.given, given, price, fittedTables(model, book));
+  if (moved !== undefined) return moved;
+  throw new RillbookError(
+    "price-unknown",
+    `The price of ${file}, or of the job itself, cannot be calculated. Put its failed checks right first.`,
+  );
+}
+
+function tell(
+  out: Context["out"],
+  { model }: LoadedJob,
+  weighed: Weighed,
+  moved: Moved | undefined,
+  top: number,
+): void {
+  const { price, cost, contingency, effects, swings, spread } = weighed;
+  out(`Price ${shown(price)}, cost ${shown(cost)}\n\n`);
+  out("1% more of (one more, where only whole numbers go; 1% less at a limit):\n");
+  for (const effect of effects.slice(0, top)) out(`  ${effectLine(effect)}\n`);
+  if (effects.length > top) out(`  and ${effects.length - top} with less effect\n`);
+  for (const { name, label, unit, range, atLow, atHigh } of swings) {
+    out(
+      `\n${name} (${label}) from ${range.low} to ${range.high} ${unit}: price ${shown(atLow)} to ${shown(atHigh)}`,
+    );
+  }
+  if (swings.length > 0) out("\n");
+  if (spread !== undefined) tellSpread(out, spread, cost, contingency);
+  else if (swings.length === 0) {
+    out(
+      `\nThe job states no ranges, so its cost has no spread (see --help). ${model.template.title}.\n`,
+    );
+  } else
+    out("\nNo draw of the ranges could be calculated: the cost has an error in all of them.\n");
+  if (moved === undefined) return;
+  out(
+    `\nPrice ${shown(moved.from)} before, ${shown(moved.to)} now. Alone, the others as they were:\n`,
+  );
+  for (const { item, by } of moved.items) out(`  ${item} moves it by ${signed(by)}\n`);
+  out(`  only together: ${signed(moved.together)}\n`);
+}
+
+function effectLine({ name, label, value, unit, tried, price }: Effect): string {
+  const by = typeof price === "number" ? signed(price) : price;
+  const kept = (figure: number) => Number(figure.toPrecision(6));
+  return `${name} (${label}), ${kept(value)} to ${kept(tried)}${unit === "" ? "" : ` ${unit}`}: ${by}`;
+}
+
+function tellSpread(
+  out: Context["out"],
+  spread: Spread,
+  cost: Value,
+  contingency: Value | undefined,
+): void {
+  const { draws, seed, failed, mean, within } = spread;
+  const lines = (["p10", "p50", "p80", "p90"] as const).map(
+    (key) => `  ${key.toUpperCase()} ${between(spread[key])}\n`,
+  );
+  out(
+    `\nCost over ${draws.toLocaleString("en-US")} draws of the ranges (triangular, each by itself; seed ${seed}): mean ${shown(mean)}\n`,
+  );
+  for (const line of lines) out(line);
+  if (failed > 0) out(`  ${failed} draws could not be calculated and are left out\n`);
+  if (typeof cost !== "number") return;
+  out(`From the bid's cost to P80: ${signed(spread.p80.value - cost)}`);
+  if (contingency === undefined) out("\n");
+  else {
+    const kept =
+      within === undefined
+        ? ""
+        : `; ${(within * 100).toFixed(0)}% of the draws stay within cost and contingency`;
+    out(`; the bid carries a contingency of ${shown(contingency)}${kept}\n`);
+  }
+}
+
+const between = ({ value, from, to }: Percentile) =>
+  `${shown(value)} (95% sure between ${shown(from)} and ${shown(to)} for so many draws)`;
+
+function shown(value: Value): string {
+  if (typeof value !== "number") return value instanceof CellError ? value.code : String(value);
+  const size = Math.abs(value).toLocaleString("en-US", {
+    minimumFractionDigits: 2,
+    maximumFractionDigits: 2,
+  });
+  return `${value < 0 ? "-" : ""}$${size}`;
+}
+
+const signed = (value: number) => `${value > 0 ? "+" : ""}${shown(value)}`;
+
+function whole(written: string): number {
+  if (/^\d{1,7}$/.test(written)) return Number(written);
+  throw new InvalidArgumentError("It must be a whole number.");
+}

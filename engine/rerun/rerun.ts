@@ -1,0 +1,212 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { RillbookError } from "../errors.js";
+import { serialOf } from "../job/date.js";
+import type { PriceBook } from "../job/price-book.js";
+import { type Filter, filterOf, mustKnowFilters } from "./filter.js";
+import type { EndLine, Line, RunLine } from "./lines.js";
+import { inPart, type Part } from "./part.js";
+import { findFiles } from "./paths.js";
+import { Progress } from "./progress.js";
+import type { Asked } from "./rerun-one.js";
+import { isUnfinished, ResultFile } from "./result-file.js";
+import { Results } from "./results.js";
+import { leftBy } from "./resume.js";
+import { runAll, tasksFor } from "./run.js";
+import { writeSummary } from "./summary/write-summary.js";
+import { type Totals, totalsOf } from "./totals.js";
+import type { Trade } from "./trade.js";
+import { inThisThread, inThreads } from "./workers.js";
+
+export interface RerunOptions {
+  /** Files, folders, patterns. */
+  readonly named: readonly string[];
+  /** Path of the new price book. */
+  readonly prices: string;
+  /** Path of the summary workbook; the result lines stand beside it. Without it nothing is kept. */
+  readonly output?: string;
+  readonly versions: "own" | "newest";
+  /** `2027-01-15`: quotes are held against this day. */
+  readonly asOf: string;
+  readonly filters: readonly string[];
+  /** One job in so many is calculated by both evaluators; 0: only the first ones. */
+  readonly sample: number;
+  readonly part?: Part;
+  readonly resume: boolean;
+  /** Split the change of each price by item. */
+  readonly moved: boolean;
+  /** Worker threads; 0: one for each processor. */
+  readonly workers: number;
+}
+
+/** How a run tells of itself while it goes on, and how it is told to stop. */
+export interface Listener {
+  /** Gets each result line as it comes, and the first and last lines. */
+  readonly line?: (line: Line) => void;
+  /** Gets the progress; for a terminal. */
+  readonly progress?: (text: string) => void;
+  readonly signal?: AbortSignal;
+}
+
+export interface Outcome {
+  readonly totals: Totals;
+  readonly duplicates: readonly { readonly job: string; readonly files: readonly string[] }[];
+  /** How many of how many files were done, where the run was stopped. */
+  readonly stopped?: { readonly done: number; readonly of: number };
+  /** The result lines and the summary, where they are kept. */
+  readonly lines?: string;
+  readonly summary?: string;
+}
+
+/**
+ * Calculates old jobs again under a new price book. Nothing in the old files is changed; what
+ * is wrong with one job is its result and stops no other.
+ * @param templatesModule URL of a module that exports `templates`, for worker threads; without it all is done in this thread
+ * Throws RillbookError for a price book that cannot be read, names that find nothing, outputs
+ * that cannot be written, and where the two evaluators differ.
+ */
+export async function rerun(
+  trade: Trade,
+  templatesModule: string | undefined,
+  options: RerunOptions,
+  listener: Listener = {},
+): Promise<Outcome> {
+  const filters = options.filters.map(filterOf);
+  mustKnowFilters(filters, trade.templates);
+  const book = await trade.readBook(options.prices);
+  const asked = askedOf(options, book, filters);
+  const run = runLine(options, book);
+  const { output } = options;
+  const kept = output === undefined ? undefined : linesPath(output, options.part);
+  const files = await filesFor(options, kept);
+  const temporary = kept === undefined ? await mkdtemp(join(tmpdir(), "rillbook-")) : undefined;
+  const path = kept ?? join(temporary as string, "lines.jsonl");
+  try {
+    const ended = await runInto(path, run, files, {
+      trade,
+      templatesModule,
+      asked,
+      options,
+      listener,
+    });
+    const results = await Results.of([path]);
+    const totals = await totalsOf(results);
+    const summary = options.part === undefined ? output : undefined;
+    if (summary !== undefined) await writeSummary(summary, results, totals);
+    return {
+      totals,
+      duplicates: results.duplicates(),
+      ...(ended.complete ? {} : { stopped: { done: ended.done, of: files.length } }),
+      ...(kept === undefined ? {} : { lines: kept }),
+      ...(summary === undefined ? {} : { summary }),
+    };
+  } finally {
+    if (temporary !== undefined) await rm(temporary, { recursive: true, force: true });
+  }
+}
+
+/** `rerun.jsonl`, or `rerun.part-3-of-16.jsonl`, beside the summary. */
+export function linesPath(output: string, part?: Part): string {
+  const name = output.replace(/\.xlsx$/i, "");
+  return part === undefined ? `${name}.jsonl` : `${name}.part-${part.part}-of-${part.of}.jsonl`;
+}
+
+function askedOf(options: RerunOptions, book: PriceBook, filters: readonly Filter[]): Asked {
+  const day = serialOf(options.asOf);
+  if (day === undefined) {
+    throw new RillbookError(
+      "date-invalid",
+      `--as-of is ${JSON.stringify(options.asOf)}, but must be a date like 2027-01-15.`,
+    );
+  }
+  return { book, versions: options.versions, day, filters, moved: options.moved };
+}
+
+function runLine(options: RerunOptions, { name, asOf, mark }: PriceBook): RunLine {
+  return {
+    line: "run",
+    rillbook: 1,
+    book: { name, asOf, mark },
+    versions: options.versions,
+    asOf: options.asOf,
+    filters: options.filters,
+    moved: options.moved,
+    ...(options.part === undefined ? {} : { part: options.part }),
+  };
+}
+
+/** The job files, without the price book and what the run itself writes. */
+async function filesFor(options: RerunOptions, lines: string | undefined): Promise<string[]> {
+  const { named, prices, output, part } = options;
+  const own = [prices, ...[output, lines].filter((path) => path !== undefined)];
+  const files = await findFiles(named, own);
+  return part === undefined ? files : files.filter((file) => inPart(file, part));
+}
+
+interface Way {
+  readonly trade: Trade;
+  readonly templatesModule: string | undefined;
+  readonly asked: Asked;
+  readonly options: RerunOptions;
+  readonly listener: Listener;
+}
+
+/** Does the files and writes their lines; tells whether it came to the end. */
+async function runInto(
+  path: string,
+  run: RunLine,
+  files: readonly string[],
+  { trade, templatesModule, asked, options, listener }: Way,
+): Promise<{ complete: boolean; done: number }> {
+  const left = options.resume ? await leftBy(path, run) : undefined;
+  if (left === undefined && (await isUnfinished(path))) {
+    throw new RillbookError(
+      "run-unfinished",
+      `${path} holds an unfinished run. Go on from it with --resume, or delete it to begin anew.`,
+    );
+  }
+  const file =
+    left === undefined ? await ResultFile.begin(path, run) : await ResultFile.goOn(path, left.at);
+  const signal = listener.signal ?? new AbortController().signal;
+  const progress = new Progress(files.length, listener.progress);
+  const workers =
+    templatesModule === undefined
+      ? inThisThread(trade, asked)
+      : inThreads(templatesModule, asked, options.workers);
+  const tell = (line: Line) => listener.line?.(line);
+  let [done, jobs, errors, skipped] = [0, 0, 0, 0];
+  try {
+    tell(run);
+    const tasks = tasksFor(files, left?.done ?? new Map(), options.sample);
+    const judged = await runAll(
+      tasks,
+      workers,
+      async (lines) => {
+        await file.add(lines);
+        for (const line of lines) {
+          tell(line);
+          if (line.line === "job") jobs += 1;
+          else if (line.line === "error") errors += 1;
+          else skipped += 1;
+        }
+      },
+      (count) => {
+        done += count;
+        progress.add(count);
+      },
+      signal,
+    );
+    const complete = done === files.length;
+    if (complete) {
+      const end: EndLine = { line: "end", jobs, errors, skipped, judged };
+      await file.add([end]);
+      tell(end);
+    }
+    return { complete, done };
+  } finally {
+    progress.end();
+    await workers.close();
+    await file.close();
+  }
+}

@@ -1,0 +1,50 @@
+import { RillbookError } from "../errors.js";
+import type { RunLine } from "./lines.js";
+import { readLines } from "./result-file.js";
+
+/** What an earlier run left. */
+export interface Left {
+  /** The mark of each file done, by path. */
+  readonly done: ReadonlyMap<string, string>;
+  /** Where to go on writing. */
+  readonly at: number;
+}
+
+/**
+ * Reads what an unfinished run left, so that the same run can go on. Files without a mark
+ * (unreadable ones) are tried again. Throws RillbookError where another run was asked for.
+ */
+export async function leftBy(path: string, asked: RunLine): Promise<Left> {
+  const done = new Map<string, string>();
+  let at = 0;
+  for await (const { line, from, length } of readLines(path)) {
+    if (line.line === "end") break;
+    if (line.line === "run") mustAgree(line, asked, path);
+    else if (line.mark !== undefined) done.set(line.file, line.mark);
+    at = from + length + 1;
+  }
+  if (at > 0) return { done, at };
+  throw new RillbookError(
+    "result-file",
+    `${path} holds no run to go on with. Begin anew without --resume.`,
+  );
+}
+
+/** Throws RillbookError naming the first thing in which two runs differ. */
+export function mustAgree(one: RunLine, other: RunLine, path: string): void {
+  const things = [
+    ["the price book's mark", one.book.mark, other.book.mark],
+    ["--template-version", one.versions, other.versions],
+    ["--as-of", one.asOf, other.asOf],
+    ["--filter", one.filters.join(" "), other.filters.join(" ")],
+    ["--moved", one.moved, other.moved],
+    ["how many parts", one.part?.of, other.part?.of],
+  ] as const;
+  for (const [thing, first, second] of things) {
+    if (first === second) continue;
+    throw new RillbookError(
+      "runs-differ",
+      `${path} is of another run: ${thing} was ${JSON.stringify(first ?? "none")}, and is ${JSON.stringify(second ?? "none")} here. Ask for the same, or begin anew.`,
+    );
+  }
+}

@@ -1,0 +1,63 @@
+import { RillbookError } from "../errors.js";
+import type { ResultLine } from "./lines.js";
+import type { Done, Task } from "./rerun-one.js";
+import type { Workers } from "./workers.js";
+
+/** So many files go to a worker at a time: few enough to share out, enough to pay for the way. */
+const listLength = 16;
+
+/** The first jobs of a run are always calculated by both evaluators. */
+export const judgedFirst = 3;
+
+/** The tasks of a run. One job in `sample` (0: none but the first) is calculated by both evaluators. */
+export function tasksFor(
+  files: readonly string[],
+  done: ReadonlyMap<string, string>,
+  sample: number,
+): Task[] {
+  return files.map((file, i) => {
+    const mark = done.get(file);
+    const judged = i < judgedFirst || (sample > 0 && i % sample === 0);
+    return { file, judged, ...(mark === undefined ? {} : { done: mark }) };
+  });
+}
+
+/**
+ * Does all tasks, a few lists ahead of the workers and no more, so that memory does not grow
+ * with their number. `take` gets the results as they come. Ends early when `signal` is given:
+ * what is under way is still taken. Returns how many jobs both evaluators calculated.
+ * Throws RillbookError where the evaluators differ.
+ */
+export async function runAll(
+  tasks: readonly Task[],
+  workers: Workers,
+  take: (lines: readonly ResultLine[]) => Promise<void>,
+  progress: (count: number) => void,
+  signal: AbortSignal,
+): Promise<number> {
+  let judged = 0;
+  let next = 0;
+  const work = async (): Promise<void> => {
+    while (next < tasks.length && !signal.aborted) {
+      const list = tasks.slice(next, next + listLength);
+      next += list.length;
+      const done = await workers.run(list);
+      await take(done.flatMap(lineOf));
+      judged += done.filter((one) => "line" in one && one.judged).length;
+      progress(list.length);
+    }
+  };
+  const lane = () =>
+    work().catch((error: unknown) => {
+      next = tasks.length;
+      throw error;
+    });
+  const lanes = await Promise.allSettled(Array.from({ length: workers.count * 2 }, lane));
+  for (const one of lanes) if (one.status === "rejected") throw one.reason;
+  return judged;
+}
+
+function lineOf(done: Done): ResultLine[] {
+  if ("fault" in done) throw new RillbookError("evaluators-differ", done.fault, 3);
+  return "line" in done ? [done.line] : [];
+}

@@ -1,0 +1,135 @@
+import { Reach } from "../../evaluate/cone.js";
+import type { Value } from "../../formula/value.js";
+import { codeOf, type FittedTable } from "../../job/fill-book.js";
+import { inputPlanOf } from "../../job/input-plan.js";
+import type { Range } from "../../job/record.js";
+import type { InputDeclaration } from "../../template/declare.js";
+import { inSystem } from "../../template/implied.js";
+import type { Cell, Model } from "../../template/model.js";
+
+/** How the price answers to one input or one figure of the price book. */
+export interface Effect {
+  /** `lift`, `falls.width[2]`, `items.stone-flat.unit_price`. */
+  readonly name: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: string;
+  /** What was put in instead: 1 % more; one more, where the input is a whole number; 1 % less at its limit. */
+  readonly tried: number;
+  /** By how much the price changes; an error code where it cannot be calculated. */
+  readonly price: number | string;
+}
+
+/** The price at both ends of the range that the job states for an input. */
+export interface Swing {
+  readonly name: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly range: Range;
+  readonly atLow: number | string;
+  readonly atHigh: number | string;
+}
+
+/**
+ * The effect on the price of 1 % more of each number that a person or the price book gives,
+ * the strongest first; those without any are left out.
+ * @param values all values of the calculated job
+ */
+export function effects(
+  model: Model,
+  values: readonly Value[],
+  price: string,
+  tables: readonly FittedTable[],
+): Effect[] {
+  const figures = [...inputFigures(model, values), ...bookFigures(model, values, tables)];
+  const changing = new Set(figures.map(({ cell }) => cell.index));
+  const reach = new Reach(model, values, [price], changing);
+  const before = values[model.byId.get(price)?.index as number];
+  return figures
+    .map(({ name, cell, value }): Effect => {
+      const tried = stepped(model, cell, value);
+      const [after] = reach.under([[cell.index, tried]]);
+      const { label } = cell.declaration;
+      return { name, label, value, unit: cell.unit.name, tried, price: difference(before, after) };
+    })
+    .filter(({ price: by }) => by !== 0)
+    .sort((a, b) => size(b.price) - size(a.price) || (a.name < b.name ? -1 : 1));
+}
+
+/** The price at the ends of each stated range, the widest swing first. */
+export function swings(
+  model: Model,
+  values: readonly Value[],
+  price: string,
+  ranges: Readonly<Record<string, Range>>,
+): Swing[] {
+  const cells = Object.keys(ranges).map((name) => model.byId.get(name) as Cell);
+  const reach = new Reach(model, values, [price], new Set(cells.map(({ index }) => index)));
+  const at = ({ index }: Cell, value: number) => {
+    const [found] = reach.under([[index, value]]);
+    return typeof found === "number" ? found : String(found);
+  };
+  return cells
+    .map((cell): Swing => {
+      const range = ranges[cell.id] as Range;
+      const { label } = cell.declaration;
+      const [atLow, atHigh] = [at(cell, range.low), at(cell, range.high)];
+      return { name: cell.id, label, unit: cell.unit.name, range, atLow, atHigh };
+    })
+    .sort((a, b) => width(b) - width(a) || (a.name < b.name ? -1 : 1));
+}
+
+const size = (by: number | string) => (typeof by === "number" ? Math.abs(by) : Infinity);
+
+const width = ({ atLow, atHigh }: Swing) =>
+  typeof atLow === "number" && typeof atHigh === "number" ? Math.abs(atHigh - atLow) : Infinity;
+
+interface Figure {
+  readonly name: string;
+  readonly cell: Cell;
+  readonly value: number;
+}
+
+const isNumber = ({ declaration: { quantity } }: Cell) => quantity.kind === "number";
+
+function inputFigures(model: Model, values: readonly Value[]): Figure[] {
+  return inputPlanOf(model).inputs.flatMap(({ cell }) => {
+    const value = values[cell.index];
+    return isNumber(cell) && typeof value === "number" ? [{ name: cell.id, cell, value }] : [];
+  });
+}
+
+function bookFigures(
+  model: Model,
+  values: readonly Value[],
+  tables: readonly FittedTable[],
+): Figure[] {
+  return tables.flatMap(({ from, keys, columns, capacity }) => {
+    const codes = columns[keys.indexOf("code")];
+    return columns.flatMap((first, column) =>
+      Array.from({ length: capacity }, (_, row): Figure[] => {
+        const cell = model.cells[first + row] as Cell;
+        const value = values[cell.index];
+        if (!isNumber(cell) || typeof value !== "number") return [];
+        const code = codes === undefined ? `row ${row + 1}` : codeOf(values[codes + row] ?? null);
+        return [{ name: `${from}.${code}.${keys[column]}`, cell, value }];
+      }).flat(),
+    );
+  });
+}
+
+/** 1 % more; within the limits of an input, and whole where it must be. */
+function stepped(model: Model, cell: Cell, value: number): number {
+  const { most, whole } =
+    cell.declaration.kind === "input"
+      ? (cell.declaration as InputDeclaration)
+      : { most: undefined, whole: false };
+  const step = whole ? 1 : value === 0 ? 0 : Math.abs(value) * 0.01;
+  const limit = most === undefined ? Infinity : inSystem(most, cell.declaration, model.system);
+  return value + step <= limit ? value + step : value - step;
+}
+
+function difference(before: Value | undefined, after: Value | undefined): number | string {
+  if (typeof before === "number" && typeof after === "number") return after - before;
+  return String(after);
+}
