@@ -6,7 +6,7 @@ import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
-import { heldValue, placeOf, type Subject, said, short } from "./found.js";
+import { heldBy, placeOf, type Subject, said, short } from "./found.js";
 import { type NameAt, normalForm } from "./normal-form.js";
 
 /** The formula cells that no longer hold the template's formula, and what is to be said of them. */
@@ -52,7 +52,7 @@ function formulaFinding(
       const code = "formula-missing";
       return { ...common, code, found: "an empty cell", expected: expectedShort, advice };
     }
-    const found = `the fixed value ${said(heldValue(value))} in place of a formula`;
+    const found = `the fixed value ${said(heldBy(cell, value))} in place of a formula`;
     return { ...common, code: "formula-overwritten", found, expected: expectedShort, advice };
   }
   if (formula === expected) return undefined;

@@ -1,5 +1,5 @@
 import { CellError, type ErrorCode, type Value } from "../formula/value.js";
-import type { Model } from "../template/model.js";
+import type { Cell, Model } from "../template/model.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import type { CellValue, WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
@@ -16,6 +16,13 @@ export function heldValue(value: CellValue): Value {
   if (value === "") return null;
   if (typeof value !== "object" || value === null) return value;
   return new CellError(value.error as ErrorCode);
+}
+
+/** As `heldValue`, for a cell of the model: some programs store yes and no as 1 and 0. */
+export function heldBy(cell: Cell, value: CellValue): Value {
+  const held = heldValue(value);
+  const counted = cell.declaration.quantity.kind === "yesno" && (held === 1 || held === 0);
+  return counted ? held === 1 : held;
 }
 
 /** For people: `12.5`, `"clay"`, `TRUE`, `#REF!`, `nothing`. */

@@ -1,13 +1,13 @@
 import type { Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { agree, heldValue, placeOf, type Subject, said } from "./found.js";
+import { agree, heldBy, placeOf, type Subject, said } from "./found.js";
 
 /** Published figures that are not the template's. */
 export function checkPublished({ model, match }: Subject): Finding[] {
   return model.cells.flatMap((cell): Finding[] => {
     const place = match.at.get(cell.id);
     if (cell.declaration.kind !== "published" || place === undefined) return [];
-    const [found, expected] = [heldValue(place.cell.value), cell.fixed ?? null];
+    const [found, expected] = [heldBy(cell, place.cell.value), cell.fixed ?? null];
     if (place.cell.formula !== undefined || agree(found, expected)) return [];
     const source = cell.declaration.source ?? "the template";
     return [
@@ -30,7 +30,7 @@ export function checkPrices({ model, match }: Subject, book: readonly Value[]): 
   return model.cells.flatMap((cell): Finding[] => {
     const place = match.at.get(cell.id);
     if (cell.declaration.kind !== "book" || place === undefined) return [];
-    const [found, expected] = [heldValue(place.cell.value), book[cell.index] ?? null];
+    const [found, expected] = [heldBy(cell, place.cell.value), book[cell.index] ?? null];
     if (place.cell.formula !== undefined || agree(found, expected)) return [];
     return [
       {

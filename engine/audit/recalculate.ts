@@ -1,7 +1,7 @@
 import { compileClosures } from "../evaluate/closures.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { agree, grouped, heldValue, placeOf, type Subject, said } from "./found.js";
+import { agree, grouped, heldBy, placeOf, type Subject, said } from "./found.js";
 
 /** What a workbook shows, and what follows from what it holds. */
 export interface Recalculation {
@@ -22,7 +22,7 @@ export function recalculated(
     if (place === undefined) return cell.fixed ?? null;
     // only a given cell can be blank
     const { value } = place.cell;
-    return cell.native !== undefined && value === "" ? "" : heldValue(value);
+    return cell.native !== undefined && value === "" ? "" : heldBy(cell, value);
   });
   const followed = [...shown];
   const order = model.order.filter(({ index }) => !changed.has(index));

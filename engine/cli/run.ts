@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
+import { auditCommand } from "./audit.js";
 import { bidCommand } from "./bid.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
@@ -9,6 +10,7 @@ import { setCommand } from "./set.js";
 import { showCommand } from "./show.js";
 import { startCommand } from "./start.js";
 import { takeCommand } from "./take.js";
+import { traceCommand } from "./trace.js";
 import { weighCommand } from "./weigh.js";
 
 export interface Voices {
@@ -49,8 +51,10 @@ export async function run(
     startCommand,
     bidCommand,
     showCommand,
+    traceCommand,
     setCommand,
     takeCommand,
+    auditCommand,
     rerunCommand,
     weighCommand,
     namesCommand,

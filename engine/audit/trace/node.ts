@@ -1,6 +1,6 @@
 /** Where a given value comes from, in words for people and in parts for programs. */
 export interface Origin {
-  readonly kind: "trail" | "default" | "given" | "published" | "price book" | "blank";
+  readonly kind: "trail" | "default" | "untold" | "published" | "price book";
   /** One line: `measured on site, by A. Estimator, 2026-05-04`. */
   readonly text: string;
   readonly by?: string;

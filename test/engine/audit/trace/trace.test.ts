@@ -12,7 +12,7 @@ import { fence, fenceGiven } from "../../../support/fence.js";
 const model = modelOf(fence, "us");
 const values = calculate(model, fenceGiven(model));
 const origins = {
-  input: () => ({ kind: "given", text: "as given" }) as const,
+  input: () => ({ kind: "untold", text: "as given" }) as const,
   book: "invented prices, as of 2026-03-01",
 };
 const job = { model, values, origins };

@@ -1,0 +1,99 @@
+import { open as openFile } from "node:fs/promises";
+import { RillbookError } from "../errors.js";
+import { calculate } from "../evaluate/calculate.js";
+import type { Value } from "../formula/value.js";
+import { loadJob } from "../job/load.js";
+import type { TrailEntry } from "../job/trail/entry.js";
+import type { Model } from "../template/model.js";
+import type { Template } from "../template/template.js";
+import { identityOfWorkbook } from "../workbook/match/identity.js";
+import { matchWorkbook } from "../workbook/match/match.js";
+import { readTrailSheet } from "../workbook/match/trail-sheet.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
+import { modelFor } from "./identity.js";
+import { recalculated } from "./recalculate.js";
+
+/** A job from a record or a workbook, calculated by the template's formulas. */
+export interface OpenedJob {
+  readonly source: "record" | "workbook";
+  readonly job: string;
+  readonly model: Model;
+  readonly values: readonly Value[];
+  readonly trail: readonly TrailEntry[];
+  /** The price book: `name, as of date`. */
+  readonly book: string;
+  /** What a workbook shows, where it is one. */
+  readonly shown?: readonly Value[];
+}
+
+/**
+ * Opens a job record or a workbook, whichever the file is. Inputs and prices of a workbook are
+ * those that it holds; its figures are calculated anew.
+ * Throws RillbookError for a file that cannot be read or whose template is not known.
+ *
+ * @param prices a price book for a job record, instead of the one it names
+ */
+export async function openJob(
+  file: string,
+  templates: readonly Template[],
+  prices?: string,
+): Promise<OpenedJob> {
+  return (await isWorkbook(file))
+    ? openWorkbook(file, templates)
+    : openRecord(file, templates, prices);
+}
+
+async function openRecord(
+  file: string,
+  templates: readonly Template[],
+  prices: string | undefined,
+): Promise<OpenedJob> {
+  const { model, job, book, given } = await loadJob(file, templates, prices);
+  return {
+    source: "record",
+    job: job.job,
+    model,
+    values: calculate(model, given),
+    trail: job.trail ?? [],
+    book: `${book.name}, as of ${book.asOf}`,
+  };
+}
+
+async function openWorkbook(file: string, templates: readonly Template[]): Promise<OpenedJob> {
+  const content = await readWorkbookFile(file);
+  const identity = identityOfWorkbook(content);
+  const model = modelFor(identity, templates);
+  if (!("cells" in model)) {
+    throw new RillbookError(
+      "template-unknown",
+      `${file}: its template cannot be told: found ${model.found}, expected ${model.expected}. Take the bid anew from the job record.`,
+    );
+  }
+  const match = matchWorkbook(content, model);
+  const { byTemplate, shown } = recalculated({ content, model, match }, new Set());
+  return {
+    source: "workbook",
+    job: identity.job ?? "(not named)",
+    model,
+    values: byTemplate,
+    trail: readTrailSheet(content)?.entries ?? [],
+    book: `${identity.book ?? "(not named)"}, as of ${identity.bookAsOf ?? "(unknown)"}`,
+    shown,
+  };
+}
+
+/** A workbook is a zip, whatever it is called; what only looks like one is refused in its own words. */
+async function isWorkbook(file: string): Promise<boolean> {
+  if (/\.xls[xm]?$/i.test(file)) return true;
+  const handle = await openFile(file).catch(() => undefined);
+  if (handle === undefined) return false;
+  try {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(2), 0, 2, 0).catch(() => ({
+      buffer: Buffer.alloc(0),
+      bytesRead: 0,
+    }));
+    return bytesRead === 2 && buffer.toString("latin1") === "PK";
+  } finally {
+    await handle.close();
+  }
+}

@@ -1,0 +1,59 @@
+import { Command } from "commander";
+import { type Audit, auditWorkbook } from "../audit/audit.js";
+import { modelFor } from "../audit/identity.js";
+import { auditMarkdown, auditText } from "../audit/report.js";
+import { plainValue } from "../audit/trace/written.js";
+import { writeWhole } from "../files.js";
+import type { PriceBook } from "../job/price-book.js";
+import { readPriceBook } from "../job/read-price-book.js";
+import { identityOfWorkbook } from "../workbook/match/identity.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
+import type { Context } from "./context.js";
+
+/** `rillbook audit`: is a workbook still what its template and its trail say? */
+export function auditCommand(context: Context): Command {
+  return new Command("audit")
+    .description(
+      "tell what was changed, overwritten or has gone stale in a workbook, and what its inputs stand on",
+    )
+    .argument("<workbook>", "a workbook written by rillbook, edited by anyone")
+    .option("--prices <file>", "price book, to hold each price against it")
+    .option("--report <md>", "write the findings as a Markdown document")
+    .option("--json", "tell the findings as JSON")
+    .addHelpText(
+      "after",
+      "\nExit status: 0 nothing but what is to know; 1 findings; 2 the workbook cannot be read.\n\nExample:\n  rillbook audit garden-corner.xlsx --report audit.md",
+    )
+    .action(async (file: string, options: { prices?: string; report?: string; json?: true }) => {
+      const content = await readWorkbookFile(file);
+      const book = await priceBook(options.prices, content, context);
+      const audit = await auditWorkbook(content, context.templates, book);
+      context.status = audit.clean ? 0 : 1;
+      if (options.report !== undefined) {
+        await writeWhole(options.report, auditMarkdown(audit, file));
+      }
+      context.out(options.json ? asJson(audit, file) : auditText(audit));
+    });
+}
+
+/** A price book is read by the layout of the template; without a template there is nothing to hold. */
+async function priceBook(
+  path: string | undefined,
+  content: WorkbookContent,
+  { templates }: Context,
+): Promise<PriceBook | undefined> {
+  const model = modelFor(identityOfWorkbook(content), templates);
+  if (path === undefined || !("cells" in model)) return undefined;
+  return readPriceBook(path, model.template.prices ?? []);
+}
+
+function asJson({ identity, findings, clean, headline }: Audit, workbook: string): string {
+  const figures = headline.map(({ cell, shown, byTemplate }) => ({
+    name: cell.id,
+    shown: plainValue(shown),
+    byTemplate: plainValue(byTemplate),
+    unit: cell.unit.name,
+  }));
+  return `${JSON.stringify({ workbook, clean, identity, headline: figures, findings }, null, 2)}\n`;
+}

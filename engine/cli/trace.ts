@@ -1,0 +1,76 @@
+import { Command, InvalidArgumentError } from "commander";
+import { agree, said } from "../audit/found.js";
+import { type OpenedJob, openJob } from "../audit/open.js";
+import { originsOf } from "../audit/trace/job-origins.js";
+import type { TraceNode } from "../audit/trace/node.js";
+import { traceText } from "../audit/trace/text.js";
+import { trace, traceColumn } from "../audit/trace/trace.js";
+import { RillbookError } from "../errors.js";
+import { suggestion } from "../formula/suggest.js";
+import type { Context } from "./context.js";
+
+/** `rillbook trace`: a figure with its math, down to where its inputs come from. */
+export function traceCommand(context: Context): Command {
+  return new Command("trace")
+    .description(
+      "show where a figure comes from: its formula in names and in numbers, and its parts",
+    )
+    .argument("<file>", "job record or workbook")
+    .argument("<name>", "a cell (price), a cell in a row (falls.flow[2]) or a column (falls.flow)")
+    .option("--depth <levels>", "levels of formulas to open", wholeNumber, 2)
+    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--json", "everything, as JSON")
+    .addHelpText(
+      "after",
+      "\nNumbers stand with their units in brackets, rounded as the workbook shows them, or to as many digits as\nthe formula needs to give the result shown; --json has them in full.\n\nExample:\n  rillbook trace garden-corner.json price --depth 3",
+    )
+    .action(
+      async (
+        file: string,
+        name: string,
+        options: { depth: number; prices?: string; json?: true },
+      ) => {
+        const job = await openJob(file, context.templates, options.prices);
+        const node = nodeFor(job, name.toLowerCase(), options.depth);
+        if (options.json) {
+          context.out(`${JSON.stringify(node, null, 2)}\n`);
+          return;
+        }
+        context.out(traceText(node, process.stdout.columns ?? 100));
+        const differs = shownOtherwise(job, node.name);
+        if (differs !== undefined) context.err(differs);
+      },
+    );
+}
+
+function nodeFor(job: OpenedJob, name: string, depth: number): TraceNode {
+  const traced = { model: job.model, values: job.values, origins: originsOf(job) };
+  const cell = job.model.byId.get(name);
+  if (cell !== undefined) return trace(traced, cell, depth);
+  const [table = "", key = ""] = name.split(".");
+  if (job.model.tables.get(table)?.columns.has(key)) {
+    return traceColumn(traced, table, key, depth);
+  }
+  const known = new Set(job.model.cells.filter(({ implied }) => !implied).map((one) => one.name));
+  throw new RillbookError(
+    "name-unknown",
+    `The name "${name}" is not in template ${job.model.template.name}.${suggestion(name, known)} "rillbook names" lists all.`,
+  );
+}
+
+/** The figures of a trace are calculated; a workbook may show something else. */
+function shownOtherwise({ model, values, shown }: OpenedJob, id: string): string | undefined {
+  const index = model.byId.get(id)?.index;
+  if (index === undefined || shown === undefined) return undefined;
+  const [here, follows] = [shown[index] ?? null, values[index] ?? null];
+  if (agree(here, follows)) return undefined;
+  return `The workbook shows ${said(here)} for ${id}; its inputs give ${said(follows)}. See rillbook audit.\n`;
+}
+
+function wholeNumber(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 0 || value > 50) {
+    throw new InvalidArgumentError("Give a whole number from 0 to 50.");
+  }
+  return value;
+}

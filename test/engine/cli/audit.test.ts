@@ -1,0 +1,122 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { run } from "../../../engine/cli/run.js";
+import { fence } from "../../support/fence.js";
+import { fenceModel, fenceWorkbook } from "../../support/fence-bid.js";
+import { Tampered } from "../../support/tamper.js";
+
+let folder: string;
+let clean: string;
+let forged: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-audit-"));
+  clean = join(folder, "clean.xlsx");
+  forged = join(folder, "forged.xlsx");
+  const bytes = await fenceWorkbook();
+  await writeFile(clean, bytes);
+  const book = new Tampered(bytes, fenceModel).cell("price", () => "<v>3500</v>");
+  await writeFile(forged, book.bytes());
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+async function rillbook(...args: string[]): Promise<{ status: number; out: string; err: string }> {
+  let out = "";
+  let err = "";
+  const voices = {
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      err += text;
+    },
+  };
+  const status = await run(args, [fence], voices);
+  return { status, out, err };
+}
+
+test("a clean workbook: status 0, and what its inputs stand on", async () => {
+  const { status, out } = await rillbook("audit", clean);
+  expect(status).toBe(0);
+  expect(out).toContain("TO KNOW");
+  expect(out.endsWith("0 wrong, 0 doubtful, 2 to know.\n")).toBe(true);
+});
+
+test("a forged one: status 1, each finding with cell, found, expected and to do", async () => {
+  const { status, out } = await rillbook("audit", forged);
+  expect(status).toBe(1);
+  expect(out).toContain("WRONG  Price!B23 (price)\n    found:    the fixed value 3500");
+  expect(out).toContain("    expected: =(materials+labor)/(1-margin)");
+  expect(out).toContain("Price: the workbook shows $3,500.00; by the template it is $4,087.02.");
+});
+
+test("as JSON", async () => {
+  const { out } = await rillbook("audit", forged, "--json");
+  const told = JSON.parse(out);
+  expect(told.clean).toBe(false);
+  expect(told.headline).toEqual([
+    { name: "price", shown: 3500, byTemplate: expect.closeTo(4087.01555, 9), unit: "$" },
+  ]);
+  expect(told.findings[0]).toMatchObject({ grade: "wrong", code: "formula-overwritten" });
+});
+
+test("a report to file: text of the workbook cannot become markup in it", async () => {
+  const odd = new Tampered(await fenceWorkbook(), fenceModel);
+  odd.formula("offer", () => '"|&lt;b&gt;*x*`|"');
+  const path = join(folder, "odd.xlsx");
+  await writeFile(path, odd.bytes());
+  const report = join(folder, "audit.md");
+  expect((await rillbook("audit", path, "--report", report)).status).toBe(1);
+  const text = await readFile(report, "utf8");
+  expect(text).toContain("## Wrong:");
+  expect(text).toContain('="\\|\\<b\\>\\*x\\*\\`\\|"');
+  const row = text.split("\n").find((line) => line.includes("offer")) as string;
+  expect(row.match(/(?<!\\)\|/g)).toHaveLength(5);
+});
+
+test.each([
+  ["missing.xlsx", "workbook-file"],
+  ["text.xlsx", "workbook-kind"],
+])("what cannot be read: status 2 (%s)", async (name, code) => {
+  await writeFile(join(folder, "text.xlsx"), "plain");
+  const { status, err } = await rillbook("audit", join(folder, name));
+  expect(status).toBe(2);
+  expect(err).toContain(code);
+});
+
+test("a trace of a workbook tells the origins by its Trail sheet", async () => {
+  const { status, out, err } = await rillbook("trace", clean, "runs.push[1]", "--depth", "3");
+  expect([status, err]).toEqual([0, ""]);
+  expect(out).toContain("= WIND_FORCE(339.35 [ft²],88 [ft/s])");
+  expect(out).toContain("from: drawing, by Estimator A, 2026-05-04");
+  expect(out).toContain("from: template default");
+});
+
+test("a trace says where the workbook shows something else than its inputs give", async () => {
+  const { out, err } = await rillbook("trace", forged, "price", "--depth", "1");
+  expect(out).toContain("price = $4,087.02   Price");
+  expect(err).toContain("The workbook shows 3500 for price; its inputs give 4087.01555.");
+});
+
+test("a trace as JSON has the parts and exact values", async () => {
+  const { out } = await rillbook("trace", clean, "PRICE", "--json");
+  const node = JSON.parse(out);
+  expect(node).toMatchObject({ name: "price", formula: "(materials+labor)/(1-margin)", unit: "$" });
+  expect(node.parts[0].parts[0]).toMatchObject({ kind: "column", name: "takeoff.cost" });
+});
+
+test("a whole column is traced row by row", async () => {
+  const { out } = await rillbook("trace", clean, "runs.face", "--depth", "1");
+  expect(out).toContain("runs.face[3] = 66 ft²");
+});
+
+test.each([
+  [["trace", "clean", "prize"], 'The name "prize" is not in template fence. Did you mean "price"?'],
+  [["trace", "clean", "price", "--depth", "-1"], "whole number from 0 to 50"],
+  [["trace", "nothing.json", "price"], "does not exist"],
+])("%j is refused with a sentence", async (args, sentence) => {
+  const { status, err } = await rillbook(...args.map((one) => (one === "clean" ? clean : one)));
+  expect(status).toBe(2);
+  expect(err).toContain(sentence);
+});
