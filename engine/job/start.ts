@@ -1,5 +1,5 @@
 import { inUnit } from "../template/compile.js";
-import type { InputDeclaration, InputValue } from "../template/declare.js";
+import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { ruleInWords } from "../template/implied.js";
 import type { Model } from "../template/model.js";
 import { unitOf } from "../units/quantity.js";
@@ -7,7 +7,7 @@ import type { JobRecord, RowValues } from "./record.js";
 
 /**
  * A new job record for a template: every input with its default (null where it must
- * be given), one row in each table that needs rows, and a guide to what each means.
+ * be given), the rows that tables open with, and a guide to what each means.
  */
 export function newJob(model: Model, job: string): JobRecord {
   const inputs: Record<string, InputValue | null | RowValues[]> = {};
@@ -29,20 +29,15 @@ export function newJob(model: Model, job: string): JobRecord {
         means: `${block.heading}; up to ${block.rows} rows`,
         columns: Object.fromEntries(columns.map(([key, cell]) => [key, meaning(cell, model)])),
       };
-      if (block.data !== undefined) {
-        inputs[block.name] = block.data.map((row) =>
-          Object.fromEntries(
-            columns.map(([key, cell]) => {
-              const value = row[key] ?? cell.default;
-              return [key, value === undefined ? null : inUnit(value, cell.quantity, model.system)];
-            }),
-          ),
-        );
-      } else if (block.filled !== undefined) {
-        inputs[block.name] = [
-          Object.fromEntries(columns.map(([key, cell]) => [key, usual(cell, model)])),
-        ];
-      }
+      const rows = block.data ?? [];
+      if (rows.length > 0)
+        Object.assign(guide[block.name] as object, { rows: labelled(block, model) });
+      // rows that a person can tell apart by their own inputs stand in the record; others only in the guide
+      const first = Object.values(block.columns)[0];
+      inputs[block.name] =
+        first?.kind === "input" && rows.length > 0
+          ? rows.map((row) => rowOf(columns, model, row))
+          : Array.from({ length: block.opening ?? 0 }, () => rowOf(columns, model, {}));
     }
   }
   const { name, version } = model.template;
@@ -57,6 +52,31 @@ export function newJob(model: Model, job: string): JobRecord {
     guide,
     trail: [],
   };
+}
+
+function rowOf(
+  columns: readonly (readonly [string, InputDeclaration])[],
+  model: Model,
+  row: Readonly<Record<string, InputValue>>,
+): RowValues {
+  return Object.fromEntries(
+    columns.map(([key, cell]) => {
+      const value = row[key] ?? cell.default;
+      return [key, value === undefined ? null : inUnit(value, cell.quantity, model.system)];
+    }),
+  );
+}
+
+/** The rows that a template fills in by itself: give rows in the same order to change them. */
+function labelled(block: TableBlock, model: Model): unknown {
+  return (block.data ?? []).map((row) =>
+    Object.fromEntries(
+      Object.entries(row).map(([key, value]) => {
+        const cell = block.columns[key];
+        return [key, cell === undefined ? value : inUnit(value, cell.quantity, model.system)];
+      }),
+    ),
+  );
 }
 
 function usual(cell: InputDeclaration, model: Model): InputValue | null {

@@ -151,6 +151,8 @@ export interface TableBlock {
   readonly heading: string;
   /** Fixed capacity. */
   readonly rows: number;
+  /** Rows that a new job record opens with, to be filled in; none unless told. */
+  readonly opening?: number;
   /** Condition on a row's own inputs: the row is in use. All rows are, where it is absent. */
   readonly filled?: string;
   /** A table of the same rows, whose columns can be named as this one's own. */

@@ -24,6 +24,7 @@ export const fallsTable = table(
   "Falls, from the top down",
   {
     rows: 12,
+    opening: 1,
     filled: "width>0",
     note: "Lips of one step stand side by side and share its flow. The drop runs from the water above to the water below.",
   },

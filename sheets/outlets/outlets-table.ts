@@ -38,6 +38,7 @@ export const outletsTable = table(
   "Outlets: one branch of the manifold each",
   {
     rows: 8,
+    opening: 1,
     filled: "LEN(pipe_size)>0",
     note: "A row is in use when it has a pipe size. Each branch has a ball valve.",
   },
@@ -133,7 +134,7 @@ export const outletsTable = table(
     ),
     angle_calculated: calc(
       angle,
-      `IF(valve_row=1,${row("turned", "2")}*loss_to_add/${row("added", "2")},${row("turned", "valve_row")}+(${row("turned", "valve_row+1")}-${row("turned", "valve_row")})*LN(loss_to_add/${row("added", "valve_row")})/LN(${row("added", "valve_row+1")}/${row("added", "valve_row")}))`,
+      `MIN(90[°],IF(valve_row=1,${row("turned", "2")}*loss_to_add/${row("added", "2")},${row("turned", "valve_row")}+(${row("turned", "valve_row+1")}-${row("turned", "valve_row")})*LN(loss_to_add/${row("added", "valve_row")})/LN(${row("added", "valve_row+1")}/${row("added", "valve_row")})))`,
       "Turn from open, calculated",
       { decimals: 1 },
     ),

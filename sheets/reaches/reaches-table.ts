@@ -22,7 +22,7 @@ const pass = (from: string, label: string) =>
 export const reachesTable = table(
   "reaches",
   "Reaches: running stretches between falls",
-  { rows: 12, filled: "length>0" },
+  { rows: 12, opening: 1, filled: "length>0" },
   {
     name: input(text, "Reach", { default: "Reach" }),
     after_step: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),

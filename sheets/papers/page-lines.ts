@@ -7,7 +7,7 @@ import {
   table,
   text,
   yesno,
-} from "../engine/template/index.js";
+} from "../../engine/template/index.js";
 
 /** A line that a printed page may carry: its text, and when it is wanted. */
 export interface PageLine {

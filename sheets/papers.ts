@@ -1,0 +1,30 @@
+import { calc, date, lines, type SheetDeclaration, sheet } from "../engine/template/index.js";
+import { crewLines } from "./papers/crew-lines.js";
+import { pageLines } from "./papers/page-lines.js";
+import { proposalLines } from "./papers/proposal-lines.js";
+import { purchaseSheet, purchaseWorking } from "./papers/purchase.js";
+
+const proposal = pageLines("proposal", "Proposal", proposalLines);
+const crew = pageLines("crew", "Crew", crewLines);
+
+/** The pages handed out: to the customer, to suppliers, to the crew; last, the lists they are made from. */
+export const paperSheets: readonly SheetDeclaration[] = [
+  sheet(
+    "Proposal",
+    "What we offer to build, for what price, and what to know before.",
+    [proposal.page],
+    {
+      portrait: true,
+    },
+  ),
+  purchaseSheet,
+  sheet("Crew", "What to set out, dig, cut, pipe, open and lift.", [crew.page], { portrait: true }),
+  sheet("Wording", "The lines that the pages choose from: those not wanted are left out there.", [
+    lines("Dates", {
+      offer_until: calc(date, "bid_date+good_for_days", "The bid is good until"),
+    }),
+    proposal.working,
+    crew.working,
+    purchaseWorking,
+  ]),
+];

@@ -1,0 +1,108 @@
+import {
+  type Block,
+  calc,
+  count,
+  date,
+  money,
+  number,
+  type SheetDeclaration,
+  sheet,
+  table,
+  text,
+  yesno,
+} from "../../engine/template/index.js";
+
+/** The tables of what is bought, with their capacity. */
+const sources: readonly { readonly name: string; readonly rows: number; readonly taken?: true }[] =
+  [
+    { name: "lines", rows: 56 },
+    { name: "extra_lines", rows: 8 },
+    { name: "options", rows: 6, taken: true },
+  ];
+
+interface Place {
+  readonly table: string;
+  readonly row: number;
+  readonly taken: boolean;
+}
+
+const places: readonly (Place | "pump")[] = [
+  ...sources.flatMap(({ name, rows, taken }) =>
+    Array.from({ length: rows }, (_, i) => ({ table: name, row: i + 1, taken: taken ?? false })),
+  ),
+  "pump",
+];
+
+/** A column of the list, from whichever table the row stands for. */
+const from =
+  (column: string, ofPump: string) =>
+  (row: number): string => {
+    const place = places[row - 1] as Place | "pump";
+    return place === "pump" ? ofPump : `INDEX(${place.table}.${column},${place.row})`;
+  };
+
+const ofPump = (column: string) => `INDEX(pumps.${column},MAX(1,pump_row))`;
+
+function bought(row: number): string {
+  const place = places[row - 1] as Place | "pump";
+  if (place === "pump") return "IF(LEN(pump_code)>0,1,0)";
+  const quantity = `INDEX(${place.table}.bought,${place.row})`;
+  return place.taken ? `IF(INDEX(${place.table}.taken,${place.row}),${quantity},0)` : quantity;
+}
+
+/** All that could be bought, each with the place that its supplier gives it. */
+export const purchaseWorking: Block = table(
+  "purchase_list",
+  "Lines for Purchase, in the order of the takeoff",
+  { rows: places.length },
+  {
+    what: calc(text, from("description", "pump_description"), "What"),
+    code: calc(text, from("code", "pump_code"), "Code"),
+    bought: calc(number, bought, "To buy"),
+    unit: calc(text, from("unit", '"each"'), "Unit"),
+    supplier: calc(text, from("supplier", ofPump("supplier")), "Supplier"),
+    cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
+    good_until: calc(date, from("good_until", ofPump("good_until")), "Price good until"),
+    place: calc(count, "above.place+1", "Row", { first: "1" }),
+    wanted: calc(yesno, "bought>0", "Wanted"),
+    rank: calc(
+      number,
+      "IF(wanted,IFERROR(MATCH(supplier,purchase_list.supplier,0),0)*1000,1000000)+place",
+      "Rank: by the first line of its supplier",
+      { decimals: 0 },
+    ),
+  },
+);
+
+const picked = (column: string) => `INDEX(purchase_list.${column},from_row)`;
+
+export const purchaseSheet: SheetDeclaration = sheet(
+  "Purchase",
+  "What to order, by supplier, in whole packs.",
+  [
+    table(
+      "purchase",
+      "To order",
+      {
+        rows: places.length,
+        beside: "purchase_list",
+        filled: "SMALL(purchase_list.rank,place)<1000000",
+        note: "Waste and whole packs are in the quantities; sales tax is not in the costs.",
+      },
+      {
+        what: calc(text, picked("what"), "What"),
+        supplier: calc(text, picked("supplier"), "Supplier"),
+        quantity: calc(number, picked("bought"), "To buy"),
+        unit: calc(text, picked("unit"), "Unit"),
+        cost: calc(money, picked("cost"), "Cost before tax"),
+        good_until: calc(date, picked("good_until"), "Price good until"),
+        code: calc(text, picked("code"), "Item code"),
+        from_row: calc(
+          count,
+          "MATCH(SMALL(purchase_list.rank,place),purchase_list.rank,0)",
+          "Row of the takeoff",
+        ),
+      },
+    ),
+  ],
+);

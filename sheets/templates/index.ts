@@ -1,0 +1,5 @@
+import type { Template } from "../../engine/template/index.js";
+import { waterfall } from "./waterfall.js";
+
+/** Every template and version that this program can calculate. */
+export const templates: readonly Template[] = [waterfall];

@@ -1,0 +1,97 @@
+import { type Template, template } from "../../engine/template/index.js";
+import { balanceSheet } from "../balance.js";
+import { basinSheet } from "../basin.js";
+import { fallsSheet } from "../falls.js";
+import { basinFormulas } from "../formulas/basin.js";
+import { channelFormulas } from "../formulas/channel.js";
+import { evaporationFormulas } from "../formulas/evaporation.js";
+import { groundFormulas } from "../formulas/ground.js";
+import { linerFormulas } from "../formulas/liner.js";
+import { moneyFormulas } from "../formulas/money.js";
+import { pipeFormulas } from "../formulas/pipe.js";
+import { pumpFormulas } from "../formulas/pump.js";
+import { stoneFormulas } from "../formulas/stone.js";
+import { weatherFormulas } from "../formulas/weather.js";
+import { weirFormulas } from "../formulas/weir.js";
+import { groundSheet } from "../ground.js";
+import { jobSheet } from "../job.js";
+import { laborSheet } from "../labor.js";
+import { linerSheet } from "../liner.js";
+import { mainSheet } from "../main.js";
+import { outletsSheet } from "../outlets.js";
+import { paperSheets } from "../papers.js";
+import { priceSheet } from "../price.js";
+import { priceBookLayout } from "../price-book.js";
+import { pricesSheet } from "../prices.js";
+import { pumpSheet, pumpsSheet } from "../pump.js";
+import { rainSheet } from "../rain.js";
+import { reachesSheet } from "../reaches.js";
+import { stoneSheet } from "../stone.js";
+import { takeoffSheet } from "../takeoff.js";
+import { waterTablesSheet } from "../water-tables.js";
+
+/** A disappearing waterfall: falls, stream, buried basin, and all that it takes to build and price them. */
+export const waterfall: Template = template({
+  name: "waterfall",
+  version: 1,
+  title: "Disappearing waterfall",
+  headline: [
+    "price",
+    "total_cost",
+    "margin",
+    "total_flow",
+    "total_head",
+    "pump_watts",
+    "work_days",
+  ],
+  prices: priceBookLayout,
+  roles: {
+    price: "price",
+    cost: "direct_cost",
+    contingency: "contingency_cost",
+    sections: [
+      { label: "Material", name: "material_cost" },
+      { label: "Labor", name: "labor_in_price" },
+      { label: "Equipment, hauling and site", name: "equipment_cost" },
+      { label: "Work by others", name: "subcontract_cost" },
+      { label: "Overhead", name: "overhead_cost" },
+      { label: "Contingency", name: "contingency_cost" },
+      { label: "Profit", name: "profit" },
+    ],
+    goodUntil: "items.good_until",
+  },
+  sheets: [
+    jobSheet,
+    fallsSheet,
+    reachesSheet,
+    outletsSheet,
+    mainSheet,
+    balanceSheet,
+    pumpSheet,
+    basinSheet,
+    linerSheet,
+    stoneSheet,
+    groundSheet,
+    laborSheet,
+    rainSheet,
+    takeoffSheet,
+    priceSheet,
+    ...paperSheets,
+    pricesSheet,
+    pumpsSheet,
+    waterTablesSheet,
+  ],
+  formulas: [
+    ...pipeFormulas,
+    ...weirFormulas,
+    ...channelFormulas,
+    ...pumpFormulas,
+    ...basinFormulas,
+    ...evaporationFormulas,
+    ...linerFormulas,
+    ...stoneFormulas,
+    ...groundFormulas,
+    ...moneyFormulas,
+    ...weatherFormulas,
+  ],
+});
