@@ -10,7 +10,7 @@ import { impliedKeysOf, messageName, statusName } from "./implied.js";
 import type { Template } from "./template.js";
 
 /** Sheets that every workbook has. */
-const ownSheets: ReadonlySet<string> = new Set(["start", "checks", "names"]);
+const ownSheets: ReadonlySet<string> = new Set(["start", "checks", "trail", "names"]);
 
 /** Spreadsheets hold a list of choices as one text of at most so many characters. */
 const longestChoices = 255;

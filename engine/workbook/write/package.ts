@@ -40,6 +40,7 @@ export function finishPackage(
     "</Relationships>",
     `<Relationship Id="rIdCustom" Type="${customRelation}" Target="docProps/custom.xml"/>`,
   );
+  for (const [name, part] of Object.entries(parts)) parts[name] = withoutNoncharacters(part);
   const ordered = Object.keys(parts).sort(contentTypesFirst);
   return zipSync(Object.fromEntries(ordered.map((name) => [name, parts[name] as Uint8Array])), {
     mtime: fixedTime,
@@ -65,8 +66,22 @@ function customXml(properties: Readonly<Record<string, string>>): string {
   );
 }
 
+/** exceljs leaves out control characters, but not these two, which XML cannot hold either. */
+function withoutNoncharacters(part: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
+  const bytes = Buffer.from(part.buffer, part.byteOffset, part.byteLength);
+  if (!bytes.includes("\ufffe") && !bytes.includes("\uffff")) return part;
+  return strToU8(strFromU8(part).replaceAll(/[\ufffe\uffff]/g, ""));
+}
+
+/** Characters that XML 1.0 has no way to write (section 2.2), lone halves of a pair among them. */
+const unwritable =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+
+/** Text for the inside of an XML element or attribute; what XML cannot hold is left out. */
 export function escaped(text: string): string {
   return text
+    .replaceAll(unwritable, "")
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")

@@ -98,8 +98,8 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
     fitToHeight: 0,
     margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
   };
-  // an ampersand starts a code in a footer
-  const job = identity.job.replaceAll("&", "&&");
+  // an ampersand starts a code in a footer, which holds 255 characters in all
+  const job = identity.job.slice(0, 100).replaceAll("&", "&&");
   // the customer's copy names the history it was priced from
   const trail = sheet.name === "Proposal" ? `, trail ${shortHead(identity)}` : "";
   sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;

@@ -1,0 +1,408 @@
+import exceljs from "exceljs";
+import { strFromU8, unzipSync } from "fflate";
+import { afterAll, describe, expect, it, vi } from "vitest";
+import { calculate } from "../../../../engine/evaluate/calculate.js";
+import { CellError, type Value } from "../../../../engine/formula/value.js";
+import { valuesOf } from "../../../../engine/job/values.js";
+import { compile } from "../../../../engine/template/compile.js";
+import * as t from "../../../../engine/template/index.js";
+import { addressOf } from "../../../../engine/template/layout.js";
+import type { Cell } from "../../../../engine/template/model.js";
+import { xlsxFormula } from "../../../../engine/template/printed.js";
+import type { CellContent } from "../../../../engine/workbook/read/content.js";
+import { cellAt, columnAt, nameIn } from "../../../../engine/workbook/read/lookup.js";
+import { readWorkbook } from "../../../../engine/workbook/read/read.js";
+import { writeWorkbook } from "../../../../engine/workbook/write/write.js";
+import { tiny } from "../../../support/tiny.js";
+import { toy, toyBook, toyIdentity, toyJob } from "../../../support/toy.js";
+
+/** Text that another program might take for a formula, a number, a date or markup. */
+const awkward = "=1+1";
+const job = {
+  ...toyJob,
+  inputs: {
+    ...toyJob.inputs,
+    customer: awkward,
+    remark: "<b>&amp; \"quoted\" 'text'",
+    beds: [
+      { name: "+x", wide: 36, item: "OAK" },
+      { name: "@y", wide: 18, soil: "sand" },
+      { name: "-z", wide: 6, item: "GOLD" }, // the book has no gold: an error that stays in the workbook
+    ],
+  },
+};
+const model = compile(toy, "us");
+const values = calculate(model, valuesOf(model, job, toyBook));
+const bytes = await writeWorkbook(model, values, toyIdentity);
+const content = readWorkbook(bytes);
+const styled = new exceljs.Workbook();
+await styled.xlsx.load(bytes as unknown as ArrayBuffer);
+
+const addressIn = ({ column, line }: Cell) => addressOf(column, line);
+const written = (cell: Cell): CellContent =>
+  content.sheets.find(({ name }) => name === cell.sheet)?.cells.get(addressIn(cell)) ?? {
+    value: null,
+  };
+const styledCell = (cell: Cell) => styled.getWorksheet(cell.sheet)?.getCell(addressIn(cell));
+const asWritten = (value: Value) =>
+  value instanceof CellError ? { error: value.code } : value === null ? null : value;
+
+describe("every cell of the model", () => {
+  it("is written as what it is: a formula with its value, or a given value", () => {
+    let formulas = 0;
+    for (const cell of model.cells) {
+      const { value, formula } = written(cell);
+      const expected = asWritten(values[cell.index] as Value);
+      if (cell.native === undefined) {
+        expect(formula, cell.id).toBeUndefined();
+      } else {
+        formulas += 1;
+        expect(formula, cell.id).toBe(xlsxFormula(model, cell));
+        expect(value, cell.id).not.toBe(null);
+      }
+      expect(value, cell.id).toEqual(expected);
+    }
+    expect(formulas).toBeGreaterThan(80);
+  });
+
+  it("has its unlocked style only where it is an input", () => {
+    for (const cell of model.cells) {
+      const locked = styledCell(cell)?.protection?.locked ?? true;
+      expect(locked, cell.id).toBe(cell.declaration.kind !== "input");
+    }
+  });
+});
+
+describe("the whole workbook", () => {
+  it("has no number but inputs, prices, published figures and the trail's record", () => {
+    const given = new Set(
+      model.cells
+        .filter(({ declaration: { kind } }) => ["input", "book", "published"].includes(kind))
+        .map((cell) => `${cell.sheet}!${addressIn(cell)}`),
+    );
+    const constants: string[] = [];
+    let looked = 0;
+    for (const { name, cells } of content.sheets) {
+      // the trail records what the inputs were: it must not follow them
+      if (name === "Trail") continue;
+      for (const [address, { value, formula }] of cells) {
+        looked += 1;
+        const isFigure = typeof value === "number" || typeof value === "boolean";
+        if (isFigure && formula === undefined && !given.has(`${name}!${address}`)) {
+          constants.push(`${name}!${address} = ${value}`);
+        }
+      }
+    }
+    expect(constants).toEqual([]);
+    expect(looked).toBeGreaterThan(300);
+  });
+
+  it("has a cached value beside every formula", () => {
+    let formulas = 0;
+    for (const [name, part] of Object.entries(unzipSync(bytes))) {
+      if (!name.startsWith("xl/worksheets/sheet")) continue;
+      for (const [cell] of strFromU8(part).matchAll(/<c [^>]*>.*?<\/c>/gs)) {
+        if (!cell.includes("<f")) continue;
+        formulas += 1;
+        expect(cell).toMatch(/<\/f><v>|<\/f><v\/>/);
+      }
+    }
+    expect(formulas).toBeGreaterThan(100);
+  });
+
+  it("has unlocked cells only among the inputs, and every sheet protected", () => {
+    const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");
+    let unlocked = 0;
+    for (const sheet of styled.worksheets) {
+      expect(
+        (sheet as unknown as { sheetProtection: unknown }).sheetProtection,
+        sheet.name,
+      ).toBeTruthy();
+      sheet.eachRow({ includeEmpty: true }, (row) => {
+        row.eachCell({ includeEmpty: true }, (cell) => {
+          if (cell.protection?.locked === false) unlocked += 1;
+        });
+      });
+    }
+    expect(unlocked).toBe(inputs.length);
+  });
+
+  it("lists its sheets in the order of the job", () => {
+    expect(content.sheets.map(({ name }) => name)).toEqual([
+      "Start",
+      ...toy.sheets.map(({ name }) => name),
+      "Checks",
+      "Trail",
+      "Names",
+    ]);
+  });
+
+  it("is recalculated by programs that look at the flag", () => {
+    expect(strFromU8(unzipSync(bytes)["xl/workbook.xml"] as Uint8Array)).toContain(
+      'fullCalcOnLoad="1"',
+    );
+  });
+});
+
+describe("text", () => {
+  it.each([
+    ["customer", awkward],
+    ["remark", "<b>&amp; \"quoted\" 'text'"],
+    ["beds.name[1]", "+x"],
+    ["beds.name[2]", "@y"],
+    ["beds.name[3]", "-z"],
+  ])("that looks like something else stays text: %s", (id, text) => {
+    const cell = model.byId.get(id) as Cell;
+    expect(written(cell)).toEqual({ value: text });
+    // a text format: typing over it keeps it text too
+    expect(styledCell(cell)?.numFmt).toBe("@");
+  });
+
+  it("without meaning in XML is left out, and the file can be read", async () => {
+    const strange = "a\u0000b\u0001c\u000bd\uFFFEe";
+    const index = model.byId.get("remark")?.index as number;
+    const given = values.map((value, i) => (i === index ? strange : value));
+    const other = await writeWorkbook(model, given, {
+      ...toyIdentity,
+      job: strange,
+      about: strange,
+    });
+    const back = readWorkbook(other);
+    expect(back.properties.custom.get("rillbook job")).toBe("abcde");
+    expect(cellAt(back, "remark").cell.value).toBe("abcde");
+  });
+});
+
+describe("errors", () => {
+  it("are written as errors", () => {
+    expect(written(model.byId.get("bed_prices.edging[3]") as Cell).value).toEqual({
+      error: "#N/A",
+    });
+    expect(written(model.byId.get("edging_total") as Cell).value).toEqual({ error: "#N/A" });
+  });
+
+  it("never as numbers that a file cannot hold", async () => {
+    const index = model.byId.get("soil_total")?.index;
+    for (const bad of [Number.NaN, Number.POSITIVE_INFINITY]) {
+      const broken = values.map((value, i) => (i === index ? bad : value));
+      await expect(writeWorkbook(model, broken, toyIdentity)).rejects.toThrow(
+        /not a number that a file/,
+      );
+    }
+  });
+});
+
+describe("defined names", () => {
+  it("point to their cells: every single cell and every column, and nothing else", () => {
+    const expected: string[] = [];
+    for (const cell of model.cells.filter(({ implied, table }) => !implied && !table)) {
+      expected.push(cell.name);
+      const found = cellAt(content, cell.name);
+      expect([found.sheet, found.address], cell.name).toEqual([cell.sheet, addressIn(cell)]);
+    }
+    for (const { columns } of model.tables.values()) {
+      for (const { name, cells } of columns.values()) {
+        if (cells[0]?.implied) {
+          expect(nameIn(content, name)).toBeUndefined();
+          continue;
+        }
+        expected.push(name);
+        expect(columnAt(content, name).map(({ address }) => address)).toEqual(cells.map(addressIn));
+      }
+    }
+    const own = content.names.filter(({ name }) => !name.startsWith("_xlnm"));
+    expect(own.map(({ name }) => name).sort()).toEqual(expected.sort());
+  });
+});
+
+describe("validation", () => {
+  const rules: [input: string, rule: object][] = [
+    ["plot", { type: "decimal", operator: "between", formulae: [1, 500], errorStyle: "stop" }],
+    ["people", { type: "whole", formulae: [1, 9] }],
+    ["spare", { type: "decimal", formulae: [0, 0.5], prompt: "0% to 50%." }],
+    ["hose", { type: "decimal", formulae: [0, 1e12] }],
+    ["paved", { type: "list", formulae: ['"TRUE,FALSE"'] }],
+    ["finish", { type: "list", formulae: ['"rough,smooth"'] }],
+    ["beds.soil[4]", { type: "list", formulae: ["soils.name"] }],
+    [
+      "beds.wide[1]",
+      {
+        type: "decimal",
+        formulae: [1, 120],
+        promptTitle: "Width",
+        prompt: "Inside the boards. 1 to 120 in.",
+        errorTitle: "Width",
+        error: "This value does not fit. Rule: 1 to 120 in.",
+        allowBlank: true,
+      },
+    ],
+  ];
+  it.each(rules)("%s", (id, rule) => {
+    expect(styledCell(model.byId.get(id) as Cell)?.dataValidation).toMatchObject(rule);
+  });
+
+  it("stands at every input but free text, and nowhere else", () => {
+    for (const cell of model.cells) {
+      const { kind, quantity } = cell.declaration;
+      const choices = cell.declaration.kind === "input" && cell.declaration.choices;
+      const wanted = kind === "input" && (quantity.kind !== "text" || Boolean(choices));
+      expect(styledCell(cell)?.dataValidation !== undefined, cell.id).toBe(wanted);
+    }
+  });
+
+  it("has limits and words in SI where the model has", async () => {
+    const si = compile(toy, "si");
+    const metric = { ...job, units: "si" as const, inputs: { ...job.inputs, beds: [] } };
+    const found = calculate(si, valuesOf(si, metric, toyBook));
+    const workbook = new exceljs.Workbook();
+    const identity = { ...toyIdentity, units: "si" as const };
+    await workbook.xlsx.load((await writeWorkbook(si, found, identity)) as unknown as ArrayBuffer);
+    const cell = workbook.getWorksheet("Site")?.getCell("B8");
+    expect(cell?.dataValidation).toMatchObject({
+      formulae: [25.4, 609.6],
+      prompt: "25.4 to 609.6 mm.",
+    });
+    expect(workbook.getWorksheet("Site")?.getCell("C8").value).toBe("mm");
+  });
+});
+
+describe("custom properties", () => {
+  it("tell the job, the template and the price book", () => {
+    const { custom } = content.properties;
+    expect(Object.fromEntries(custom)).toMatchObject({
+      "rillbook job": "T-1",
+      "rillbook template": "toy",
+      "rillbook version": "3",
+      "rillbook units": "us",
+      "rillbook price book": "Toy prices",
+      "rillbook price book as of": "2026-05-01",
+      "rillbook price book mark": "0".repeat(64),
+    });
+  });
+
+  it("take any characters", async () => {
+    const name = `R&D "1" <2> 'ü' ${"x".repeat(300)}`;
+    const other = await writeWorkbook(model, values, { ...toyIdentity, job: name });
+    expect(readWorkbook(other).properties.custom.get("rillbook job")).toBe(name);
+    // headers and footers hold 255 characters
+    for (const [part, xml] of Object.entries(unzipSync(other))) {
+      const footer = /<oddFooter>(.*?)<\/oddFooter>/.exec(strFromU8(xml))?.[1];
+      if (!part.startsWith("xl/worksheets/") || footer === undefined) continue;
+      const text = footer
+        .replaceAll("&lt;", "<")
+        .replaceAll("&quot;", '"')
+        .replaceAll("&amp;", "&");
+      expect(text.length).toBeLessThanOrEqual(255);
+      expect(text).toContain('R&&D "1"');
+    }
+  });
+});
+
+describe("the same job gives the same bytes", () => {
+  afterAll(() => {
+    vi.useRealTimers();
+  });
+
+  it("today, tomorrow and after another job", async () => {
+    await writeWorkbook(
+      model,
+      [...values].reverse().map(() => null),
+      toyIdentity,
+    );
+    vi.useFakeTimers({ toFake: ["Date"], now: new Date("2031-01-02T03:04:05Z") });
+    const again = await writeWorkbook(model, values, toyIdentity);
+    expect(Buffer.compare(Buffer.from(again), Buffer.from(bytes))).toBe(0);
+  });
+
+  it("and another job others", async () => {
+    const other = await writeWorkbook(model, values, { ...toyIdentity, job: "T-2" });
+    expect(Buffer.compare(Buffer.from(other), Buffer.from(bytes))).not.toBe(0);
+  });
+});
+
+describe("the sheets around", () => {
+  const textsOf = (sheet: string) =>
+    [...(content.sheets.find(({ name }) => name === sheet)?.cells ?? [])].map(
+      ([, { value }]) => value,
+    );
+  const formulasOf = (sheet: string) =>
+    [...(content.sheets.find(({ name }) => name === sheet)?.cells ?? [])].flatMap(
+      ([, { formula }]) => (formula === undefined ? [] : [formula]),
+    );
+
+  it("Start shows the headline by reference, and leads to each sheet", () => {
+    expect(formulasOf("Start")).toEqual(
+      expect.arrayContaining([
+        "edging_total",
+        "soil_total",
+        "checks_failed",
+        `HYPERLINK("#'Beds'!A1","Beds")`,
+      ]),
+    );
+    expect(textsOf("Start")).toContain("Toy prices, as of 2026-05-01");
+  });
+
+  it("Names has every name with its unit, formula and source", () => {
+    const texts = textsOf("Names");
+    for (const cell of model.cells.filter(({ implied }) => !implied))
+      expect(texts).toContain(cell.name);
+    expect(texts).toContain("= PULL(hose,1 in)");
+    expect(texts).toContain("= IF(ISNUMBER(wide),above.carried+filling,0)");
+    expect(texts).toContain("0.2*flow^1.85/wide^4.87   with flow (gal/min), wide (in)");
+    expect(texts).toContain("invented for the tests");
+  });
+
+  it("a second band repeats what heads each row, by reference", () => {
+    const beds = content.sheets.find(({ name }) => name === "Beds");
+    expect(beds?.cells.get("A15")).toEqual({ formula: 'A8&""', value: "+x" });
+    expect(beds?.cells.get("A18")).toEqual({ formula: 'A11&""', value: "" });
+  });
+
+  it("a caution that looks like a formula is text", () => {
+    const letter = content.sheets.find(({ name }) => name === "Letter");
+    expect([...(letter?.cells.values() ?? [])]).toContainEqual({
+      value: "=1+1 is no formula here.",
+    });
+  });
+});
+
+describe("a template whose words need care", () => {
+  it("is written in names, labels, notes and choices that a file can hold", async () => {
+    const long = "A label & <markup> of more than thirty-two characters";
+    const page = compile(
+      tiny([
+        t.lines("Heading & <more>", {
+          width: t.input(t.length, long, {
+            default: 2,
+            least: 1,
+            note: `"Note" ${"x".repeat(400)}`,
+          }),
+          kind: t.input(t.text, "Kind", { default: "a & b", choices: ["a & b", "c < d"] }),
+          said: t.check("AND(width>0,LEN(kind)>0)", "{width} & <b>", { label: "B" }),
+        }),
+      ]),
+      "us",
+    );
+    const found = calculate(
+      page,
+      page.cells.map(({ id, fixed }) =>
+        id === "width" ? 2 : id === "kind" ? "a & b" : (fixed ?? null),
+      ),
+    );
+    const back = new exceljs.Workbook();
+    const file = await writeWorkbook(page, found, toyIdentity);
+    await back.xlsx.load(file as unknown as ArrayBuffer);
+    const sheet = back.getWorksheet("Page");
+    const {
+      promptTitle = "",
+      prompt = "",
+      errorTitle = "",
+    } = sheet?.getCell("B5").dataValidation ?? {};
+    expect(promptTitle.length).toBeLessThanOrEqual(32);
+    expect(errorTitle.length).toBeLessThanOrEqual(32);
+    expect(prompt.length).toBeLessThanOrEqual(255);
+    expect(sheet?.getCell("B6").dataValidation.formulae).toEqual(['"a & b,c < d"']);
+    expect(sheet?.getCell("A5").value).toBe(long);
+    expect(cellAt(readWorkbook(file), "kind").cell.value).toBe("a & b");
+  });
+});
