@@ -98,8 +98,8 @@ const results = lines("Water lost in a day", {
   ),
   wet_area: calc(
     area,
-    "SUMPRODUCT(reaches.length, reaches.width) + SUMPRODUCT(falls.width, falls.drop)",
-    "Wet area: water of the reaches and sheets of the falls",
+    "stream_surface + SUMPRODUCT(falls.width, falls.drop)",
+    "Wet area: surface of the stream and sheets of the falls",
     { note: "The basin lies under stone and is left out." },
   ),
   evaporation_a_day: calc(

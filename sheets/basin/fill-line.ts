@@ -43,7 +43,7 @@ export const fillLine = lines("Fill line", {
   ),
   first_fill_hours: calc(
     hours,
-    "(basin_water_held + water_in_transit) / fill_flow",
+    "(basin_water_held + water_in_transit + pool_water) / fill_flow",
     "Time of the first fill by this line",
   ),
   daily_fill_hours: calc(hours, "loss_a_day / fill_flow", "Time to make up a day's loss", {

@@ -26,7 +26,7 @@ export const designRain = lines("Design rain, with the basin full and the pump a
   overflow_place: input(text, "Where the overflow goes", { default: "the low side of the basin" }),
   rain_area: calc(
     area,
-    "basin_plan + SUMPRODUCT(reaches.length, reaches.width + 2 * reaches.bank_height) + extra_catchment",
+    "basin_plan + SUMPRODUCT(reaches.length, reaches.width + 2 * reaches.side * reaches.bank_height) + SUMPRODUCT(pools.length, pools.width) + extra_catchment",
     "Area that catches rain: basin, stream to the top of its banks, ground besides",
   ),
   rain_caught: calc(waterVolume, "rain_area * design_rain", "Rain caught"),

@@ -21,8 +21,8 @@ export const digs = lines("Strip, dig and trench, bank measure", {
   }),
   strip_area: calc(
     area,
-    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUMPRODUCT(reaches.length, reaches.width + 2 * strip_margin) + SUM(berms.footprint)",
-    "Area stripped: basin, stream and berms",
+    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUMPRODUCT(reaches.length, reaches.width + 2 * strip_margin) + SUMPRODUCT((pools.length > 0) * (pools.length + 2 * strip_margin) * (pools.width + 2 * strip_margin)) + SUM(berms.footprint)",
+    "Area stripped: basin, stream, pools and berms",
     { note: "Where stream and berm lie on one another they count twice: on the safe side." },
   ),
   strip_volume: calc(soilVolume, "strip_area * strip_depth", "Topsoil stripped", { strong: true }),
@@ -46,12 +46,22 @@ export const digs = lines("Strip, dig and trench, bank measure", {
   }),
   channel_dig: calc(
     soilVolume,
-    "channel_cut * SUMPRODUCT(reaches.length, (reaches.width + 2 * channel_allowance + bank_slope * (reaches.bank_height + channel_allowance)) * (reaches.bank_height + channel_allowance))",
+    "channel_cut * SUMPRODUCT(reaches.length, (reaches.width + 2 * channel_allowance + reaches.side * (reaches.bank_height + channel_allowance)) * (reaches.bank_height + channel_allowance))",
     "Channel of the stream",
   ),
-  dig_volume: calc(soilVolume, "basin_dig + channel_dig", "Dig: basin and channel", {
-    strong: true,
-  }),
+  pool_dig: calc(
+    soilVolume,
+    "channel_cut * (SUM(pools.water_standing) + SUM(pools.surface) * channel_allowance)",
+    "Pools",
+  ),
+  dig_volume: calc(
+    soilVolume,
+    "basin_dig + channel_dig + pool_dig",
+    "Dig: basin, channel and pools",
+    {
+      strong: true,
+    },
+  ),
   trench_width: input(smallLength, "Width of the trench", { default: 12, least: 4, most: 72 }),
   trench_depth: input(smallLength, "Depth of the trench", {
     default: 24,

@@ -11,20 +11,31 @@ import {
 } from "../../engine/template/index.js";
 
 const capacity = 12;
-export const pieceRows = 1 + 2 * capacity;
+const pools = 6;
+export const pieceRows = 1 + 2 * capacity + pools;
 
-/** Row 1 is the basin, then the reaches, then the falls. */
-const reachOf = (row: number) => row - 1;
-const fallOf = (row: number) => row - 1 - capacity;
-
-const byKind = (basin: string, reach: (k: number) => string, fall: (k: number) => string) => {
-  return (row: number) =>
-    row === 1 ? basin : row <= 1 + capacity ? reach(reachOf(row)) : fall(fallOf(row));
-};
+/** Row 1 is the basin, then the reaches, the falls, the pools. */
+const byKind =
+  (
+    basin: string,
+    reach: (k: number) => string,
+    fall: (k: number) => string,
+    pool: (k: number) => string,
+  ) =>
+  (row: number) => {
+    if (row === 1) return basin;
+    if (row <= 1 + capacity) return reach(row - 1);
+    if (row <= 1 + 2 * capacity) return fall(row - 1 - capacity);
+    return pool(row - 1 - 2 * capacity);
+  };
 
 const at = (column: string, k: number) => `INDEX(${column}, ${k})`;
 const named = (column: string, kind: string) => (k: number) =>
   `IF(LEN(${at(column, k)}) > 0, ${at(column, k)}, "${kind} ${k}")`;
+
+/** A pool is lined up to its bank: over its depth, its rise, and the bank above the water. */
+const poolSide = (side: "length" | "width") => (k: number) =>
+  `${at(`pools.${side}`, k)} + 2 * (${at("pools.depth", k)} + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
 
 /** Across and along the roll, as the piece is laid on it. */
 const across = "IF(turned, length, width)";
@@ -39,13 +50,18 @@ export const linerPieces = table(
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
     filled:
-      "IF(place = 1, TRUE, IF(place <= 13, INDEX(reaches.length, MAX(1, MIN(12, place - 1))) > 0, INDEX(falls.width, MAX(1, MIN(12, place - 13))) > 0))",
+      "IF(place = 1, TRUE, IF(place <= 13, INDEX(reaches.length, MAX(1, MIN(12, place - 1))) > 0, IF(place <= 25, INDEX(falls.width, MAX(1, MIN(12, place - 13))) > 0, INDEX(pools.length, MAX(1, MIN(6, place - 25))) > 0)))",
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
     name: calc(
       text,
-      byKind('"basin"', named("reaches.name", "reach"), named("falls.name", "fall")),
+      byKind(
+        '"basin"',
+        named("reaches.name", "reach"),
+        named("falls.name", "fall"),
+        named("pools.name", "pool"),
+      ),
       "Piece",
     ),
     length: calc(
@@ -55,10 +71,11 @@ export const linerPieces = table(
         (k) => `${at("reaches.length", k)} + 2 * fall_overlap`,
         (k) =>
           `fall_overlap + ${at("falls.drop", k)} + MAX(fall_overlap, ${at("falls.leap", k)} + splash_margin)`,
+        poolSide("length"),
       ),
       "Length",
       {
-        note: "Basin: length, both depths, both edges. Reach: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as leap and splash.",
+        note: "Basin: length, both depths, both edges. Reach: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as leap and splash. Pool: as the basin, up to its bank.",
       },
     ),
     width: calc(
@@ -66,9 +83,10 @@ export const linerPieces = table(
       byKind(
         "basin_width + 2 * basin_depth + 2 * edge_overlap",
         (k) =>
-          `${at("reaches.width", k)} + 2 * ${at("reaches.bank_height", k)} * SQRT(1 + bank_slope ^ 2) + 2 * edge_overlap`,
+          `${at("reaches.width", k)} + 2 * ${at("reaches.bank_height", k)} * SQRT(1 + ${at("reaches.side", k)} ^ 2) + 2 * edge_overlap`,
         (k) =>
           `${at("falls.width", k)} + 2 * (${at("falls.leap", k)} + splash_margin) + 2 * edge_overlap`,
+        poolSide("width"),
       ),
       "Width",
       { note: "A fall's sheet covers its leap and splash to each side as well." },

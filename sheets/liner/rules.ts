@@ -5,7 +5,6 @@ import {
   input,
   length,
   lines,
-  number,
   percent,
   text,
 } from "../../engine/template/index.js";
@@ -21,12 +20,6 @@ export const linerRules = lines("How pieces are sized and cut", {
     least: 0,
     most: 5,
     source: "University of Minnesota SULIS: 6 in on each side",
-  }),
-  bank_slope: input(number, "Slope of the banks: run to 1 of height (0 is upright)", {
-    default: 0.5,
-    least: 0,
-    most: 4,
-    note: "Upright gives the published rule, width + 2 x depth + 1 ft.",
   }),
   fall_overlap: input(length, "A fall's sheet laps over the lower sheet by", {
     default: 1,

@@ -22,7 +22,7 @@ const nothing = "0[ft³]";
 const coverings: readonly (readonly [string, string])[] = [
   ["lips", "SUM(falls.width) * width * thickness"],
   ["banks", "2 * stream_length * width * thickness"],
-  ["stream bed", "SUMPRODUCT(reaches.length, reaches.width) * thickness"],
+  ["stream bed", "(SUMPRODUCT(reaches.length, reaches.width) + SUM(pools.surface)) * thickness"],
   ["fall faces", "SUMPRODUCT(falls.width, falls.drop) * thickness"],
   ["basin top", "basin_plan * thickness"],
   ["basin fill", "basin_stone_volume"],

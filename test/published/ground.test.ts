@@ -137,8 +137,7 @@ describe("worked examples", () => {
   // University of Minnesota SULIS: width + 2 x greatest depth + 1 ft
   test("liner across a stream 4 ft wide and 1.5 ft deep is 8 ft", () => {
     const { number: found } = work({
-      bank_slope: 0,
-      reaches: [{ name: "reach", length: 10, width: 4, bank_height: 1.5 }],
+      reaches: [{ name: "reach", length: 10, width: 4, side: 0, bank_height: 1.5 }],
     });
     expect(found("liner_pieces.width[2]")).toBeCloseTo(8, 12);
   });

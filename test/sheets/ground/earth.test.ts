@@ -52,7 +52,7 @@ describe("scaling", () => {
         expect(ratio("berms.volume[1]")).toBeCloseTo(8, 8);
         expect(ratio("berms.footprint[1]")).toBeCloseTo(4, 8);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -85,7 +85,7 @@ describe("scaling", () => {
             ).toBeLessThan(1e-6);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -114,6 +114,20 @@ describe("scaling", () => {
       { numRuns: 40 },
     );
   });
+});
+
+test("a pool and a reach half cut into the ground, with 4 in for stone", () => {
+  const { number } = work({
+    reaches: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
+    pools: [{ length: 9, width: 6, depth: 2 }],
+  });
+  const deep = 1 + 1 / 3;
+  expect(number("channel_dig")).toBeCloseTo((0.5 * 10 * (3 + 2 / 3 + deep) * deep) / 27, 9);
+  expect(number("pool_dig")).toBeCloseTo((0.5 * 54 * (2 * 0.6 + 1 / 3)) / 27, 9);
+  expect(number("dig_volume")).toBeCloseTo(
+    number("basin_dig") + number("channel_dig") + number("pool_dig"),
+    9,
+  );
 });
 
 describe("stone", () => {

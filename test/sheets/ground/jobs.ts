@@ -11,6 +11,7 @@ const full: InputValues = {
   reaches: rows(12, (i) => ({
     ...{ name: `reach ${i}`, length: 4 + i, width: 2 + i / 6, bank_height: 1 },
   })),
+  pools: rows(6, (i) => ({ name: `pool ${i}`, length: 4 + i, width: 3 + i, depth: 1, rise: 0.5 })),
   liner_rolls: rows(6, (i) => ({ width: 5 * i, roll_length: 100, whole_rolls: i % 2 === 0 })),
   stones: rows(6, (i) => ({
     ...{ name: `class ${i}`, code: `stone-${i}`, covers: "own size", share: 1, rock: "basalt" },
