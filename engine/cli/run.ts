@@ -5,6 +5,7 @@ import { auditCommand } from "./audit.js";
 import { bidCommand } from "./bid.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
+import { pricesCommand } from "./prices.js";
 import { rerunCommand } from "./rerun.js";
 import { setCommand } from "./set.js";
 import { showCommand } from "./show.js";
@@ -57,6 +58,7 @@ export async function run(
     auditCommand,
     rerunCommand,
     weighCommand,
+    pricesCommand,
     namesCommand,
   ]) {
     program.addCommand(command(context));

@@ -1,4 +1,5 @@
 import exceljs from "exceljs";
+import { finishPackage } from "../workbook/write/package.js";
 import { aboutKeys, aboutSheet } from "./book-from-xlsx.js";
 import type { BookColumn, BookLayout, BookTable } from "./book-layout.js";
 import { serialOf } from "./date.js";
@@ -7,6 +8,12 @@ import type { PriceBook } from "./price-book.js";
 /** No clock time: the same book must give the same bytes. */
 const undated = new Date(Date.UTC(2000, 0, 1));
 const font = { name: "Liberation Sans", size: 10 };
+const onePageWide = {
+  orientation: "landscape",
+  fitToPage: true,
+  fitToWidth: 1,
+  fitToHeight: 0,
+} as const;
 /** Rows, beyond those filled, that carry validation and formats. */
 const spareRows = 200;
 
@@ -23,7 +30,8 @@ export async function writePriceBook(
   workbook.modified = undated;
   writeAbout(workbook, book, layout);
   for (const table of layout) writeTable(workbook, table, book.tables[table.name] ?? []);
-  return new Uint8Array(await workbook.xlsx.writeBuffer());
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
+  return finishPackage(bytes, { "rillbook kind": "price book" });
 }
 
 function writeAbout(
@@ -32,6 +40,7 @@ function writeAbout(
   layout: BookLayout,
 ): void {
   const sheet = workbook.addWorksheet(aboutSheet);
+  sheet.pageSetup = onePageWide;
   sheet.getColumn(1).width = 16;
   sheet.getColumn(2).width = 90;
   const serial = serialOf(asOf);
@@ -61,7 +70,7 @@ function writeTable(
 ): void {
   const sheet = workbook.addWorksheet(table.sheet);
   sheet.views = [{ state: "frozen", xSplit: 1, ySplit: 1 }];
-  sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  sheet.pageSetup = onePageWide;
   table.columns.forEach((column, i) => {
     const header = sheet.getCell(1, i + 1);
     header.value = column.key;

@@ -72,7 +72,7 @@ export const takeoffTotals = lines("In short", {
   goods_tax: calc(money, goods("tax"), "Sales tax on them"),
   prices_outlast_offer: check(
     "SUMPRODUCT((lines.cost>0)*(lines.good_until<bid_date+good_for_days))+SUMPRODUCT((extra_lines.cost>0)*(extra_lines.good_until<bid_date+good_for_days))=0",
-    "Some prices end before this bid does, {good_for_days} after {bid_date}: see the column Price good until.",
+    "Some prices end before this bid does, {good_for_days|0} after {bid_date}: see the column Price good until.",
     { label: "Prices hold as long as the bid", level: "look" },
   ),
   pipe_counted: check(

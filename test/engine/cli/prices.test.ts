@@ -1,0 +1,77 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { run } from "../../../engine/cli/run.js";
+import { calc, check, lines, number, sheet, template } from "../../../engine/template/index.js";
+import { priceBookLayout } from "../../../sheets/price-book.js";
+
+const tiny = template({
+  name: "waterfall",
+  version: 1,
+  title: "A template that reads prices",
+  sheets: [
+    sheet("One", "A sheet.", [
+      lines("One", { one: calc(number, "1", "One"), is: check("one=1", "No.", { label: "One" }) }),
+    ]),
+  ],
+  formulas: [],
+  headline: [],
+  prices: priceBookLayout,
+});
+
+let folder = "";
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-prices-"));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+async function rillbook(...args: string[]) {
+  let [said, told] = ["", ""];
+  const status = await run(args, [tiny], {
+    out: (text) => {
+      said += text;
+    },
+    err: (text) => {
+      told += text;
+    },
+  });
+  return { status, said, told };
+}
+
+const demo = "sheets/demo/price-book.json";
+
+test("a new price book asks for what is to be filled in, and is left alone afterwards", async () => {
+  const file = join(folder, "new.xlsx");
+  const made = await rillbook("prices", "--new", file);
+  expect(made).toMatchObject({ status: 0, told: "" });
+  expect(made.said).toContain(`Written: ${file}`);
+  const checked = await rillbook("prices", file);
+  expect(checked.status).toBe(2);
+  expect(checked.told).toContain(
+    'sheet Items, row 2, code "liner-45mil": cost is blank, but is needed. Fill it in.',
+  );
+  const again = await rillbook("prices", "--new", file);
+  expect(again).toMatchObject({ status: 2, said: "" });
+  expect(again.told).toContain("file-exists");
+});
+
+test("a book written from another reads back as the same", async () => {
+  const file = join(folder, "demo.xlsx");
+  expect((await rillbook("prices", "--new", file, "--from", demo)).status).toBe(0);
+  const [first, second] = [
+    await rillbook("prices", demo, "--json"),
+    await rillbook("prices", file, "--json"),
+  ];
+  expect(first.status).toBe(0);
+  const { file: _, ...left } = JSON.parse(first.said);
+  const { file: __, ...right } = JSON.parse(second.said);
+  expect(right).toEqual(left);
+  expect(left.rows.rates).toBeGreaterThan(40);
+});
+
+test("a new book must be a workbook", async () => {
+  const { status, told } = await rillbook("prices", "--new", join(folder, "new.json"));
+  expect(status).toBe(2);
+  expect(told).toContain("must end in .xlsx");
+});

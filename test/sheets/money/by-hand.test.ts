@@ -1,0 +1,94 @@
+import { expect, test } from "vitest";
+import { moneyJob, smallJob } from "./money-job.js";
+
+/** One small job worked out by hand, from what is needed to what is asked for it. */
+const job = moneyJob(smallJob, undefined, true);
+const to = (id: string, value: number, decimals = 9) =>
+  expect(job.figure(id), id).toBeCloseTo(value, decimals);
+
+test("every check is right", () => {
+  expect(job.failed()).toEqual([]);
+});
+
+test("hours: quantity over what one person does in an hour", () => {
+  const hours = [
+    1 / 0.25, // set out
+    16 / 2, // dig 16 yd³ at 2 an hour
+    400 / 50, // lay 400 ft² of liner at 50
+    30 / 20, // lay 30 ft of main at 20
+    10 / 20, // and 10 ft of branch
+    1 / 0.5, // fit an outlet
+    1 / 0.1, // build a fall
+    6 / 0.5, // set 6 tons of stone
+    1 / 0.25, // start up
+    1 / 0.125, // clean up
+  ];
+  expect(hours.reduce((a, b) => a + b)).toBe(58);
+  to("labor_hours", 58);
+  // half of the dig, a tenth of the liner, a fifth of the fall and of cleaning up, 40 % of the stone
+  to("machine_hours", 4 + 0.8 + 2 + 1.6 + 4.8);
+  to("machine_days", 2); // 13.2 h over 8 h is 1.65
+  to("work_days", 4); // 58 h over 2 people of 8 h is 3.625
+});
+
+test("wages: 42.15 % of burden, and the operator's hours at the operator's rate", () => {
+  to("burden", 0.4215);
+  to("crew_rate", ((30 + 20) / 2) * 1.4215);
+  // 13.2 h at $39.802 and 44.8 h at $35.5375 are $525.3864 and $1,592.08
+  to("labor_cost", 2117.47);
+});
+
+test("rain: nine days in thirty, and four good days wanted with 80 %", () => {
+  to("day_lost", 0.3);
+  // four good days come with at most 2 lost in 74.4 % of cases, with at most 3 in 87.4 %
+  to("days_lost", 3);
+  to("days_allowed", 7);
+  to("rain_mean", (4 * 0.3) / 0.7);
+});
+
+test.each([
+  // code, needed, bought, cost, 8 % tax
+  ["liner-45mil", 400, 400, 440, 35.2],
+  ["stone-lip", 6, 7, 2100, 0], // 6.3 tons with waste, by the ton, free of tax
+  ["pipe-2", 40, 60, 120, 9.6], // 43.2 ft with waste, in lengths of 20
+  ["elbow-90-2", 2, 2, 6, 0.48],
+  ["ball-valve-2", 1, 1, 25, 2],
+  ["bulkhead-2", 1, 1, 30, 2.4],
+  ["flex-pipe-2", 6, 10, 40, 3.2], // sold by 5 ft
+  ["adhesive", 10 / 25, 1, 20, 1.6], // 2 × 4 fittings, and 40 ft of pipe in lengths of 20: 10 joints
+  ["foam", 3 / 4, 1, 17, 1.36],
+  ["gfci-outlet", 1, 1, 70, 5.6],
+])("bought: %s", (code, needed, bought, cost, tax) => {
+  expect(job.ofLine(code, "needed")).toBeCloseTo(needed, 9);
+  expect(job.ofLine(code, "bought")).toBeCloseTo(bought, 9);
+  expect(job.ofLine(code, "cost")).toBeCloseTo(cost, 9);
+  expect(job.ofLine(code, "tax")).toBeCloseTo(tax, 9);
+});
+
+test("from cost to price", () => {
+  to("goods_cost", 2868);
+  to("goods_tax", 61.44);
+  to("material_cost", 2868 + 61.44 + 900 * 1.08); // with the pump at $900
+  to("equipment_cost", 2 * 300 + 200 + 120 + 7 * 50); // machine, its way, a load of stone, 7 days
+  to("subcontract_cost", 500);
+  to("direct_cost", 3901.44 + 2117.47 + 1270 + 500);
+  to("overhead_cost", 778.89); // 10 % of $7,788.91
+  // three points 0, 300, 1,200: mean 400, deviation 200; 80 % lies 0.8416 deviations above the mean
+  to("risk_allowance", 568.32);
+  to("contingency_cost", 155.78 + 568.32); // 2 % of direct cost and the allowance
+  to("total_cost", 9291.9);
+  to("price_exact", 9291.9 / 0.8);
+  to("price", 11625); // up from $11,614.88 to a multiple of $25
+  to("profit", 2333.1);
+  to("margin", 2333.1 / 11625);
+  to("markup", 2333.1 / 9291.9);
+});
+
+test("what it comes to", () => {
+  to("cost_per_foot", 9291.9 / 20);
+  to("price_per_foot", 11625 / 20);
+  to("break_even_price", 7788.91 + 778.89);
+  // $3,057.20 are left for what goes wrong; an hour costs $36.508 and its overhead
+  to("spare_hours", 3057.2 / ((2117.47 / 58) * 1.1));
+  expect(job.column("draws.amount").slice(0, 4)).toEqual([3487.5, 4650, 3487.5, 0]);
+});

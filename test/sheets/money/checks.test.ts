@@ -1,0 +1,100 @@
+import { expect, test } from "vitest";
+import { CellError } from "../../../engine/formula/value.js";
+import type { BookRow } from "../../../engine/job/price-book.js";
+import { book, items, moneyJob, smallJob } from "./money-job.js";
+
+const changed = (code: string, change: BookRow) =>
+  book(items.map((row) => (row.code === code ? { ...row, ...change } : row)));
+
+test.each([
+  [
+    "an item that the book lacks",
+    book(items.filter(({ code }) => code !== "foam")),
+    'Line "foam under the lips, a can for each 4 ft": the price book has no item with the code "foam", so the line is not in the price. Add the item to the book, or choose another code.',
+  ],
+  [
+    "a quote that has ended",
+    changed("foam", { good_until: "2026-11-24" }),
+    "Some prices end before this bid does, 30 days after 2026-11-25: see the column Price good until.",
+    'Line "foam under the lips, a can for each 4 ft", code foam: the price of a yard was good until 2026-11-24, and the bid is of 2026-11-25. Ask for a new quote.',
+  ],
+  [
+    "another unit",
+    changed("pipe-2", { unit: "each" }),
+    'Line "pipe 2 in", code pipe-2: the takeoff counts in ft, the price book sells by each. Choose an item sold by ft, or correct the book.',
+  ],
+  [
+    "a code on two rows",
+    book([...items, { ...(items[0] as BookRow), cost: 0.01 }]),
+    'Item liner-45mil, $1.10, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+  ],
+  [
+    "a cost of nothing",
+    changed("foam", { cost: 0 }),
+    'Item foam, $0.00, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+  ],
+  [
+    "an unknown tax class",
+    changed("foam", { tax_class: "half" }),
+    'Item foam, $17.00, tax class "half": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+  ],
+])("%s fails a check and says what to do", (_, prices, ...sentences) => {
+  const job = moneyJob(smallJob, prices, true);
+  expect(job.failed()).toEqual(sentences);
+  expect(job.figure("checks_failed")).toBe(1);
+});
+
+test("a rate that the book lacks fails its check, and so does the task that needs it", () => {
+  const whole = book();
+  const rates = (whole.tables.rates ?? []).filter(({ code }) => code !== "dig");
+  const job = moneyJob(smallJob, { ...whole, tables: { ...whole.tables, rates } });
+  expect(job.failed()).toEqual([
+    "The price book has no rate dig (Dig basin and stream, yd3/hour). Add it to the sheet Rates of the book.",
+    "Dig basin and stream: the rate dig is missing or zero, so its hours are not in the bid. Put it into the price book.",
+  ]);
+});
+
+test("a code with a wildcard does not find another item", () => {
+  const job = moneyJob({
+    ...smallJob,
+    extra_lines: [{ description: "more foam", code: "fo*", needed: 1, unit: "each" }],
+  });
+  expect(job.failed()).toHaveLength(1);
+  expect(job.failed()[0]).toContain('no item with the code "fo*"');
+  expect(job.figure("extra_lines.cost[1]")).toBe(0);
+});
+
+test("a job without quantities has no error anywhere", () => {
+  const bare = moneyJob({ bid_date: "2026-11-25" }, undefined, true);
+  expect(bare.found.filter((value) => value instanceof CellError)).toEqual([]);
+});
+
+test("full tables have no error anywhere", () => {
+  const extra = { description: "more", code: "foam", needed: 2, unit: "each" };
+  const job = moneyJob(
+    {
+      ...smallJob,
+      extra_lines: Array.from({ length: 8 }, () => extra),
+      options: Array.from({ length: 6 }, () => ({ ...extra, extra_hours: 3, taken: true })),
+      draws: Array.from({ length: 6 }, () => ({ name: "part", share: 1 / 6 })),
+      subcontracts: Array.from({ length: 6 }, () => ({
+        work: "electric work",
+        amount: 10,
+        quoted_until: "2027-01-31",
+      })),
+      risks: Array.from({ length: 6 }, () => ({ risk: "rock", low: 1, likely: 2, high: 9 })),
+      own_tasks: Array.from({ length: 6 }, () => ({ own_task: "planting", own_hours: 2 })),
+    },
+    undefined,
+    true,
+  );
+  expect(job.found.filter((value) => value instanceof CellError)).toEqual([]);
+  expect(job.failed()).toEqual([]);
+});
+
+test("draws that leave a gap, or do not make the whole, fail a check", () => {
+  const gap = [{ name: "a", share: 0.5 }, null, { name: "b", share: 0.5 }];
+  expect(moneyJob({ ...smallJob, draws: gap }).value("draws_make_price")).toBe(false);
+  const short = [{ name: "a", share: 0.5 }, { name: "b", share: 0.4 }, null];
+  expect(moneyJob({ ...smallJob, draws: short }).value("draws_add_up")).toBe(false);
+});

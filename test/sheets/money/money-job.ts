@@ -1,0 +1,140 @@
+import { calculate, calculateFast } from "../../../engine/evaluate/calculate.js";
+import type { Value } from "../../../engine/formula/value.js";
+import type { BookRow, PriceBook } from "../../../engine/job/price-book.js";
+import type { InputValues, JobRecord } from "../../../engine/job/record.js";
+import { valuesOf } from "../../../engine/job/values.js";
+import { modelOf } from "../../../engine/template/models.js";
+import { usedRates } from "../../../sheets/tables/used-rates.js";
+import { moneyTemplate } from "./stand-in.js";
+
+const quote = { supplier: "a yard", quoted_on: "2026-10-01", good_until: "2027-03-31" };
+
+const item = (code: string, unit: string, cost: number, pack?: number): BookRow => ({
+  code,
+  description: `item ${code}`,
+  unit,
+  cost,
+  ...(pack === undefined ? {} : { pack }),
+  ...quote,
+  tax_class: code.startsWith("stone") ? "exempt" : "taxable",
+});
+
+export const items: readonly BookRow[] = [
+  item("liner-45mil", "ft2", 1.1),
+  item("stone-lip", "ton", 300, 1),
+  item("pipe-2", "ft", 2, 20),
+  item("elbow-90-2", "each", 3),
+  item("ball-valve-2", "each", 25),
+  item("bulkhead-2", "each", 30),
+  item("flex-pipe-2", "ft", 4, 5),
+  item("adhesive", "each", 20),
+  item("foam", "each", 17),
+  item("gfci-outlet", "each", 70),
+  item("crate", "each", 60),
+];
+
+/** The rates of the job worked by hand; those that it does not need are 1. */
+const values: Readonly<Record<string, number>> = {
+  "wage-foreman": 30,
+  "wage-operator": 28,
+  "wage-laborer": 20,
+  "burden-fica": 7.65,
+  "burden-unemployment": 1,
+  "burden-compensation": 10,
+  "burden-health": 12,
+  "burden-vacation": 4,
+  "burden-holidays": 2,
+  "burden-sick": 2,
+  "burden-tools": 1,
+  "burden-raises": 2.5,
+  "set-out": 0.25,
+  dig: 2,
+  "liner-laid": 50,
+  "pipe-laid": 20,
+  "outlet-fitted": 0.5,
+  "fall-built": 0.1,
+  "stone-set": 0.5,
+  "start-up": 0.25,
+  "clean-up": 0.125,
+  "haul-per-hundred-feet": 12,
+  "machine-day": 300,
+  "machine-delivery": 200,
+  "stone-load": 120,
+  "site-day": 50,
+  overhead: 10,
+};
+
+const rates: readonly BookRow[] = usedRates.map(({ code, means, unit }) => ({
+  code,
+  description: means,
+  value: values[code] ?? 1,
+  unit,
+}));
+
+export const book = (changed: readonly BookRow[] = items): PriceBook => ({
+  name: "Book of the test",
+  asOf: "2026-10-15",
+  mark: "none",
+  tables: { items: changed, rates },
+});
+
+/** A small stream with one fall, of 400 ft² of liner and 6 tons of stone. */
+export const smallJob: InputValues = {
+  bid_date: "2026-11-25",
+  start_month: 6,
+  stream_length: 20,
+  main_length: 30,
+  dig_volume: 16,
+  liner_area_bought: 400,
+  stone_tons: 6,
+  site_haul: 0,
+  crew_size: 2,
+  rain_stops_work: 1,
+  rounding_step: 25,
+  contingency_share: 0.02,
+  falls: [{ name: "the fall", width: 3 }],
+  outlets: [{ name: "at the fall", pipe_size: "2 in", length: 10, elbows_90: 2, flow_wanted: 50 }],
+  stones: [{ name: "lip stones", code: "stone-lip", tons: 6, loads: 1 }],
+  taxes: [
+    { class: "taxable", share: 0.08 },
+    { class: "exempt", share: 0 },
+  ],
+  rain_months: Array.from({ length: 12 }, () => ({ rain_days: 9 })),
+  subcontracts: [{ work: "electric work", amount: 500, quoted_until: "2027-01-31" }],
+  risks: [{ risk: "rock in the dig", low: 0, likely: 300, high: 1200 }],
+};
+
+/** A job of the money sheets alone; `value` looks a cell up, such as `lines.cost[3]`. */
+export function moneyJob(inputs: InputValues, prices = book(), judged = false) {
+  const model = modelOf(moneyTemplate, "us");
+  const job: JobRecord = {
+    rillbook: 1,
+    job: "test",
+    template: moneyTemplate.name,
+    version: 1,
+    units: "us",
+    inputs,
+  };
+  const given = valuesOf(model, job, prices);
+  const found = judged ? calculate(model, given) : calculateFast(model, given);
+  const value = (id: string): Value => {
+    const cell = model.byId.get(id);
+    if (cell === undefined) throw new Error(`no cell ${id}`);
+    return found[cell.index] ?? null;
+  };
+  const figure = (id: string): number => {
+    const one = value(id);
+    if (typeof one !== "number") throw new Error(`${id} is ${String(one)}`);
+    return one;
+  };
+  const column = (name: string) =>
+    model.cells.filter((cell) => cell.name === name).map(({ index }) => found[index] ?? null);
+  /** The cell of a column in the row that another column names. */
+  const ofLine = (code: string, key: string) => {
+    const row = column("lines.code").indexOf(code) + 1;
+    return value(`lines.${key}[${row}]`);
+  };
+  const failed = () =>
+    column("check_list.message").filter((message) => message !== "ok" && message !== null);
+  return { model, given, found, value, figure, column, ofLine, failed };
+}

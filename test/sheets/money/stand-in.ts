@@ -1,0 +1,153 @@
+import {
+  area,
+  calc,
+  count,
+  date,
+  days,
+  flow,
+  input,
+  length,
+  lines,
+  money,
+  prose,
+  type SheetDeclaration,
+  sheet,
+  soilVolume,
+  table,
+  template,
+  text,
+  tons,
+  yesno,
+} from "../../../engine/template/index.js";
+import { moneyFormulas } from "../../../sheets/formulas/money.js";
+import { weatherFormulas } from "../../../sheets/formulas/weather.js";
+import { laborSheet } from "../../../sheets/labor.js";
+import { buysTable } from "../../../sheets/materials.js";
+import { priceSheet } from "../../../sheets/price.js";
+import { pricesOf } from "../../../sheets/prices.js";
+import { rainSheet } from "../../../sheets/rain.js";
+import { takeoffOf } from "../../../sheets/takeoff.js";
+
+const optional = { optional: true } as const;
+
+/** What the water and ground sheets would hand over, given by hand here. */
+const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets before.", [
+  lines("Job", {
+    bid_date: input(date, "Bid date"),
+    good_for_days: input(days, "Good for", { default: 30 }),
+    start_month: input(count, "Start month", { default: 5 }),
+  }),
+  lines("Quantities", {
+    stream_length: input(length, "Stream", { default: 0 }),
+    main_length: input(length, "Main", { default: 0 }),
+    main_size: input(text, "Main size", { default: "2 in" }),
+    check_valve_fitted: input(yesno, "Check valve", { default: false }),
+    trench_length: input(length, "Trench", { default: 0 }),
+    main_elbows_90: input(count, "Elbows 90°", { default: 0 }),
+    main_elbows_45: input(count, "Elbows 45°", { default: 0 }),
+    main_tees: input(count, "Tees", { default: 0 }),
+    pump_row: calc(count, "IFERROR(MATCH(pump_code,pumps.code,0),0)", "Pump row"),
+    pump_price: calc(money, "IF(pump_row>0,INDEX(pumps.cost,MAX(pump_row,1)),0)", "Pump price"),
+    pump_code: input(text, "Pump", { default: "demo-pump" }),
+    liner_area_bought: input(area, "Liner", { default: 0 }),
+    liner_code: input(text, "Liner code", { default: "liner-45mil" }),
+    seam_length: input(length, "Seams", { default: 0 }),
+    crates_needed: input(count, "Crates", { default: 0 }),
+    crate_code: input(text, "Crate code", { default: "crate" }),
+    stone_tons: input(tons, "Stone", { default: 0 }),
+    strip_volume: input(soilVolume, "Strip", { default: 0 }),
+    dig_volume: input(soilVolume, "Dig", { default: 0 }),
+    berm_volume: input(soilVolume, "Berm", { default: 0 }),
+    haul_loads: input(count, "Loads out", { default: 0 }),
+    import_loads: input(count, "Loads in", { default: 0 }),
+    wall_face: input(area, "Wall", { default: 0 }),
+    ground_mats: input(count, "Mats", { default: 0 }),
+  }),
+  table(
+    "falls",
+    "Falls",
+    { rows: 3 },
+    { name: input(text, "Name", optional), width: input(length, "Width", optional) },
+  ),
+  table(
+    "outlets",
+    "Outlets",
+    { rows: 3 },
+    {
+      name: input(text, "Name", optional),
+      pipe_size: input(text, "Pipe", optional),
+      length: input(length, "Length", optional),
+      elbows_90: input(count, "Elbows 90°", optional),
+      elbows_45: input(count, "Elbows 45°", optional),
+      flow_wanted: input(flow, "Flow", optional),
+    },
+  ),
+  table(
+    "stones",
+    "Stones",
+    { rows: 2 },
+    {
+      name: input(text, "Name", optional),
+      code: input(text, "Code", optional),
+      tons: input(tons, "Tons", optional),
+      loads: input(count, "Loads", optional),
+    },
+  ),
+  table(
+    "pumps",
+    "Pumps",
+    { rows: 2, data: [{ code: "demo-pump", cost: 900, good_until: "2027-01-31" }] },
+    {
+      good_until: input(date, "Good until", optional),
+      code: input(text, "Code", optional),
+      cost: input(money, "Cost", optional),
+    },
+  ),
+]);
+
+const linerBuys = buysTable("liner_buys", [
+  { what: "liner", code: "liner_code", wanted: "liner_area_bought/1[ft²]", unit: "ft2" },
+  { what: "crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
+]);
+const stoneBuys = buysTable(
+  "stone_buys",
+  [1, 2].map((row) => ({
+    what: `row ${row}`,
+    code: `INDEX(stones.code,${row})&""`,
+    wanted: `INDEX(stones.tons,${row})/1[ton]`,
+    unit: "ton",
+  })),
+);
+
+/** The sheets of money on their own. */
+export const moneyTemplate = template({
+  name: "money",
+  version: 1,
+  title: "Money sheets alone",
+  headline: ["price"],
+  formulas: [...moneyFormulas, ...weatherFormulas],
+  sheets: [
+    { ...quantities, blocks: [...quantities.blocks, linerBuys, stoneBuys] },
+    pricesOf([
+      "lines.item",
+      "extra_lines.code",
+      "options.code",
+      "stones.code",
+      "liner_code",
+      "crate_code",
+    ]),
+    laborSheet,
+    rainSheet,
+    takeoffOf([{ buys: linerBuys }, { buys: stoneBuys, names: "stones.name", waste: 0.05 }]),
+    priceSheet,
+    sheet("Papers", "In place of the sheets after.", [
+      prose("Names", {
+        names_said: calc(
+          text,
+          'TEXTJOIN("; ",TRUE,falls.name,outlets.name,extra_lines.description,draws.name)',
+          "Names",
+        ),
+      }),
+    ]),
+  ],
+});
