@@ -80,14 +80,14 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     "Ladders or ramps needed at a time",
   ),
   ladders_brought: input(count, "Ladders or ramps brought", {
-    default: 0,
+    default: 1,
     least: 0,
     most: 100,
     whole: true,
   }),
   ladders_enough: check(
     "ladders_brought >= ladders_needed",
-    "{ladders_brought} ladders are brought, but digs of {ladder_depth} and more need {ladders_needed}, none farther than {ladder_travel} away: bring them (29 CFR 1926.651(c)(2)).",
+    "{ladders_brought} ladders are brought, but digs of {ladder_depth} and more need {ladders_needed}, none farther than {ladder_travel} away: bring them. 29 CFR 1926.651(c)(2) asks it of trenches; a basin as deep is counted too.",
     { label: "There is a way out of each deep dig" },
   ),
   spoil_least: published(length, "Spoil stays back from the edge by", {
