@@ -131,19 +131,20 @@ function tellSpread(
     (key) => `  ${key.toUpperCase()} ${between(spread[key])}\n`,
   );
   out(
-    `\nCost over ${draws.toLocaleString("en-US")} draws of the ranges (triangular, each by itself; seed ${seed}): mean ${shown(mean)}\n`,
+    `\nCost, without contingency, over ${draws.toLocaleString("en-US")} draws of the ranges (triangular, each by itself; seed ${seed}): mean ${shown(mean)}\n`,
   );
   for (const line of lines) out(line);
   if (failed > 0) out(`  ${failed} draws could not be calculated and are left out\n`);
   if (typeof cost !== "number") return;
-  out(`From the bid's cost to P80: ${signed(spread.p80.value - cost)}`);
+  const kept = typeof contingency === "number" ? contingency : 0;
+  out(
+    `From the bid's own cost (${shown(cost - kept)}) to P80: ${signed(spread.p80.value - cost + kept)}`,
+  );
   if (contingency === undefined) out("\n");
   else {
-    const kept =
-      within === undefined
-        ? ""
-        : `; ${(within * 100).toFixed(0)}% of the draws stay within cost and contingency`;
-    out(`; the bid carries a contingency of ${shown(contingency)}${kept}\n`);
+    out(
+      `; the bid carries a contingency of ${shown(contingency)}, and ${((within ?? 0) * 100).toFixed(0)}% of the draws stay within both\n`,
+    );
   }
 }
 

@@ -1,4 +1,3 @@
-import { stat } from "node:fs/promises";
 import type { PriceBook } from "../job/price-book.js";
 
 /** An office has a few books; more than these are read again when they come back. */
@@ -24,7 +23,6 @@ export class Books {
   }
 
   async #read(path: string): Promise<PriceBook | string> {
-    if ((await stat(path).catch(() => undefined)) === undefined) return `${path} does not exist`;
     try {
       return await this.read(path);
     } catch (error) {

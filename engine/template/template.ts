@@ -21,7 +21,7 @@ export interface Template {
 export interface Roles {
   /** What the customer pays. */
   readonly price: string;
-  /** What the job costs the office, before contingency and profit. */
+  /** What the job costs the office: contingency included, profit not. */
   readonly cost: string;
   /** The sum of money kept for what may go wrong. */
   readonly contingency?: string;

@@ -127,7 +127,7 @@ function changed(
 
 /** Price and cost stand in the first two rows. */
 function addMargin(sheet: SheetWriter, { price, cost }: Totals): void {
-  const [priceRow, costRow, at] = [firstRow, rangeOf, firstRow + 1, sheet.next];
+  const [priceRow, costRow, at] = [firstRow, firstRow + 1, sheet.next];
   const margin = (key: "before" | "now") => (price[key] === 0 ? 0 : 1 - cost[key] / price[key]);
   const content = (column: string, key: "before" | "now"): Content => ({
     formula: `IF(${column}${priceRow}=0,0,1-${column}${costRow}/${column}${priceRow})`,

@@ -6,7 +6,7 @@ import type { Cell, Model } from "../../template/model.js";
 import { randomFrom } from "./random.js";
 import { triangular } from "./triangular.js";
 
-/** How a cell (the cost) spreads where inputs spread over their ranges. */
+/** How the cost without its contingency spreads where inputs spread over their ranges. */
 export interface Spread {
   readonly draws: number;
   readonly seed: number;
@@ -30,7 +30,7 @@ export interface Percentile {
 
 /**
  * Draws every ranged input from its triangular distribution, each by itself, and calculates
- * the target: the same seed gives the same draws. Whole-number inputs are rounded.
+ * the cost without contingency: the same seed gives the same draws. Whole-number inputs are rounded.
  * @param values all values of the calculated job
  * @param limit a sum of money, to tell how many draws stay within it
  * Returns undefined where no draw could be calculated.
@@ -38,7 +38,8 @@ export interface Percentile {
 export function simulate(
   model: Model,
   values: readonly Value[],
-  target: string,
+  cost: string,
+  contingency: string | undefined,
   ranges: Readonly<Record<string, Range>>,
   draws: number,
   seed: number,
@@ -52,7 +53,8 @@ export function simulate(
       const { whole = false } = cell.declaration as InputDeclaration;
       return { index: cell.index, range: ranges[name] as Range, whole };
     });
-  const reach = new Reach(model, values, [target], new Set(inputs.map(({ index }) => index)));
+  const targets = contingency === undefined ? [cost] : [cost, contingency];
+  const reach = new Reach(model, values, targets, new Set(inputs.map(({ index }) => index)));
   const random = randomFrom(seed);
   const found: number[] = [];
   for (let draw = 0; draw < draws; draw++) {
@@ -60,8 +62,8 @@ export function simulate(
       const value = triangular(range, random());
       return [index, whole ? Math.round(value) : value];
     });
-    const [value] = reach.under(changes);
-    if (typeof value === "number") found.push(value);
+    const [whole, kept = 0] = reach.under(changes);
+    if (typeof whole === "number" && typeof kept === "number") found.push(whole - kept);
   }
   if (found.length === 0) return undefined;
   const sorted = Float64Array.from(found).sort();

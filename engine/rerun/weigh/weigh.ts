@@ -32,12 +32,12 @@ export function weigh(
   const cost = held(roles.cost);
   const contingency = roles.contingency === undefined ? undefined : held(roles.contingency);
   const ranges = job.ranges ?? {};
-  const limit =
-    typeof cost === "number" && typeof contingency === "number" ? cost + contingency : undefined;
+  const limit = typeof cost === "number" ? cost : undefined;
+  const { cost: whole, contingency: kept } = roles;
   const spread =
     Object.keys(ranges).length === 0
       ? undefined
-      : simulate(model, values, roles.cost.name, ranges, draws, seed, limit);
+      : simulate(model, values, whole.name, kept?.name, ranges, draws, seed, limit);
   return {
     job: job.job,
     price,
