@@ -3,6 +3,13 @@ import type { OwnLine } from "./pipe-lines.js";
 /** What the pipes and the current need besides: figures by common practice, no source. */
 export const otherLines: readonly OwnLine[] = [
   {
+    what: "reducer bushings, main to branch",
+    code: "reducer",
+    wanted: "SUMPRODUCT((outlets.flow_wanted>0)*(outlets.pipe_size<>main_size))",
+    unit: "each",
+    waste: 0,
+  },
+  {
     what: "pipe cement, a can for each 25 joints",
     code: "adhesive",
     wanted: "pipe_joints/25",

@@ -21,7 +21,7 @@ const pipe: Sized = (size) => ({
 const valve: Sized = (size) => ({
   kind: "ball-valve",
   what: `ball valves ${size}`,
-  wanted: `SUMPRODUCT(${branches(size)})`,
+  wanted: `SUMPRODUCT(${branches(size)})+${onMain(size, "main_valves")}`,
   unit: "each",
 });
 

@@ -45,6 +45,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     trench_length: input(length, "Trench", { default: 0 }),
     main_elbows_90: input(count, "Elbows 90°", { default: 0 }),
     main_elbows_45: input(count, "Elbows 45°", { default: 0 }),
+    main_valves: input(count, "Valves", { default: 0 }),
     main_tees: input(count, "Tees", { default: 0 }),
     pump_row: calc(count, "IFERROR(MATCH(pump_code,pumps.code,0),0)", "Pump row"),
     pump_price: calc(money, "IF(pump_row>0,INDEX(pumps.cost,MAX(pump_row,1)),0)", "Pump price"),
