@@ -1,3 +1,4 @@
+import { rounded } from "../evaluate/decimal.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import type { Cell, Model } from "../template/model.js";
@@ -16,8 +17,12 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   if (typeof value === "string") return value;
   if (quantity.kind === "date") return writtenDate(value);
   const places = decimals ?? quantity.decimals[model.system];
+  // halves go up, as in a spreadsheet, also where the binary number lies a hair below
   const figure = (shown: number) =>
-    shown.toLocaleString("en-US", { minimumFractionDigits: places, maximumFractionDigits: places });
+    rounded(shown, places).toLocaleString("en-US", {
+      minimumFractionDigits: places,
+      maximumFractionDigits: places,
+    });
   if (quantity.percent) return `${figure(value * 100)}%`;
   const unit = cell.unit.name;
   if (unit.startsWith("$")) return `$${figure(value)}${unit.slice(1)}`;

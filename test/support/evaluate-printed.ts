@@ -7,19 +7,20 @@ import {
   toNumber,
   toText,
 } from "../../engine/evaluate/operators.js";
+import { Inliner } from "../../engine/formula/inline.js";
 import type { NamedFormula } from "../../engine/formula/named-formula.js";
 import { parse } from "../../engine/formula/parse.js";
 import type { Operator, Tree } from "../../engine/formula/tree.js";
 import { type Argument, CellError, type Value } from "../../engine/formula/value.js";
+import type { Model } from "../../engine/template/model.js";
 
 /**
- * Evaluates a formula as a trace prints it: `2 [ft]+SUM({1;2} [ft])`. Units are passed over, so this
- * holds where the text shows every conversion; named formulas are evaluated by their own text, which
- * in US units needs no conversion.
+ * Evaluates a formula as a trace prints it: `2 [ft]+SUM({1;2} [ft])`. Units are passed over, since
+ * the text shows every conversion; `bodies` gives the checked bodies of the named formulas.
  */
 export function evaluatePrinted(
   text: string,
-  formulas: ReadonlyMap<string, NamedFormula>,
+  bodies: Bodies,
   names: ReadonlyMap<string, Argument> = new Map(),
 ): Value {
   const known = new Map(names).set("blank", null);
@@ -31,16 +32,19 @@ export function evaluatePrinted(
       const parts = rows.match(/"(?:[^"]|"")*"|[^;]+/g) ?? [];
       known.set(
         name,
-        parts.map((part) => evaluatePrinted(part, formulas)),
+        parts.map((part) => evaluatePrinted(part, bodies)),
       );
       return name;
     },
   );
-  return single(evaluate(parse(plain), { formulas, names: known }));
+  return single(evaluate(parse(plain), { bodies, names: known }));
 }
 
+/** A named formula by its name: its parameters and its body with conversions put in. */
+export type Bodies = (name: string) => { own: NamedFormula; body: Tree } | undefined;
+
 interface Known {
-  readonly formulas: ReadonlyMap<string, NamedFormula>;
+  readonly bodies: Bodies;
   readonly names: ReadonlyMap<string, Argument>;
 }
 
@@ -53,6 +57,7 @@ function evaluate(tree: Tree, known: Known): Argument {
     case "text":
     case "boolean":
       return tree.value;
+    case "parameter":
     case "name": {
       const value = known.names.get(tree.name);
       if (value === undefined) throw new Error(`The text has the name ${tree.name}.`);
@@ -62,6 +67,8 @@ function evaluate(tree: Tree, known: Known): Argument {
       return each([evaluate(tree.of, known)], ([one]) => -toNumber(one as Value));
     case "percent":
       return each([evaluate(tree.of, known)], ([one]) => toNumber(one as Value) / 100);
+    case "convert":
+      return each([evaluate(tree.of, known)], ([one]) => toNumber(one as Value) * tree.factor);
     case "binary":
       return each([evaluate(tree.left, known), evaluate(tree.right, known)], ([left, right]) =>
         operate(tree.operator, left as Value, right as Value),
@@ -83,12 +90,15 @@ function each(sides: readonly Argument[], operation: (values: Value[]) => Value)
 }
 
 function call(name: string, args: readonly Tree[], known: Known): Argument {
-  const own = known.formulas.get(name);
-  if (own !== undefined) {
+  const found = known.bodies(name);
+  if (found !== undefined) {
     const names = new Map(
-      own.parameters.map((parameter, i) => [parameter.name, evaluate(args[i] as Tree, known)]),
+      found.own.parameters.map((parameter, i) => [
+        parameter.name,
+        evaluate(args[i] as Tree, known),
+      ]),
     );
-    return evaluate(own.body, { ...known, names });
+    return evaluate(found.body, { ...known, names });
   }
   const [first, second, third] = args as [Tree, Tree, Tree];
   switch (name) {
@@ -151,4 +161,13 @@ function operate(operator: Operator, left: Value, right: Value): Value {
       }[operator];
     }
   }
+}
+
+/** The bodies of a model's named formulas, in its system of units. */
+export function bodiesOf(model: Model): Bodies {
+  const inliner = new Inliner(model.formulas, model.system);
+  return (name) => {
+    const own = model.formulas.get(name);
+    return own === undefined ? undefined : { own, body: inliner.checkedBody(own) };
+  };
 }

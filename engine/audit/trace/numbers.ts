@@ -49,10 +49,13 @@ export function inNumbers(
   const last = lastRowInUse(model, tree, values);
   const cuts = last === undefined ? [undefined] : [last, undefined];
   for (const rows of cuts) {
-    if (show(evaluator(model, home, tree, args, rows)(values)) !== wanted) continue;
+    const evaluate = evaluator(model, home, tree, args, rows);
+    if (show(evaluate(values)) !== wanted) continue;
     for (const rounding of roundings) {
       const rounded = roundedReadings(model, home, tree, readings, rounding);
-      const found = evaluator(model, home, tree, rounded.args, rows)(rounded.values);
+      const again =
+        rounded.args.size === 0 ? evaluate : evaluator(model, home, tree, rounded.args, rows);
+      const found = again(rounded.values);
       if (show(found) !== wanted) continue;
       return {
         numbers: spelled(model, home, tree, readings, rounding, rows, "text"),

@@ -1,4 +1,4 @@
-import { partsOf, type Tree } from "../../formula/tree.js";
+import { partsOf, type Tree, walk } from "../../formula/tree.js";
 import type { Value } from "../../formula/value.js";
 import { type Cell, cellOf, columnOf, type Model } from "../../template/model.js";
 import { inNames } from "./numbers.js";
@@ -19,7 +19,7 @@ export interface CallPart {
 
 /**
  * The cells, columns and calls of named formulas in a formula, in the order of reading, each once.
- * Of a column that INDEX looks up, only the cell that was found counts.
+ * Of a column that INDEX looks up, only the cell that was found counts, of an IF only the branch taken.
  */
 export function partsOfFormula(
   model: Model,
@@ -47,6 +47,11 @@ export function partsOfFormula(
       const call = { kind: "call", call: node } as const;
       add(inNames(node), args === undefined ? call : { ...call, args });
     }
+    const taken = takenBranch(model, home, node, values, args);
+    if (taken !== undefined) {
+      for (const part of taken) visit(part);
+      return;
+    }
     const found = lookedUp(model, home, node, values, args);
     if (found !== undefined) add(found.id, { kind: "cell", cell: found });
     for (const part of partsOf(node)) {
@@ -55,6 +60,22 @@ export function partsOfFormula(
   };
   visit(tree);
   return [...parts.values()];
+}
+
+/** Of an IF, its condition and the branch that it takes. */
+function takenBranch(
+  model: Model,
+  home: Cell,
+  node: Tree,
+  values: readonly Value[],
+  args: Arguments | undefined,
+): readonly Tree[] | undefined {
+  if (node.kind !== "call" || node.name !== "IF") return undefined;
+  const [condition, yes, no] = node.args as [Tree, Tree, Tree];
+  // within SUMPRODUCT a condition may be a whole column
+  for (const part of walk(condition)) if (part.kind === "column") return undefined;
+  const holds = treeValue(model, home, condition, values, args);
+  return typeof holds === "boolean" ? [condition, holds ? yes : no] : undefined;
 }
 
 /** The cell that `INDEX(column, place)` gives. */

@@ -3,8 +3,18 @@ import type { Value } from "../../formula/value.js";
 import type { Cell, Model, Table } from "../../template/model.js";
 import { treeValue } from "./tree-value.js";
 
-/** The rows of a table, from 1, that a job uses. */
-export function rowsInUse(model: Model, name: string, values: readonly Value[]): number[] {
+const known = new WeakMap<readonly Value[], Map<string, readonly number[]>>();
+
+/** The rows of a table, from 1, that a job uses; worked out once for a list of values. */
+export function rowsInUse(model: Model, name: string, values: readonly Value[]): readonly number[] {
+  const tables = known.get(values) ?? new Map<string, readonly number[]>();
+  known.set(values, tables);
+  const rows = tables.get(name) ?? findRows(model, name, values);
+  tables.set(name, rows);
+  return rows;
+}
+
+function findRows(model: Model, name: string, values: readonly Value[]): number[] {
   const table = model.tables.get(name);
   if (table === undefined) return [];
   const all = Array.from({ length: table.block.rows }, (_, i) => i + 1);

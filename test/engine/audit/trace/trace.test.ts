@@ -6,7 +6,7 @@ import { trace, traceColumn } from "../../../../engine/audit/trace/trace.js";
 import { calculate } from "../../../../engine/evaluate/calculate.js";
 import type { Cell } from "../../../../engine/template/model.js";
 import { modelOf } from "../../../../engine/template/models.js";
-import { evaluatePrinted } from "../../../support/evaluate-printed.js";
+import { bodiesOf, evaluatePrinted } from "../../../support/evaluate-printed.js";
 import { fence, fenceGiven } from "../../../support/fence.js";
 
 const model = modelOf(fence, "us");
@@ -40,7 +40,7 @@ describe("the numbers printed at each level give the result printed", () => {
       let checked = 0;
       for (const node of nodes(trace(job, cell(id), 20))) {
         if (node.numbers === undefined) continue;
-        const found = evaluatePrinted(node.numbers, model.formulas);
+        const found = evaluatePrinted(node.numbers, bodiesOf(model));
         const home = model.byId.get(node.name);
         if (home !== undefined) expect(shown(model, home, found)).toBe(node.shown);
         else expect(asShown(found, node.shown)).toBe(node.shown.split(" ")[0]);
