@@ -42,7 +42,7 @@ export function takeCommand(context: Context): Command {
       const { entries, findings } = await withLock(target, async (mustHold) => {
         const into = await recordAt(target, options.output !== undefined, context);
         const taker = { ...who, time: new Date().toISOString() };
-        const taken = await takeWorkbook(content, context.templates, file, taker, into);
+        const taken = takeWorkbook(content, context.templates, file, taker, into);
         mustHold();
         await saveJob(target, taken.job);
         return taken;

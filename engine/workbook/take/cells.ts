@@ -52,6 +52,8 @@ function heldBy(cell: Cell, place: MatchedCell): InputValue | null | { fault: st
   if (kind === "text") return typeof value === "string" ? value : upperCase(value);
   const wanted = kind === "yesno" ? "boolean" : "number";
   const rule = { yesno: "TRUE or FALSE", date: "a date", number: "a number" }[kind];
+  // some programs store TRUE as 1, which formulas read alike
+  if (kind === "yesno" && (value === 1 || value === 0)) return value === 1;
   if (typeof value !== wanted) {
     return {
       fault: `${where} holds ${JSON.stringify(value)}, but must be ${rule}, not ${nameOf(value)}. Type it again.`,

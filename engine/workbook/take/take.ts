@@ -1,5 +1,4 @@
-import { auditWorkbook } from "../../audit/audit.js";
-import type { Finding, FindingCode } from "../../audit/finding.js";
+import type { Finding } from "../../audit/finding.js";
 import { RillbookError } from "../../errors.js";
 import { JobError } from "../../job/job-error.js";
 import { systemFor, templateFor } from "../../job/read.js";
@@ -14,9 +13,14 @@ import { unknownChoices, valuesAsGiven } from "../../job/values.js";
 import type { Cell, Model } from "../../template/model.js";
 import { modelOf } from "../../template/models.js";
 import type { Template } from "../../template/template.js";
-import { identityOfWorkbook, type WorkbookIdentity } from "../match/identity.js";
+import {
+  identityOfWorkbook,
+  identityProperties,
+  type WorkbookIdentity,
+} from "../match/identity.js";
 import { matchWorkbook } from "../match/match.js";
 import type { WorkbookContent } from "../read/content.js";
+import { changedBesideInputs } from "./beside.js";
 import { cellInputs } from "./cells.js";
 import { unsayable, withInputs } from "./inputs.js";
 import { asWritten, mustStemFrom } from "./written.js";
@@ -38,21 +42,6 @@ export interface Taken {
   readonly findings: readonly Finding[];
 }
 
-/** Findings of the audit that say that the workbook shows other figures than the job taken in. */
-const told: ReadonlySet<FindingCode> = new Set([
-  "formula-overwritten",
-  "formula-edited",
-  "formula-missing",
-  "value-stale",
-  "published-changed",
-  "price-changed",
-  "name-missing",
-  "name-moved",
-  "row-missing",
-  "row-inserted",
-  "sheet-missing",
-]);
-
 /**
  * Makes a job record from an edited workbook: its inputs, with an entry in the trail for each
  * that is no longer what it was when the workbook was written. Formulas, published figures and
@@ -62,13 +51,13 @@ const told: ReadonlySet<FindingCode> = new Set([
  *
  * @param into the record to bring the changes into; a new one is made where it is left out
  */
-export async function takeWorkbook(
+export function takeWorkbook(
   content: WorkbookContent,
   templates: readonly Template[],
   file: string,
   taker: Taker,
   into?: Into,
-): Promise<Taken> {
+): Taken {
   const identity = identityOfWorkbook(content);
   const model = modelFor(content, identity, templates, file);
   const match = matchWorkbook(content, model);
@@ -91,11 +80,10 @@ export async function takeWorkbook(
   const job = validateJob(model, raw, `taken from ${file}`);
   refuse(file, unsayable(model, job, cells.values));
   refuse(file, unknownChoices(model, valuesAsGiven(model, job)));
-  const { findings } = await auditWorkbook(content, templates);
   return {
     job,
     entries: trail.slice(written.trail.length),
-    findings: findings.filter(({ code, grade }) => told.has(code) && grade !== "to know"),
+    findings: changedBesideInputs({ content, model, match }, identity),
   };
 }
 
@@ -105,10 +93,13 @@ function modelFor(
   templates: readonly Template[],
   file: string,
 ): Model {
-  if (identity.template === undefined) {
+  const lacking = (["template", "version", "units"] as const).find(
+    (key) => identity[key] === undefined,
+  );
+  if (lacking !== undefined) {
     throw new RillbookError(
       "workbook-foreign",
-      `${file} does not say that rillbook wrote it: its custom properties name no template. Use a workbook written by "rillbook bid", saved as .xlsx with its properties.`,
+      `${file} does not say that rillbook wrote it: the custom property "${identityProperties[lacking]}" is missing. Use a workbook written by "rillbook bid", saved as .xlsx with its properties.`,
     );
   }
   const template = templateFor(identity.template, identity.version, templates, file);

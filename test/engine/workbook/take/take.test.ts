@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { RillbookError } from "../../../../engine/errors.js";
 import { calculate } from "../../../../engine/evaluate/calculate.js";
 import type { JobRecord } from "../../../../engine/job/record.js";
 import { appended } from "../../../../engine/job/trail/chain.js";
@@ -52,20 +53,24 @@ function edited(edits: Readonly<Record<string, Edit>>, from = content): Workbook
 
 const take = (from: WorkbookContent, base?: typeof into) =>
   takeWorkbook(from, [fence], "bid.xlsx", taker, base);
-const refusal = (from: WorkbookContent, base?: typeof into): Promise<string> =>
-  take(from, base).then(
-    () => "taken in",
-    (error) => `${error.code}: ${error.message}`,
-  );
+const refusal = (from: WorkbookContent, base?: typeof into): string => {
+  try {
+    take(from, base);
+    return "taken in";
+  } catch (error) {
+    if (!(error instanceof RillbookError)) throw error;
+    return `${error.code}: ${error.message}`;
+  }
+};
 
-test("an unchanged workbook gives back its record, word for word, and no entry", async () => {
-  const { job, entries, findings } = await take(content, into);
+test("an unchanged workbook gives back its record, word for word, and no entry", () => {
+  const { job, entries, findings } = take(content, into);
   expect(job).toEqual(record);
   expect([entries, findings]).toEqual([[], []]);
 });
 
-test("without a record, a new one gives the same values, with trail, prices and words about it", async () => {
-  const { job } = await take(content);
+test("without a record, a new one gives the same values, with trail, prices and words about it", () => {
+  const { job } = take(content);
   expect(fenceGiven(model, job)).toEqual(fenceGiven(model));
   expect(job).toMatchObject({ job: "F-1", about: "invented", prices: "p.xlsx", trail: earlier });
 });
@@ -127,8 +132,8 @@ describe("changed inputs", () => {
       { takeoff: [{}, {}, null] },
       [["takeoff.code[3]", "paint", null]],
     ],
-  ])("%s", async (_, edits, inputs, entries) => {
-    const taken = await take(edited(edits), into);
+  ])("%s", (_, edits, inputs, entries) => {
+    const taken = take(edited(edits), into);
     expect(taken.job.inputs).toEqual({ ...record.inputs, ...inputs });
     expect(taken.entries.map((one) => [one.input, one.old, one.new])).toEqual(entries);
     expect(taken.job.trail).toEqual([...earlier, ...taken.entries]);
@@ -138,20 +143,20 @@ describe("changed inputs", () => {
     );
   });
 
-  test("the note says what the file claims of its last save, as a claim", async () => {
+  test("the note says what the file claims of its last save, as a claim", () => {
     const properties = {
       ...content.properties,
       lastModifiedBy: "Some\nBody",
       modified: "2026-03-01T00:00:00Z",
     };
-    const { entries } = await take({ ...edited({ height: 6 }), properties });
+    const { entries } = take({ ...edited({ height: 6 }), properties });
     expect(entries[0]?.note).toBe(
       'meeting; the file says it was last saved by "Some Body", 2026-03-01T00:00:00Z',
     );
   });
 
-  test("a formula typed into an input counts with its result, and the note tells it", async () => {
-    const { entries, job } = await take(edited({ height: { value: 6, formula: "2*3" } }), into);
+  test("a formula typed into an input counts with its result, and the note tells it", () => {
+    const { entries, job } = take(edited({ height: { value: 6, formula: "2*3" } }), into);
     expect(job.inputs.height).toBe(6);
     expect(entries[0]?.note).toContain("typed as =2*3");
   });
@@ -169,8 +174,8 @@ describe("what is not an input is told, and not taken in", () => {
     ["a published figure", { "soils.spacing[3]": 12 }, "published-changed", "soils.spacing[3]"],
     ["a price", { "items.unit_price[1]": 12 }, "price-changed", "items.unit_price[1]"],
     ["a stale result", { height: 6 }, "value-stale", ""],
-  ])("%s", async (_, edits, code, name) => {
-    const { findings, job } = await take(edited(edits));
+  ])("%s", (_, edits, code, name) => {
+    const { findings, job } = take(edited(edits));
     const found = findings.find((one) => one.code === code);
     expect(found).toBeDefined();
     if (name !== "") expect(found?.name).toBe(name);
@@ -199,12 +204,12 @@ describe("refused", () => {
       /margin \(Margin on price\) is blank .* the template puts 0\.2/,
     ],
     ["a formula never calculated", { height: { value: null, formula: "2*3" } }, /without a result/],
-  ])("%s", async (_, edits, sentence) => {
-    expect(await refusal(edited(edits), into)).toMatch(sentence);
+  ])("%s", (_, edits, sentence) => {
+    expect(refusal(edited(edits), into)).toMatch(sentence);
   });
 
-  test("all faults at once", async () => {
-    const said = await refusal(edited({ height: "tall", bid_date: "soon" }));
+  test("all faults at once", () => {
+    const said = refusal(edited({ height: "tall", bid_date: "soon" }));
     expect(said.split("\n  - ")).toHaveLength(3);
   });
 
@@ -241,12 +246,12 @@ describe("refused", () => {
       { "rillbook inputs mark": "a".repeat(64) },
       /list of inputs as written was changed/,
     ],
-  ])("%s", async (_, change, sentence) => {
-    expect(await refusal(withProperties(change))).toMatch(sentence);
+  ])("%s", (_, change, sentence) => {
+    expect(refusal(withProperties(change))).toMatch(sentence);
   });
 
-  test("dates from 1904", async () => {
-    expect(await refusal({ ...content, date1904: true })).toMatch(/^workbook-dates: /);
+  test("dates from 1904", () => {
+    expect(refusal({ ...content, date1904: true })).toMatch(/^workbook-dates: /);
   });
 
   test("a name of an input gone, pointed elsewhere, or doubled on its sheet", async () => {
@@ -257,13 +262,13 @@ describe("refused", () => {
     const named = (name: string) =>
       content.names.find((one) => one.name === name) as WorkbookContent["names"][number];
     const gone = names((name) => (name === "height" ? [] : undefined));
-    expect(await refusal(gone)).toMatch(/height: its name was deleted/);
+    expect(refusal(gone)).toMatch(/height: its name was deleted/);
     const apart = names((name) =>
       name === "height" ? [{ ...named("height"), target: named("wind").target }] : undefined,
     );
-    expect(await refusal(apart)).toMatch(/height: its name stands for Site!B\d+, away from/);
+    expect(refusal(apart)).toMatch(/height: its name stands for Site!B\d+, away from/);
     const own = { ...content, names: [...content.names, { ...named("height"), scope: "Runs" }] };
-    expect(await refusal(own)).toMatch(/height: sheet Runs has a name of the same spelling/);
+    expect(refusal(own)).toMatch(/height: sheet Runs has a name of the same spelling/);
   });
 
   test("a sheet Trail that was changed or is gone", async () => {
@@ -273,35 +278,31 @@ describe("refused", () => {
     const [listed] =
       [...(trail ?? [])].find(([at, { value }]) => at[0] === "B" && value === "height") ?? [];
     const line = (at: string | undefined) => at?.slice(1);
-    expect(await refusal(edited({ [`C${line(entry)}`]: 6 }))).toMatch(
-      /Entry 1 .* does not fit its hash/,
-    );
+    expect(refusal(edited({ [`C${line(entry)}`]: 6 }))).toMatch(/Entry 1 .* does not fit its hash/);
     const both = edited({ [`C${line(listed)}`]: 6, height: 6 });
-    expect(await refusal(both)).toMatch(/list of inputs as written was changed/);
+    expect(refusal(both)).toMatch(/list of inputs as written was changed/);
     const without = { ...content, sheets: content.sheets.filter(({ name }) => name !== "Trail") };
-    expect(await refusal(without)).toMatch(/sheet Trail is missing/);
+    expect(refusal(without)).toMatch(/sheet Trail is missing/);
   });
 
   test("a record of another job, or one that went its own way", async () => {
     const changed = (change: Partial<JobRecord>) => ({ ...into, record: { ...record, ...change } });
-    expect(await refusal(content, changed({ job: "F-2" }))).toMatch(
-      /^other-job: .*job "F-2", .* "F-1"/,
-    );
+    expect(refusal(content, changed({ job: "F-2" }))).toMatch(/^other-job: .*job "F-2", .* "F-1"/);
     const longer = appended(earlier, [
       { time, by: "C", input: "wind", old: 88, new: 90, unit: "ft/s", from: "drawing" },
     ]);
-    expect(await refusal(content, changed({ trail: longer }))).toMatch(
+    expect(refusal(content, changed({ trail: longer }))).toMatch(
       /^trails-part: .*entry 2 \(wind\)/,
     );
     const inputs = { ...record.inputs, wind: 95 };
-    expect(await refusal(content, changed({ inputs }))).toMatch(
+    expect(refusal(content, changed({ inputs }))).toMatch(
       /^record-changed: wind is 95 in job\.json, but was 88/,
     );
   });
 
   test("but an older state of the record takes the workbook's trail over", async () => {
     const older = { ...record, trail: [], inputs: { ...record.inputs, height: 4 } };
-    const { job, entries } = await take(content, { ...into, record: older });
+    const { job, entries } = take(content, { ...into, record: older });
     expect(job.trail).toEqual(earlier);
     expect(job.inputs.height).toBe(5.5);
     expect(entries).toEqual([]);
