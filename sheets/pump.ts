@@ -86,7 +86,7 @@ const duty = lines("The pump as set", {
     `IF(pump_row>0,IF(INDEX(pumps.curve_sound,MAX(1,pump_row)),INDEX(pumps.points,MAX(1,pump_row)),0),0)`,
     "Points of its curve",
   ),
-  pump_description: calc(text, ofPump("description", '""'), "Description"),
+  pump_description: calc(text, `${ofPump("description", '""')}&""`, "Description"),
   pump_price: calc(money, ofPump("cost", "0"), "Cost"),
   pump_minimum_water: calc(smallLength, ofPump("minimum_water", "0"), "Least water over the pump"),
   pump_speed_calculated: calc(
@@ -102,7 +102,7 @@ const duty = lines("The pump as set", {
   ),
   pump_wanted_line: calc(
     count,
-    "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow_set<=total_flow_wanted)*pump_points.used)))",
+    "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow_set<=total_flow_wanted+0.000001[gal/min])*pump_points.used)))",
     "Piece of the curve at the flow wanted",
   ),
   pump_wanted_head: calc(
@@ -122,7 +122,7 @@ const duty = lines("The pump as set", {
   ),
   pump_duty_line: calc(
     count,
-    "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow<=pump_full_flow)*pump_points.used)))",
+    "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow<=pump_full_flow+0.000001[gal/min])*pump_points.used)))",
     "Piece of the curve there",
   ),
   pump_full_watts: calc(
@@ -177,6 +177,11 @@ const checks = lines("Checks", {
     "OR(pump_point_count=0,pump_wanted_head>=total_head-0.01[ft])",
     "{pump_code} gives {pump_wanted_head} at the flow wanted; {total_head} is needed: choose a stronger pump, a larger pipe or less flow.",
     { label: "Pump reaches" },
+  ),
+  pump_speed_possible: check(
+    `OR(pump_row=0,ISBLANK(speed_choice),pump_speed=1,${ofPump("variable_speed", "FALSE")})`,
+    "{pump_code} runs at one speed only, but {pump_speed} is chosen: clear the speed, or choose a pump of variable speed.",
+    { label: "Speed possible" },
   ),
   pump_inside_curve: check(
     "OR(pump_point_count=0,AND(pump_full_flow>=INDEX(pump_points.flow,1),pump_full_flow<=MAX(pump_points.flow)))",

@@ -39,8 +39,9 @@ const lossAt = (at: string) => `LOSS_AT(${at},main_friction,main_local)`;
 /** The tables that solve one state of the network, and its results. */
 export function networkBlocks(state: State): Block[] {
   const { prefix, title, speed, local } = state;
+  // Rounded, so that what is found stays found: below that, programs differ in the last digits.
   const excess = (taken: string, at: string) =>
-    `LINE_HEAD(${taken},${prefix}_line_start,${prefix}_line_slope,${speed})-${lossAt(taken)}-${at}`;
+    `ROUND(LINE_HEAD(${taken},${prefix}_line_start,${prefix}_line_slope,${speed})-${lossAt(taken)}-${at},9)`;
   const branches = table(
     `${prefix}_branches`,
     `${title}: the flow of each outlet`,

@@ -22,6 +22,9 @@ const counted = (condition: (k: number) => string) =>
   curvePoints.map((k) => `IF(AND(points>=${k},${condition(k)}),1,0)`).join("+");
 const piece = (name: string, label: string) => calc(count, `MAX(1,MIN(points-1,${name}))`, label);
 
+/** A duty on a point of a curve counts as past it in every program, whatever its last digits. */
+const tie = "0.000001[gal/min]";
+
 /** Every pump of the book for this job: does it reach, how fast, what does it cost over the years? */
 export const shortlistTable = table(
   "shortlist",
@@ -42,7 +45,7 @@ export const shortlistTable = table(
     ),
     speed_used: calc(
       percent,
-      "IF(variable_speed,MIN(1,MAX(least_pump_speed,speed_needed)),1)",
+      "IF(variable_speed,MIN(1,MAX(0.05,least_pump_speed,speed_needed)),1)",
       "Speed used",
       { strong: true },
     ),
@@ -79,7 +82,7 @@ export const shortlistTable = table(
     full_flow: calc(flow, "total_flow_wanted/speed_used", "Flow brought to full speed"),
     points_below: calc(
       count,
-      counted((k) => `flow_${k}<=full_flow`),
+      counted((k) => `flow_${k}<=full_flow+${tie}`),
       "Points below it",
     ),
     full_line: piece("points_below", "Piece of the curve there"),

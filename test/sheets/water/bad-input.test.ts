@@ -1,0 +1,182 @@
+import { describe, expect, test } from "vitest";
+import { CellError } from "../../../engine/formula/value.js";
+import type { BookRow } from "../../../engine/job/price-book.js";
+import type { InputValues, RowValues } from "../../../engine/job/record.js";
+import { answersOf } from "../../support/water.js";
+import { pump, yard, yardPumps } from "../../support/water-jobs.js";
+
+const row = (table: string, at: number, change: RowValues): InputValues => ({
+  ...yard,
+  [table]: (yard[table] as RowValues[]).map((one, i) =>
+    i === at - 1 ? { ...one, ...change } : one,
+  ),
+});
+
+const badPump = (points: number[][]): BookRow[] => [pump("V", points), ...yardPumps.slice(1)];
+
+/** The job, the check that must fail, words that its sentence must have. */
+const cases: [string, InputValues, readonly BookRow[], string, number | undefined, RegExp][] = [
+  [
+    "shares over 100 %",
+    {
+      ...yard,
+      falls: (yard.falls as RowValues[]).map((one) => ({ ...one, share_chosen: 0.7 })),
+    },
+    yardPumps,
+    "falls.shares_close",
+    2,
+    /^Left: the shares of step 2 do not make 100 %/,
+  ],
+  [
+    "an outlet at a step that does not exist",
+    row("outlets", 2, { enters: 9 }),
+    yardPumps,
+    "outlets.step_exists",
+    2,
+    /^Side enters at step 9, where there is no fall/,
+  ],
+  [
+    "a reach after a step that does not exist",
+    row("reaches", 1, { after_step: 7 }),
+    yardPumps,
+    "reaches.step_exists",
+    1,
+    /^Bend follows step 7/,
+  ],
+  [
+    "a top step without an outlet",
+    row("outlets", 1, { enters: 2 }),
+    yardPumps,
+    "steps.fed",
+    1,
+    /^Step 1 has falls, but no outlet/,
+  ],
+  [
+    "a pump curve that does not fall",
+    yard,
+    badPump([
+      [0, 20],
+      [50, 22],
+      [90, 10],
+    ]),
+    "pump_curve_usable",
+    undefined,
+    /^The curve of V/,
+  ],
+  [
+    "a pump curve whose flows run backwards",
+    yard,
+    badPump([
+      [0, 20],
+      [50, 15],
+      [40, 10],
+    ]),
+    "pump_curve_usable",
+    undefined,
+    /^The curve of V/,
+  ],
+  [
+    "a pump curve of two points",
+    yard,
+    badPump([
+      [0, 20],
+      [90, 10],
+    ]),
+    "pump_curve_usable",
+    undefined,
+    /fewer than 3 points/,
+  ],
+  [
+    "a pump that is not in the book",
+    { ...yard, pump_choice: "Z" },
+    yardPumps,
+    "pump_known",
+    undefined,
+    /^No pump of the price book is used/,
+  ],
+  ["a book without pumps", yard, [], "pump_known", undefined, /add pumps to the book/],
+  [
+    "a main without length",
+    { ...yard, main_length: 0 },
+    yardPumps,
+    "main_has_length",
+    undefined,
+    /^The main has no length/,
+  ],
+  [
+    "no outlets",
+    { ...yard, outlets: [] },
+    yardPumps,
+    "some_outlets",
+    undefined,
+    /^No outlet brings water/,
+  ],
+  ["no falls", { ...yard, falls: [] }, yardPumps, "some_falls", undefined, /^There is no fall/],
+  ["nothing at all", {}, [], "some_falls", undefined, /^There is no fall/],
+  [
+    "an outlet above what the pump can lift",
+    row("outlets", 1, { height_measured: 60 }),
+    yardPumps,
+    "outlets.runs",
+    1,
+    /^Head stays dry: it stands 60\.00 ft above the basin/,
+  ],
+  [
+    "a pump that does not reach",
+    { ...yard, main_size: "1 in", main_length: 300 },
+    yardPumps,
+    "pump_reaches",
+    undefined,
+    /choose a stronger pump/,
+  ],
+  [
+    "a fixed pump asked to run slower",
+    { ...yard, pump_choice: "F", speed_choice: 0.8 },
+    yardPumps,
+    "pump_speed_possible",
+    undefined,
+    /^F runs at one speed only/,
+  ],
+  [
+    "banks too low",
+    row("reaches", 1, { bank_height: 0.1 }),
+    yardPumps,
+    "reaches.banks_hold",
+    1,
+    /raise the banks/,
+  ],
+  [
+    "water too fast",
+    row("outlets", 1, { pipe_size: "1 in" }),
+    yardPumps,
+    "outlets.not_too_fast",
+    1,
+    /go up a pipe size/,
+  ],
+];
+
+describe("bad input fails a check with a sentence, and no cell shows an error", () => {
+  test.each(cases)("%s", (_, inputs, pumps, check, at, sentence) => {
+    const answers = answersOf(inputs, pumps, { fast: true });
+    expect(answers.yes(check, at)).toBe(false);
+    expect(answers.text(`${check}_message`, at)).toMatch(sentence);
+    const errors = answers.model.cells.filter(
+      ({ index }) => answers.values[index] instanceof CellError,
+    );
+    expect(errors.map(({ id }) => id)).toEqual([]);
+  });
+});
+
+test("an unknown pipe size is refused, with the choices", () => {
+  expect(() => answersOf({ ...yard, main_size: "7 in" }, yardPumps)).toThrow(
+    /main_size is "7 in", but must be one of: 1 in, /,
+  );
+});
+
+test("a sound job passes all its checks", () => {
+  const answers = answersOf(yard, yardPumps);
+  const failed = answers.model.cells.filter(
+    ({ declaration, index }) => declaration.kind === "check" && answers.values[index] !== true,
+  );
+  expect(failed.map(({ id }) => id)).toEqual([]);
+});

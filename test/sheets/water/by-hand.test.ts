@@ -1,0 +1,148 @@
+import { describe, expect, test } from "vitest";
+import { answersOf } from "../../support/water.js";
+import { pump } from "../../support/water-jobs.js";
+
+// One fall, two outlets, one pump, on paper. Formulas and figures with their sources stand in the lines.
+const answers = answersOf(
+  {
+    falls: [{ name: "Fall", step: 1, width: 4, drop: 3, lip_kind: "sharp edge" }],
+    reaches: [
+      { name: "Run", after_step: 1, length: 10, width: 3, side: 0, fall: 0.2, bed: "gravel" },
+    ],
+    outlets: [
+      { name: "Near", enters: 1, pipe_size: "2 in", length: 20, flow_chosen: 50, elbows_90: 2 },
+      { name: "Far", enters: 1, pipe_size: "2 in", length: 30, elbows_90: 3 },
+    ],
+    main_size: "3 in",
+    main_length: 50,
+    main_elbows_90: 2,
+    main_valves: 1,
+    check_valve_fitted: true,
+    pump_choice: "P",
+  },
+  [
+    pump("P", [
+      [0, 20, 300],
+      [60, 16, 350],
+      [120, 8, 400],
+    ]),
+  ],
+);
+
+// Looks, common practice: an ordinary sheet takes 100 gal/h for each inch of lip.
+const wanted = (4 * 12 * 100) / 60; // 80 gal/min, for 48 in of lip
+const near = 50;
+const far = wanted - near; // 30 gal/min
+
+// Schedule 40 (ASTM D1785): outside less two least walls.
+const two = 2.375 - 2 * 0.154; // 2.067 in
+const three = 3.5 - 2 * 0.216; // 3.068 in
+
+/** Speed in ft/s: 0.4085 Q/d² (fire-protection handbooks). */
+const speedIn = (flow: number, bore: number) => (0.40852 * flow) / bore ** 2;
+/** Hazen-Williams with C 150, EPANET's constants in gal/min and inches: 10.462 and 4.871. */
+const friction = (flow: number, length: number, bore: number) =>
+  (10.4623 * length * flow ** 1.852) / (150 ** 1.852 * bore ** 4.871);
+const velocityHead = (speed: number) => speed ** 2 / (2 * 32.174);
+
+// Crane TP 410: elbow 30 fT, branch of a tee 60 fT, ball valve 3 fT, swing check 100 fT; fT .019 and .018;
+// exit 1, flush entrance 0.5; contraction 0.5 (1 - β²).
+const step = 0.5 * (1 - (two / three) ** 2); // 0.2730
+const nearLoss = (60 + 2 * 30 + 3) * 0.019 + step + 1; // 3.610
+const farLoss = (60 + 3 * 30 + 3) * 0.019 + step + 1; // 4.180
+const mainLoss = (2 * 30 + 3 + 100) * 0.018 + 0.5; // 3.434
+
+// The top step stands at the drop of 3 ft and the run's fall of 0.2 ft.
+const lift = 3.2;
+const nearHead = lift + friction(near, 20, two) + nearLoss * velocityHead(speedIn(near, two));
+const farHead = lift + friction(far, 30, two) + farLoss * velocityHead(speedIn(far, two));
+const manifold = Math.max(nearHead, farHead); // the near one is hungrier: it carries more
+const mainHead = friction(wanted, 50, three) + mainLoss * velocityHead(speedIn(wanted, three));
+const total = manifold + mainHead;
+
+describe("a bid's water on paper", () => {
+  test("flows", () => {
+    expect(answers.number("falls.flow_wanted", 1)).toBeCloseTo(wanted, 9);
+    expect(answers.number("outlets.flow_wanted", 1)).toBe(near);
+    expect(answers.number("outlets.flow_wanted", 2)).toBeCloseTo(far, 9);
+    expect(answers.number("total_flow_wanted")).toBeCloseTo(wanted, 9);
+  });
+
+  test("fittings", () => {
+    expect(answers.number("outlets.loss_open", 1)).toBeCloseTo(nearLoss, 9);
+    expect(answers.number("outlets.loss_open", 2)).toBeCloseTo(farLoss, 9);
+    expect(answers.number("main_loss_coefficient")).toBeCloseTo(mainLoss, 9);
+  });
+
+  // EPANET's constant for local losses lies 0.05 % below 1/2g.
+  test("heads", () => {
+    expect(answers.number("main_speed")).toBeCloseTo(speedIn(wanted, three), 3);
+    expect(answers.number("outlets.head_needed", 1)).toBeCloseTo(nearHead, 2);
+    expect(answers.number("outlets.head_needed", 2)).toBeCloseTo(farHead, 2);
+    expect(answers.number("main_loss")).toBeCloseTo(mainHead, 2);
+    expect(answers.number("total_head")).toBeCloseTo(total, 2);
+  });
+
+  test("the far valve burns the rest", () => {
+    const burn = nearHead - farHead;
+    const loss = burn / velocityHead(speedIn(far, two));
+    expect(answers.number("outlets.head_to_burn", 2)).toBeCloseTo(burn, 2);
+    expect(answers.number("outlets.loss_to_add", 2) / loss).toBeCloseTo(1, 2);
+    // between 20° (1.56) and 25° (3.10), 25° and 30° (5.47) ... on the logarithm of K
+    const rows: [number, number][] = [
+      [20, 1.56],
+      [25, 3.1],
+      [30, 5.47],
+      [35, 9.68],
+      [40, 17.3],
+    ];
+    const above = rows.findIndex(([, k]) => k > loss);
+    const [from, low] = rows[above - 1] ?? [0, 0];
+    const [to, high] = rows[above] ?? [0, 0];
+    const turned = from + ((to - from) * Math.log(loss / low)) / Math.log(high / low);
+    expect(answers.number("outlets.angle_set", 2)).toBeCloseTo(turned, 1);
+  });
+
+  test("the pump's speed: 80 gal/min at the total head", () => {
+    // line from (60, 16) to (120, 8): 24 - Q/7.5; at speed n: 24 n² - 80 n/7.5 = head
+    const b = 80 / 7.5;
+    const n = (b + Math.sqrt(b * b + 4 * 24 * total)) / (2 * 24);
+    expect(80 / n).toBeGreaterThan(60); // so it is that line
+    expect(answers.number("pump_speed")).toBeCloseTo(n, 3);
+    // drawn power: 350 W at 60, 400 W at 120 gal/min, by the cube of the speed
+    const watts = (350 + (50 * (80 / n - 60)) / 60) * n ** 3;
+    expect(answers.number("pump_watts")).toBeCloseTo(watts, 0);
+    // 12 h a day, 30.4375 days a month, $0.16: Job's defaults
+    const month = (watts / 1000) * 12 * 30.4375 * 0.16;
+    expect(answers.number("energy_cost_a_month") / month).toBeCloseTo(1, 2);
+    expect(answers.number("energy_cost_a_year") / (8 * month)).toBeCloseTo(1, 2);
+  });
+
+  test("over the lip", () => {
+    const cubicFeet = wanted / 448.831;
+    const depth = (cubicFeet / (3.33 * 4)) ** (2 / 3); // Francis, ft
+    expect(answers.number("falls.lip_depth", 1)).toBeCloseTo(12 * depth, 3);
+    const brink = 0.715 * ((cubicFeet / 4) ** 2 / 32.174) ** (1 / 3); // Rouse
+    const speed = cubicFeet / 4 / brink;
+    expect(answers.number("falls.brink_speed", 1)).toBeCloseTo(speed, 3);
+    expect(answers.number("falls.leap", 1)).toBeCloseTo(speed * Math.sqrt((2 * 3) / 32.174), 3);
+  });
+
+  test("down the run", () => {
+    // Manning, rectangular, n 0.028, slope 0.02; the depth found must carry the flow
+    const depth = answers.number("reaches.depth", 1) / 12;
+    const area = 3 * depth;
+    const radius = area / (3 + 2 * depth);
+    const flow = (1.486 / 0.028) * area * radius ** (2 / 3) * Math.sqrt(0.02);
+    expect(flow * 448.831).toBeCloseTo(wanted, 2);
+    expect(answers.number("reaches.water_held", 1)).toBeCloseTo(area * 10 * 7.48052, 2);
+  });
+
+  test("the check valve keeps the pipes full", () => {
+    expect(answers.number("drain_back")).toBe(0);
+    expect(answers.number("main_water")).toBeCloseTo(
+      ((Math.PI / 4) * three ** 2 * 50 * 12) / 231,
+      6,
+    );
+  });
+});

@@ -1,0 +1,132 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { type Answers, answersOf } from "../../support/water.js";
+import { yardPumps } from "../../support/water-jobs.js";
+
+const sizes = ["1 in", "1-1/4 in", "1-1/2 in", "2 in", "2-1/2 in", "3 in", "4 in"];
+const between = (low: number, high: number) =>
+  fc.double({ min: low, max: high, noNaN: true, noDefaultInfinity: true });
+
+const outlet = fc.record({
+  enters: fc.constantFrom(1, 2, 3),
+  pipe_size: fc.constantFrom(...sizes),
+  length: between(0, 80),
+  elbows_90: fc.integer({ min: 0, max: 6 }),
+  height_measured: between(0, 25),
+  angle_chosen: between(0, 90),
+});
+
+const network = fc.record({
+  outlets: fc.array(outlet, { minLength: 1, maxLength: 8 }),
+  main_size: fc.constantFrom("2 in", "3 in", "4 in"),
+  main_length: between(1, 200),
+  speed_choice: between(0.3, 0.99),
+});
+type Network = typeof network extends fc.Arbitrary<infer T> ? T : never;
+
+const falls = [1, 2, 3].map((step) => ({ name: `fall ${step}`, step, width: 2, drop: 1 }));
+
+function solve(given: Network): Answers {
+  return answersOf({ falls, pump_choice: "V", ...given }, yardPumps, { fast: true });
+}
+
+const flowsOf = (answers: Answers, { outlets }: Network) =>
+  outlets.map((_, i) => answers.number("outlets.flow_as_set", i + 1));
+
+function changed(given: Network, at: number, change: Partial<Network["outlets"][number]>): Network {
+  const outlets = given.outlets.map((one, i) => (i === at ? { ...one, ...change } : one));
+  return { ...given, outlets };
+}
+
+/** What the solver leaves open, in gal/min. */
+const slack = 0.0005;
+
+describe("any network", () => {
+  test("gives more with more speed", () => {
+    fc.assert(
+      fc.property(network, (given) => {
+        const slow = solve(given).number("total_flow");
+        const fast = solve({ ...given, speed_choice: given.speed_choice + 0.01 });
+        expect(fast.number("total_flow")).toBeGreaterThanOrEqual(slow - slack);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test.each([
+    ["higher", (one: Network["outlets"][number]) => ({ height_measured: one.height_measured + 1 })],
+    ["longer", (one: Network["outlets"][number]) => ({ length: one.length + 10 })],
+    [
+      "throttled",
+      (one: Network["outlets"][number]) => ({ angle_chosen: Math.min(90, one.angle_chosen + 5) }),
+    ],
+  ])("an outlet that is %s gets no more, the others no less", (_, change) => {
+    fc.assert(
+      fc.property(network, fc.nat(7), (given, pick) => {
+        const at = pick % given.outlets.length;
+        const before = flowsOf(solve(given), given);
+        const next = changed(given, at, change(given.outlets[at] as Network["outlets"][number]));
+        const after = flowsOf(solve(next), next);
+        for (const [i, flow] of after.entries()) {
+          if (i === at) expect(flow).toBeLessThanOrEqual((before[i] ?? 0) + slack);
+          else expect(flow).toBeGreaterThanOrEqual((before[i] ?? 0) - slack);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("loses no water: at the manifold, over every step, between lips", () => {
+    fc.assert(
+      fc.property(network, (given) => {
+        const answers = solve(given);
+        const flows = flowsOf(answers, given);
+        const total = flows.reduce((sum, flow) => sum + flow, 0);
+        expect(Math.abs(answers.number("total_flow") - total)).toBeLessThan(1e-9);
+        for (const step of [1, 2, 3]) {
+          const entered = given.outlets.reduce(
+            (sum, { enters }, i) => sum + (enters <= step ? (flows[i] ?? 0) : 0),
+            0,
+          );
+          expect(Math.abs(answers.number("steps.flow_as_set", step) - entered)).toBeLessThan(1e-9);
+          expect(Math.abs(answers.number("falls.flow_arriving", step) - entered)).toBeLessThan(
+            1e-9,
+          );
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("settles", () => {
+    fc.assert(
+      fc.property(network, (given) => {
+        const answers = solve(given);
+        expect(answers.yes("set_settled")).toBe(true);
+        expect(answers.yes("open_settled")).toBe(true);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+test("valve: the opening for a loss and the loss of an opening undo one another", () => {
+  fc.assert(
+    fc.property(between(0, 89), (angle) => {
+      const one = { enters: 1, pipe_size: "2 in", length: 10, height_measured: 1 };
+      const set = answersOf(
+        { falls, outlets: [{ ...one, angle_chosen: angle }], pump_choice: "F" },
+        yardPumps,
+        { fast: true },
+      );
+      const flow = set.number("total_flow");
+      const asked = answersOf(
+        { falls, outlets: [{ ...one, flow_chosen: flow }], pump_choice: "F" },
+        yardPumps,
+        { fast: true },
+      );
+      expect(Math.abs(asked.number("outlets.angle_set", 1) - angle)).toBeLessThan(0.01);
+    }),
+    { numRuns: 60 },
+  );
+});

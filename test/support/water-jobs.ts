@@ -1,0 +1,54 @@
+import type { BookRow } from "../../engine/job/price-book.js";
+import type { InputValues } from "../../engine/job/record.js";
+
+/** A pump by points of gal/min, ft and (if known) watts. */
+export function pump(
+  code: string,
+  points: readonly (readonly number[])[],
+  rest: BookRow = {},
+): BookRow {
+  const columns = points.flatMap(([flow = 0, head = 0, watts], i) => [
+    [`flow_${i + 1}`, flow * 60],
+    [`head_${i + 1}`, head],
+    ...(watts === undefined ? [] : [[`watts_${i + 1}`, watts]]),
+  ]);
+  return {
+    code,
+    description: `pump ${code}`,
+    cost: 800,
+    variable_speed: true,
+    minimum_water: 6,
+    ...Object.fromEntries(columns),
+    ...rest,
+  };
+}
+
+const curve = [
+  [0, 28, 380],
+  [30, 25, 425],
+  [60, 20.5, 470],
+  [90, 14, 510],
+  [115, 6, 535],
+] as const;
+
+/** One curve twice: by variable speed at a higher price, and by fixed speed. */
+export const yardPumps: readonly BookRow[] = [
+  pump("V", curve, { cost: 900 }),
+  pump("F", curve, { cost: 600, variable_speed: false }),
+];
+
+/** Two steps, three lips, two outlets, a reach and a pool. US units. */
+export const yard: InputValues = {
+  falls: [
+    { name: "Top", step: 1, width: 3, drop: 2 },
+    { name: "Left", step: 2, width: 2, drop: 1.5, look: "light curtain" },
+    { name: "Right", step: 2, width: 3, drop: 1.5 },
+  ],
+  reaches: [{ name: "Bend", after_step: 1, length: 12 }],
+  pools: [{ name: "Pool", before_step: 2, length: 6 }],
+  outlets: [
+    { name: "Head", enters: 1, pipe_size: "2 in", length: 25 },
+    { name: "Side", enters: 2, pipe_size: "1-1/2 in", length: 10 },
+  ],
+  pump_choice: "V",
+};
