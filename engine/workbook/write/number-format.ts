@@ -8,7 +8,8 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   if (quantity.kind === "text") return declaration.kind === "input" ? "@" : "General";
   // programs that count yes as 1 show the words; others show TRUE and FALSE
   if (quantity.kind === "yesno") return '"yes";"yes";"no"';
-  if (quantity.kind === "date") return "yyyy-mm-dd";
+  // a calculated date of 0 stands for none, and is not shown as a day of 1899
+  if (quantity.kind === "date") return declaration.kind === "calc" ? "yyyy-mm-dd;;" : "yyyy-mm-dd";
   const decimals = declaration.decimals ?? quantity.decimals[system];
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
   if (quantity.percent) return `0${point}%`;
