@@ -4,8 +4,8 @@ import { pageLines } from "./papers/page-lines.js";
 import { proposalLines } from "./papers/proposal-lines.js";
 import { purchaseSheet, purchaseWorking } from "./papers/purchase.js";
 
-const proposal = pageLines("proposal", "Proposal", proposalLines);
-const crew = pageLines("crew", "Crew", crewLines);
+const proposal = pageLines("proposal", "Our offer", proposalLines);
+const crew = pageLines("crew", "Work to do", crewLines);
 
 /** The pages handed out: to the customer, to suppliers, to the crew; last, the lists they are made from. */
 export const paperSheets: readonly SheetDeclaration[] = [
@@ -15,10 +15,14 @@ export const paperSheets: readonly SheetDeclaration[] = [
     [proposal.page],
     {
       portrait: true,
+      handout: true,
     },
   ),
   purchaseSheet,
-  sheet("Crew", "What to set out, dig, cut, pipe, open and lift.", [crew.page], { portrait: true }),
+  sheet("Crew", "What to set out, dig, cut, pipe, open and lift.", [crew.page], {
+    portrait: true,
+    handout: true,
+  }),
   sheet("Wording", "The lines that the pages choose from: those not wanted are left out there.", [
     lines("Dates", {
       offer_until: calc(date, "bid_date+good_for_days", "The bid is good until"),

@@ -1,4 +1,4 @@
-import { sheet } from "../engine/template/index.js";
+import { chart, sheet } from "../engine/template/index.js";
 import { drawChecks, drawTable } from "./price/draws.js";
 import { equipmentTable } from "./price/equipment.js";
 import { contractLines, optionTable } from "./price/options.js";
@@ -15,6 +15,9 @@ export const priceSheet = sheet(
     priceRules,
     priceSense,
     moneyGoes,
+    chart("Where the money goes, part by part", "$", "", [
+      { label: "Amount", x: "money_goes.part", y: "money_goes.amount", marks: "bars" },
+    ]),
     contractLines,
     drawTable,
     drawChecks,

@@ -19,6 +19,7 @@ import {
   text,
 } from "../engine/template/index.js";
 import { pumpPoints } from "./pump/chosen-pump.js";
+import { curveChart } from "./pump/curve-chart.js";
 import { pumpsTable } from "./pump/pumps-table.js";
 import { shortlistTable } from "./pump/shortlist-table.js";
 
@@ -221,6 +222,7 @@ export const pumpSheet = sheet(
     pumpPoints,
     cost,
     checks,
+    ...curveChart,
     paragraphs(
       "Mind",
       "Electric work near water is for a licensed electrician. Ground-fault protection, cords, and distances from the water are set by the code in force on site; ask before the bid is signed.",

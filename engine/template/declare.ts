@@ -192,6 +192,8 @@ export interface SheetDeclaration {
   readonly blocks: readonly Block[];
   /** Portrait for pages handed out; landscape for the calculating sheets. */
   readonly portrait?: boolean;
+  /** Printed for others: pages without content at its end are left out. */
+  readonly handout?: boolean;
 }
 
 export const lines = (heading: string, cells: LinesBlock["cells"]): LinesBlock =>
@@ -225,7 +227,7 @@ export function sheet(
   name: string,
   purpose: string,
   blocks: readonly Block[],
-  options: { portrait?: boolean } = {},
+  options: { portrait?: boolean; handout?: boolean } = {},
 ): SheetDeclaration {
   return Object.freeze({ name, purpose, blocks, ...options });
 }

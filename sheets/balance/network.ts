@@ -23,7 +23,7 @@ export interface State {
  * What all outlets take together at a head: FLOW_AT_HEAD of each row in one SUMPRODUCT.
  * A billionth of a millifoot keeps dry outlets from dividing by nothing; they count for nothing.
  */
-function takenAt(manifold: string, { prefix }: State): string {
+export function takenAt(manifold: string, { prefix }: Pick<State, "prefix">): string {
   const [up, wet] = [`${prefix}_branches.stands`, `(${manifold}>${prefix}_branches.stands)`];
   const parts: Readonly<Record<string, string>> = {
     head: `((${manifold}-${up})/1[ft]*${wet}+1e-12)`,

@@ -105,4 +105,5 @@ export const purchaseSheet: SheetDeclaration = sheet(
       },
     ),
   ],
+  { handout: true },
 );

@@ -18,7 +18,7 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 test("a fall made wider in the written file moves the price to what the same job gives", async () => {
   const { bytes, model, job, book, values } = await bidOf(join(demoFolder, "garden-corner.json"));
   const falls = job.inputs.falls as readonly Record<string, number>[];
-  const width = (falls[0]?.width ?? 0) + 0.5;
+  const width = (falls[0]?.width ?? 0) + 1.5;
   const path = join(folder, "bid.xlsx");
   const edited = join(folder, "edited.xlsx");
   await writeFile(path, bytes);

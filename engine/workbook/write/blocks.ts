@@ -10,7 +10,14 @@ import { messageName, statusName } from "../../template/implied.js";
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { putCell } from "./cells.js";
-import { lastColumn, proseHeight, textHeight } from "./grid.js";
+import {
+  columnWidth,
+  labelWidth,
+  lastColumn,
+  pageLineHeight,
+  proseHeight,
+  textHeight,
+} from "./grid.js";
 import { attention, headingLine, headingMark, styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
 import { validationOf } from "./validation.js";
@@ -48,10 +55,18 @@ function writeLine(page: Page, cell: Cell): void {
   const target = sheet.getCell(line, lineColumns.value);
   putCell(target, model, cell, values[cell.index] ?? null);
   if (declaration.kind === "input") addValidation(page, cell, declaration);
+  const heights = [textHeight(declaration.label, labelWidth - 2)];
+  if (declaration.quantity.kind === "text") {
+    // words take the place of the unit, too
+    sheet.mergeCells(line, lineColumns.value, line, lineColumns.unit);
+    target.style = { ...target.style, alignment: { vertical: "top", wrapText: true } };
+    heights.push(textHeight(String(values[cell.index] ?? ""), 2 * columnWidth - 2));
+  }
   const unit = sheet.getCell(line, lineColumns.unit);
-  unit.value = shownUnit(declaration, model.system) || null;
-  unit.style = styles.unit;
-  const heights = [textHeight(declaration.label, 36)];
+  if (declaration.quantity.kind !== "text") {
+    unit.value = shownUnit(declaration, model.system) || null;
+    unit.style = styles.unit;
+  }
   const messageWidth = writeMessage(page, cell);
   const note = [declaration.note, sourceOf(cell)].filter(Boolean).join(" ");
   const noteColumn = lineColumns.message + messageWidth;
@@ -127,14 +142,12 @@ export function writeText(page: Page, placed: PlacedBlock, block: TextBlock): vo
 }
 
 /**
- * Lets a text take the whole width. On a page of one column spreadsheets fit the
- * height by themselves; over merged cells they do not, so there it is set.
+ * Lets a text take the whole width. Spreadsheets do not fit the height of merged
+ * cells, nor that of formulas as they load, so the height is set here.
  */
 function stretch({ sheet, portrait }: Page, line: number, text: string, style: Partial<Style>) {
-  if (!portrait) {
-    sheet.mergeCells(line, 1, line, lastColumn);
-    sheet.getRow(line).height = proseHeight(text);
-  }
+  if (!portrait) sheet.mergeCells(line, 1, line, lastColumn);
+  sheet.getRow(line).height = portrait ? pageLineHeight(text) : proseHeight(text);
   sheet.getCell(line, 1).style = { ...style };
 }
 

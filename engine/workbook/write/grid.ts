@@ -19,3 +19,6 @@ export function textHeight(text: string, characters: number): number {
 
 export const proseHeight = (text: string): number =>
   textHeight(text, (labelWidth + bandWidth * columnWidth) * 0.9) + 4;
+
+/** On a portrait page, where the type is larger. */
+export const pageLineHeight = (text: string): number => textHeight(text, pageWidth * 1.08) + 2;

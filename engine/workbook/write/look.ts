@@ -5,7 +5,8 @@ import type { Alignment, Borders, ConditionalFormattingRule, Fill, Font, Style }
  * differ by box and type, not by colour alone: an input stands in a full box on a
  * tint, a price-book figure in a dotted box, a published figure is set in italics.
  */
-const typeface = "Liberation Sans";
+/** Every office has it, or one of the same widths. */
+export const typeface = "Arial";
 
 export const ink = "FF1F2A2E";
 export const quiet = "FF5B6B70";
@@ -48,7 +49,7 @@ export const styles = {
   },
   label: { font: font(), alignment: wrapped },
   strongLabel: { font: font({ bold: true }), alignment: wrapped },
-  unit: { font: font({ color: { argb: quiet } }), alignment: top },
+  unit: { font: font({ color: { argb: quiet } }), alignment: { vertical: "top", indent: 1 } },
   note: { font: font({ size: 9, color: { argb: quiet } }), alignment: wrapped },
   message: { font: font({ size: 9 }), alignment: wrapped },
   header: {
@@ -94,13 +95,16 @@ export function attention(test: string): ConditionalFormattingRule {
   };
 }
 
+const none = { style: "none" } as unknown as Borders["top"];
+const noBorder = { top: none, left: none, bottom: none, right: none };
+
 /** For the rows of a table that a job does not use: they show nothing. */
 export function hidden(test: string): ConditionalFormattingRule {
   return {
     type: "expression",
     formulae: [test],
     priority: 2,
-    style: { numFmt: ";;;", font: { color: { argb: "FFFFFFFF" } } },
+    style: { numFmt: ";;;", font: { color: { argb: "FFFFFFFF" } }, border: noBorder },
   };
 }
 

@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { typeface } from "./look.js";
 
 /** The standard's own earliest date for entries of a zip, so that the same job gives the same bytes. */
 const fixedTime = new Date(1980, 0, 1);
@@ -22,6 +23,7 @@ export function finishPackage(
 ): Uint8Array {
   const parts = unzipSync(bytes);
   add(parts);
+  setDefaultFont(parts);
   const edit = (name: string, before: string, inserted: string) => {
     const part = parts[name];
     if (part === undefined) throw new Error(`The written workbook has no part ${name}.`);
@@ -46,6 +48,17 @@ export function finishPackage(
     mtime: fixedTime,
     level: 6,
   });
+}
+
+/**
+ * Column widths are counted in digits of the workbook's default font. exceljs sets one
+ * that not every machine has, and its stand-in makes columns wider than the page.
+ */
+function setDefaultFont(parts: Record<string, Uint8Array>): void {
+  const path = "xl/styles.xml";
+  const xml = strFromU8(parts[path] as Uint8Array);
+  const font = `<font><sz val="10"/><name val="${typeface}"/><family val="2"/></font>`;
+  parts[path] = strToU8(xml.replace(/<font>.*?<\/font>/, font));
 }
 
 /** Readers that stream expect the content types at the start. */

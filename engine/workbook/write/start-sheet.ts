@@ -2,6 +2,7 @@ import type { Workbook } from "exceljs";
 import type { Value } from "../../formula/value.js";
 import type { Cell, Model } from "../../template/model.js";
 import { formulaContent } from "./cells.js";
+import { textHeight } from "./grid.js";
 import { styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
 import type { Identity } from "./write.js";
@@ -42,6 +43,7 @@ export function writeStart(
     target.value = formulaContent(name, values[cell.index] ?? null);
     target.style = { ...styles.strong, numFmt: numberFormat(cell.declaration, model.system) };
     put(line, 3, shownUnit(cell.declaration, model.system), styles.unit);
+    sheet.getRow(line).height = textHeight(cell.declaration.label, 44);
     line += 1;
   }
   line += 1;

@@ -13,6 +13,7 @@ import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
+import { setPrintArea } from "./print-area.js";
 import { writeStart } from "./start-sheet.js";
 import { writeTable } from "./tables.js";
 import { writeTrail } from "./trail-sheet.js";
@@ -65,6 +66,7 @@ export async function writeWorkbook(
       else if (block.kind === "chart") writeHeading(page, placed.top, block.heading);
       else writeTable(page, placed, block);
     }
+    if (declared.handout) setPrintArea(sheet, portrait);
   }
   writeTrail(workbook, model, values, identity);
   writeNames(workbook, model, values);
@@ -101,7 +103,8 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
   // an ampersand starts a code in a footer, which holds 255 characters in all
   const job = identity.job.slice(0, 100).replaceAll("&", "&&");
   // the customer's copy names the history it was priced from
-  const trail = sheet.name === "Proposal" ? `, trail ${shortHead(identity)}` : "";
+  const known = sheet.name === "Proposal" && (identity.trail ?? []).length > 0;
+  const trail = known ? `, trail ${shortHead(identity)}` : "";
   sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
