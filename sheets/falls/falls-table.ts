@@ -87,10 +87,15 @@ export const fallsTable = table(
     water_in_air: calc(waterVolume, "WATER_IN_AIR(flow_arriving,drop)", "Water in the air", {
       decimals: 1,
     }),
-    looks_as_wanted: check(
-      "AND(flow_arriving>=least_of_wanted*flow_wanted,flow_arriving<=most_of_wanted*flow_wanted)",
-      "{name} gets {flow_arriving} where {flow_wanted} was wanted, outside {least_of_wanted} to {most_of_wanted} of it: change outlets, shares, valves or the look.",
-      { label: "Looks as wanted" },
+    not_starved: check(
+      "flow_arriving>=least_of_wanted*flow_wanted",
+      "{name} gets {flow_arriving} where {flow_wanted} was wanted, under {least_of_wanted} of it: bring more water in at or above its step, change the shares, or choose a lighter look.",
+      { label: "Not starved" },
+    ),
+    not_flooded: check(
+      "flow_arriving<=most_of_wanted*flow_wanted",
+      "{name} gets {flow_arriving} where {flow_wanted} was wanted, over {most_of_wanted} of it: it will look heavier than planned; widen the lip, change the shares, or let an outlet enter lower down.",
+      { label: "Not flooded", level: "look" },
     ),
     shares_close: check(
       "ABS(SUMIF(falls.step,step,falls.share)-1)<0.0005",

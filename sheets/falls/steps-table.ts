@@ -12,20 +12,30 @@ export const stepsTable = table(
     number: calc(count, "above.number+1", "Step", { first: "1" }),
     in_use: calc(yesno, "COUNTIF(falls.step,number)>0", "In use"),
     wanted: calc(flow, "SUMIF(falls.step,number,falls.flow_wanted)", "Flow wanted"),
-    outlets_here: calc(count, "COUNTIF(outlets.enters,number)", "Outlets that enter here"),
+    outlets_here: calc(
+      count,
+      "SUMPRODUCT((outlets.enters=number)*(outlets.bore>0))",
+      "Outlets that enter here",
+    ),
+    open_outlets: calc(
+      count,
+      "SUMIF(outlets.enters,number,outlets.open_part)",
+      "Of these, without a flow chosen",
+    ),
+    chosen: calc(flow, "SUMIF(outlets.enters,number,outlets.flow_fixed)", "Flow chosen here"),
     stretch: calc(count, "above.stretch+IF(outlets_here>0,1,0)", "Stretch fed by them", {
       first: "IF(outlets_here>0,1,0)",
     }),
     most_wanted: calc(flow, "MAXIFS(steps.wanted,steps.stretch,stretch)", "Most wanted, stretch"),
-    planned: calc(
+    to_bring: calc(
       flow,
-      "IF(outlets_here>0,MAX(above.planned,most_wanted),above.planned)",
-      "Flow planned",
-      {
-        first: "IF(outlets_here>0,most_wanted,0)",
-      },
+      "IF(open_outlets>0,MAX(0,most_wanted-chosen-above.planned),0)",
+      "Lacking, for the outlets without one",
+      { first: "IF(open_outlets>0,MAX(0,most_wanted-chosen),0)" },
     ),
-    to_bring: calc(flow, "planned-above.planned", "To bring in here", { first: "planned" }),
+    planned: calc(flow, "above.planned+chosen+to_bring", "Flow planned", {
+      first: "chosen+to_bring",
+    }),
     drop: calc(head, "MAXIFS(falls.drop,falls.step,number)", "Drop"),
     reach_fall: calc(head, "SUMIF(reaches.after_step,number,reaches.fall)", "Fall of its reaches"),
     level: calc(

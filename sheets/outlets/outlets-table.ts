@@ -81,9 +81,10 @@ export const outletsTable = table(
       note: "Blank: turned so that the flow is as wanted.",
     }),
     open_part: calc(count, "IF(ISBLANK(flow_chosen),1,0)", "Takes a part"),
+    flow_fixed: calc(flow, "IF(ISBLANK(flow_chosen),0,flow_chosen)", "Flow chosen"),
     flow_wanted: calc(
       flow,
-      "IF(ISBLANK(flow_chosen),MAX(0,IFERROR(INDEX(steps.to_bring,enters),0)-SUMIF(outlets.enters,enters,outlets.flow_chosen))/SUMIF(outlets.enters,enters,outlets.open_part),flow_chosen)",
+      "flow_fixed+open_part*IFERROR(INDEX(steps.to_bring,enters)/INDEX(steps.open_outlets,enters),0)",
       "Flow wanted",
       { strong: true },
     ),
