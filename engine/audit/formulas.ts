@@ -6,7 +6,7 @@ import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
-import { heldBy, placeOf, type Subject, said, short } from "./found.js";
+import { formulaIn, grouped, heldBy, placeOf, type Subject, said, short } from "./found.js";
 import { type NameAt, normalForm } from "./normal-form.js";
 
 /** The formula cells that no longer hold the template's formula, and what is to be said of them. */
@@ -34,7 +34,17 @@ export function checkFormulas({ content, model, match }: Subject): FormulaCheck 
     // where the name stands elsewhere, that is the finding
     if (!stray.has(cell.name)) findings.push(found);
   }
-  return { findings, changed };
+  return { findings: byColumn(findings), changed };
+}
+
+/** Rows of a column with the same trouble, from the fourth on, are told as one. */
+function byColumn(findings: readonly Finding[]): Finding[] {
+  const columns = new Map<string, Finding[]>();
+  for (const one of findings) {
+    const key = `${one.code} ${one.name?.replace(/\[\d+\]$/, "")}`;
+    columns.set(key, [...(columns.get(key) ?? []), one]);
+  }
+  return [...columns.values()].flatMap((rows) => grouped(rows, 3));
 }
 
 function formulaFinding(
@@ -63,7 +73,7 @@ function formulaFinding(
 }
 
 function givenFinding(cell: Cell, place: MatchedCell): Finding | undefined {
-  const { formula } = place.cell;
+  const formula = formulaIn(cell, place.cell);
   if (formula === undefined) return undefined;
   const isInput = cell.declaration.kind === "input";
   return {

@@ -1,7 +1,7 @@
 import { CellError, type ErrorCode, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
-import type { CellValue, WorkbookContent } from "../workbook/read/content.js";
+import type { CellContent, CellValue, WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
 
 /** What the checks of an audit look at. */
@@ -23,6 +23,13 @@ export function heldBy(cell: Cell, value: CellValue): Value {
   const held = heldValue(value);
   const counted = cell.declaration.quantity.kind === "yesno" && (held === 1 || held === 0);
   return counted ? held === 1 : held;
+}
+
+/** The formula in a given cell; LibreOffice stores a plain yes or no as `TRUE()` or `FALSE()`. */
+export function formulaIn(cell: Cell, { formula }: CellContent): string | undefined {
+  const plain =
+    cell.declaration.quantity.kind === "yesno" && /^(TRUE|FALSE)\(\)$/i.test(formula ?? "");
+  return plain ? undefined : formula;
 }
 
 /** For people: `12.5`, `"clay"`, `TRUE`, `#REF!`, `nothing`. */

@@ -1,6 +1,6 @@
 import type { Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { agree, heldBy, placeOf, type Subject, said } from "./found.js";
+import { agree, formulaIn, heldBy, placeOf, type Subject, said } from "./found.js";
 
 /** Published figures that are not the template's. */
 export function checkPublished({ model, match }: Subject): Finding[] {
@@ -8,7 +8,7 @@ export function checkPublished({ model, match }: Subject): Finding[] {
     const place = match.at.get(cell.id);
     if (cell.declaration.kind !== "published" || place === undefined) return [];
     const [found, expected] = [heldBy(cell, place.cell.value), cell.fixed ?? null];
-    if (place.cell.formula !== undefined || agree(found, expected)) return [];
+    if (formulaIn(cell, place.cell) !== undefined || agree(found, expected)) return [];
     const source = cell.declaration.source ?? "the template";
     return [
       {
@@ -31,7 +31,7 @@ export function checkPrices({ model, match }: Subject, book: readonly Value[]): 
     const place = match.at.get(cell.id);
     if (cell.declaration.kind !== "book" || place === undefined) return [];
     const [found, expected] = [heldBy(cell, place.cell.value), book[cell.index] ?? null];
-    if (place.cell.formula !== undefined || agree(found, expected)) return [];
+    if (formulaIn(cell, place.cell) !== undefined || agree(found, expected)) return [];
     return [
       {
         grade: "wrong",

@@ -9,7 +9,7 @@ import type { Cell } from "../template/model.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { Finding } from "./finding.js";
-import { grouped, heldBy, placeOf, type Subject, said } from "./found.js";
+import { formulaIn, grouped, heldBy, placeOf, type Subject, said } from "./found.js";
 
 /** Holds the inputs and prices against what the Trail sheet says of them, and the trail against its hashes. */
 export function checkTrail(subject: Subject, identity: WorkbookIdentity): Finding[] {
@@ -64,7 +64,7 @@ function changedSince({ model, match }: Subject, { written }: WorkbookTrail): Fi
     if ((kind !== "input" && kind !== "book") || place === undefined) continue;
     const now = recorded(cell, heldBy(cell, place.cell.value));
     const then = written.get(cell.id) ?? null;
-    if (place.cell.formula !== undefined || alike(now, then)) continue;
+    if (formulaIn(cell, place.cell) !== undefined || alike(now, then)) continue;
     const found = `${said(now)}; when the workbook was written it was ${said(then)}`;
     const common = { where: placeOf(place), name: cell.id, found } as const;
     if (kind === "book") {

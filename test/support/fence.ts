@@ -25,6 +25,7 @@ import {
   template,
   text,
   weight,
+  yesno,
 } from "../../engine/template/index.js";
 import type { Model } from "../../engine/template/model.js";
 import type { Identity } from "../../engine/workbook/write/write.js";
@@ -128,6 +129,8 @@ export const fence = template({
         total_posts: calc(count, "SUM(runs.posts)", "Posts"),
         total_painted: calc(area, "SUM(paint.painted)", "Painted area"),
         worst_push: calc(weight, "MAX(runs.push)", "Strongest push"),
+        gate: input(yesno, "With a gate", { default: false }),
+        gate_cost: calc(money, "IF(gate,310[$],0[$])", "Gate, not in the price"),
       }),
     ]),
     sheet("Price", "What it costs.", [

@@ -322,6 +322,16 @@ test("the workbook as written has no finding but what is to know", async () => {
   expect(audit.headline[0]?.shown).toBe(audit.headline[0]?.byTemplate);
 });
 
+test("a whole column overwritten is one finding", async () => {
+  const book = new Tampered(clean, fenceModel);
+  for (let row = 1; row <= 5; row++) book.cell(`runs.face[${row}]`, number(100));
+  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], fenceBook);
+  const found = audit.findings.filter(({ code }) => code === "formula-overwritten");
+  expect(found.map(({ where }) => where)).toEqual([
+    "5 cells: runs.face[1], runs.face[2], runs.face[3], runs.face[4], runs.face[5]",
+  ]);
+});
+
 test("what the price would be by the template is told", async () => {
   const book = new Tampered(clean, fenceModel);
   book.cell("price", number(3500));
