@@ -36,6 +36,7 @@ export interface InputPlan {
 
 const plans = new WeakMap<Model, InputPlan>();
 
+/** The plan of a model, made at the first call. Values are in the units of the model. */
 export function inputPlanOf(model: Model): InputPlan {
   const known = plans.get(model);
   if (known !== undefined) return known;

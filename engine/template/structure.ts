@@ -66,6 +66,9 @@ function tableFaults(
     fault(`it has ${table.rows} rows, but must have a whole number from 1`);
   }
   if (keys.length === 0) fault("it has no columns");
+  if ((table.opening ?? 0) > table.rows) {
+    fault(`it opens with ${table.opening} rows, but has ${table.rows}`);
+  }
   const data = table.data ?? [];
   if (data.length > table.rows) fault(`it has ${table.rows} rows, but ${data.length} rows of data`);
   for (const key of new Set(data.flatMap((row) => Object.keys(row)))) {

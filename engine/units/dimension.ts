@@ -21,6 +21,7 @@ export const multiplyDimensions = (a: Dimension, b: Dimension): Dimension => com
 
 export const divideDimensions = (a: Dimension, b: Dimension): Dimension => combine(a, b, -1);
 
+/** The dimension of a value raised to a power, which may be a fraction: the root of an area is a length. */
 export function raiseDimension(a: Dimension, power: number): Dimension {
   const result: Partial<Record<BaseDimension, number>> = {};
   for (const base of baseDimensions) {
@@ -30,6 +31,7 @@ export function raiseDimension(a: Dimension, power: number): Dimension {
   return Object.freeze(result);
 }
 
+/** Whether two dimensions have the same exponents, thirds and other fractions to 1e-9. */
 export function sameDimension(a: Dimension, b: Dimension): boolean {
   return baseDimensions.every((base) => Math.abs((a[base] ?? 0) - (b[base] ?? 0)) < 1e-9);
 }

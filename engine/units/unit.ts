@@ -114,4 +114,5 @@ export function unitNamed(name: string): Unit {
   return unit;
 }
 
+/** The names of all units, in the order of the table. */
 export const unitNames = (): readonly string[] => [...units.keys()];

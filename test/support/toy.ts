@@ -69,7 +69,7 @@ const beds = t.sheet("Beds", "The beds, one a row.", [
   t.table(
     "beds",
     "Beds",
-    { rows: 4, filled: "ISNUMBER(wide)", note: "One bed a row." },
+    { rows: 4, opening: 1, filled: "ISNUMBER(wide)", note: "One bed a row." },
     {
       name: t.input(t.text, "Bed"),
       wide: t.input(t.smallLength, "Width", { least: 1, most: 120, note: "Inside the boards." }),

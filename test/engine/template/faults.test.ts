@@ -88,6 +88,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   ["two sheets of one name", twoSheets("Beds", "beds"), /Sheet "beds": two sheets have this name/],
   ["a sheet that is there", twoSheets("One", "Checks"), /every workbook has a sheet of that name/],
   ["a sheet that is there", twoSheets("One", "start"), /Sheet "start": every workbook has/],
+  ["a sheet that is there", twoSheets("One", "Trail"), /Sheet "Trail": every workbook has/],
   ["names of sheets too alike", twoSheets("Bed 1", "Bed-1"), /"inputs_right_bed_1" stands twice/],
   [
     "nothing to fill in and nothing to check",
@@ -334,6 +335,11 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   // tables
   ["no rows", rows({ a: one }, { rows: 0 }), /Table "beds": it has 0 rows/],
   ["half a row", rows({ a: one }, { rows: 1.5 }), /Table "beds": it has 1\.5 rows/],
+  [
+    "more rows to open with than rows",
+    rows({ a: one }, { opening: 3 }),
+    /opens with 3 rows, but has 2/,
+  ],
   ["no columns", rows({}), /Table "beds": it has no columns/],
   [
     "more data than rows",
