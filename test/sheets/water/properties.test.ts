@@ -110,6 +110,35 @@ describe("any network", () => {
   });
 });
 
+test("whatever is wanted of a pump that reaches, the outlets get it within 0.5 %", () => {
+  const one = fc.record({
+    enters: fc.constantFrom(1, 2, 3),
+    pipe_size: fc.constantFrom("1-1/2 in", "2 in", "3 in"),
+    length: between(0, 60),
+    height_measured: between(0, 8),
+    flow_chosen: between(4, 30),
+  });
+  let reached = 0;
+  fc.assert(
+    fc.property(
+      fc.array(one, { minLength: 1, maxLength: 8 }),
+      fc.constantFrom("V", "F"),
+      (outlets, pump_choice) => {
+        const job = { falls, outlets, main_size: "3 in", main_length: 40, pump_choice };
+        const answers = answersOf(job, yardPumps, { fast: true });
+        if (!answers.yes("pump_reaches")) return;
+        reached += 1;
+        for (const [i, { flow_chosen }] of outlets.entries()) {
+          const flow = answers.number("outlets.flow_as_set", i + 1);
+          expect(Math.abs(flow / flow_chosen - 1)).toBeLessThan(0.005);
+        }
+      },
+    ),
+    { numRuns: 150, seed: 20260301 },
+  );
+  expect(reached).toBeGreaterThan(40);
+});
+
 test("valve: the opening for a loss and the loss of an opening undo one another", () => {
   fc.assert(
     fc.property(between(0, 89), (angle) => {
