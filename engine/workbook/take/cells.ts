@@ -1,3 +1,4 @@
+import { formulaIn } from "../../audit/found.js";
 import { inputPlanOf } from "../../job/input-plan.js";
 import { recorded } from "../../job/trail/inputs.js";
 import type { InputValue } from "../../template/declare.js";
@@ -26,7 +27,7 @@ export function cellInputs(model: Model, match: WorkbookMatch): CellInputs {
       values.set(cell.id, null);
       continue;
     }
-    const { formula } = place.cell;
+    const formula = formulaIn(cell, place.cell);
     if (formula !== undefined) formulas.set(cell.id, formula);
     const held = heldBy(cell, place);
     if (typeof held === "object" && held !== null) faults.push(held.fault);
@@ -37,7 +38,8 @@ export function cellInputs(model: Model, match: WorkbookMatch): CellInputs {
 
 /** The value of a cell as a job record holds it, or why it cannot. */
 function heldBy(cell: Cell, place: MatchedCell): InputValue | null | { fault: string } {
-  const { value, formula } = place.cell;
+  const { value } = place.cell;
+  const formula = formulaIn(cell, place.cell);
   const where = `${cell.id} (${cell.declaration.label}, ${place.sheet}!${place.address})`;
   const { kind } = cell.declaration.quantity;
   if (typeof value === "object" && value !== null) {
