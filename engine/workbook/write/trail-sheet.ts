@@ -4,6 +4,7 @@ import { recorded, unitFor } from "../../job/trail/inputs.js";
 import { inputOrigins } from "../../job/trail/origin.js";
 import type { InputValue } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
+import { textHeight } from "./grid.js";
 import { styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
 import type { Identity } from "./write.js";
@@ -16,9 +17,15 @@ export const trailColumns = {
   entries: ["No.", "Input", "New", "Unit", "From", "By", "Time (UTC)", "Note", "Old", "Hash"],
 } as const;
 
-const widths = [6, 26, 16, 9, 24, 18, 25, 44, 40, 68];
+const widths = [6, 26, 18, 9, 22, 18, 24, 40, 34, 34];
 
 type Content = InputValue | null;
+
+/** Numbers among texts, in a list that is read line by line. */
+const toTheLeft = {
+  ...styles.note,
+  alignment: { ...styles.note.alignment, horizontal: "left" },
+} as const;
 
 /**
  * The sheet that says where each value comes from: the inputs and the price-book figures as
@@ -48,8 +55,12 @@ export function writeTrail(
     });
     rows.forEach((row, i) => {
       row.forEach((value, column) => {
-        put(sheet, line + 2 + i, column + 1, value, styles.note);
+        put(sheet, line + 2 + i, column + 1, value, toTheLeft);
       });
+      const texts = row.map((value, column) =>
+        textHeight(String(value ?? ""), widths[column] ?? 20),
+      );
+      sheet.getRow(line + 2 + i).height = Math.max(...texts);
     });
     line += rows.length + 3;
   };

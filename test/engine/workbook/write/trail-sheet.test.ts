@@ -1,8 +1,10 @@
+import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, expect, test } from "vitest";
 import { calculate } from "../../../../engine/evaluate/calculate.js";
 import { appended, headOf } from "../../../../engine/job/trail/chain.js";
 import { inputsMark } from "../../../../engine/job/trail/inputs.js";
 import { verifyTrail } from "../../../../engine/job/trail/verify.js";
+import { calc, prose, sheet, template, text } from "../../../../engine/template/index.js";
 import { modelOf } from "../../../../engine/template/models.js";
 import { identityOfWorkbook } from "../../../../engine/workbook/match/identity.js";
 import { readTrailSheet } from "../../../../engine/workbook/match/trail-sheet.js";
@@ -107,4 +109,28 @@ test.each([
     return { ...sheet, cells };
   });
   expect(readTrailSheet({ ...content, sheets })?.faults).toEqual([expect.stringMatching(sentence)]);
+});
+
+test.each([
+  ["with its trail", trail, `&L&8Job F-1, trail ${headOf(trail).slice(0, 12)}&C`],
+  ["without one", [], undefined],
+])("the foot of the Proposal names the trail: %s", async (_, entries, foot) => {
+  const offer = sheet("Proposal", "For the customer.", [
+    prose("Price", { offered: calc(text, '"Price "&FIXED(price,2)', "Offered") }),
+  ]);
+  const withProposal = template({ ...fence, sheets: [...fence.sheets, offer] });
+  const other = modelOf(withProposal, "us");
+  const written = unzipSync(
+    await writeWorkbook(other, calculate(other, fenceGiven(other)), {
+      ...identity,
+      trail: entries,
+    }),
+  );
+  const feet = Object.entries(written)
+    .filter(([name]) => name.startsWith("xl/worksheets/sheet"))
+    .map(([, part]) => strFromU8(part).replaceAll("&amp;", "&"));
+  const told = feet.filter((xml) => xml.includes(", trail "));
+  expect(told.map((xml) => xml.includes(foot ?? "nowhere"))).toEqual(
+    foot === undefined ? [] : [true],
+  );
 });
