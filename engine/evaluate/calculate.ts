@@ -48,8 +48,9 @@ export function firstDifference(
   first: readonly Value[],
   second: readonly Value[],
   tolerance = 1e-9,
+  cells: readonly Cell[] = model.order,
 ): Cell | undefined {
-  return model.order.find(({ index }) => !same(first[index], second[index], tolerance));
+  return cells.find(({ index }) => !same(first[index], second[index], tolerance));
 }
 
 function same(a: Value | undefined, b: Value | undefined, tolerance: number): boolean {

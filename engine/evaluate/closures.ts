@@ -1,9 +1,18 @@
 import { conversion } from "../formula/print.js";
 import type { Operator, Tree } from "../formula/tree.js";
-import { CellError, type Value } from "../formula/value.js";
+import { type Argument, CellError, type Value } from "../formula/value.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import { natives } from "./natives/index.js";
-import { compare, divide, finite, power, toBoolean, toNumber, toText } from "./operators.js";
+import {
+  compare,
+  divide,
+  finite,
+  plainValue,
+  power,
+  toBoolean,
+  toNumber,
+  toText,
+} from "./operators.js";
 
 type Values = readonly Value[];
 type Single = (values: Values) => Value;
@@ -90,16 +99,19 @@ class RowCompiler {
   }
 
   private call(name: string, args: readonly Tree[]): Single {
-    const lazy = this.lazy(name, args);
-    if (lazy !== undefined) return lazy;
+    const special = this.lazy(name, args) ?? this.picked(name, args);
+    if (special !== undefined) return special;
     const run = natives.get(name);
     if (run === undefined) throw new Error(`No closure for the function ${name}.`);
-    if (name === "SUMPRODUCT") {
-      const many = args.map((arg) => this.many(arg));
-      return (values) => run(many.map((one) => one(values)));
-    }
-    const parts = args.map((arg) => (arg.kind === "column" ? this.many(arg) : this.single(arg)));
-    return (values) => run(parts.map((part) => part(values)));
+    const parts = args.map((arg) =>
+      name === "SUMPRODUCT" || arg.kind === "column" ? this.many(arg) : this.single(arg),
+    );
+    // one list for all calls, filled anew at each: functions do not keep their arguments
+    const given: Argument[] = parts.map(() => null);
+    return (values) => {
+      for (let i = 0; i < parts.length; i++) given[i] = (parts[i] as Single | Many)(values);
+      return run(given);
+    };
   }
 
   /** The functions that do not look at all of their arguments, or that look at errors. */
@@ -137,32 +149,62 @@ class RowCompiler {
     }
   }
 
-  /** A whole column, or arithmetic on columns row by row. */
+  /** One value out of a column, which need not be copied for that. */
+  private picked(name: string, [first, second]: readonly Tree[]): Single | undefined {
+    if (name !== "INDEX" || first?.kind !== "column" || second === undefined) return undefined;
+    const { cells } = columnOf(this.model, first.table, first.column);
+    const from = (cells[0] as Cell).index;
+    const place = this.single(second);
+    return (values) => {
+      const row = Math.trunc(toNumber(place(values)));
+      if (row < 1) throw new CellError("#VALUE!");
+      if (row > cells.length) throw new CellError("#REF!");
+      return plainValue(values[from + row - 1] as Value);
+    };
+  }
+
+  /** A whole column, or arithmetic on columns row by row; one list, filled anew at each call. */
   private many(tree: Tree): Many {
     if (tree.kind === "column") {
       const { cells } = columnOf(this.model, tree.table, tree.column);
       const from = (cells[0] as Cell).index;
-      const to = from + cells.length;
+      const part: Value[] = cells.map(() => null);
       // errors stay in their rows: functions that look past them give a value
-      return (values) => values.slice(from, to);
+      return (values) => {
+        for (let i = 0; i < part.length; i++) part[i] = values[from + i] as Value;
+        return part;
+      };
     }
     if (tree.kind === "convert") return this.many(opened(tree));
     if (tree.kind === "binary") {
       const left = this.many(tree.left);
       const right = this.many(tree.right);
       const operate = operations[tree.operator];
+      const result: Value[] = [];
       return (values) => {
-        const [l, r] = [left(values), right(values)];
-        const rows = Math.max(l.length, r.length);
-        return Array.from({ length: rows }, (_, i) => operate(pick(l, i), pick(r, i)));
+        const l = left(values);
+        const r = right(values);
+        result.length = Math.max(l.length, r.length);
+        for (let i = 0; i < result.length; i++) result[i] = operate(pick(l, i), pick(r, i));
+        return result;
       };
     }
     if (tree.kind === "negate") {
       const of = this.many(tree.of);
-      return (values) => of(values).map((value) => -toNumber(value));
+      const result: Value[] = [];
+      return (values) => {
+        const list = of(values);
+        result.length = list.length;
+        for (let i = 0; i < list.length; i++) result[i] = -toNumber(list[i] as Value);
+        return result;
+      };
     }
     const single = this.single(tree);
-    return (values) => [single(values)];
+    const result: Value[] = [null];
+    return (values) => {
+      result[0] = single(values);
+      return result;
+    };
   }
 }
 

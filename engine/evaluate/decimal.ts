@@ -12,9 +12,28 @@ export function shift(value: number, places: number): number {
   return Number(`${digits}e${Number(exponent) + places}`);
 }
 
+/**
+ * The same by plain arithmetic, where binary error cannot tip it: the scaled size is whole, or
+ * far from whole and from half. Then the quotient of two exact numbers is the nearest double.
+ */
+function plainly(
+  whole: (size: number) => number,
+  value: number,
+  scale: number,
+): number | undefined {
+  const size = Math.abs(value) * scale;
+  if (!(size < 1e8)) return undefined;
+  const part = size - Math.floor(size);
+  const far = (from: number) => Math.abs(part - from) > 1e-6;
+  if (part !== 0 && !(far(0) && far(0.5) && far(1))) return undefined;
+  return (Math.sign(value) * (part === 0 ? size : whole(size))) / scale;
+}
+
 /** Rounds at `places` decimals (negative: tens, hundreds …) with `whole`, which rounds a number >= 0. */
 export function roundedBy(whole: (size: number) => number, value: number, places: number): number {
   const decimals = Math.trunc(places);
+  const plain = decimals >= 0 && decimals <= 6 ? plainly(whole, value, 10 ** decimals) : undefined;
+  if (plain !== undefined) return plain;
   const size = shift(Math.abs(value), decimals);
   if (size >= wholeFrom) return value;
   return Math.sign(value) * shift(whole(size), -decimals);

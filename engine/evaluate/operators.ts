@@ -25,8 +25,8 @@ export function plainValue(value: Value): Plain {
  * per cents and amounts of money out of text: templates do no arithmetic on text.)
  */
 export function toNumber(given: Value): number {
-  const value = plainValue(given);
-  if (typeof value === "number") return value;
+  if (typeof given === "number") return given;
+  const value = plainValue(given) as Exclude<Plain, number>;
   if (value === null) return 0;
   if (typeof value === "boolean") return value ? 1 : 0;
   if (!numeral.test(value)) throw new CellError("#VALUE!");
@@ -78,12 +78,13 @@ function likened(value: Plain, other: Plain): Plain {
  * without smart rounding; spreadsheet programs take numbers that differ past the 15th digit as equal.
  */
 export function compare(a: Value, b: Value): number {
+  if (typeof a === "number" && typeof b === "number") return a < b ? -1 : a > b ? 1 : 0;
   const [first, second] = [plainValue(a), plainValue(b)];
   const left = likened(first, second);
   const right = likened(second, first);
   if (typeof left === "string" && typeof right === "string") return collator.compare(left, right);
   if (rank(left) !== rank(right)) return rank(left) - rank(right);
-  return Number(left) < Number(right) ? -1 : Number(left) > Number(right) ? 1 : 0;
+  return Number(left) - Number(right);
 }
 
 /**

@@ -1,5 +1,4 @@
-import { calculateFast } from "../evaluate/calculate.js";
-import { Reach } from "../evaluate/cone.js";
+import { Cone, Reach } from "../evaluate/cone.js";
 import type { Value } from "../formula/value.js";
 import { codeOf, type FittedTable } from "../job/fill-book.js";
 import { inputPlanOf } from "../job/input-plan.js";
@@ -29,13 +28,13 @@ export function whatMoved(
     ...changedInputs(model, before, after),
     ...tables.flatMap((table) => changedRows(table, before, after)),
   ];
-  const start = calculateFast(model, before);
-  const end = calculateFast(model, after);
+  const cone = coneFor(model, target);
+  const start = cone.calculate(before);
+  const end = cone.calculate(after);
   const at = model.byId.get(target)?.index as number;
   const [from, to] = [start[at], end[at]];
   if (typeof from !== "number" || typeof to !== "number") return undefined;
-  const changing = new Set(changes.flatMap(({ cells }) => cells.map(([index]) => index)));
-  const reach = new Reach(model, start, [target], changing);
+  const reach = new Reach(model, start, [target], cone);
   const items = changes.flatMap(({ item, cells }) => {
     const [value] = reach.under(cells);
     // an error alone (a new code without its row) moves the price only together with others
@@ -45,6 +44,16 @@ export function whatMoved(
   items.sort((a, b) => Math.abs(b.by) - Math.abs(a.by) || (a.item < b.item ? -1 : 1));
   const alone = items.reduce((sum, { by }) => sum + by, 0);
   return { from, to, items, together: to - from - alone };
+}
+
+const cones = new WeakMap<Model, Map<string, Cone>>();
+
+function coneFor(model: Model, target: string): Cone {
+  const ofModel = cones.get(model) ?? new Map<string, Cone>();
+  cones.set(model, ofModel);
+  const known = ofModel.get(target) ?? new Cone(model, [target]);
+  ofModel.set(target, known);
+  return known;
 }
 
 function changedInputs(model: Model, before: readonly Value[], after: readonly Value[]): Change[] {

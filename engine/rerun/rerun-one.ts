@@ -1,5 +1,6 @@
 import { RillbookError } from "../errors.js";
 import { calculateFast, firstDifference } from "../evaluate/calculate.js";
+import { Cone } from "../evaluate/cone.js";
 import { ManyJudge } from "../evaluate/judge-many.js";
 import type { Value } from "../formula/value.js";
 import { fillBook, fittedTables } from "../job/fill-book.js";
@@ -51,6 +52,7 @@ interface Before {
 export class Rerunner {
   readonly #books: Books;
   readonly #judges = new Map<Model, ManyJudge>();
+  readonly #cones = new Map<Model, Cone>();
 
   constructor(
     private readonly trade: Trade,
@@ -98,7 +100,7 @@ export class Rerunner {
     const model = this.#modelFor(old);
     const { values: given, leftOut } = old.inputs(model);
     fillBook(model, given, book);
-    const values = calculateFast(model, given);
+    const values = this.#calculate(model, given);
     if (task.judged) this.#judge(model, given, values, task.file);
     const { file } = task;
     const { template, system: units } = model;
@@ -140,6 +142,14 @@ export class Rerunner {
     return { line, judged: task.judged };
   }
 
+  /** What a rerun looks at, and the cells that filters name; papers and lists are left out. */
+  #calculate(model: Model, given: readonly Value[]): Value[] {
+    const named = this.asked.filters.map(({ name }) => name);
+    const cone = this.#cones.get(model) ?? new Cone(model, [...rolesOf(model).targets, ...named]);
+    this.#cones.set(model, cone);
+    return cone.calculate(given);
+  }
+
   #modelFor(old: OldJob): Model {
     if (this.asked.versions === "own") return old.model;
     const { template, system } = old.model;
@@ -162,7 +172,7 @@ export class Rerunner {
       if (!(error instanceof RillbookError)) throw error;
       return { figures: { unknown: error.message } };
     }
-    const values = calculateFast(old.model, given);
+    const values = this.#calculate(old.model, given);
     const roles = rolesOf(old.model);
     const failed = new Set(failing(roles, values).map(({ name }) => name));
     const figures: Figures = {
@@ -185,10 +195,14 @@ export class Rerunner {
     const judge = this.#judges.get(model) ?? new ManyJudge(model, given);
     this.#judges.set(model, judge);
     const second = judge.values(given);
-    const cell = firstDifference(model, second, values, tolerance);
+    const whole = calculateFast(model, given);
+    const looked = (this.#cones.get(model) as Cone).cells;
+    const cell =
+      firstDifference(model, second, whole, tolerance) ??
+      firstDifference(model, whole, values, 0, looked);
     if (cell === undefined) return;
     throw new Disagreement(
-      `The two evaluators differ for ${file} in ${cell.id} on sheet ${cell.sheet}: ${String(second[cell.index])} and ${String(values[cell.index])}, by more than ${tolerance} of their size. The run is stopped: no result of it can be relied on. Please report this with the job.`,
+      `The two evaluators differ for ${file} in ${cell.id} on sheet ${cell.sheet}: ${String(second[cell.index])} and ${String(whole[cell.index])}, by more than ${tolerance} of their size. The run is stopped: no result of it can be relied on. Please report this with the job.`,
     );
   }
 }

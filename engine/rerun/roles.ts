@@ -22,6 +22,8 @@ export interface RolePlan {
   readonly contingency?: Cell;
   readonly checks: readonly PlannedCheck[];
   readonly quotes: readonly { readonly code: number; readonly goodUntil: number }[];
+  /** The cells that a rerun looks at, by id. */
+  readonly targets: readonly string[];
 }
 
 const plans = new WeakMap<Model, RolePlan>();
@@ -40,7 +42,7 @@ export function rolesOf(model: Model): RolePlan {
     );
   }
   const { price, cost, contingency, sections, goodUntil } = roles;
-  const made: RolePlan = {
+  const made: Omit<RolePlan, "targets"> = {
     price: cellNamed(model, price),
     cost: cellNamed(model, cost),
     sections: sections.map(({ label, name }) => ({ label, cell: cellNamed(model, name) })),
@@ -48,8 +50,16 @@ export function rolesOf(model: Model): RolePlan {
     checks: model.checks.map((name) => plannedCheck(model, name)),
     quotes: goodUntil === undefined ? [] : quotesOf(model, goodUntil),
   };
-  plans.set(model, made);
-  return made;
+  const plan = { ...made, targets: targetsOf(model, made) };
+  plans.set(model, plan);
+  return plan;
+}
+
+function targetsOf(model: Model, plan: Omit<RolePlan, "targets">): string[] {
+  const { price, cost, sections, checks } = plan;
+  const indexes = checks.flatMap(({ states, messages }) => [...states, ...messages]);
+  const cells = [price, cost, ...sections.map(({ cell }) => cell)];
+  return [...cells.map(({ id }) => id), ...indexes.map((index) => (model.cells[index] as Cell).id)];
 }
 
 function cellNamed(model: Model, name: string): Cell {

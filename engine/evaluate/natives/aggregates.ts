@@ -16,7 +16,11 @@ const isNumber = (value: Plain): value is number => typeof value === "number";
 /** The numbers among the arguments; blanks, texts and booleans do not count, as in referenced cells. */
 const numbersIn = (args: readonly Argument[]) => allValues(args).filter(isNumber);
 
-const sum = (values: readonly number[]) => finite(values.reduce((total, x) => total + x, 0));
+function sum(values: readonly number[]): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return finite(total);
+}
 
 const least = (values: readonly number[]) =>
   values.length === 0 ? 0 : values.reduce((low, x) => Math.min(low, x));
@@ -26,15 +30,20 @@ const most = (values: readonly number[]) =>
 
 /** The sum of products place by place; what is no number counts as zero. */
 function sumOfProducts(args: readonly Argument[]): number {
-  const lists = args.map((_, index) => listAt(args, index));
+  const lists: (readonly Plain[])[] = [];
+  for (let i = 0; i < args.length; i++) lists.push(listAt(args, i));
   const length = lists[0]?.length ?? 0;
-  if (lists.some((list) => list.length !== length)) throw new CellError("#VALUE!");
-  const productAt = (row: number) =>
-    lists.reduce((product, list) => {
+  for (const list of lists) if (list.length !== length) throw new CellError("#VALUE!");
+  let total = 0;
+  for (let row = 0; row < length; row++) {
+    let product = 1;
+    for (const list of lists) {
       const value = list[row] as Plain;
-      return product * (isNumber(value) ? value : 0);
-    }, 1);
-  return sum(Array.from({ length }, (_, row) => productAt(row)));
+      product *= isNumber(value) ? value : 0;
+    }
+    total += product;
+  }
+  return finite(total);
 }
 
 /** The value at a place, from 1, among the numbers of a range put in order. */
@@ -45,14 +54,23 @@ function ranked(args: readonly Argument[], order: (a: number, b: number) => numb
   return values[place - 1] as number;
 }
 
-/** The conditions among the arguments: blanks and, in ranges, texts do not count. */
-function conditionsIn(args: readonly Argument[]): boolean[] {
-  const counted = args.flatMap((argument): readonly Value[] =>
-    isRange(argument) ? argument.filter((value) => typeof value !== "string") : [argument],
-  );
-  const conditions = counted.filter((value) => value !== null).map(toBoolean);
-  if (conditions.length === 0) throw new CellError("#VALUE!");
-  return conditions;
+/**
+ * Is one of the conditions among the arguments `wanted`? Blanks and, in ranges, texts do not count.
+ * All are looked at, since an error in any is an error of the whole.
+ */
+function someCondition(args: readonly Argument[], wanted: boolean): boolean {
+  let [counted, found] = [false, false];
+  const take = (value: Value) => {
+    if (value === null) return;
+    counted = true;
+    if (toBoolean(value) === wanted) found = true;
+  };
+  for (const argument of args) {
+    if (!isRange(argument)) take(argument);
+    else for (const value of argument) if (typeof value !== "string") take(value);
+  }
+  if (!counted) throw new CellError("#VALUE!");
+  return found;
 }
 
 /** Functions over ranges. */
@@ -66,8 +84,8 @@ export const aggregates: Readonly<Record<string, NativeFunction>> = {
   SUMPRODUCT: sumOfProducts,
   SMALL: (args) => ranked(args, (a, b) => a - b),
   LARGE: (args) => ranked(args, (a, b) => b - a),
-  AND: (args) => conditionsIn(args).every(Boolean),
-  OR: (args) => conditionsIn(args).some(Boolean),
+  AND: (args) => !someCondition(args, false),
+  OR: (args) => someCondition(args, true),
   NOT: (args) => !toBoolean(valueAt(args, 0)),
   ISNUMBER: (args) => isNumber(valueAt(args, 0)),
 };

@@ -32,13 +32,20 @@ export function rowsAt(args: readonly Argument[], index: number): readonly Value
   return isRange(argument) ? argument : [plainValue(argument)];
 }
 
-/** The same, but an error among the values is thrown. */
-export const listAt = (args: readonly Argument[], index: number): readonly Plain[] =>
-  rowsAt(args, index).map(plainValue);
+/** The same, not to be changed, but an error among the values is thrown. */
+export function listAt(args: readonly Argument[], index: number): readonly Plain[] {
+  const values = rowsAt(args, index);
+  for (const value of values) plainValue(value);
+  return values as readonly Plain[];
+}
 
 /** All values of all arguments, in order. */
-export const allValues = (args: readonly Argument[]): readonly Plain[] =>
-  args.flatMap((_, index) => listAt(args, index));
+export function allValues(args: readonly Argument[]): readonly Plain[] {
+  if (args.length === 1) return listAt(args, 0);
+  const values: Plain[] = [];
+  for (let i = 0; i < args.length; i++) for (const value of listAt(args, i)) values.push(value);
+  return values;
+}
 
 /** Throws #NUM! unless `holds`. */
 export function ensure(holds: boolean): void {

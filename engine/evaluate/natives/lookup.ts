@@ -18,11 +18,15 @@ const index: NativeFunction = (args): Value => {
 const match: NativeFunction = (args) => {
   if (countAt(args, 2) !== 0) throw new CellError("#VALUE!");
   const wanted = valueAt(args, 0) ?? 0;
-  const place = rowsAt(args, 1).findIndex(
-    (value) => typeof value === typeof wanted && compare(value, wanted) === 0,
-  );
-  if (place < 0) throw new CellError("#N/A");
-  return place + 1;
+  const values = rowsAt(args, 1);
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as Value;
+    // what is identical needs no collation
+    if (value === wanted || (typeof value === typeof wanted && compare(value, wanted) === 0)) {
+      return i + 1;
+    }
+  }
+  throw new CellError("#N/A");
 };
 
 export const lookup: Readonly<Record<string, NativeFunction>> = { INDEX: index, MATCH: match };

@@ -1,4 +1,4 @@
-import { Reach } from "../../evaluate/cone.js";
+import { Cone, Reach } from "../../evaluate/cone.js";
 import type { Value } from "../../formula/value.js";
 import { codeOf, type FittedTable } from "../../job/fill-book.js";
 import { inputPlanOf } from "../../job/input-plan.js";
@@ -43,7 +43,7 @@ export function effects(
 ): Effect[] {
   const figures = [...inputFigures(model, values), ...bookFigures(model, values, tables)];
   const changing = new Set(figures.map(({ cell }) => cell.index));
-  const reach = new Reach(model, values, [price], changing);
+  const reach = new Reach(model, values, [price], new Cone(model, [price], changing));
   const before = values[model.byId.get(price)?.index as number];
   return figures
     .map(({ name, cell, value }): Effect => {
@@ -64,7 +64,8 @@ export function swings(
   ranges: Readonly<Record<string, Range>>,
 ): Swing[] {
   const cells = Object.keys(ranges).map((name) => model.byId.get(name) as Cell);
-  const reach = new Reach(model, values, [price], new Set(cells.map(({ index }) => index)));
+  const changing = new Set(cells.map(({ index }) => index));
+  const reach = new Reach(model, values, [price], new Cone(model, [price], changing));
   const at = ({ index }: Cell, value: number) => {
     const [found] = reach.under([[index, value]]);
     return typeof found === "number" ? found : String(found);

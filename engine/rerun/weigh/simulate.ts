@@ -1,4 +1,4 @@
-import { Reach } from "../../evaluate/cone.js";
+import { Cone, Reach } from "../../evaluate/cone.js";
 import type { Value } from "../../formula/value.js";
 import type { Range } from "../../job/record.js";
 import type { InputDeclaration } from "../../template/declare.js";
@@ -54,7 +54,8 @@ export function simulate(
       return { index: cell.index, range: ranges[name] as Range, whole };
     });
   const targets = contingency === undefined ? [cost] : [cost, contingency];
-  const reach = new Reach(model, values, targets, new Set(inputs.map(({ index }) => index)));
+  const changing = new Set(inputs.map(({ index }) => index));
+  const reach = new Reach(model, values, targets, new Cone(model, targets, changing));
   const random = randomFrom(seed);
   const found: number[] = [];
   for (let draw = 0; draw < draws; draw++) {
