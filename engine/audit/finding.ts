@@ -41,6 +41,8 @@ export interface Finding {
   readonly where: string;
   /** The cell's name, `lift` or `runs.push[2]`, where it has one. */
   readonly name?: string;
+  /** All the cells, where one finding stands for many. */
+  readonly names?: readonly string[];
   readonly found: string;
   readonly expected: string;
   /** What to do about it. */

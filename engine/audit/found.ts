@@ -66,6 +66,7 @@ export function grouped(findings: readonly Finding[], most: number): Finding[] {
   return [
     {
       ...first,
+      names: findings.map(({ where, name }) => name ?? where),
       where: `${findings.length} cells: ${places.join(", ")}${more}`,
       found: `the first of them: ${first.found}`,
     },

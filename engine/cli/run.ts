@@ -3,6 +3,7 @@ import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
 import { auditCommand } from "./audit.js";
 import { bidCommand } from "./bid.js";
+import { compareCommand } from "./compare.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
 import { pricesCommand } from "./prices.js";
@@ -56,6 +57,7 @@ export async function run(
     setCommand,
     takeCommand,
     auditCommand,
+    compareCommand,
     rerunCommand,
     weighCommand,
     pricesCommand,

@@ -29,6 +29,11 @@ export interface Roles {
   readonly sections: readonly Section[];
   /** The column of a price-book table that holds the last day of each quote: `items.good_until`. */
   readonly goodUntil?: string;
+  /**
+   * What a customer is told in a change order: names of inputs, columns (`falls.width`) or tables
+   * (`falls`, all its inputs). Without it, only the headline figures that are not money.
+   */
+  readonly told?: readonly string[];
 }
 
 export interface Section {

@@ -1,0 +1,80 @@
+import { changeOrderOf, dollars } from "./change-order.js";
+import { type Change, type Comparison, difference } from "./compare.js";
+import { reasonText } from "./reasons.js";
+
+const mostRows = 40;
+
+/** A comparison as Markdown, which reads on a terminal too: first for the office, then for the customer. */
+export function comparisonMarkdown(comparison: Comparison): string {
+  const { a, b, inputs, prices, sections, headline, figures, checks } = comparison;
+  const single = figures.filter(({ id }) => !id.includes("["));
+  const rows = figures.length - single.length;
+  const parts = [
+    `# Comparison of ${escaped(a.job)} and ${escaped(b.job)}`,
+    `Prices: ${escaped(a.book)}; then ${escaped(b.book)}.`,
+    section("Inputs", inputs, [
+      ["Input", "Was", "Is", "Why"],
+      ...inputs.map((one) => [name(one), one.oldShown, one.newShown, reasonText(one.reason)]),
+    ]),
+    section("Price book", prices, [
+      ["Line", "What", "Was", "Is"],
+      ...prices.map((one) => [`${one.table} ${one.code}`, one.label, one.oldShown, one.newShown]),
+    ]),
+    section("What it comes to", headline, [header, ...headline.map(moneyRow)]),
+    section("Cost by section", sections, [header, ...sections.map(moneyRow)]),
+    section("Quantities and figures", single, [header, ...single.map(moneyRow)]),
+    rows === 0 ? "" : `${rows} figures in rows of tables changed too; --json lists them.`,
+    section("Checks", checks, [
+      ["Check", "Now", "What to do"],
+      ...checks.map(({ id, now, message }) => [id, now, message]),
+    ]),
+    changeOrderMarkdown(comparison),
+  ];
+  return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
+}
+
+/** The change order alone, for the customer. */
+export function changeOrderMarkdown(comparison: Comparison): string {
+  const { job, title, words, sum } = changeOrderOf(comparison);
+  return [
+    `# Change order, job ${escaped(job)}`,
+    escaped(title),
+    words.length === 0
+      ? "Nothing in the work itself changes."
+      : words.map((one) => `- ${escaped(one)}`).join("\n"),
+    `**${escaped(sum)}**`,
+    "All else stays as agreed.",
+    "Agreed: ______________________   Date: ______________",
+  ].join("\n\n");
+}
+
+const header = ["What", "Was", "Is", "Difference"];
+const name = ({ label, id }: Change): string => `${label} (${id})`;
+
+function moneyRow(change: Change): string[] {
+  const more = difference(change);
+  const signed = more === undefined || Math.abs(more) < 1e-9 ? "" : signedAmount(change, more);
+  return [name(change), change.oldShown, change.newShown, signed];
+}
+
+function signedAmount({ unit }: Change, more: number): string {
+  const sign = more > 0 ? "+" : "-";
+  if (unit === "$") return `${sign}${dollars(Math.abs(more))}`;
+  return `${sign}${Number(Math.abs(more).toPrecision(6))}${unit === "" ? "" : ` ${unit}`}`;
+}
+
+function section(heading: string, found: readonly unknown[], table: readonly string[][]): string {
+  if (found.length === 0) return "";
+  const [head = [], ...rows] = table;
+  const lines = [head, head.map(() => "---"), ...rows.slice(0, mostRows)];
+  const text = lines.map((row) => `| ${row.map(cellText).join(" | ")} |`).join("\n");
+  const more =
+    rows.length > mostRows ? `\n\n${rows.length - mostRows} more; --json lists them.` : "";
+  return `## ${heading}\n\n${text}${more}`;
+}
+
+const cellText = (text: string): string => (text === "---" ? text : escaped(text));
+
+/** Text from a job must not become markup, or break a row of a table. */
+export const escaped = (text: string): string =>
+  text.replace(/[\\`*<>[\]|#~]/g, "\\$&").replace(/[\r\n]+/g, " ");
