@@ -125,7 +125,8 @@ class CellCompiler {
 
   private checked(text: string, { quantity }: CellDeclaration, scope: Scope): Tree {
     const wanted = typeOfQuantity(quantity, this.system);
-    return fitTo(checkTree(parse(text), text, scope), wanted, text, scope);
+    const tree = fitTo(checkTree(parse(text), text, scope), wanted, text, scope);
+    return quantity.kind === "text" ? asText(tree) : tree;
   }
 
   private whereFilled(
@@ -143,6 +144,24 @@ class CellCompiler {
     return { kind: "call", name: "IF", args: [condition, tree, otherwise] };
   }
 }
+
+/** The functions whose result is a text even where what they are given is blank. */
+const makesText: ReadonlySet<string> = new Set(
+  "FIXED TEXTJOIN LEFT RIGHT MID UPPER LOWER TRIM CHAR SUBSTITUTE REPT".split(" "),
+);
+
+/** A blank cell passed on as a text would show as 0: joined with nothing, it stays empty. */
+function asText(tree: Tree): Tree {
+  const sure =
+    tree.kind === "text" ||
+    (tree.kind === "binary" && tree.operator === "&") ||
+    (tree.kind === "call" && makesText.has(tree.name)) ||
+    (tree.kind === "call" && tree.name === "IF" && tree.args.slice(1).every(isText));
+  if (sure) return tree;
+  return { kind: "binary", operator: "&", left: tree, right: { kind: "text", value: "" } };
+}
+
+const isText = (tree: Tree): boolean => asText(tree) === tree;
 
 /** What a row that is not in use holds: nothing for text, no complaint for a check, else zero. */
 function blankOf(declaration: CellDeclaration): Tree {

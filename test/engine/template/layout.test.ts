@@ -130,7 +130,7 @@ describe("one formula, printed for each reader", () => {
     expect(xlsx(us, "beds.carried[1]")).toBe("IF(ISNUMBER(B8),G8,0)");
     expect(xlsx(us, "beds.carried[2]")).toBe("IF(ISNUMBER(B9),I8+G9,0)");
     // beside another table, which lies on another sheet
-    expect(xlsx(us, "bed_prices.label[3]")).toBe(`IF(ISNUMBER('Beds'!B10),'Beds'!A10,"")`);
+    expect(xlsx(us, "bed_prices.label[3]")).toBe(`IF(ISNUMBER('Beds'!B10),'Beds'!A10&"","")`);
     // what the compiler adds has no name
     expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Beds'!$D$15:$D$18<>"")*1)=0)`);
   });

@@ -1,0 +1,250 @@
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { run } from "../../../engine/cli/run.js";
+import { templates } from "../../../sheets/templates/index.js";
+import { demoFolder } from "../../support/demo.js";
+
+let folder: string;
+let demo: { inputs: Record<string, unknown> } & Record<string, unknown>;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-bid-"));
+  demo = JSON.parse(await readFile(join(demoFolder, "garden-corner.json"), "utf8"));
+  demo.prices = join(demoFolder, "price-book.json");
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+async function rillbook(...args: string[]) {
+  let out = "";
+  let err = "";
+  const status = await run(args, templates, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
+  return { status, out, err };
+}
+
+async function jobFile(name: string, content: unknown): Promise<string> {
+  const file = join(folder, name);
+  await writeFile(file, typeof content === "string" ? content : JSON.stringify(content));
+  return file;
+}
+
+const withInputs = (changed: Record<string, unknown>) => ({
+  ...demo,
+  inputs: { ...demo.inputs, ...changed },
+});
+const withFall = (changed: Record<string, unknown>) => {
+  const [fall] = demo.inputs.falls as Record<string, unknown>[];
+  return withInputs({ falls: [{ ...fall, ...changed }] });
+};
+
+/** Each: what is wrong, the job record, and what the message must say. */
+const badInputs: [string, () => unknown, RegExp][] = [
+  [
+    "unknown name",
+    () => withInputs({ custommer: "x" }),
+    /"custommer" is not known.*Did you mean "customer"/,
+  ],
+  [
+    "unknown column",
+    () => withFall({ widht: 3 }),
+    /inputs\.falls\[1\].*"widht".*Did you mean "width"/,
+  ],
+  [
+    "text for a number",
+    () => withFall({ width: "wide" }),
+    /inputs\.falls\[1\]\.width is "wide", but must be number/,
+  ],
+  [
+    "out of range",
+    () => withInputs({ start_month: 13 }),
+    /inputs\.start_month is 13, but must be <= 12/,
+  ],
+  ["not whole", () => withInputs({ start_month: 4.5 }), /start_month is 4\.5, but must be integer/],
+  [
+    "missing required",
+    () => withInputs({ customer: null }),
+    /inputs\.customer \(Customer\) is missing/,
+  ],
+  ["negative width", () => withFall({ width: -2 }), /falls\[1\]\.width is -2, but must be >=/],
+  [
+    "a 13th fall",
+    () => withInputs({ falls: Array(13).fill((demo.inputs.falls as unknown[])[0]) }),
+    /inputs\.falls: 13 rows, but the table holds 12/,
+  ],
+  [
+    "unknown look",
+    () => withFall({ look: "roaring" }),
+    /falls\.look\[1\] is "roaring", but must be one of: light curtain/,
+  ],
+  [
+    "no such day",
+    () => withInputs({ bid_date: "2026-02-30" }),
+    /bid_date is "2026-02-30", but there is no such day/,
+  ],
+  ["broken JSON", () => '{ "rillbook": 1, ', /is not valid JSON/],
+  ["not an object", () => [1, 2], /is not a job record/],
+  [
+    "another version",
+    () => ({ ...demo, version: 9 }),
+    /version 9 of the template waterfall; this program has version 1/,
+  ],
+  [
+    "another template",
+    () => ({ ...demo, template: "waterfal" }),
+    /"waterfal", which is not known\. Did you mean "waterfall"/,
+  ],
+  [
+    "unknown units",
+    () => ({ ...demo, units: "metric" }),
+    /units is "metric", but must be "us" or "si"/,
+  ],
+  ["no price book", () => ({ ...demo, prices: "gone.json" }), /gone\.json/],
+];
+
+describe("bad input is told with path, value and rule, and nothing is written", () => {
+  test.each(badInputs)("%s", async (what, record, message) => {
+    const file = await jobFile(`${what.replaceAll(" ", "-")}.json`, record());
+    const output = join(folder, `${what.replaceAll(" ", "-")}.xlsx`);
+    const { status, out, err } = await rillbook("bid", file, "-o", output);
+    expect(err).toMatch(message);
+    expect({ status, out }).toEqual({ status: 2, out: "" });
+    expect(await stat(output).catch(() => "nothing")).toBe("nothing");
+  });
+
+  test("a job record that does not exist", async () => {
+    const { status, err } = await rillbook("bid", join(folder, "none.json"), "-o", "x.xlsx");
+    expect(status).toBe(2);
+    expect(err).toMatch(/none\.json does not exist/);
+  });
+
+  test("usage", async () => {
+    const { status, err } = await rillbook("bid");
+    expect(status).toBe(2);
+    expect(err).toMatch(/required option '-o, --output <xlsx>' not specified/);
+  });
+});
+
+describe("bid", () => {
+  test("writes the workbook, tells the price, and leaves no part behind", async () => {
+    const file = await jobFile("good.json", demo);
+    const output = join(folder, "good.xlsx");
+    const { status, out } = await rillbook("bid", file, "-o", output);
+    expect(out).toMatch(/Price: \$[\d,]+\.00\n/);
+    expect(status).toBe(0);
+    expect((await stat(output)).size).toBeGreaterThan(100_000);
+    expect((await readdir(folder)).filter((name) => name.endsWith(".part"))).toEqual([]);
+  });
+
+  test("a failed check: status 1, written all the same, and said", async () => {
+    const file = await jobFile("small-basin.json", withInputs({ basin_length: 3, basin_width: 3 }));
+    const output = join(folder, "small-basin.xlsx");
+    const { status, out, err } = await rillbook("bid", file, "-o", output, "--json");
+    expect(status).toBe(1);
+    expect(err).toBe("");
+    const told = JSON.parse(out) as { failed: { name: string; level: string; message: string }[] };
+    expect(told.failed.filter(({ level }) => level === "must").map(({ name }) => name)).toContain(
+      "basin_holds",
+    );
+    expect((await stat(output)).size).toBeGreaterThan(100_000);
+  });
+
+  test.each([
+    [
+      "folder missing",
+      async () => join(folder, "no", "such", "bid.xlsx"),
+      /folder .* does not exist/,
+    ],
+    [
+      "a folder of that name",
+      async () => {
+        await mkdir(join(folder, "taken.xlsx"), { recursive: true });
+        return join(folder, "taken.xlsx");
+      },
+      /is a folder, not a file/,
+    ],
+    [
+      "open in a spreadsheet",
+      async () => {
+        await writeFile(join(folder, "open.xlsx"), "old");
+        await writeFile(join(folder, ".~lock.open.xlsx#"), "");
+        return join(folder, "open.xlsx");
+      },
+      /is open in a spreadsheet/,
+    ],
+  ])("output: %s", async (_, place, message) => {
+    const file = await jobFile("output.json", demo);
+    const { status, err } = await rillbook("bid", file, "-o", await place());
+    expect(err).toMatch(message);
+    expect(status).toBe(2);
+  });
+});
+
+describe("start, show, names", () => {
+  test("start writes a record that says what each input means, and leaves a file alone", async () => {
+    const file = join(folder, "new.json");
+    expect((await rillbook("start", file, "--job", "2027-014")).status).toBe(0);
+    const record = JSON.parse(await readFile(file, "utf8"));
+    expect(record).toMatchObject({ job: "2027-014", template: "waterfall", units: "us" });
+    expect(record.inputs.customer).toBeNull();
+    expect(record.guide.energy_rate).toMatchObject({ unit: "$/kWh", default: 0.16 });
+    const again = await rillbook("start", file);
+    expect(again.status).toBe(2);
+    expect(again.err).toMatch(/exists already/);
+  });
+
+  test("a new record lacks only what must be given", async () => {
+    const file = join(folder, "fresh.json");
+    await rillbook("start", file);
+    const record = JSON.parse(await readFile(file, "utf8"));
+    record.prices = demo.prices;
+    await writeFile(file, JSON.stringify(record));
+    const { err } = await rillbook("show", file);
+    const lacking = err.split("\n").filter((line) => line.includes("is missing"));
+    expect(lacking.length).toBeGreaterThan(4);
+    expect(err).not.toMatch(/not known|must be/);
+  });
+
+  test("show: values by name, tables as rows, in text and JSON", async () => {
+    const file = await jobFile("show.json", demo);
+    const text = await rillbook("show", file, "total_flow", "falls");
+    expect(text.out).toMatch(
+      /^total_flow: 50\.00 gal\/min\nfalls:\n {2}1: name=Corner fall {2}step=1 /,
+    );
+    const json = await rillbook("show", file, "total_flow", "falls", "--json");
+    const shown = JSON.parse(json.out);
+    expect(shown.total_flow.unit).toBe("gal/min");
+    expect(shown.total_flow.value).toBeCloseTo(50, 3);
+    expect(shown.falls).toHaveLength(1);
+    expect(shown.falls[0].width).toEqual({ value: 2.5, unit: "ft" });
+  });
+
+  test("show: an unknown name is told with the nearest", async () => {
+    const file = await jobFile("unknown.json", demo);
+    const { status, err } = await rillbook("show", file, "totl_flow");
+    expect(status).toBe(2);
+    expect(err).toMatch(/"totl_flow" is not in template waterfall\. Did you mean "total_flow"/);
+  });
+
+  test("names lists each with unit, formula and source", async () => {
+    const { out } = await rillbook("names");
+    expect(out).toMatch(/^stream_length \| calc \| ft \| Length of the stream \| = /m);
+    expect(out).toMatch(/^PIPE_SPEED \| named formula \| speed \| .*source: continuity/m);
+  });
+
+  test.each(["start", "bid", "show", "names", "trace", "set", "take", "audit", "rerun", "weigh"])(
+    "%s has help with an example",
+    async (command) => {
+      const { status, out } = await rillbook(command, "--help");
+      expect(status).toBe(0);
+      expect(out).toMatch(/Examples?:\n {2}rillbook /);
+    },
+  );
+});

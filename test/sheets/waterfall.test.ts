@@ -1,0 +1,211 @@
+import { readFile, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
+import { CellError, type Value } from "../../engine/formula/value.js";
+import { loadJob } from "../../engine/job/load.js";
+import { readPriceBook } from "../../engine/job/read-price-book.js";
+import type { InputValues, JobRecord, RowValues } from "../../engine/job/record.js";
+import { jobSchema } from "../../engine/job/schema.js";
+import { validateJob } from "../../engine/job/validate.js";
+import { valuesOf } from "../../engine/job/values.js";
+import { inUnit } from "../../engine/template/compile.js";
+import type { InputDeclaration, InputValue } from "../../engine/template/declare.js";
+import { addressOf } from "../../engine/template/layout.js";
+import type { Model } from "../../engine/template/model.js";
+import { modelOf } from "../../engine/template/models.js";
+import { type UnitSystem, unitSystems } from "../../engine/units/quantity.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { templates } from "../../sheets/templates/index.js";
+import { waterfall } from "../../sheets/templates/waterfall.js";
+import { bidOf, type DemoBid, demoFolder, demoJobs } from "../support/demo.js";
+
+const goldenSchema = (system: UnitSystem) =>
+  join(demoFolder, "..", "templates", `waterfall-1.${system}.schema.json`);
+
+test.each(unitSystems)(
+  "the published schema of job records is the template's own: %s",
+  async (system) => {
+    const schema = `${JSON.stringify(jobSchema(modelOf(waterfall, system)), null, 2)}\n`;
+    const file = goldenSchema(system);
+    if (process.env.UPDATE_GOLDEN) await writeFile(file, schema);
+    expect(await readFile(file, "utf8"), "run with UPDATE_GOLDEN=1 after a change").toBe(schema);
+  },
+);
+
+describe("a demo bid", () => {
+  let bid: DemoBid;
+  beforeAll(async () => {
+    bid = await bidOf(join(demoFolder, "hillside-stream.json"));
+  }, 60_000);
+
+  test("no number stands in the workbook without a formula, unless declared as given", () => {
+    const content = readWorkbook(bid.bytes);
+    const given = new Set<string>();
+    for (const { declaration, sheet, column, line } of bid.model.cells) {
+      if (["input", "published", "book"].includes(declaration.kind)) {
+        given.add(`${sheet}!${addressOf(column, line)}`);
+      }
+    }
+    const constants = content.sheets
+      // the Trail tells what the inputs were when the workbook was written
+      .filter(({ name }) => name !== "Trail")
+      .flatMap(({ name, cells }) =>
+        [...cells].flatMap(([address, { value, formula }]) =>
+          formula === undefined && typeof value !== "string" ? [`${name}!${address}`] : [],
+        ),
+      );
+    expect(constants.length).toBeGreaterThan(300);
+    expect(constants.filter((address) => !given.has(address))).toEqual([]);
+  });
+
+  test("no cell shows an error", () => {
+    const errors = bid.model.cells.filter(({ index }) => bid.values[index] instanceof CellError);
+    expect(errors.map(({ id }) => id)).toEqual([]);
+  });
+
+  test("nothing of the office's own stands on the Proposal", () => {
+    const lines = bid.model.cells
+      .filter(({ sheet }) => sheet === "Proposal")
+      .map(({ index }) => String(bid.values[index]))
+      .filter((line) => line !== "");
+    expect(lines.length).toBeGreaterThan(25);
+    const value = (name: string) => bid.values[bid.model.byId.get(name)?.index ?? -1] as number;
+    const said = lines.join("\n");
+    for (const name of ["total_cost", "direct_cost", "labor_cost", "overhead_cost", "profit"]) {
+      expect(said, name).not.toContain(value(name).toLocaleString("en-US").slice(0, 6));
+    }
+    // no item code, name of a cell, error or empty figure
+    expect(said).not.toMatch(/#N\/A|#VALUE|undefined|[a-z]_[a-z]|\b[a-z]+-\d|margin|markup|overhead/);
+    // what an input left blank would leave behind
+    expect(said).not.toMatch(/ ,|: \.|\b0 (ft|gal|ton|lb)\b/);
+  });
+
+  test("the lines of a page close up: nothing stands after the first empty one", () => {
+    for (const page of ["proposal", "crew"]) {
+      const lines = bid.model.cells
+        .filter(({ name }) => name.startsWith(`${page}_line_`))
+        .map(({ index }) => bid.values[index]);
+      const first = lines.indexOf("");
+      expect(first).toBeGreaterThan(20);
+      expect(lines.slice(first).filter((line) => line !== "")).toEqual([]);
+    }
+  });
+});
+
+describe("the same job in SI", () => {
+  test.each(demoJobs().map((file) => [file.split("/").at(-1) as string, file]))(
+    "%s costs the same",
+    async (_, file) => {
+      const us = await loadJob(file, templates);
+      const model = modelOf(waterfall, "si");
+      const record = validateJob(model, inSi(us.model, us.job), file);
+      const si = calculateFast(model, valuesOf(model, record, us.book));
+      const mine = calculateFast(us.model, us.given);
+      for (const name of ["total_cost", "price", "labor_hours", "work_days", "pump_watts"]) {
+        const [a, b] = [at(us.model, mine, name), at(model, si, name)];
+        expect(b / a, name).toBeCloseTo(1, 6);
+      }
+      expect(at(model, si, "total_flow") / 3.785411784).toBeCloseTo(
+        at(us.model, mine, "total_flow"),
+        4,
+      );
+    },
+  );
+});
+
+const at = (model: Model, values: readonly Value[], name: string): number =>
+  values[model.byId.get(name)?.index ?? -1] as number;
+
+/** A record in US units with its numbers brought to SI, as a person would write them there. */
+function inSi(model: Model, job: JobRecord): JobRecord {
+  const brought = (declaration: InputDeclaration, value: InputValue | null) =>
+    value === null || declaration.quantity.kind === "date"
+      ? value
+      : inUnit(value, declaration.quantity, "si");
+  const inputs = Object.entries(job.inputs).map(([name, value]) => {
+    if (!Array.isArray(value)) {
+      const cell = model.byId.get(name)?.declaration as InputDeclaration;
+      return [name, brought(cell, value as InputValue | null)];
+    }
+    const columns = model.tables.get(name)?.columns;
+    const rows = (value as RowValues[]).map((row) =>
+      Object.fromEntries(
+        Object.entries(row).map(([key, one]) => [
+          key,
+          brought(columns?.get(key)?.declaration as InputDeclaration, one),
+        ]),
+      ),
+    );
+    return [name, rows];
+  });
+  return { ...job, units: "si", inputs: Object.fromEntries(inputs) as InputValues };
+}
+
+describe("tables at their limits", () => {
+  const model = modelOf(waterfall, "us");
+  const basis = async (inputs: Record<string, unknown>) => {
+    const file = join(demoFolder, "garden-corner.json");
+    const job = JSON.parse(await readFile(file, "utf8")) as JobRecord;
+    const record = validateJob(model, { ...job, inputs: { ...job.inputs, ...inputs } }, file);
+    const book = await readPriceBook(join(demoFolder, "price-book.json"), waterfall.prices ?? []);
+    return calculate(model, valuesOf(model, record, book));
+  };
+  const errorsIn = (values: readonly Value[]) =>
+    model.cells.filter(({ index }) => values[index] instanceof CellError).map(({ id }) => id);
+
+  test("every table full: both evaluators agree, no errors", { timeout: 60_000 }, async () => {
+    const rows = <T>(count: number, row: (n: number) => T) =>
+      Array.from({ length: count }, (_, i) => row(i + 1));
+    const values = await basis({
+      falls: rows(12, (n) => ({
+        name: `Fall ${n}`,
+        step: n,
+        width: 2,
+        drop: 0.8,
+        look: "light curtain",
+      })),
+      reaches: rows(12, (n) => ({
+        name: `Reach ${n}`,
+        after_step: n,
+        length: 5,
+        width: 2.5,
+        fall: 0.2,
+      })),
+      pools: rows(6, (n) => ({
+        name: `Pool ${n}`,
+        before_step: n * 2,
+        length: 4,
+        width: 3,
+        depth: 1,
+      })),
+      outlets: rows(8, (n) => ({
+        name: `Outlet ${n}`,
+        enters: n,
+        pipe_size: "1-1/2 in",
+        length: 5 + n,
+      })),
+      berms: rows(4, (n) => ({ name: `Berm ${n}`, length: 10 + n, height: 2 })),
+      trees: rows(6, (n) => ({
+        name: `Tree ${n}`,
+        trunk: 10 + n,
+        distance: 12,
+        fill_planned: 0.2,
+      })),
+      walls: rows(4, (n) => ({ name: `Wall ${n}`, length: 8 + n, height: 1.5, kind: "stone" })),
+      main_size: "4 in",
+      pump_choice: "P-200V",
+    });
+    expect(errorsIn(values)).toEqual([]);
+    expect(at(model, values, "total_flow")).toBeGreaterThan(0);
+  });
+
+  test("every table empty: checks say what is missing, no errors", {
+    timeout: 60_000,
+  }, async () => {
+    const values = await basis({ falls: [], reaches: [], outlets: [] });
+    expect(errorsIn(values)).toEqual([]);
+    expect(values[model.byId.get("some_falls")?.index ?? -1]).toBe(false);
+    expect(values[model.byId.get("some_outlets")?.index ?? -1]).toBe(false);
+  });
+});
