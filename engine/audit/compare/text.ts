@@ -57,9 +57,10 @@ function moneyRow(change: Change): string[] {
   return [name(change), change.oldShown, change.newShown, signed];
 }
 
-function signedAmount({ unit }: Change, more: number): string {
+function signedAmount({ unit, newShown }: Change, more: number): string {
   const sign = more > 0 ? "+" : "-";
   if (unit === "$") return `${sign}${dollars(Math.abs(more))}`;
+  if (newShown.endsWith("%")) return `${sign}${Number(Math.abs(more * 100).toPrecision(3))} points`;
   return `${sign}${Number(Math.abs(more).toPrecision(6))}${unit === "" ? "" : ` ${unit}`}`;
 }
 

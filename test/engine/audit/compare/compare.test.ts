@@ -170,6 +170,15 @@ test("as Markdown: text of a job cannot become markup", () => {
   }
 });
 
+test("shares differ by points", () => {
+  const shares = template({ ...fence, headline: ["margin"] });
+  const of = modelOf(shares, "us");
+  const two = compareJobs(opened(fenceJob, fenceBook, of), opened(taller, fenceBook, of));
+  expect(comparisonMarkdown(two)).toContain(
+    "| Margin on price (margin) | 20.0% | 25.0% | +5 points |",
+  );
+});
+
 test("as JSON, with exact differences", () => {
   const told = JSON.parse(JSON.stringify(comparisonJson(comparison)));
   expect(told.price.difference).toBeCloseTo(told.price.new - told.price.old, 9);
