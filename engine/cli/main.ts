@@ -2,6 +2,12 @@
 import { templates } from "../../sheets/templates/index.js";
 import { run } from "./run.js";
 
+// the reader of a pipe may stop early, as `head` does: that is no fault
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+  process.exit(process.exitCode ?? 0);
+});
+
 process.exitCode = await run(
   process.argv.slice(2),
   templates,

@@ -1,4 +1,9 @@
+import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import { loadJob } from "../../../engine/job/load.js";
+import { templates } from "../../../sheets/templates/index.js";
+import { demoFolder } from "../../support/demo.js";
 import { answersOf } from "../../support/water.js";
 import { pump } from "../../support/water-jobs.js";
 
@@ -63,4 +68,17 @@ test("head lost and speed are those of the main, for the main's own size", () =>
     9,
   );
   expect(answers.number("size_comparison.speed", 4)).toBeCloseTo(answers.number("main_speed"), 9);
+});
+
+// Common practice, no source: a 2 in line on a usual yard run passes about 6,500 to 7,500 gal/h
+// whatever the pump behind it; 3 in lifts that. The demo's pump is rated well above.
+test("the demo side-yard: 2 in passes about 7,000 gal/h from a pump rated 9,660, 3 in far more", async () => {
+  const { model, given } = await loadJob(join(demoFolder, "side-yard.json"), templates);
+  const values = calculateFast(model, given);
+  const most = (row: number) =>
+    values[model.byId.get(`size_comparison.most_flow[${row}]`)?.index ?? -1] as number;
+  const [two, three] = [most(sizes.indexOf("2 in") + 1), most(sizes.indexOf("3 in") + 1)];
+  expect(two).toBeGreaterThan(6500);
+  expect(two).toBeLessThan(7500);
+  expect(three).toBeGreaterThan(1.25 * two);
 });
