@@ -54,7 +54,7 @@ export class Cone {
 
   /** The values of a job; formula cells outside of the cone stay as given. */
   calculate(given: readonly Value[]): Value[] {
-    const values = [...given];
+    const values = given.slice();
     this.evaluate(values);
     return values;
   }

@@ -63,6 +63,31 @@ export function toBoolean(given: Value): boolean {
 
 const collator = new Intl.Collator("en-US", { sensitivity: "accent" });
 
+/** Lower case of an ASCII letter or digit; 0 for any other character. */
+function plainCharacter(code: number): number {
+  if (code >= 97 && code <= 122) return code;
+  if (code >= 65 && code <= 90) return code + 32;
+  return code >= 48 && code <= 57 ? code : 0;
+}
+
+/**
+ * Are two texts the same without regard to case, as `compare` has it? Most differ in a plain
+ * letter or digit, and that is seen without the collator, which is slow.
+ */
+export function sameText(left: string, right: string): boolean {
+  if (left === right) return true;
+  const length = Math.min(left.length, right.length);
+  for (let i = 0; i < length; i++) {
+    const l = left.charCodeAt(i);
+    const r = right.charCodeAt(i);
+    const a = plainCharacter(l);
+    const b = plainCharacter(r);
+    if (a !== 0 && b !== 0 && a !== b) return false;
+    if ((a === 0 || b === 0) && (l !== r || l > 126)) break;
+  }
+  return collator.compare(left, right) === 0;
+}
+
 const rank = (value: Plain) => (typeof value === "number" ? 0 : typeof value === "string" ? 1 : 2);
 
 /** A blank takes the kind of what it is compared with. */

@@ -1,4 +1,4 @@
-import { type Argument, CellError, type Value } from "../../formula/value.js";
+import { type Argument, CellError } from "../../formula/value.js";
 import { finite, type Plain, toBoolean } from "../operators.js";
 import {
   allValues,
@@ -59,15 +59,14 @@ function ranked(args: readonly Argument[], order: (a: number, b: number) => numb
  * All are looked at, since an error in any is an error of the whole.
  */
 function someCondition(args: readonly Argument[], wanted: boolean): boolean {
-  let [counted, found] = [false, false];
-  const take = (value: Value) => {
-    if (value === null) return;
-    counted = true;
-    if (toBoolean(value) === wanted) found = true;
-  };
+  let counted = false;
+  let found = false;
   for (const argument of args) {
-    if (!isRange(argument)) take(argument);
-    else for (const value of argument) if (typeof value !== "string") take(value);
+    for (const value of isRange(argument) ? argument : [argument]) {
+      if (value === null || (typeof value === "string" && isRange(argument))) continue;
+      counted = true;
+      if (toBoolean(value) === wanted) found = true;
+    }
   }
   if (!counted) throw new CellError("#VALUE!");
   return found;

@@ -1,0 +1,85 @@
+import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { calculateFast } from "../../engine/evaluate/calculate.js";
+import { Cone } from "../../engine/evaluate/cone.js";
+import { ManyJudge } from "../../engine/evaluate/judge-many.js";
+import type { Value } from "../../engine/formula/value.js";
+import { fillBook } from "../../engine/job/fill-book.js";
+import type { PriceBook } from "../../engine/job/price-book.js";
+import { rawJob } from "../../engine/job/read.js";
+import { validateJob } from "../../engine/job/validate.js";
+import { inputValues } from "../../engine/job/values.js";
+import { rolesOf } from "../../engine/rerun/roles.js";
+import { oldWorkbook } from "../../engine/rerun/workbook-job.js";
+import type { Model } from "../../engine/template/model.js";
+import type { Template } from "../../engine/template/template.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+
+const rounds = 3;
+
+/** Where the time of a job goes, in ms a job in one thread, the first round left out. */
+export async function stages(
+  model: Model,
+  book: PriceBook,
+  templates: readonly Template[],
+  records: readonly string[],
+  workbooks: readonly string[],
+): Promise<Map<string, number>> {
+  const spent = new Map<string, number>();
+  const timed = <T>(stage: string, jobs: number, keep: boolean, work: () => T): T => {
+    const begun = performance.now();
+    const result = work();
+    const each = (performance.now() - begun) / jobs / (rounds - 1);
+    if (keep) spent.set(stage, (spent.get(stage) ?? 0) + each);
+    return result;
+  };
+  const cone = new Cone(model, rolesOf(model).targets);
+  for (let round = 0; round < rounds; round++) {
+    for (const path of records) {
+      const step = <T>(stage: string, work: () => T) =>
+        timed(`record: ${stage}`, records.length, round > 0, work);
+      const bytes = await readFile(path);
+      step("mark (SHA-256)", () => createHash("sha256").update(bytes).digest("hex"));
+      const raw = step("parse JSON", () => rawJob(bytes.toString("utf8"), templates, path));
+      const job = step("validate", () => validateJob(model, raw.record, path));
+      const values = step("inputs", () => inputValues(model, job));
+      step("prices", () => fillBook(model, values, book));
+      step("calculate what is looked at (done twice, before and now)", () =>
+        cone.calculate(values),
+      );
+      step("calculate every cell (for comparison)", () => calculateFast(model, values));
+    }
+    for (const path of workbooks) {
+      const bytes = await readFile(path);
+      const step = <T>(stage: string, work: () => T) =>
+        timed(`workbook: ${stage}`, workbooks.length, round > 0, work);
+      step("read the sheets needed", () => oldWorkbook(bytes, path, templates));
+      step("read all sheets (for comparison)", () => readWorkbook(bytes));
+    }
+  }
+  await judgeStage(model, book, records.slice(0, 4), templates, spent);
+  return spent;
+}
+
+async function judgeStage(
+  model: Model,
+  book: PriceBook,
+  paths: readonly string[],
+  templates: readonly Template[],
+  spent: Map<string, number>,
+): Promise<void> {
+  const all: Value[][] = [];
+  for (const path of paths) {
+    const raw = rawJob(await readFile(path, "utf8"), templates, path);
+    const values = inputValues(model, validateJob(model, raw.record, path));
+    fillBook(model, values, book);
+    all.push(values);
+  }
+  let begun = performance.now();
+  const judge = new ManyJudge(model, all[0] as Value[]);
+  spent.set("second evaluator: build, once in a thread", performance.now() - begun);
+  begun = performance.now();
+  for (const values of all) judge.values(values);
+  spent.set("second evaluator: a sampled job", (performance.now() - begun) / all.length);
+  judge.close();
+}
