@@ -61,7 +61,14 @@ function signedAmount({ unit, newShown }: Change, more: number): string {
   const sign = more > 0 ? "+" : "-";
   if (unit === "$") return `${sign}${dollars(Math.abs(more))}`;
   if (newShown.endsWith("%")) return `${sign}${Number(Math.abs(more * 100).toPrecision(3))} points`;
-  return `${sign}${Number(Math.abs(more).toPrecision(6))}${unit === "" ? "" : ` ${unit}`}`;
+  return `${sign}${asExact(newShown, Math.abs(more))}${unit === "" ? "" : ` ${unit}`}`;
+}
+
+/** With the decimals of the figures beside it, or three figures where those would show nothing. */
+function asExact(shown: string, more: number): string {
+  const decimals = /\.(\d+)/.exec(shown)?.[1]?.length ?? 0;
+  const rounded = more.toFixed(decimals);
+  return Number(rounded) === 0 ? String(Number(more.toPrecision(3))) : rounded;
 }
 
 function section(heading: string, found: readonly unknown[], table: readonly string[][]): string {
