@@ -76,7 +76,9 @@ describe("a demo bid", () => {
       expect(said, name).not.toContain(value(name).toLocaleString("en-US").slice(0, 6));
     }
     // no item code, name of a cell, error or empty figure
-    expect(said).not.toMatch(/#N\/A|#VALUE|undefined|[a-z]_[a-z]|\b[a-z]+-\d|margin|markup|overhead/);
+    expect(said).not.toMatch(
+      /#N\/A|#VALUE|undefined|[a-z]_[a-z]|\b[a-z]+-\d|margin|markup|overhead/,
+    );
     // what an input left blank would leave behind
     expect(said).not.toMatch(/ ,|: \.|(?<![\d.,])0 (ft|gal|ton|lb)\b/);
   });

@@ -18,11 +18,7 @@ export function randomJob(model: Model, book: PriceBook, seed: number): JobRecor
   const among = <T>(list: readonly T[]): T => list[below(list.length)] as T;
   const codes = Object.values(book.tables).flatMap((rows) => rows.map(({ code }) => String(code)));
 
-  const given = (
-    name: string,
-    cell: InputDeclaration,
-    usual = cell.default,
-  ): InputValue | null => {
+  const given = (name: string, cell: InputDeclaration, usual = cell.default): InputValue | null => {
     if (cell.optional && usual === undefined && random() < 0.7) return null;
     const { quantity, choices } = cell;
     if (choices !== undefined) {
