@@ -1,5 +1,6 @@
 import { type SaxesAttributeNS, SaxesParser } from "saxes";
 import type { Budget } from "./limits.js";
+import { type PlainName, type PlainVisitor, walkPlainXml } from "./plain-xml.js";
 import { damaged, WorkbookRefused } from "./refused.js";
 
 export type Attributes = Readonly<Record<string, SaxesAttributeNS>>;
@@ -25,11 +26,73 @@ const sliceBytes = 1 << 16;
  * nesting, attributes and elements past all use.
  */
 export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor: XmlVisitor) {
-  const parser = new SaxesParser({ xmlns: true, position: false });
-  // The path of each open element; undefined in a vocabulary that does not count.
-  const open: (string | undefined)[] = [];
-  let attributes = 0;
+  const paths = new Paths(part, visitor);
+  const told: PlainVisitor = {
+    open: (name, attributes, count) => {
+      budget.spend("markup", 1 + count, "The workbook");
+      paths.open(name, attributes);
+    },
+    text: (text) => paths.text(text),
+    close: () => paths.close(),
+  };
+  if (walkPlainXml([...decoded(bytes, part)].join(""), told)) return;
+  walkAnyXml(bytes, part, budget, paths);
+}
 
+/** Tells a visitor paths in place of names, and passes over what does not count. */
+class Paths {
+  /** The path of each open element; undefined in a vocabulary that does not count. */
+  readonly #open: (string | undefined)[] = [];
+  /** Each path once, so that comparing two is comparing two references. */
+  readonly #known = new Map<string, Map<string, string>>();
+
+  constructor(
+    private readonly part: string,
+    private readonly visitor: XmlVisitor,
+  ) {}
+
+  get depth(): number {
+    return this.#open.length;
+  }
+
+  open({ name, local, uri }: PlainName, attributes: Attributes): void {
+    const counts = this.visitor.namespaces.has(uri);
+    const { root } = this.visitor;
+    if (this.#open.length === 0) {
+      if (!counts || local !== root) {
+        throw damaged(`Part ${this.part} of the workbook has <${name}> in place of ${root}`);
+      }
+      this.#open.push(root);
+    } else {
+      const parent = this.#open[this.#open.length - 1];
+      this.#open.push(counts && parent !== undefined ? this.#path(parent, local) : undefined);
+    }
+    const path = this.#open[this.#open.length - 1];
+    if (path !== undefined) this.visitor.open?.(path, attributes);
+  }
+
+  text(text: string): void {
+    const path = this.#open[this.#open.length - 1];
+    if (path !== undefined) this.visitor.text?.(path, text);
+  }
+
+  close(): void {
+    const path = this.#open.pop();
+    if (path !== undefined) this.visitor.close?.(path);
+  }
+
+  #path(parent: string, local: string): string {
+    const children = this.#known.get(parent) ?? new Map<string, string>();
+    this.#known.set(parent, children);
+    const path = children.get(local) ?? `${parent}/${local}`;
+    children.set(local, path);
+    return path;
+  }
+}
+
+function walkAnyXml(bytes: Uint8Array, part: string, budget: Budget, paths: Paths): void {
+  const parser = new SaxesParser({ xmlns: true, position: false });
+  let attributes = 0;
   parser.on("error", (error) => {
     throw damaged(`Part ${part} of the workbook is not well-formed XML (${error.message})`);
   });
@@ -43,7 +106,7 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
   });
   parser.on("opentagstart", () => {
     attributes = 0;
-    if (open.length >= deepest) throw unsafe(part, `is nested over ${deepest} levels deep`);
+    if (paths.depth >= deepest) throw unsafe(part, `is nested over ${deepest} levels deep`);
   });
   parser.on("attribute", () => {
     if (++attributes > mostAttributes) {
@@ -52,32 +115,11 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
   });
   parser.on("opentag", (tag) => {
     budget.spend("markup", 1 + attributes, "The workbook");
-    const counts = visitor.namespaces.has(tag.uri);
-    if (open.length === 0) {
-      if (!counts || tag.local !== visitor.root) {
-        throw damaged(`Part ${part} of the workbook has <${tag.name}> in place of ${visitor.root}`);
-      }
-      open.push(tag.local);
-    } else {
-      const parent = open[open.length - 1];
-      open.push(counts && parent !== undefined ? `${parent}/${tag.local}` : undefined);
-    }
-    const path = open[open.length - 1];
-    if (path !== undefined) visitor.open?.(path, tag.attributes);
+    paths.open(tag, tag.attributes);
   });
-  parser.on("closetag", () => {
-    const path = open.pop();
-    if (path !== undefined) visitor.close?.(path);
-  });
-  if (visitor.text !== undefined) {
-    const hear = (text: string) => {
-      const path = open[open.length - 1];
-      if (path !== undefined) visitor.text?.(path, text);
-    };
-    parser.on("text", hear);
-    parser.on("cdata", hear);
-  }
-
+  parser.on("closetag", () => paths.close());
+  parser.on("text", (text) => paths.text(text));
+  parser.on("cdata", (text) => paths.text(text));
   for (const text of decoded(bytes, part)) parser.write(text);
   parser.close();
 }
