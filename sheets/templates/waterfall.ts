@@ -47,7 +47,7 @@ export const waterfall: Template = template({
   prices: priceBookLayout,
   roles: {
     price: "price",
-    cost: "direct_cost",
+    cost: "total_cost",
     contingency: "contingency_cost",
     sections: [
       { label: "Material", name: "material_cost" },
