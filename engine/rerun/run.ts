@@ -3,8 +3,8 @@ import type { ResultLine } from "./lines.js";
 import type { Done, Task } from "./rerun-one.js";
 import type { Workers } from "./workers.js";
 
-/** So many files go to a worker at a time: few enough to share out, enough to pay for the way. */
-const listLength = 16;
+/** So many files at most go to a worker at a time: few enough to share out, enough to pay for the way. */
+const longestList = 16;
 
 /** The first jobs of a run are always calculated by both evaluators. */
 export const judgedFirst = 3;
@@ -35,11 +35,12 @@ export async function runAll(
   progress: (count: number) => void,
   signal: AbortSignal,
 ): Promise<number> {
+  const length = Math.ceil(Math.min(longestList, tasks.length / (workers.count * 8)));
   let judged = 0;
   let next = 0;
   const work = async (): Promise<void> => {
     while (next < tasks.length && !signal.aborted) {
-      const list = tasks.slice(next, next + listLength);
+      const list = tasks.slice(next, next + length);
       next += list.length;
       const done = await workers.run(list);
       await take(done.flatMap(lineOf));
