@@ -15,7 +15,7 @@ export interface SheetCells {
   readonly hiddenColumns: number;
 }
 
-/** Excel's limit for the text of a cell; and twice its limit for a formula, since prefixes make it longer in the file. */
+/** The usual limit for the text of a cell; and twice that of a formula, since prefixes make it longer in the file. */
 const longestText = 32767;
 const longestFormula = 16384;
 
