@@ -37,6 +37,7 @@ export function oldWorkbook(
   let model: Model | undefined;
   let wanted: ReadonlySet<string> = new Set();
   const content = readWorkbook(bytes, {
+    formulas: false,
     sheets: ({ name }, names, properties) => {
       if (model === undefined) {
         model = modelFor(identityOfWorkbook({ properties }), templates, file);

@@ -21,7 +21,7 @@ export function refuseDisguise(bytes: Uint8Array): void {
 }
 
 export const saveAsXlsx =
-  'Open it in a spreadsheet program and save it as a workbook of type .xlsx.';
+  "Open it in a spreadsheet program and save it as a workbook of type .xlsx.";
 
 export function notWorkbook(what: string, advice: string): WorkbookRefused {
   return new WorkbookRefused("workbook-kind", `${what}. ${advice}`);

@@ -3,6 +3,8 @@ import type { SaxesAttributeNS } from "saxes";
 /** What the elements of a plain XML text are told to, in order. */
 export interface PlainVisitor {
   open(name: PlainName, attributes: Record<string, SaxesAttributeNS>, count: number): void;
+  /** Is the text that comes next of use? It need not be told otherwise. */
+  wants(): boolean;
   text(text: string): void;
   close(): void;
 }
@@ -45,8 +47,8 @@ export function walkPlainXml(given: string, visitor: PlainVisitor): boolean {
   if (found === undefined) return false;
   for (const one of found) {
     if (one === undefined) visitor.close();
-    else if (typeof one === "string") visitor.text(decoded(one));
-    else visitor.open(one.name, one.read.attributes, one.read.count);
+    else if (typeof one !== "string") visitor.open(one.name, one.read.attributes, one.read.count);
+    else if (visitor.wants()) visitor.text(decoded(one));
   }
   return true;
 }
@@ -136,11 +138,16 @@ function attributesOf(
 ): ReadAttributes | undefined {
   if (written === "") return none;
   const attributes: Record<string, SaxesAttributeNS> = Object.create(null);
-  const prefixed = new Set<string>();
-  const all = each(written);
-  if (all.length > mostAttributes) return undefined;
-  for (const [name, raw] of all) {
-    if (name in attributes || !isPlain(raw)) return undefined;
+  let prefixed: Set<string> | undefined;
+  let count = 0;
+  let at = 0;
+  for (let equals = written.indexOf("="); equals >= 0; equals = written.indexOf("=", at)) {
+    const end = written.indexOf('"', equals + 2);
+    const name = written.slice(at, equals).trimStart();
+    const raw = written.slice(equals + 2, end);
+    at = end + 1;
+    count += 1;
+    if (name in attributes || !isPlain(raw) || count > mostAttributes) return undefined;
     const value = decoded(raw);
     const colon = name.indexOf(":");
     if (colon < 0 && name !== "xmlns") {
@@ -153,11 +160,14 @@ function attributesOf(
     if (declares && !(isRoot && mayDeclare(local, value))) return undefined;
     const uri = declares ? xmlnsSpace : spaces.get(prefix);
     // two prefixes may stand for one namespace
-    if (uri === undefined || (!declares && prefixed.has(local))) return undefined;
-    if (!declares) prefixed.add(local);
+    if (uri === undefined || (!declares && prefixed?.has(local))) return undefined;
+    if (!declares) {
+      prefixed ??= new Set();
+      prefixed.add(local);
+    }
     attributes[name] = { name, prefix, local, uri, value };
   }
-  return { attributes, count: all.length };
+  return { attributes, count };
 }
 
 /** What is reserved, or takes a namespace away, is left to the full parser. */

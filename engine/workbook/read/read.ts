@@ -16,6 +16,8 @@ export interface ReadOptions {
     names: readonly DefinedName[],
     properties: DocumentProperties,
   ) => boolean;
+  /** False: cells with formulas give their results alone. */
+  readonly formulas?: boolean;
   readonly limits?: Partial<ReadLimits>;
 }
 
@@ -72,7 +74,12 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
     if (!worksheetType.test(from.contentType(link.target) ?? "")) {
       throw damaged(`Sheet ${name} of the workbook has a part that is not a worksheet`);
     }
-    return { name, state, read, ...readWorksheet(from, link.target, name, context) };
+    return {
+      name,
+      state,
+      read,
+      ...readWorksheet(from, link.target, name, context, options.formulas),
+    };
   });
   return {
     sheets,

@@ -39,12 +39,14 @@ interface OpenCell {
 /**
  * Reads the filled cells of a worksheet part (ISO/IEC 29500-1 §18.3.1). Everything that does not bear on
  * values (merges, validations, conditional formats) is passed over, whatever area it claims.
+ * @param formulas false: only the values are wanted, and cells with formulas give their results alone
  */
 export function readWorksheet(
   from: Package,
   part: string,
   sheet: string,
   context: ValueContext,
+  formulas = true,
 ): SheetCells {
   const cells = new Map<string, CellContent>();
   const shared = new SharedFormulas(from.budget, sheet);
@@ -94,7 +96,7 @@ export function readWorksheet(
     if (value === null && attributes === undefined) return;
     from.budget.spend("cells", 1, "The workbook");
     const kind = attributes?.t?.value;
-    if (attributes === undefined) {
+    if (attributes === undefined || !formulas) {
       cells.set(closed.address, { value });
     } else if (kind === "shared") {
       shared.add(
@@ -117,6 +119,7 @@ export function readWorksheet(
   from.walk(part, {
     namespaces: spreadsheet,
     root: "worksheet",
+    ...(formulas ? {} : { silent: new Set([formulaPath]) }),
     open(path, attributes) {
       if (path === rowPath) openRow(attributes);
       else if (path === cellPath) openCell(attributes);

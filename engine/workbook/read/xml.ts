@@ -11,6 +11,8 @@ export interface XmlVisitor {
   readonly namespaces: ReadonlySet<string>;
   /** Local name of the root element. */
   readonly root: string;
+  /** Paths whose text is of no use; it may be left out. */
+  readonly silent?: ReadonlySet<string>;
   open?(path: string, attributes: Attributes): void;
   text?(path: string, text: string): void;
   close?(path: string): void;
@@ -32,6 +34,7 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
       budget.spend("markup", 1 + count, "The workbook");
       paths.open(name, attributes);
     },
+    wants: () => paths.wants(),
     text: (text) => paths.text(text),
     close: () => paths.close(),
   };
@@ -69,6 +72,12 @@ class Paths {
     }
     const path = this.#open[this.#open.length - 1];
     if (path !== undefined) this.visitor.open?.(path, attributes);
+  }
+
+  wants(): boolean {
+    const path = this.#open[this.#open.length - 1];
+    if (path === undefined || this.visitor.text === undefined) return false;
+    return !this.visitor.silent?.has(path);
   }
 
   text(text: string): void {

@@ -11,6 +11,7 @@ function plainly(text: string): Told | undefined {
   const plain = walkPlainXml(text, {
     open: ({ name, local, uri }, attributes, count) =>
       told.push(["open", name, local, uri, count, { ...attributes }]),
+    wants: () => true,
     text: (piece) => told.push(["text", piece]),
     close: () => told.push(["close"]),
   });

@@ -1,0 +1,41 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { rounded, roundedBy, shift } from "../../../engine/evaluate/decimal.js";
+
+/** Rounding by decimal digits alone, which the plain arithmetic for easy cases must not differ from. */
+function byDigits(whole: (size: number) => number, value: number, places: number): number {
+  return Math.sign(value) * shift(whole(shift(Math.abs(value), places)), -places);
+}
+
+const half = (size: number) => Math.floor(size + 0.5);
+
+const value = fc.oneof(
+  fc.double({ min: -1e7, max: 1e7, noNaN: true }),
+  // as people write them, and the same with the last binary digits off
+  fc.integer({ min: -1e9, max: 1e9 }).map((n) => n / 1000),
+  fc
+    .tuple(fc.integer({ min: 1, max: 1e6 }), fc.constantFrom(1.1, 0.1, 1.005, 1 / 3))
+    .map(([n, f]) => n * f),
+);
+
+test.each([
+  ["half", half],
+  ["up", Math.ceil],
+  ["down", Math.floor],
+] as const)("rounding %s is that of the decimal digits", (_, whole) => {
+  fc.assert(
+    fc.property(value, fc.integer({ min: 0, max: 6 }), (x, places) => {
+      expect(roundedBy(whole, x, places) + 0).toBe(byDigits(whole, x, places) + 0);
+    }),
+    { numRuns: 20_000, seed: 1 },
+  );
+});
+
+test.each([
+  [1.005, 2, 1.01],
+  [-1.005, 2, -1.01],
+  [2.5, 0, 3],
+  [1234.5678, -2, 1200],
+])("ROUND(%d, %i) = %d", (x, places, expected) => {
+  expect(rounded(x, places)).toBe(expected);
+});

@@ -1,0 +1,45 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { rerun } from "../../engine/rerun/rerun.js";
+import { readWorkbookFile } from "../../engine/workbook/read/read-file.js";
+import { fenceTrade, options, writeJob } from "../engine/rerun/old-fence.js";
+import { plantWrongValues } from "../support/plant.js";
+import { recalculate } from "./soffice.js";
+
+test("LibreOffice recalculates every sum of a rerun's summary to the value that was written", async () => {
+  const folder = await mkdtemp(join(tmpdir(), "rillbook-summary-"));
+  try {
+    const jobs = await mkdtemp(join(folder, "jobs-"));
+    for (const [job, version] of [
+      ["F-1", 3],
+      ["F-2", 4],
+      ["F-3", 3],
+    ] as const) {
+      await writeJob(jobs, job, { version });
+    }
+    await writeJob(jobs, "F-4", { job: "F-1" });
+    await writeJob(jobs, "F-5", { prices: "gone-book" });
+    const output = join(folder, "rerun.xlsx");
+    await rerun(fenceTrade, undefined, options([jobs], { output, moved: true }));
+    const written = await readWorkbookFile(output);
+
+    const planted = plantWrongValues(new Uint8Array(await readFile(output)));
+    expect(planted.planted).toBeGreaterThan(40);
+    await writeFile(output, planted.bytes);
+    const [path = ""] = await recalculate([output], join(folder, "out"));
+    const again = await readWorkbookFile(path);
+    for (const { name, cells } of written.sheets) {
+      const other = again.sheets.find((sheet) => sheet.name === name)?.cells;
+      for (const [address, { value, formula }] of cells) {
+        if (formula === undefined) continue;
+        const found = other?.get(address)?.value ?? "";
+        if (typeof value === "number") expect(found, `${name}!${address}`).toBeCloseTo(value, 8);
+        else expect(found, `${name}!${address}`).toBe(value ?? "");
+      }
+    }
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+});
