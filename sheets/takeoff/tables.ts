@@ -78,6 +78,6 @@ export const takeoffTotals = lines("In short", {
   pipe_counted: check(
     `AND(SUMPRODUCT((outlets.flow_wanted>0)*${unlisted})=0,OR(${mainListed}))`,
     "A pipe has a size without a line in the takeoff, so it and its fittings are not in the price. Add them as further things to buy.",
-    { label: "Every pipe has a line", level: "look" },
+    { label: "Every pipe has a line", level: "must" },
   ),
 });
