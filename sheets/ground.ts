@@ -3,6 +3,7 @@ import { access } from "./ground/access.js";
 import { groundBalance } from "./ground/balance.js";
 import { bermLines, bermTable } from "./ground/berms.js";
 import { groundCautions } from "./ground/cautions.js";
+import { channelCuts, poolCuts } from "./ground/cuts.js";
 import { digs } from "./ground/digs.js";
 import { groundBuys } from "./ground/materials.js";
 import { safeDig, slopeTable } from "./ground/safety.js";
@@ -17,6 +18,8 @@ export const groundSheet = sheet(
     groundBalance,
     soilLines,
     digs,
+    channelCuts,
+    poolCuts,
     bermTable,
     bermLines,
     safeDig,

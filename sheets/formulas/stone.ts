@@ -19,11 +19,11 @@ const STONE_TONS = formula(
 
 const STONE_WEIGHT = formula(
   "STONE_WEIGHT",
-  "Weight of one stone, taken as an ellipsoid of its three sizes",
-  { long: length, wide: length, high: length, solid_density: density },
+  "Weight of one stone, from the box of its three sizes and the share of it that is stone",
+  { long: length, wide: length, high: length, fullness: percent, solid_density: density },
   weight,
-  "PI() / 6 * long * wide * high * solid_density",
-  "volume of an ellipsoid; 24 in every way is a sphere of 24 in",
+  "long * wide * high * fullness * solid_density",
+  "geometry: an ellipsoid fills pi/6 of its box, a block all of it",
 );
 
 export const stoneFormulas = [STONE_TONS, STONE_WEIGHT] as const;

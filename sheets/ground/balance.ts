@@ -11,16 +11,27 @@ import {
 
 /** What is dug against what is filled; the difference comes or goes by truck. */
 export const groundBalance = lines("Balance", {
-  berm_volume: calc(soilVolume, "SUM(berms.volume)", "Berms, compacted measure", { strong: true }),
+  berm_foundation: calc(
+    soilVolume,
+    "SUM(berms.footprint) * strip_depth",
+    "Topsoil stripped under the berms, filled again",
+    { note: "A berm's height is measured from the ground as it was before stripping." },
+  ),
+  berm_volume: calc(
+    soilVolume,
+    "SUM(berms.volume) + berm_foundation",
+    "Berms with the stripped layer under them, compacted measure",
+    { strong: true },
+  ),
   fill_needed: calc(
     soilVolume,
     "(berm_volume + basin_backfill) / compacted_factor",
-    "Bank soil needed for berms and backfill of the basin",
+    "Bank soil needed: berms, the stripped layer under them, backfill of the basin",
   ),
   fill_at_hand: calc(
     soilVolume,
     "dig_volume + trench_volume * (1 - trench_backfill)",
-    "Bank soil at hand: dig, and what the trench leaves over",
+    "Bank soil at hand: dig below the topsoil, and what the trench leaves over",
     { note: "Topsoil is not counted: it must not go into a berm that carries stone." },
   ),
   spoil_fits: input(yesno, "The spoil is fit for the berm", {

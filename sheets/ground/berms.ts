@@ -15,7 +15,7 @@ export const bermTable = table(
   {
     rows: 4,
     filled: "height > 0",
-    note: "Length is of the crest at full height; the ends run out to nothing beyond it.",
+    note: "Length is of the crest at full height; the ends run out to nothing beyond it. Height is from the ground before it is stripped.",
   },
   {
     name: input(text, "Berm"),

@@ -21,7 +21,7 @@ export const digs = lines("Strip, dig and trench, bank measure", {
   }),
   strip_area: calc(
     area,
-    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUMPRODUCT(reaches.length, reaches.width + 2 * strip_margin) + SUMPRODUCT((pools.length > 0) * (pools.length + 2 * strip_margin) * (pools.width + 2 * strip_margin)) + SUM(berms.footprint)",
+    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUM(channel_cuts.ground) + SUM(pool_cuts.ground) + SUM(berms.footprint)",
     "Area stripped: basin, stream, pools and berms",
     { note: "Where stream and berm lie on one another they count twice: on the safe side." },
   ),
@@ -44,23 +44,23 @@ export const digs = lines("Strip, dig and trench, bank measure", {
     most: 36,
     source: practice,
   }),
-  channel_dig: calc(
+  channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
+  pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools"),
+  basin_topsoil: calc(
     soilVolume,
-    "channel_cut * SUMPRODUCT(reaches.length, (reaches.width + 2 * channel_allowance + reaches.side * (reaches.bank_height + channel_allowance)) * (reaches.bank_height + channel_allowance))",
-    "Channel of the stream",
+    "PRISMOID(dig_top_length - 2 * dig_slope * MIN(strip_depth, dig_depth), dig_top_width - 2 * dig_slope * MIN(strip_depth, dig_depth), MIN(strip_depth, dig_depth), dig_slope)",
+    "Topsoil that lay over the basin",
   ),
-  pool_dig: calc(
+  dig_topsoil: calc(
     soilVolume,
-    "channel_cut * (SUM(pools.water_standing) + SUM(pools.surface) * channel_allowance)",
-    "Pools",
+    "basin_topsoil + SUM(channel_cuts.topsoil) + SUM(pool_cuts.topsoil)",
+    "Topsoil over these digs, already stripped",
   ),
   dig_volume: calc(
     soilVolume,
-    "basin_dig + channel_dig + pool_dig",
-    "Dig: basin, channel and pools",
-    {
-      strong: true,
-    },
+    "basin_dig + channel_dig + pool_dig - dig_topsoil",
+    "Dig: basin, channel and pools, below the stripped topsoil",
+    { strong: true },
   ),
   trench_width: input(smallLength, "Width of the trench", { default: 12, least: 4, most: 72 }),
   trench_depth: input(smallLength, "Depth of the trench", {

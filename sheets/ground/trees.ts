@@ -41,7 +41,7 @@ export const treeTable = table(
   {
     rows: 6,
     filled: "trunk > 0",
-    note: "Distance is from the trunk to the nearest fill. Where more fill is planned than the roots stand, a dry-laid wall holds it back: put that wall into the table of walls.",
+    note: "Distances are from the trunk to the nearest fill, and to the nearest digging or stripping. Where more fill is planned than the roots stand, a dry-laid wall holds it back: put that wall into the table of walls.",
   },
   {
     name: input(text, "Tree"),
@@ -52,24 +52,39 @@ export const treeTable = table(
     }),
     distance: input(length, "Distance to the fill", { least: 0, most: 500 }),
     fill_planned: input(length, "Fill planned", { default: 0, least: 0, most: 20 }),
+    dig_distance: input(length, "Distance to digging or stripping; blank: as the fill's", {
+      optional: true,
+      least: 0,
+      most: 500,
+    }),
     wall_built: input(yesno, "A wall is in the table", { default: false }),
     root_radius: calc(length, "trunk * 12 * root_radius_rule", "Radius of the root zone"),
     fill_allowed: calc(
       length,
-      "IF(distance >= root_radius, fill_planned, IF(distance < trunk_clear, 0, MIN(fill_planned, root_fill)))",
-      "Fill allowed there",
+      "IF(distance >= root_radius, MAX(fill_planned, root_fill), IF(distance < trunk_clear, 0, root_fill))",
+      "Fill allowed there: beyond the root zone, what is planned",
     ),
-    wall_needed: calc(yesno, "fill_planned > fill_allowed", "Wall needed"),
-    wall_height: calc(length, "IF(fill_planned > fill_allowed, fill_planned, 0)", "Wall height"),
+    dug_at: calc(
+      length,
+      "IF(ISBLANK(dig_distance), distance, dig_distance)",
+      "Ground is opened no nearer than",
+    ),
+    wall_needed: calc(yesno, "ROUND(fill_planned - fill_allowed, 9) > 0", "Wall needed"),
+    wall_height: calc(length, "IF(wall_needed, fill_planned, 0)", "Wall height"),
     wall_length: calc(
       length,
-      "IF(fill_planned > fill_allowed, 2 * SQRT(MAX(0, root_radius ^ 2 - distance ^ 2)), 0)",
+      "IF(wall_needed, 2 * SQRT(MAX(0, root_radius ^ 2 - distance ^ 2)), 0)",
       "Wall length: straight across the root zone",
     ),
     kept: check(
       "OR(NOT(wall_needed), wall_built)",
       "{name}: {fill_planned} of fill at {distance}, where {fill_allowed} is allowed within {root_radius}: put a wall {wall_height} high and {wall_length} long into the table of walls, or move the fill.",
       { label: "Roots are kept" },
+    ),
+    uncut: check(
+      "dug_at >= root_radius",
+      "{name}: digging or stripping is planned {dug_at} from the trunk, inside its root zone of {root_radius}: move it out, or strip nothing there and dig by hand as an arborist says. If it stays out, put its distance in.",
+      { label: "No root zone is dug or stripped", level: "look" },
     ),
   },
 );
@@ -81,7 +96,7 @@ export const treeLines = table(
   {
     said: calc(
       text,
-      "~{name}: no fill within {trunk_clear}, at most {root_fill} within {root_radius} of the trunk",
+      "~{name}: no fill within {trunk_clear}, at most {root_fill} within {root_radius} of the trunk; no digging or stripping there",
       "For the crew",
     ),
   },

@@ -33,9 +33,9 @@ const at = (column: string, k: number) => `INDEX(${column}, ${k})`;
 const named = (column: string, kind: string) => (k: number) =>
   `IF(LEN(${at(column, k)}) > 0, ${at(column, k)}, "${kind} ${k}")`;
 
-/** A pool is lined up to its bank: over its depth, its rise, and the bank above the water. */
+/** A pool is lined as dug, under its stone, up to its bank: depth, rise, bank above the water. */
 const poolSide = (side: "length" | "width") => (k: number) =>
-  `${at(`pools.${side}`, k)} + 2 * (${at("pools.depth", k)} + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
+  `${at(`pools.${side}`, k)} + 2 * channel_allowance + 2 * (${at("pools.depth", k)} + channel_allowance + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
 
 /** Across and along the roll, as the piece is laid on it. */
 const across = "IF(turned, length, width)";
@@ -83,13 +83,15 @@ export const linerPieces = table(
       byKind(
         "basin_width + 2 * basin_depth + 2 * edge_overlap",
         (k) =>
-          `${at("reaches.width", k)} + 2 * ${at("reaches.bank_height", k)} * SQRT(1 + ${at("reaches.side", k)} ^ 2) + 2 * edge_overlap`,
+          `${at("channel_cuts.bottom", k)} + 2 * ${at("channel_cuts.deep", k)} * SQRT(1 + ${at("reaches.side", k)} ^ 2) + 2 * edge_overlap`,
         (k) =>
           `${at("falls.width", k)} + 2 * (${at("falls.leap", k)} + splash_margin) + 2 * edge_overlap`,
         poolSide("width"),
       ),
       "Width",
-      { note: "A fall's sheet covers its leap and splash to each side as well." },
+      {
+        note: "Reaches and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its leap and splash to each side as well.",
+      },
     ),
     roll: calc(
       count,

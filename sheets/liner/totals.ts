@@ -16,11 +16,6 @@ export const linerTotals = lines("In short", {
     "Underlayment, with laps",
     { strong: true },
   ),
-  liner_enough: check(
-    "liner_area_bought >= liner_area_needed",
-    "The pieces cover {liner_area_needed}, but only {liner_area_bought} are bought: look at the rolls below.",
-    { label: "The liner bought is enough" },
-  ),
   liner_not_wasted: check(
     "liner_waste <= 0.5",
     "{liner_waste} of the liner bought is waste: stock a roll that fits the pieces, or cut two narrow pieces from one width by hand.",

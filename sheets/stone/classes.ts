@@ -75,6 +75,14 @@ export const stoneClassTable = table(
     stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
     stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
     stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
+    fullness: input(percent, "Largest stone: share of its box", {
+      default: 0.9,
+      least: 0.4,
+      most: 1,
+      decimals: 0,
+      note: "A slab about 90%, an angular boulder 70%, a round one 52% (an ellipsoid's pi/6). Where in doubt, more.",
+      source: "common practice, no source",
+    }),
     solid_density: calc(
       density,
       "IFERROR(INDEX(rocks.density, MATCH(rock, rocks.name, 0)), 0)",
@@ -82,7 +90,7 @@ export const stoneClassTable = table(
     ),
     heaviest: calc(
       weight,
-      "STONE_WEIGHT(stone_length, stone_width, stone_height, solid_density)",
+      "STONE_WEIGHT(stone_length, stone_width, stone_height, fullness, solid_density)",
       "Heaviest stone",
     ),
     measured: check(

@@ -18,7 +18,7 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     least: 0,
     most: 1,
     decimals: 0,
-    note: "Blocks are fuller than an ellipsoid: a box of the same sizes is 91% heavier.",
+    note: "For sizes judged by eye, wet stone, and rock denser than its list says; the shape is in the table above.",
     source: "common practice, no source",
   }),
   load_on_hook: calc(

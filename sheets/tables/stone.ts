@@ -12,6 +12,7 @@ export const stoneClasses = [
     stone_length: 3,
     stone_width: 2,
     stone_height: 0.5,
+    fullness: 0.9,
   },
   {
     name: "wall boulders",
@@ -25,6 +26,7 @@ export const stoneClasses = [
     stone_length: 2.5,
     stone_width: 2,
     stone_height: 1.5,
+    fullness: 0.7,
   },
   {
     name: "cobble along the banks",
@@ -38,6 +40,7 @@ export const stoneClasses = [
     stone_length: 0.7,
     stone_width: 0.5,
     stone_height: 0.4,
+    fullness: 0.7,
   },
   {
     name: "gravel in the bed",
@@ -51,6 +54,7 @@ export const stoneClasses = [
     stone_length: 0.1,
     stone_width: 0.1,
     stone_height: 0.1,
+    fullness: 0.7,
   },
   {
     name: "stone around and over the crates",
@@ -64,5 +68,6 @@ export const stoneClasses = [
     stone_length: 0.2,
     stone_width: 0.2,
     stone_height: 0.2,
+    fullness: 0.7,
   },
 ] as const;

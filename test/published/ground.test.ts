@@ -54,8 +54,20 @@ describe("named formulas against published figures", () => {
     // an inch of rain on a square foot: 0.62338 gal, from 7.48052 gal in a cubic foot
     ["an inch of rain", "1[in]*1[ft²]", waterVolume, 0.62338, 1e-5],
     // spheres at 165 lb/ft³: 691 lb at 24 in, 2,333 lb at 36 in, by pi d³/6
-    ["a boulder of 24 in", "STONE_WEIGHT(2[ft], 2[ft], 2[ft], 165[lb/ft³])", weight, 691, 0.001],
-    ["a boulder of 36 in", "STONE_WEIGHT(3[ft], 3[ft], 3[ft], 165[lb/ft³])", weight, 2333, 0.001],
+    [
+      "a boulder of 24 in",
+      "STONE_WEIGHT(2[ft], 2[ft], 2[ft], PI()/6, 165[lb/ft³])",
+      weight,
+      691,
+      0.001,
+    ],
+    [
+      "a boulder of 36 in",
+      "STONE_WEIGHT(3[ft], 3[ft], 3[ft], PI()/6, 165[lb/ft³])",
+      weight,
+      2333,
+      0.001,
+    ],
     // porosity tests of a maker of stormwater chambers: No. 57 dumped, 45.4% and 87.2 lb/ft³
     ["No. 57 stone in bulk", "STONE_TONS(1[ft³], 45.4%, 159.7[lb/ft³])", weight, 87.2, 0.001],
     // the same: No. 4 compacted, 37.4% and 103.0 lb/ft³
@@ -123,7 +135,7 @@ describe("worked examples", () => {
     const { number: found } = work({
       own_swell: 0.4,
       own_shrink: 0.1,
-      ...{ working_room: 0, basin_bedding: 0, channel_cut: 0, trench_length: 0 },
+      ...{ working_room: 0, basin_bedding: 0, channel_cut: 0, trench_length: 0, strip_depth: 0 },
       ...{ basin_length: 30, basin_width: 20, basin_depth: 9 },
       berms: [{ name: "all", length: 2430 / 5.25, height: 3, top: 1, slope: 0.25, end_slope: 0 }],
     });
@@ -137,6 +149,7 @@ describe("worked examples", () => {
   // University of Minnesota SULIS: width + 2 x greatest depth + 1 ft
   test("liner across a stream 4 ft wide and 1.5 ft deep is 8 ft", () => {
     const { number: found } = work({
+      channel_allowance: 0,
       reaches: [{ name: "reach", length: 10, width: 4, side: 0, bank_height: 1.5 }],
     });
     expect(found("liner_pieces.width[2]")).toBeCloseTo(8, 12);

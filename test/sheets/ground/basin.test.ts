@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { errorsIn, stream, work } from "./bench.js";
@@ -53,6 +54,20 @@ describe("a basin worked by hand", () => {
     const backfill = dig - 96 * 3.5 - (14 * 10 * 2) / 12;
     expect(number("basin_backfill")).toBeCloseTo(backfill / 27, 9);
   });
+});
+
+test("the demo price book sells the crate and the vault that the sheet lays", async () => {
+  const book = JSON.parse(
+    await readFile(new URL("../../../sheets/demo/price-book.json", import.meta.url), "utf8"),
+  ) as { tables: { items: { code: string; description: string }[] } };
+  const { number, value } = work(stream);
+  const described = (code: unknown) =>
+    book.tables.items.find((item) => item.code === code)?.description;
+  const size = (...names: string[]) => names.map((name) => `${number(name)} in`).join(" by ");
+  expect(described(value("crate_code"))).toContain(
+    size("crate_length", "crate_width", "crate_height"),
+  );
+  expect(described(value("vault_code"))).toContain(size("vault_length", "vault_width"));
 });
 
 test("half the running hours lose half the water", () => {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { RowValues } from "../../../engine/job/record.js";
 import { soilVolume } from "../../../engine/template/index.js";
 import { stream, work } from "./bench.js";
 import { figure } from "./figure.js";
@@ -116,18 +117,64 @@ describe("scaling", () => {
   });
 });
 
-test("a pool and a reach half cut into the ground, with 4 in for stone", () => {
+describe("digs by hand: half cut into the ground, with 4 in for stone, 6 in of topsoil", () => {
   const { number } = work({
+    strip_depth: 6,
+    dig_slope: 0.5,
     reaches: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
     pools: [{ length: 9, width: 6, depth: 2 }],
+    berms: [{ name: "bank", length: 20, height: 2, top: 4, slope: 3, end_slope: 4 }],
   });
-  const deep = 1 + 1 / 3;
-  expect(number("channel_dig")).toBeCloseTo((0.5 * 10 * (3 + 2 / 3 + deep) * deep) / 27, 9);
-  expect(number("pool_dig")).toBeCloseTo((0.5 * 54 * (2 * 0.6 + 1 / 3)) / 27, 9);
-  expect(number("dig_volume")).toBeCloseTo(
-    number("basin_dig") + number("channel_dig") + number("pool_dig"),
-    9,
-  );
+  const deep = 16 / 12;
+  const bottom = 3 + 8 / 12;
+  const pool = (9 + 8 / 12) * (6 + 8 / 12);
+
+  test("a reach and a pool", () => {
+    expect(number("channel_dig")).toBeCloseTo((0.5 * 10 * (bottom + deep) * deep) / 27, 9);
+    expect(number("pool_dig")).toBeCloseTo((0.5 * pool * (2 * 0.6 + 4 / 12)) / 27, 9);
+  });
+
+  test("the topsoil over them is stripped, and not dug a second time", () => {
+    // at the middle of the topsoil, 3 in down: reach 10 ft at its top, so 5.83 ft wide
+    const reach = 0.5 * 10 * (bottom + 2 * (deep - 0.25)) * 0.5;
+    // sides 0.5 to 1: by Simpson's rule on the areas at the ground, 3 in and 6 in down
+    const at = (down: number) => (14 + (3.5 + 2 / 12 - down)) * (10 + (3.5 + 2 / 12 - down));
+    const basin = (0.5 / 6) * (at(0) + 4 * at(0.25) + at(0.5));
+    expect(number("basin_topsoil")).toBeCloseTo(basin / 27, 9);
+    expect(number("dig_topsoil")).toBeCloseTo((basin + reach + 0.5 * pool * 0.5) / 27, 9);
+    const whole = number("basin_dig") + number("channel_dig") + number("pool_dig");
+    expect(number("dig_volume")).toBeCloseTo(whole - (basin + reach + 0.5 * pool * 0.5) / 27, 9);
+  });
+
+  test("ground is stripped 2 ft beyond each dig, and under the berm", () => {
+    const basin = (14 + 3.5 + 2 / 12 + 4) * (10 + 3.5 + 2 / 12 + 4);
+    const reach = 10 * (bottom + 2 * deep + 4);
+    const berm = 20 * (4 + 12) + 2 * 8 * (4 + 6);
+    const stripped = basin + reach + (9 + 8 / 12 + 4) * (6 + 8 / 12 + 4) + berm;
+    expect(number("strip_area")).toBeCloseTo(stripped, 9);
+  });
+
+  test("the layer stripped under a berm is filled again", () => {
+    // 2 ft high, 4 ft on top, sides 3 to 1: 20 sq ft, 20 ft long; each end 8 ft long
+    const shape = 20 * 20 + 2 * 4 * 2 * ((4 * 2) / 2 + (3 * 4) / 3);
+    const under = 0.5 * (20 * 16 + 2 * 8 * 10);
+    expect(number("berm_foundation")).toBeCloseTo(under / 27, 9);
+    expect(number("berm_volume")).toBeCloseTo((shape + under) / 27, 9);
+    expect(number("fill_needed") * 0.9).toBeCloseTo(
+      (shape + under) / 27 + number("basin_backfill"),
+      9,
+    );
+  });
+});
+
+test("a dig shallower than the topsoil is stripped whole, and none of it is left to dig", () => {
+  const { number } = work({
+    ...{ strip_depth: 24, basin_depth: 1, channel_cut: 1 },
+    reaches: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
+    pools: [{ length: 9, width: 6, depth: 1 }],
+  });
+  expect(number("channel_dig")).toBeGreaterThan(1);
+  expect(number("dig_volume")).toBeCloseTo(0, 9);
 });
 
 describe("stone", () => {
@@ -152,6 +199,20 @@ describe("stone", () => {
     const worked = work({ ...stream, stones: [{ ...row, thickness: 0 }] });
     expect(worked.value("stones.measured[1]")).toBe(false);
     expect(worked.number("checks_failed")).toBe(1);
+  });
+
+  test("a slab of 3 x 2 x 1/2 ft weighs nine tenths of its box, a round stone pi/6", () => {
+    const slab = { name: "slab", code: "a", covers: "lips", rock: "field stone" };
+    const sized = { ...slab, stone_length: 3, stone_width: 2, stone_height: 0.5 };
+    const of = (row: RowValues) => work({ ...stream, stones: [row] }).number("stones.heaviest[1]");
+    expect(of({ ...sized })).toBeCloseTo(445.5, 9);
+    expect(of({ ...sized, fullness: 1 })).toBeCloseTo(495, 9);
+    expect(of({ ...sized, fullness: 0.52 })).toBeCloseTo(257.4, 9);
+    // the template's own classes: slab .9, boulder 2.5 x 2 x 1.5 ft at .7, and a quarter for doubt
+    const { number } = work(stream);
+    expect(number("stones.heaviest[1]")).toBeCloseTo(445.5, 9);
+    expect(number("heaviest_stone")).toBeCloseTo(7.5 * 165 * 0.7, 9);
+    expect(number("load_on_hook")).toBeCloseTo(7.5 * 165 * 0.7 * 1.25 + 50, 9);
   });
 
   test.each([
@@ -180,6 +241,7 @@ describe("trees and walls", () => {
   test("within it a few inches, at the trunk none", () => {
     expect(tree(10, 0.25).value("trees.wall_needed[1]")).toBe(false);
     expect(tree(10, 1).number("trees.fill_allowed[1]")).toBeCloseTo(0.25, 12);
+    expect(tree(10, 0.2).number("trees.fill_allowed[1]")).toBeCloseTo(0.25, 12);
     expect(tree(2, 0.1).number("trees.fill_allowed[1]")).toBe(0);
   });
   test("a wall across the root zone, 12 ft from a trunk of 20 in, is 32 ft long", () => {
@@ -187,6 +249,20 @@ describe("trees and walls", () => {
     expect(tree(12, 2).number("trees.wall_length[1]")).toBeCloseTo(2 * 16, 9);
     expect(tree(12, 2).value("trees.kept[1]")).toBe(false);
     expect(tree(12, 2, true).value("trees.kept[1]")).toBe(true);
+  });
+
+  test.each([
+    ["blank, and the fill inside the root zone", undefined, 12, false],
+    ["blank, and the fill outside it", undefined, 21, true],
+    ["inside", 19.9, 25, false],
+    ["at its edge", 20, 12, true],
+    ["at the trunk", 0, 25, false],
+  ])("digging %s: its check", (_, dig, fill, fine) => {
+    const oak = { name: "oak", trunk: 20, distance: fill, fill_planned: 0 };
+    const trees = [dig === undefined ? oak : { ...oak, dig_distance: dig }];
+    const { number, value } = work({ ...stream, trees });
+    expect(value("trees.uncut[1]")).toBe(fine);
+    expect(number("trees.dug_at[1]")).toBe(dig ?? fill);
   });
 
   test("a dry-laid wall by hand: 30 ft long, 3 ft high", () => {

@@ -112,10 +112,20 @@ describe("any liner", () => {
           );
           expect(taken?.cost ?? Number.NaN).toBeCloseTo(least, 4);
         }
-        expect(number("liner_area_bought")).toBeGreaterThanOrEqual(
-          number("liner_area_needed") - 1e-3,
-        );
-        expect(worked.value("liner_enough")).toBe(true);
+        // ground covered and laps, from sizes and cuts alone
+        const least = pieces.reduce((sum, { roll, cuts, cut, length, width }) => {
+          const across = strips(
+            Math.min(length, width),
+            job.liner_rolls[roll - 1]?.width ?? 0,
+            lap,
+          );
+          expect(cuts).toBeGreaterThanOrEqual(across);
+          expect(cuts * cut * (job.liner_rolls[roll - 1]?.width ?? 0)).toBeGreaterThanOrEqual(
+            length * width + (across - 1) * lap * Math.min(length, width) - 1e-3,
+          );
+          return sum + length * width + (across - 1) * lap * Math.min(length, width);
+        }, 0);
+        expect(number("liner_area_bought")).toBeGreaterThanOrEqual(least - 1e-3);
       }),
       { numRuns: 50 },
     );
@@ -173,10 +183,24 @@ test("a fall's sheet laps its lip, hangs down its drop, and lies under leap and 
   expect(number("liner_pieces.length[1]")).toBeCloseTo(12 + 7 + 1, 12);
 });
 
-test("a pool is lined like a basin, up to the bank above its rise", () => {
+test("a reach is lined as dug: bed and banks with 4 in for stone on the liner", () => {
+  const sizes = [3, 4, 5];
+  const reaches = sizes.map((width) => ({
+    ...{ name: "run", length: 10, width, side: 1, bank_height: 0.75 },
+  }));
+  const { number } = work({ reaches });
+  // bed + 2 x 4 in, two banks of 13 in at 45 degrees, two edges of 6 in: 7.73, 8.73, 9.73 ft
+  for (const [i, width] of sizes.entries()) {
+    const wide = width + 8 / 12 + 2 * (13 / 12) * Math.SQRT2 + 1;
+    expect(wide).toBeCloseTo([7.73, 8.73, 9.73][i] as number, 2);
+    expect(number(`liner_pieces.width[${i + 2}]`)).toBeCloseTo(wide, 12);
+  }
+});
+
+test("a pool is lined like a basin, as dug, up to the bank above its rise", () => {
   const pools = [{ name: "pool", length: 10, width: 6, depth: 1.5, rise: 1 }];
   const { number } = work({ ...stream, pools });
-  const up = 2 * (1.5 + 1 / 12 + 3 / 12) + 2 * 0.5;
+  const up = 2 * (4 / 12) + 2 * (1.5 + 4 / 12 + 1 / 12 + 3 / 12) + 2 * 0.5;
   expect(number("liner_pieces.length[26]")).toBeCloseTo(10 + up, 12);
   expect(number("liner_pieces.width[26]")).toBeCloseTo(6 + up, 12);
 });
