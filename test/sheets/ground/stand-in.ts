@@ -12,6 +12,7 @@ import {
   smallLength,
   table,
   text,
+  tons,
   waterVolume,
 } from "../../../engine/template/index.js";
 
@@ -28,6 +29,8 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     stream_surface: calc(area, "SUM(reaches.surface) + SUM(pools.surface)", "Surface"),
     pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing in pools"),
     trench_length: input(length, "Trench", { default: 40 }),
+    // stands in for the sheets of money, which count the loads
+    payload_taken: calc(tons, "truck_payload", "Truck's payload"),
   }),
   table(
     "falls",
