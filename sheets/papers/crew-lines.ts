@@ -1,4 +1,5 @@
-import { heading, type PageLine } from "./page-lines.js";
+import { pieceRows } from "../liner/pieces.js";
+import { draftLine, heading, type PageLine } from "./page-lines.js";
 
 const rows = (count: number, line: (row: number) => PageLine): PageLine[] =>
   Array.from({ length: count }, (_, i) => line(i + 1));
@@ -23,13 +24,13 @@ const pools = rows(6, (row) => ({
   when: `INDEX(pools.length,${row})>0`,
 }));
 
-const cuts = rows(25, (row) => ({
+const cuts = rows(pieceRows, (row) => ({
   says: `~•  {liner_pieces.name[${row}]}: {liner_pieces.cut[${row}]}`,
   when: `INDEX(liner_pieces.length,${row})>0`,
 }));
 
 const branches = rows(8, (row) => ({
-  says: `~•  {outlets.name[${row}]}: {outlets.pipe_size[${row}]} inch, {outlets.length[${row}]|0}, {outlets.elbows_90[${row}]|0} elbows 90°, {outlets.elbows_45[${row}]|0} elbows 45°, leaves by {outlets.tee[${row}]}. Valve: {outlets.valve_words[${row}]}; flow to see: {outlets.flow_as_set[${row}]|0}.`,
+  says: `~•  {outlets.name[${row}]}: {outlets.pipe_size[${row}]}, {outlets.length[${row}]|0}, {outlets.elbows_90[${row}]|0} elbows 90°, {outlets.elbows_45[${row}]|0} elbows 45°, leaves by {outlets.tee[${row}]}. Valve: {outlets.valve_words[${row}]}; flow to see: {outlets.flow_as_set[${row}]|0}.`,
   when: `LEN(INDEX(outlets.pipe_size,${row}))>0`,
 }));
 
@@ -46,12 +47,21 @@ const said = (table: string, count: number) =>
 
 /** What the crew builds from: set-out, dig, cuts, pipes, valves, stone, cautions. */
 export const crewLines: readonly PageLine[] = [
+  draftLine,
   {
     says: "~{job_title}, {site}. {crew_size|0} people, {work_days|0} of work, machine {machine_days|0}.",
   },
   heading("Before the first shovel"),
   { says: '"Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept."' },
   { says: "~Ground mats: {ground_mats|0}.", when: "ground_mats>0" },
+  {
+    says: "~STOP: the dig is {deepest_dig|1} deep. Shore it, or slope its sides {safe_slope|1} to 1, before anyone goes in.",
+    when: "NOT(dig_protected)",
+  },
+  {
+    says: "~STOP: do not lift {load_on_hook|0} at {reach_needed|0}; the chart allows {machine_lift|0}. Bring a larger machine, or set from nearer.",
+    when: "NOT(machine_lifts)",
+  },
   heading("Set out"),
   ...falls,
   ...levels,
@@ -84,13 +94,14 @@ export const crewLines: readonly PageLine[] = [
     when: "fill_line_length>0",
   },
   heading("Liner"),
+  { says: '"Measure the finished dig before cutting."' },
   ...cuts,
   {
     says: "~•  Heaviest cut {liner_weight_heaviest|0}: {liner_people|0} people, or the machine.",
   },
   heading("Pipe and valves"),
   {
-    says: "~•  Main: {main_size} inch, {main_length|0}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {main_entrance}.",
+    says: "~•  Main: {main_size}, {main_length|0}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {main_entrance}.",
   },
   { says: '"•  A check valve goes into the main."', when: "check_valve_fitted" },
   ...branches,

@@ -25,6 +25,12 @@ export const heading = (words: string, when?: string): PageLine => ({
   ...(when === undefined ? {} : { when }),
 });
 
+/** Stands on top of a page while the bid does not stand. */
+export const draftLine: PageLine = {
+  says: "~DRAFT, not to be handed out: checks that fail: {checks_failed|0}. See the sheet Checks.",
+  when: "checks_failed>0",
+};
+
 /**
  * Lines for a page that people outside the office read: those that are wanted move
  * up, so that the page has no gaps, whatever the job. Returns the working list (for
