@@ -16,6 +16,7 @@ import { textLiteral } from "./sentence.js";
 
 interface Found {
   readonly name: string;
+  readonly label: string;
   readonly where: string;
   readonly level: CheckDeclaration["level"];
   readonly state: string;
@@ -63,7 +64,16 @@ function checksOf(block: Block, where: string): Found[] {
   if (block.kind === "lines") {
     return Object.entries(block.cells).flatMap(([name, cell]) =>
       cell.kind === "check"
-        ? [{ name, where, level: cell.level, state: name, message: messageName(name) }]
+        ? [
+            {
+              name,
+              label: cell.label || name,
+              where,
+              level: cell.level,
+              state: name,
+              message: messageName(name),
+            },
+          ]
         : [],
     );
   }
@@ -73,7 +83,8 @@ function checksOf(block: Block, where: string): Found[] {
     const column = `${block.name}.${key}`;
     const messages = `${block.name}.${messageName(key)}`;
     const message = `INDEX(${messages},MATCH(FALSE,${column},0))`;
-    return [{ name: column, where, level: cell.level, state: `AND(${column})`, message }];
+    const label = [block.heading, cell.label].filter(Boolean).join(": ") || column;
+    return [{ name: column, label, where, level: cell.level, state: `AND(${column})`, message }];
   });
 }
 
@@ -114,15 +125,19 @@ function hasStatus(cell: CellDeclaration): boolean {
   return !(cell.quantity.kind === "text" && cell.optional && cell.choices === undefined);
 }
 
+/** The table of all checks, worst first. */
+export const checkShown = "check_shown";
+
 function sortedList(rows: number): Block {
   return table(
-    "check_shown",
+    checkShown,
     "All checks, worst first",
     { rows, beside: "check_list" },
     {
-      message: calc(text, at("message"), "What to do"),
+      check: calc(text, at("check"), "Check"),
       state: calc(text, at("state"), "State"),
       sheet: calc(text, at("sheet"), "Sheet"),
+      message: calc(text, at("message"), "What to do"),
     },
   );
 }
@@ -139,9 +154,11 @@ function workingList(found: readonly Found[]): Block {
     "In the order of the sheets (the list above is sorted from it)",
     {
       rows: found.length,
-      data: found.map(({ where, level }) => ({ sheet: where, level })),
+      printed: false,
+      data: found.map(({ label, where, level }) => ({ check: label, sheet: where, level })),
     },
     {
+      check: published(text, "Check", { source }),
       message: calc(
         text,
         (row) => `IF(right,"ok",IFERROR(${(found[row - 1] as Found).message},${unknown}))`,

@@ -163,6 +163,8 @@ export interface TableBlock {
   /** Copy only the rows of the price book whose `code` one of these names holds. */
   readonly usedBy?: readonly string[];
   readonly note?: string;
+  /** `false` for a working list at the end of a sheet, which is left out of print. */
+  readonly printed?: false;
   readonly columns: Readonly<Record<string, CellDeclaration>>;
 }
 
@@ -194,6 +196,8 @@ export interface SheetDeclaration {
   readonly portrait?: boolean;
   /** Printed for others: pages without content at its end are left out. */
   readonly handout?: boolean;
+  /** `false` for working lists: of the sheet, only its title is printed. */
+  readonly printed?: false;
 }
 
 export const lines = (heading: string, cells: LinesBlock["cells"]): LinesBlock =>
@@ -213,8 +217,8 @@ export const table = (
 ): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
 
 /**
- * @param across the title of the horizontal axis
- * @param up the title of the vertical axis
+ * @param across the title of the horizontal axis, without its unit, which the workbook adds
+ * @param up the title of the vertical axis, likewise
  */
 export const chart = (
   heading: string,
@@ -227,7 +231,7 @@ export function sheet(
   name: string,
   purpose: string,
   blocks: readonly Block[],
-  options: { portrait?: boolean; handout?: boolean } = {},
+  options: Pick<SheetDeclaration, "portrait" | "handout" | "printed"> = {},
 ): SheetDeclaration {
   return Object.freeze({ name, purpose, blocks, ...options });
 }

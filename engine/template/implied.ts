@@ -16,6 +16,8 @@ import { type Figure, sentenceFormula, textLiteral } from "./sentence.js";
  */
 export const statusName = (input: string): string => `${input}_status`;
 export const messageName = (check: string): string => `${check}_message`;
+const toDo = "to_do";
+const toDoLabel = "What to do";
 
 type Figures = (name: string) => Figure | undefined;
 
@@ -82,16 +84,31 @@ export function impliedColumns(
       blank: strayInputs(block, inputs),
     });
   }
-  return implied;
+  return withToDo(implied);
 }
 
-/** The keys of the columns that `impliedColumns` adds to a table. */
+/** One column for the eye where a row can have several messages: the first there is. */
+function withToDo(implied: Record<string, CalcDeclaration>): Record<string, CalcDeclaration> {
+  const keys = Object.keys(implied);
+  const only = implied[keys[0] as string];
+  if (keys.length < 2) {
+    return only === undefined ? {} : { [keys[0] as string]: { ...only, label: toDoLabel } };
+  }
+  const status = implied.status === undefined ? [] : ["status"];
+  const inTurn = [...status, ...keys.filter((key) => key !== "status")];
+  const first = inTurn.reduceRight((rest, key) => `IF(LEN(${key})>0,${key},${rest})`, '""');
+  const stray = status.length === 0 ? {} : { blank: "status" };
+  return { ...implied, [toDo]: calc(text, first, toDoLabel, stray) };
+}
+
+/** The keys of the columns, the one to be read last, that `impliedColumns` adds to a table. */
 export function impliedKeysOf(block: TableBlock): string[] {
   const columns = Object.entries(block.columns);
-  return [
+  const messages = [
     ...columns.flatMap(([key, { kind }]) => (kind === "check" ? [messageName(key)] : [])),
     ...(columns.some(([, { kind }]) => kind === "input") ? ["status"] : []),
   ];
+  return messages.length < 2 ? messages : [...messages, toDo];
 }
 
 function rowStatus(inputs: readonly [string, CellDeclaration][], system: UnitSystem): string {

@@ -1,4 +1,5 @@
 import type { Block, SheetDeclaration, TableBlock } from "./declare.js";
+import { impliedKeysOf } from "./implied.js";
 import type { Band, PlacedBlock } from "./model.js";
 
 /** Columns of a worksheet of lines: label, value, unit, message, note. */
@@ -6,6 +7,12 @@ export const lineColumns = { label: 1, value: 2, unit: 3, message: 4, note: 5 } 
 
 /** How many columns stand beside the first one in a band: what fits a landscape page. */
 export const bandWidth = 10;
+
+/** Columns that a message takes at the least, so that a sentence can be read in it. */
+const messageWidth = 3;
+
+/** Where a table's messages stand one by one: beyond the page, with a column between. */
+export const asideColumn = bandWidth + 3;
 
 /** The lines of the worksheet that a chart covers. */
 export const chartLines = 20;
@@ -34,15 +41,30 @@ function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
 }
 
 function placeTable(block: TableBlock, sheet: string, top: number): PlacedBlock {
-  const [first, ...others] = Object.keys(block.columns) as [string, ...string[]];
+  const implied = impliedKeysOf(block).filter((key) => Object.hasOwn(block.columns, key));
+  const aside = implied.slice(0, -1);
+  const message = implied.at(-1);
+  const [first, ...others] = Object.keys(block.columns).filter((key) => !implied.includes(key)) as [
+    string,
+    ...string[],
+  ];
   const bands: Band[] = [];
   let header = top + (block.note === undefined ? 1 : 2);
   let left = others;
   do {
     const columns = [...(bands.length === 0 ? [first] : []), ...left.slice(0, bandWidth)];
-    bands.push({ header, columns, repeats: bands.length > 0 });
+    const repeats = bands.length > 0;
     left = left.slice(bandWidth);
+    const free = bandWidth + (repeats ? 0 : 1) - columns.length;
+    const isLast = left.length === 0;
+    // the message takes what is left of the last band, or has one of its own
+    if (isLast && message !== undefined && free >= messageWidth) columns.push(message);
+    bands.push({ header, columns, aside: repeats ? [] : aside, repeats });
     header += block.rows + 3;
+    if (isLast && message !== undefined && free < messageWidth) {
+      bands.push({ header, columns: [message], aside: [], repeats: true });
+      header += block.rows + 3;
+    }
   } while (left.length > 0);
   return { block, sheet, top, bottom: header - 2, bands };
 }
@@ -55,7 +77,10 @@ export function placeOf(
 ): { column: number; line: number } {
   for (const band of placed.bands) {
     const at = band.columns.indexOf(key);
-    if (at >= 0) return { column: at + 1 + (band.repeats ? 1 : 0), line: band.header + 1 + row };
+    const line = band.header + 1 + row;
+    if (at >= 0) return { column: at + 1 + (band.repeats ? 1 : 0), line };
+    const beyond = band.aside.indexOf(key);
+    if (beyond >= 0) return { column: asideColumn + beyond, line };
   }
   throw new Error(`Column "${key}" has no place.`);
 }

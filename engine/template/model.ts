@@ -66,6 +66,8 @@ export interface Band {
   /** The line of the column headings; units follow, then the rows. */
   readonly header: number;
   readonly columns: readonly string[];
+  /** Messages of the table one by one, on the lines of this band beyond the page. */
+  readonly aside: readonly string[];
   /** Later bands repeat the first column. */
   readonly repeats: boolean;
 }

@@ -196,6 +196,8 @@ function nameListFaults(
   mustBeCell(roles?.price, "The role price");
   mustBeCell(roles?.cost, "The role cost");
   mustBeCell(roles?.contingency, "The role contingency");
+  mustBeCell(roles?.title, "The role title");
+  mustBeCell(roles?.customer, "The role customer");
   for (const { label, name } of roles?.sections ?? []) mustBeCell(name, `The section "${label}"`);
   mustBeColumn(roles?.goodUntil, "The role goodUntil");
   for (const block of blocks) {

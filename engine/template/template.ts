@@ -25,6 +25,9 @@ export interface Roles {
   readonly cost: string;
   /** The sum of money kept for what may go wrong. */
   readonly contingency?: string;
+  /** What is to be built, and for whom: text cells that head the workbook. */
+  readonly title?: string;
+  readonly customer?: string;
   /** The parts that make up the price or the cost, in the order to show them. */
   readonly sections: readonly Section[];
   /** The column of a price-book table that holds the last day of each quote: `items.good_until`. */

@@ -1,4 +1,4 @@
-import type { Style, Worksheet } from "exceljs";
+import type { DataValidation, Style, Worksheet } from "exceljs";
 import type { Value } from "../../formula/value.js";
 import type {
   InputDeclaration,
@@ -7,7 +7,7 @@ import type {
   TextBlock,
 } from "../../template/declare.js";
 import { messageName, statusName } from "../../template/implied.js";
-import { lineColumns } from "../../template/layout.js";
+import { addressOf, lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { putCell } from "./cells.js";
 import {
@@ -54,7 +54,7 @@ function writeLine(page: Page, cell: Cell): void {
   label.style = strong ? styles.strongLabel : styles.label;
   const target = sheet.getCell(line, lineColumns.value);
   putCell(target, model, cell, values[cell.index] ?? null);
-  if (declaration.kind === "input") addValidation(page, cell, declaration);
+  if (declaration.kind === "input") addValidation(page, addressIn(cell), declaration);
   const heights = [textHeight(declaration.label, labelWidth - 2)];
   if (declaration.quantity.kind === "text") {
     // words take the place of the unit, too
@@ -97,19 +97,20 @@ function writeMessage(page: Page, cell: Cell): number {
   const test = kind === "check" ? `${target.address}<>"ok"` : `LEN(${target.address})>0`;
   sheet.addConditionalFormatting({ ref: target.address, rules: [attention(test)] });
   if (kind === "check") {
-    sheet.addConditionalFormatting({ ref: addressOf(page, cell), rules: [attention(test)] });
+    sheet.addConditionalFormatting({ ref: addressIn(cell), rules: [attention(test)] });
   }
   return width;
 }
 
-const addressOf = ({ sheet }: Page, cell: Cell): string =>
-  sheet.getCell(cell.line, cell.column).address;
+const addressIn = ({ column, line }: Cell): string => addressOf(column, line);
 
-export function addValidation(page: Page, cell: Cell, declaration: InputDeclaration): void {
+/** One rule for the whole area: given cell by cell, exceljs writes areas that overlap. */
+export function addValidation(page: Page, area: string, declaration: InputDeclaration): void {
   const validation = validationOf(declaration, page.model.system);
-  if (validation !== undefined) {
-    page.sheet.getCell(cell.line, cell.column).dataValidation = validation;
-  }
+  const { dataValidations } = page.sheet as unknown as {
+    dataValidations: { add(area: string, rule: DataValidation): void };
+  };
+  if (validation !== undefined) dataValidations.add(area, validation);
 }
 
 /** Lines of text made by formulas, over the whole width of the page; a marked one is a heading. */

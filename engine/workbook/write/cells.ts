@@ -1,4 +1,4 @@
-import type { CellValue, Cell as SheetCell, Style } from "exceljs";
+import type { Alignment, CellValue, Cell as SheetCell, Style } from "exceljs";
 import { CellError, type Value } from "../../formula/value.js";
 import type { Cell, Model } from "../../template/model.js";
 import { xlsxFormula } from "../../template/printed.js";
@@ -11,9 +11,18 @@ export function putCell(target: SheetCell, model: Model, cell: Cell, value: Valu
   // a whole new object: cells given one style share it, and a change would show in all
   target.style = {
     ...styleOf(cell),
+    alignment: alignmentOf(cell),
     numFmt: numberFormat(cell.declaration, model.system),
     protection: { locked: cell.declaration.kind !== "input" },
   };
+}
+
+/** Numbers keep off what stands to their right; texts in tables take a further line where they must. */
+function alignmentOf({ declaration, implied, table }: Cell): Partial<Alignment> {
+  if (declaration.quantity.kind !== "text") {
+    return { vertical: "top", horizontal: "right", indent: 1 };
+  }
+  return { vertical: "top", wrapText: implied || table !== undefined };
 }
 
 function contentOf(model: Model, cell: Cell, value: Value): CellValue {

@@ -2,6 +2,7 @@ import { CellError, type Value } from "../../formula/value.js";
 import type { ChartBlock, Series } from "../../template/declare.js";
 import { columnLetters } from "../../template/layout.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
+import { shownUnit } from "./number-format.js";
 import { escaped } from "./package.js";
 
 const chartSpace = "http://schemas.openxmlformats.org/drawingml/2006/chart";
@@ -22,8 +23,12 @@ export function chartXml(model: Model, values: readonly Value[], block: ChartBlo
   const plot = bars
     ? `<c:barChart><c:barDir val="bar"/><c:grouping val="clustered"/><c:varyColors val="0"/>${series}<c:gapWidth val="60"/>${axes}</c:barChart>`
     : `<c:scatterChart><c:scatterStyle val="lineMarker"/><c:varyColors val="0"/>${series}${axes}</c:scatterChart>`;
-  const first = bars ? categoryAxis() : valueAxis(1001, 1002, "b", block.across);
-  const second = valueAxis(1002, 1001, bars ? "b" : "l", bars ? block.across : block.up);
+  const [sample] = block.series;
+  const across = titled(model, block.across, bars ? sample?.y : sample?.x);
+  const first = bars ? categoryAxis() : valueAxis(1001, 1002, "b", across);
+  const second = bars
+    ? valueAxis(1002, 1001, "b", across)
+    : valueAxis(1002, 1001, "l", titled(model, block.up, sample?.y));
   return (
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
     `<c:chartSpace xmlns:c="${chartSpace}" xmlns:a="${mainSpace}"><c:roundedCorners val="0"/><c:chart>` +
@@ -62,6 +67,13 @@ const seriesName = (one: Series): string => `<c:tx><c:v>${escaped(one.label)}</c
 function cellsOf(model: Model, name: string): readonly Cell[] {
   const [table = "", key = ""] = name.split(".");
   return columnOf(model, table, key).cells;
+}
+
+/** `Head, ft`: the title of an axis with the unit of the first series' column. */
+function titled(model: Model, title: string, column: string | undefined): string {
+  const [sample] = column === undefined ? [] : cellsOf(model, column);
+  const unit = sample === undefined ? "" : shownUnit(sample.declaration, model.system);
+  return [title, unit].filter(Boolean).join(", ");
 }
 
 function reference(cells: readonly Cell[]): string {

@@ -108,6 +108,16 @@ export function hidden(test: string): ConditionalFormattingRule {
   };
 }
 
+/** For rows that ask for nothing. */
+export function stepsBack(test: string): ConditionalFormattingRule {
+  return {
+    type: "expression",
+    formulae: [test],
+    priority: 4,
+    style: { font: { color: { argb: "FF8A979B" } } },
+  };
+}
+
 /** The character that makes a line of text a heading. */
 export const headingMark = "■";
 

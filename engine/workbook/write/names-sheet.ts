@@ -7,6 +7,7 @@ import { spokenFormula } from "../../template/printed.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
+import { printTitle } from "./print-area.js";
 
 const widths = [34, 40, 16, 12, 70, 50];
 const headings = ["Name", "Meaning", "Value", "Unit", "Formula", "Source"];
@@ -72,7 +73,7 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   }
   sheet.views = [{ state: "frozen", ySplit: 4 }];
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
-  sheet.pageSetup.printTitlesRow = "4:4";
+  printTitle(sheet);
 }
 
 /** Single cells, and for each column of a table a row that shows the pattern (the second, where there is one). */

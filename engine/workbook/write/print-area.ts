@@ -1,39 +1,123 @@
 import type { Row, Worksheet } from "exceljs";
-import { columnLetters } from "../../template/layout.js";
-import { columnWidth, labelWidth, lastColumn } from "./grid.js";
+import { checkShown } from "../../template/checks-sheet.js";
+import type { SheetDeclaration } from "../../template/declare.js";
+import { chartLines, columnLetters } from "../../template/layout.js";
+import { columnOf, type PlacedBlock } from "../../template/model.js";
+import type { Page } from "./blocks.js";
+import { lastColumn } from "./grid.js";
+import { styles } from "./look.js";
 
-/** Points of a letter page between the margins: upright and, scaled to the width of the columns, across. */
+/** Per cent: at this scale the columns fit a page laid across, of letter paper or A4. */
+export const scaleAcross = 80;
+
+/** Points of a page between the margins: of letter paper upright; across, of the lower A4, scaled. */
 const upright = (11 - 1.2) * 72;
-const characterWidth = 5.4; // points, for the type and size of the sheets
-const across =
-  ((8.5 - 1.2) * 72 * (labelWidth + (lastColumn - 1) * columnWidth) * characterWidth) / (10 * 72);
+const across = ((8.27 - 1.2) * 72 * 100) / scaleAcross - 10;
 
 /** Rows that may still be filled after writing, before the next page is counted in. */
 const spareRows = 8;
-const usualHeight = 15;
+/** Points of a line in the type of the sheets, where none is set. */
+export const usualHeight = 13;
+
+/** The least of a table or list that is worth beginning at the foot of a page. */
+const leastBegun = 6;
+
+/** Lines that belong together: a list, a band of a table, a chart. */
+interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly whole: boolean;
+}
 
 /**
- * Leaves out of print the pages at a sheet's end on which nothing stands: rows of the
- * capacity that this job does not use. The area ends with a page, not with the last
- * row, so that a line that an edit adds is printed too.
+ * Sets what of a sheet is printed and where its pages end: headings stay with what they head,
+ * charts stay whole, working lists are left out. A sheet handed out ends with the page on which
+ * its last line stands, so that a line that an edit adds is printed too.
  */
-export function setPrintArea(sheet: Worksheet, portrait: boolean): void {
-  const page = portrait ? upright : across;
-  const last = lastShown(sheet) + spareRows;
-  let height = 0;
-  let end = 0;
-  for (let line = 1; line <= sheet.rowCount; line++) {
-    const own = sheet.getRow(line).height ?? usualHeight;
-    height += own;
-    if (height > page) {
-      if (line > last) break;
-      height = own;
+export function setPrint(page: Page, declared: SheetDeclaration): void {
+  const { sheet, portrait } = page;
+  if (declared.printed === false) {
+    printTitle(sheet);
+    return;
+  }
+  const own = page.model.placed.filter(({ sheet: name }) => name === declared.name);
+  const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
+  const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
+  const pages = portrait
+    ? pagesOf(sheet, [{ from: 1, to: bottom, whole: false }], upright)
+    : pagesOf(sheet, printed.flatMap(partsOf), across);
+  const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
+  const last =
+    list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
+  const wanted = Math.min(bottom, last + (last === bottom ? 0 : spareRows));
+  const end = pages.find((one) => one >= wanted) ?? bottom;
+  sheet.pageSetup.printArea = `A$1:${columnLetters(portrait ? 1 : lastColumn)}$${Math.min(end, bottom)}`;
+  if (portrait) return;
+  for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
+}
+
+const isPrinted = ({ block }: PlacedBlock): boolean =>
+  block.kind !== "table" || block.printed !== false;
+
+/** A working list shows on paper what it is, and no more: a spreadsheet cannot leave out a sheet. */
+export function printTitle(sheet: Worksheet): void {
+  sheet.getCell(3, 1).value = "Not printed: look at it in the workbook.";
+  sheet.getCell(3, 1).style = styles.note;
+  sheet.pageSetup.printArea = "A$1:E$3";
+}
+
+function partsOf({ block, top, bottom, bands }: PlacedBlock): Part[] {
+  if (block.kind === "chart") return [{ from: top, to: top + chartLines, whole: true }];
+  if (block.kind !== "table") return [{ from: top, to: bottom, whole: block.kind === "text" }];
+  return bands.map(({ header }, i) => ({
+    from: i === 0 ? top : header,
+    to: header + 1 + block.rows,
+    whole: false,
+  }));
+}
+
+/** The last line of each page. */
+function pagesOf(sheet: Worksheet, parts: readonly Part[], page: number): number[] {
+  const heightOf = (line: number) => sheet.getRow(line).height ?? usualHeight;
+  const ends: number[] = [];
+  let used = 0;
+  let line = 1;
+  const advance = (to: number) => {
+    for (; line <= to; line++) {
+      const height = heightOf(line);
+      if (used + height > page && used > 0) {
+        ends.push(line - 1);
+        used = 0;
+      }
+      used += height;
     }
-    end = line;
+  };
+  for (const { from, to, whole } of parts) {
+    advance(from - 1);
+    let height = 0;
+    let begun = 0;
+    for (let at = from; at <= to; at++) {
+      height += heightOf(at);
+      if (at < from + leastBegun) begun = height;
+    }
+    const keep = whole || height <= page * keptWhole ? height : begun;
+    if (used + keep > page && used > 0) {
+      ends.push(from - 1);
+      used = 0;
+    }
+    advance(to);
   }
-  if (end < sheet.rowCount) {
-    sheet.pageSetup.printArea = `A$1:${columnLetters(portrait ? 1 : lastColumn)}$${end}`;
-  }
+  ends.push(line - 1);
+  return ends;
+}
+
+/** Parts up to this share of a page are not parted: longer ones would leave too much white. */
+const keptWhole = 0.4;
+
+function lastFailing({ model, values }: Page): number {
+  const { cells } = columnOf(model, checkShown, "state");
+  const failing = cells.filter(({ index }) => values[index] !== "ok");
+  return failing.at(-1)?.line ?? (cells[0]?.line as number);
 }
 
 function lastShown(sheet: Worksheet): number {
@@ -46,11 +130,10 @@ function lastShown(sheet: Worksheet): number {
 
 function showsSomething(row: Row): boolean {
   let shows = false;
-  row.eachCell((cell) => {
+  row.eachCell((cell, column) => {
     const value = cell.formula ? cell.result : cell.value;
-    if (value !== undefined && value !== null && value !== "" && value !== 0 && value !== false) {
-      shows = true;
-    }
+    const isBlank = value === undefined || value === null || value === "";
+    if (column <= lastColumn && !isBlank && value !== 0 && value !== false) shows = true;
   });
   return shows;
 }

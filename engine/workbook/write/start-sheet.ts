@@ -1,11 +1,15 @@
 import type { Workbook } from "exceljs";
 import type { Value } from "../../formula/value.js";
+import { checkShown } from "../../template/checks-sheet.js";
 import type { Cell, Model } from "../../template/model.js";
 import { formulaContent } from "./cells.js";
 import { textHeight } from "./grid.js";
 import { styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
 import type { Identity } from "./write.js";
+
+/** How many of the failed checks the sheet shows. */
+const firstFailing = 8;
 
 /** The first sheet: what this workbook is, what it comes to, what is still open, where things are. */
 export function writeStart(
@@ -22,14 +26,23 @@ export function writeStart(
     sheet.getCell(line, column).value = value;
     sheet.getCell(line, column).style = style;
   };
-  put(1, 1, model.template.title, styles.title);
-  put(
-    2,
-    1,
-    `Job ${identity.job}. Every figure is a live formula: change a boxed cell and it follows.`,
-    styles.purpose,
-  );
-  let line = 4;
+  const shown = (line: number, column: number, formula: string, value: Value, style: object) => {
+    sheet.getCell(line, column).value = formulaContent(formula, value);
+    sheet.getCell(line, column).style = style;
+  };
+  const { title, customer } = model.template.roles ?? {};
+  const valueAt = (id: string): Value => values[model.byId.get(id)?.index as number] ?? null;
+  if (title === undefined) put(1, 1, model.template.title, styles.title);
+  else shown(1, 1, `${title}&""`, valueAt(title) ?? "", styles.title);
+  const about =
+    `${title === undefined ? "" : `${model.template.title}, job`} ${identity.job}`.trim();
+  const live = "Every figure is a live formula: change a boxed cell and it follows.";
+  put(2, 1, `${title === undefined ? "Job " : ""}${about}. ${live}`, styles.purpose);
+  if (customer !== undefined) {
+    const value = `For ${valueAt(customer) ?? ""}`;
+    shown(3, 1, `"For "&${customer}`, value, styles.strongLabel);
+  }
+  let line = customer === undefined ? 4 : 5;
   const heading = (text: string) => {
     for (let column = 1; column <= 3; column++) sheet.getCell(line, column).style = styles.heading;
     sheet.getCell(line, 1).value = text;
@@ -44,6 +57,19 @@ export function writeStart(
     target.style = { ...styles.strong, numFmt: numberFormat(cell.declaration, model.system) };
     put(line, 3, shownUnit(cell.declaration, model.system), styles.unit);
     sheet.getRow(line).height = textHeight(cell.declaration.label, 44);
+    line += 1;
+  }
+  line += 1;
+  heading("To put right first, or worth a look (all are on sheet Checks)");
+  const listed = Math.min(firstFailing, model.tables.get(checkShown)?.block.rows ?? 0);
+  for (let row = 1; row <= listed; row++) {
+    const at = (key: string) => `INDEX(${checkShown}.${key},${row})`;
+    const state = valueAt(`${checkShown}.state[${row}]`);
+    ["check", "sheet", "message"].forEach((key, i) => {
+      const value = state === "ok" ? "" : valueAt(`${checkShown}.${key}[${row}]`);
+      shown(line, i + 1, `IF(${at("state")}="ok","",${at(key)})`, value, { ...styles.message });
+      if (key === "message") sheet.getRow(line).height = textHeight(String(value ?? ""), 64);
+    });
     line += 1;
   }
   line += 1;
@@ -71,9 +97,9 @@ export function writeStart(
     ],
     ["plain", styles.figure, "A formula. Protected without a password: look at it as you like."],
     [
-      "TRUE or FALSE, bold",
+      "yes or no, bold",
       styles.check,
-      "A check. FALSE comes with a sentence on what to do; all are on sheet Checks.",
+      "A check. A no comes with a sentence on what to do; all are on sheet Checks.",
     ],
   ];
   for (const [text, style, meaning] of legend) {
@@ -100,5 +126,5 @@ export function writeStart(
     put(line, 2, text, styles.note);
     line += 1;
   }
-  sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  sheet.pageSetup = { orientation: "portrait", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
 }

@@ -1,14 +1,15 @@
 import { print } from "../../formula/print.js";
 import type { Reference } from "../../formula/tree.js";
+import { checkShown } from "../../template/checks-sheet.js";
 import type { CellDeclaration, TableBlock } from "../../template/declare.js";
 import { messageName } from "../../template/implied.js";
-import { addressOf, columnLetters } from "../../template/layout.js";
-import type { Band, Cell, Model, PlacedBlock } from "../../template/model.js";
+import { addressOf, asideColumn, columnLetters } from "../../template/layout.js";
+import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { formulaContent, putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
-import { attention, hidden, styles } from "./look.js";
+import { attention, hidden, stepsBack, styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
 
 /** A table in its bands: headings, units, then a line for each row of its capacity. */
@@ -23,15 +24,71 @@ export function writeTable(page: Page, placed: PlacedBlock, block: TableBlock): 
   const first = placed.bands[0]?.columns[0] as string;
   for (const band of placed.bands) {
     if (band.repeats) writeRepeat(page, band, block, first);
-    for (const key of band.columns) writeColumn(page, band, block, key);
-    const labels = band.columns.map((key) => (block.columns[key] as CellDeclaration).label);
+    const shown = [...band.columns, ...band.aside];
+    for (const key of shown) writeColumn(page, band, block, key);
+    const last = columnOf(page.model, block.name, band.columns.at(-1) as string);
+    const wide = widened(page, band, last);
+    const widthOf = ({ column }: Cell) =>
+      column === 1 ? labelWidth + 3 : column === wide?.from ? wide.width : columnWidth - 2;
+    const cells = shown.map((key) => columnOf(page.model, block.name, key).cells);
     page.sheet.getRow(band.header).height = Math.max(
-      ...labels.map((label, i) =>
-        textHeight(label, i === 0 && !band.repeats ? labelWidth : columnWidth - 2),
-      ),
+      ...cells.map(([cell]) => textHeight((cell as Cell).declaration.label, widthOf(cell as Cell))),
     );
+    for (let row = 0; row < block.rows; row++) {
+      const line = cells.map((column) => column[row] as Cell).filter(isOnPage);
+      fitHeight(page, line, widthOf);
+    }
     hideBlankRows(page, band, block);
   }
+  if (placed.bands[0]?.aside.length) {
+    const mark = page.sheet.getCell(placed.top, asideColumn);
+    mark.value = "Messages one by one (not printed)";
+    mark.style = styles.note;
+  }
+  if (block.name === checkShown) markStates(page, block);
+}
+
+const isOnPage = ({ column }: Cell): boolean => column <= lastColumn;
+
+/** Lets a message or a text at the end of a band take the columns that are left. */
+function widened(
+  { sheet }: Page,
+  band: Band,
+  { cells, declaration }: Column,
+): { from: number; width: number } | undefined {
+  const from = (cells[0] as Cell).column;
+  const isText = declaration.quantity.kind === "text" && declaration.kind !== "input";
+  if (!isText || from === 1 || from >= lastColumn) return undefined;
+  for (const line of [band.header, band.header + 1, ...cells.map((cell) => cell.line)]) {
+    sheet.mergeCells(line, from, line, lastColumn);
+  }
+  return { from, width: (lastColumn - from + 1) * columnWidth };
+}
+
+/** A row of the table is as high as its longest text, as it is now, wants. */
+function fitHeight(
+  { sheet, values }: Page,
+  cells: readonly Cell[],
+  widthOf: (cell: Cell) => number,
+): void {
+  const texts = cells.filter(({ declaration }) => declaration.quantity.kind === "text");
+  const heights = texts.map((cell) =>
+    textHeight(String(values[cell.index] ?? ""), widthOf(cell) - 1),
+  );
+  const height = Math.max(0, ...heights);
+  // a line that needs no more keeps to the program's own height
+  if (height > textHeight("", 1)) sheet.getRow((cells[0] as Cell).line).height = height;
+}
+
+/** In the list of checks, what fails stands out and what holds steps back. */
+function markStates({ sheet, model }: Page, block: TableBlock): void {
+  const [first] = columnOf(model, block.name, "state").cells as [Cell];
+  const state = `$${addressOf(first.column, first.line)}`;
+  const area = `A${first.line}:${addressOf(lastColumn, first.line + block.rows - 1)}`;
+  sheet.addConditionalFormatting({
+    ref: area,
+    rules: [attention(`${state}="stop"`), stepsBack(`${state}="ok"`)],
+  });
 }
 
 function writeColumn(page: Page, band: Band, block: TableBlock, key: string): void {
@@ -41,8 +98,8 @@ function writeColumn(page: Page, band: Band, block: TableBlock, key: string): vo
   writeHeader(page, band, column, declaration);
   for (const cell of cells) {
     putCell(sheet.getCell(cell.line, cell.column), model, cell, values[cell.index] ?? null);
-    if (declaration.kind === "input") addValidation(page, cell, declaration);
   }
+  if (declaration.kind === "input") addValidation(page, areaOf(cells), declaration);
   const message = declaration.kind === "check" ? messagesOf(page, block, key) : cells;
   if (message[0]?.implied) {
     // by the message: LibreOffice 7.4 fails to print sheets whose rules look at yes/no cells
@@ -94,16 +151,15 @@ function writeRepeat(page: Page, band: Band, block: TableBlock, first: string): 
 function hideBlankRows({ sheet, model }: Page, band: Band, block: TableBlock): void {
   const test = blankRowTest(model, block);
   if (test === undefined) return;
-  const cells = band.columns.flatMap((key) => columnOf(model, block.name, key).cells);
-  const left = band.repeats ? 1 : (cells[0] as Cell).column;
-  const right = Math.max(...cells.map(({ column }) => column));
-  const top = band.header + 2;
-  const bottom = band.header + 1 + block.rows;
+  // inputs keep their boxes, to be filled in, and messages are wanted most where a row is not in use
+  const areas = band.columns
+    .map((key) => columnOf(model, block.name, key).cells)
+    .filter(([cell]) => cell?.declaration.kind !== "input" && !cell?.implied)
+    .map(areaOf);
+  if (band.repeats) areas.unshift(`A${band.header + 2}:A${band.header + 1 + block.rows}`);
+  if (areas.length === 0) return;
   // the rule is written for the first row and moves down with the lines
-  sheet.addConditionalFormatting({
-    ref: `${addressOf(left, top)}:${addressOf(right, bottom)}`,
-    rules: [hidden(test)],
-  });
+  sheet.addConditionalFormatting({ ref: areas.join(" "), rules: [hidden(test)] });
 }
 
 /** `NOT(...)` of the condition that a row is in use, written for the first row. */

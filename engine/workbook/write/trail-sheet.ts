@@ -7,6 +7,7 @@ import type { Cell, Model } from "../../template/model.js";
 import { textHeight } from "./grid.js";
 import { styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
+import { printTitle } from "./print-area.js";
 import type { Identity } from "./write.js";
 
 export const trailSheet = "Trail";
@@ -75,6 +76,7 @@ export function writeTrail(
   part("Changes", entries, changes);
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  printTitle(sheet);
 }
 
 /** Single inputs always; those in rows where they hold something. */

@@ -13,7 +13,7 @@ import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
-import { setPrintArea } from "./print-area.js";
+import { scaleAcross, setPrint, usualHeight } from "./print-area.js";
 import { writeStart } from "./start-sheet.js";
 import { writeTable } from "./tables.js";
 import { writeTrail } from "./trail-sheet.js";
@@ -52,7 +52,9 @@ export async function writeWorkbook(
   workbook.calcProperties.fullCalcOnLoad = true;
   writeStart(workbook, model, values, identity);
   for (const declared of model.sheets) {
-    const sheet = workbook.addWorksheet(declared.name);
+    const sheet = workbook.addWorksheet(declared.name, {
+      properties: { defaultRowHeight: usualHeight },
+    });
     const portrait = declared.portrait ?? false;
     const page: Page = { model, values, sheet, portrait };
     writeTitle(page, declared.name, declared.purpose);
@@ -66,7 +68,7 @@ export async function writeWorkbook(
       else if (block.kind === "chart") writeHeading(page, placed.top, block.heading);
       else writeTable(page, placed, block);
     }
-    if (declared.handout) setPrintArea(sheet, portrait);
+    setPrint(page, declared);
   }
   writeTrail(workbook, model, values, identity);
   writeNames(workbook, model, values);
@@ -95,9 +97,11 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
   }
   sheet.pageSetup = {
     orientation: portrait ? "portrait" : "landscape",
-    fitToPage: true,
-    fitToWidth: 1,
-    fitToHeight: 0,
+    // programs pass over page breaks where they fit the sheet to the page
+    ...(portrait
+      ? { fitToPage: true, fitToWidth: 1, fitToHeight: 0 }
+      : { fitToPage: false, scale: scaleAcross }),
+    firstPageNumber: 1,
     margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
   };
   // an ampersand starts a code in a footer, which holds 255 characters in all
@@ -105,7 +109,7 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
   // the customer's copy names the history it was priced from
   const known = sheet.name === "Proposal" && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
 

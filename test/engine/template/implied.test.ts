@@ -95,7 +95,20 @@ describe("the message of a row", () => {
   it.each(rows)("%s", (_, change, row, message) => {
     const of = changed(change);
     expect(of(`beds.status[${row}]`)).toBe(message);
+    // what is wrong with the inputs comes before what follows from them
+    if (message !== "") expect(of(`beds.to_do[${row}]`)).toBe(message);
     expect(of("inputs_right_beds")).toBe(message === "");
+  });
+});
+
+describe("what a row has to say", () => {
+  it("is the sentence of a check that fails, once the inputs are in order", () => {
+    const narrow = "Bed Path is 6.00 in wide; 12 in is the least: widen it";
+    expect(changed({ "beds.wide[2]": 6 })("beds.to_do[2]")).toBe(narrow);
+    expect(changed({ "beds.wide[2]": 6 })("beds.to_do[1]")).toBe("");
+    expect(changed({ "beds.wide[2]": 6, "beds.name[2]": null })("beds.to_do[2]")).toBe(
+      "Bed ← needed",
+    );
   });
 });
 

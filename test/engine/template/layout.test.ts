@@ -93,7 +93,10 @@ describe("cells and their addresses", () => {
     ["beds.said[1]", "Beds!K8"],
     // the second band begins in its second column
     ["beds.wide_enough[1]", "Beds!B15"],
-    ["beds.status[4]", "Beds!D18"],
+    // what a row has to say stands behind its last column; its messages one by one beyond the page
+    ["beds.to_do[4]", "Beds!C18"],
+    ["beds.wide_enough_message[1]", "Beds!M8"],
+    ["beds.status[4]", "Beds!N11"],
     ["greeting", "Letter!A5"],
   ];
   it.each(places)("%s is at %s", (id, place) => {
@@ -132,7 +135,7 @@ describe("one formula, printed for each reader", () => {
     // beside another table, which lies on another sheet
     expect(xlsx(us, "bed_prices.label[3]")).toBe(`IF(ISNUMBER('Beds'!B10),'Beds'!A10&"","")`);
     // what the compiler adds has no name
-    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Beds'!$D$15:$D$18<>"")*1)=0)`);
+    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Beds'!$N$8:$N$11<>"")*1)=0)`);
   });
 
   it("by address only, with quotes joined and truth called, for the judge", () => {
