@@ -91,6 +91,7 @@ export const pricesOf = (codes: readonly string[]): SheetDeclaration =>
         },
       ),
     ],
+    { printed: false },
   );
 
 export const pricesSheet = pricesOf(codeInputs);

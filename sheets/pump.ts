@@ -236,4 +236,5 @@ export const pumpsSheet = sheet(
   "Pumps",
   "The pumps of the price book with their curves, as on the day of the bid.",
   [pumpsTable],
+  { printed: false },
 );

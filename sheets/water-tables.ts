@@ -10,4 +10,5 @@ export const waterTablesSheet = sheet(
   "Water tables",
   "The published figures behind the water sheets, each with its source.",
   [pipeSizes, fittings, tees, entrances, valveOpening, lipKinds, beds],
+  { printed: false },
 );

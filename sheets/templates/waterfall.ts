@@ -37,11 +37,14 @@ export const waterfall: Template = template({
   title: "Disappearing waterfall",
   headline: [
     "price",
+    "price_per_foot",
     "total_cost",
     "margin",
     "total_flow",
     "total_head",
     "pump_watts",
+    "basin_water_held",
+    "stone_tons",
     "work_days",
   ],
   prices: priceBookLayout,
@@ -49,6 +52,8 @@ export const waterfall: Template = template({
     price: "price",
     cost: "total_cost",
     contingency: "contingency_cost",
+    title: "job_title",
+    customer: "customer",
     sections: [
       { label: "Material", name: "material_cost" },
       { label: "Labor", name: "labor_in_price" },
