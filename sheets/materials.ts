@@ -1,4 +1,4 @@
-import { calc, number, type TableBlock, table, text } from "../engine/template/index.js";
+import { calc, number, type TableBlock, table, text, yesno } from "../engine/template/index.js";
 
 /** A line to buy: what it is, its item code, the quantity as a number in the unit of the price book. */
 export interface Buy {
@@ -8,6 +8,8 @@ export interface Buy {
   /** A formula that yields a plain number in `unit`. */
   readonly wanted: string;
   readonly unit: "each" | "ft" | "ft2" | "yd3" | "ton" | "lb" | "roll";
+  /** Comes by the truck load, which its price does not hold: for units of ton and yd3. */
+  readonly byLoad?: boolean;
 }
 
 /** What a sheet asks the office to buy, for the price sheet to take up. */
@@ -22,6 +24,7 @@ export function buysTable(name: string, buys: readonly Buy[]): TableBlock {
       code: calc(text, (row) => of(row).code, "Item code"),
       wanted: calc(number, (row) => of(row).wanted, "Needed, before waste and packs"),
       unit: calc(text, (row) => `"${of(row).unit}"`, "Unit"),
+      by_load: calc(yesno, (row) => (of(row).byLoad ? "TRUE" : "FALSE"), "Comes by the load"),
     },
   );
 }

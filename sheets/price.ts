@@ -1,6 +1,7 @@
 import { chart, sheet } from "../engine/template/index.js";
 import { drawChecks, drawTable } from "./price/draws.js";
 import { equipmentTable } from "./price/equipment.js";
+import { hireDays } from "./price/hire.js";
 import { contractLines, optionTable } from "./price/options.js";
 import { outsideInWords, risks, subcontracts } from "./price/outside.js";
 import { priceRules } from "./price/rules.js";
@@ -22,6 +23,7 @@ export const priceSheet = sheet(
     drawTable,
     drawChecks,
     equipmentTable,
+    hireDays,
     subcontracts,
     risks,
     outsideInWords,

@@ -10,5 +10,11 @@ export const basinMaterials = buysTable("basin_buys", [
     unit: "each",
   },
   { what: "fill pipe", code: "fill_pipe_code", wanted: "fill_line_length / 1[ft]", unit: "ft" },
-  { what: "bedding", code: "bedding_code", wanted: "bedding_volume / 1[yd³]", unit: "yd3" },
+  {
+    what: "bedding",
+    code: "bedding_code",
+    wanted: "bedding_volume / 1[yd³]",
+    unit: "yd3",
+    byLoad: true,
+  },
 ]);

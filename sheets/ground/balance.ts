@@ -75,11 +75,8 @@ export const groundBalance = lines("Balance", {
     "Loads to haul away: by room or by weight, whichever is more",
     { strong: true },
   ),
-  import_code: input(text, "Item code of soil brought in", { default: "fill-soil" }),
-  import_loads: calc(
-    count,
-    "ROUNDUP(ROUND(MAX(import_volume / MAX(0.1[yd³], haul_bed), import_volume / loose_factor * soil_density / MAX(0.1[ton], haul_payload)), 6), 0)",
-    "Loads to bring in",
-    { strong: true },
-  ),
+  import_code: input(text, "Item code of soil brought in", {
+    default: "fill-soil",
+    note: "Its price holds the delivery: no truck is counted for it.",
+  }),
 });

@@ -2,12 +2,25 @@ import { buysTable } from "../materials.js";
 
 export const groundBuys = buysTable("ground_buys", [
   {
+    // its price holds the delivery
     what: "soil brought in, loose",
     code: "import_code",
     wanted: "import_volume / 1[yd³]",
     unit: "yd3",
   },
-  { what: "wall stone", code: "wall_stone_code", wanted: "wall_stone / 1[ton]", unit: "ton" },
+  {
+    what: "wall stone",
+    code: "wall_stone_code",
+    wanted: "wall_stone / 1[ton]",
+    unit: "ton",
+    byLoad: true,
+  },
   { what: "wall blocks", code: "wall_block_code", wanted: "wall_blocks", unit: "each" },
-  { what: "base gravel", code: "wall_base_code", wanted: "wall_base / 1[yd³]", unit: "yd3" },
+  {
+    what: "base gravel",
+    code: "wall_base_code",
+    wanted: "wall_base / 1[yd³]",
+    unit: "yd3",
+    byLoad: true,
+  },
 ]);

@@ -7,6 +7,7 @@ import {
   lines,
   number,
   text,
+  yesno,
 } from "../../engine/template/index.js";
 import { rate } from "../tables/used-rates.js";
 
@@ -40,4 +41,8 @@ export const siteFactors = lines("Site and crew", {
   ),
   crew_size: input(count, "People in the crew", { default: 3, least: 1, most: 12, whole: true }),
   shift_hours: input(hoursADay, "Hours of work a day", { default: 8, least: 4, most: 12 }),
+  pay_whole_days: input(yesno, "Pay whole days", {
+    default: true,
+    note: "The crew is paid for the days of work to their end. Days lost to rain are not paid.",
+  }),
 });

@@ -30,6 +30,12 @@ export const laborTotals = lines("Hours and days", {
     "Days of work for the crew, whole",
     { strong: true, decimals: 0 },
   ),
+  paid_hours: calc(
+    hours,
+    "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),labor_hours)",
+    "Labor hours paid",
+    { strong: true },
+  ),
   one_machine: check(
     "machine_days<=work_days",
     "The machine would run {machine_days|0}, but the crew works {work_days|0}: a second machine, or more days.",
@@ -65,7 +71,7 @@ export const laborCost = lines("Cost of labor", {
   ),
   labor_cost: calc(
     money,
-    "ROUND(machine_hours*operator_rate+(labor_hours-machine_hours)*crew_rate,2)",
+    "ROUND(machine_hours*operator_rate+(paid_hours-machine_hours)*crew_rate,2)",
     "Labor, with burden",
     { strong: true },
   ),

@@ -9,8 +9,8 @@ interface Hire {
 
 const hires: readonly Hire[] = [
   {
-    what: "Machine at work",
-    quantity: "machine_days/1[days]",
+    what: "Machine on hire",
+    quantity: "machine_hire_days/1[days]",
     unit: "day",
     rate_code: "machine-day",
   },
@@ -22,17 +22,22 @@ const hires: readonly Hire[] = [
   },
   {
     what: "Plate compactor",
-    quantity: "IF(berm_volume>0,MAX(1,INT(machine_days/3[days])),0)",
+    quantity: "compactor_days/1[days]",
     unit: "day",
     rate_code: "compactor-day",
   },
   {
-    what: "Soil hauled",
-    quantity: "haul_loads+import_loads",
+    what: "Soil hauled away",
+    quantity: "haul_loads",
     unit: "load",
     rate_code: "truck-load",
   },
-  { what: "Stone delivered", quantity: "SUM(stones.loads)", unit: "load", rate_code: "stone-load" },
+  {
+    what: "Stone, gravel and sand delivered",
+    quantity: "SUM(lines.loads)+SUM(extra_lines.loads)",
+    unit: "load",
+    rate_code: "stone-load",
+  },
   { what: "Ground mats", quantity: "ground_mats", unit: "each", rate_code: "mat" },
   {
     what: "Site kept open, rain days too",

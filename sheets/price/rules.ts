@@ -33,6 +33,13 @@ export const priceRules = lines("How the price is made", {
     most: 0.99,
     decimals: 0,
   }),
+  hours_overrun: input(percent, "Hours over the reckoning that the price must stand", {
+    default: 0.15,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    source: "common practice, no source",
+  }),
   rounding_step: input(money, "The price is rounded up to a multiple of", {
     default: 50,
     least: 0.01,

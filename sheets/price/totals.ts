@@ -52,11 +52,6 @@ export const priceTotals = lines("The price", {
   profit: calc(money, "price-total_cost", "Profit"),
   margin: calc(percent, "IF(price>0,profit/price,0)", "Margin: profit of the price"),
   markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup: profit of the cost"),
-  price_covers_cost: check(
-    "price>=total_cost",
-    "The price {price} does not cover the cost {total_cost}: look at the margin wanted.",
-    { label: "The price covers the cost" },
-  ),
   pump_quote_holds: check(
     "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1))>=bid_date,TRUE)",
     "The price of pump {pump_code} is no longer good on {bid_date}. Ask for a new quote.",
@@ -89,12 +84,17 @@ export const priceSense = lines("Does it make sense?", {
   spare: calc(money, "price-break_even_price", "What may go wrong before there is a loss"),
   spare_hours: calc(
     hours,
-    "IF(labor_hours>0,spare/((labor_cost/labor_hours)*(1+overhead_share)),0)",
+    "IF(labor_hours>0,spare/((labor_cost/paid_hours)*(1+overhead_share)),0)",
     "The same, in labor hours too many",
   ),
   spare_share: calc(
     percent,
-    "IF(labor_hours>0,spare_hours/labor_hours,0)",
-    "The same, as a share of the labor hours",
+    "IF(labor_hours>0,spare_hours/paid_hours,0)",
+    "The same, as a share of the labor hours paid",
+  ),
+  stands_overrun: check(
+    "OR(labor_hours<=0,spare_share>=hours_overrun)",
+    "The job loses money once its labor takes {spare_share} more hours than reckoned, but must stand {hours_overrun}: raise the margin or the contingency, or lower the risk.",
+    { label: "The price stands an overrun of hours", level: "look" },
   ),
 });

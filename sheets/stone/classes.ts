@@ -1,7 +1,6 @@
 import {
   calc,
   check,
-  count,
   density,
   input,
   length,
@@ -67,11 +66,6 @@ export const stoneClassTable = table(
     rock: input(text, "Rock", { choices: "rocks.name" }),
     volume: calc(spaceVolume, `share * ${covered}`, "Volume laid"),
     tons: calc(tons, "STONE_TONS(volume, voids, solid_density)", "Weight", { decimals: 1 }),
-    loads: calc(
-      count,
-      "IF(truck_payload > 0, ROUNDUP(ROUND(tons / MAX(0.01[ton], truck_payload), 6), 0), 0)",
-      "Truck loads, if brought alone",
-    ),
     stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
     stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
     stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),

@@ -1,4 +1,4 @@
-import { calc, count, input, lines, tons } from "../../engine/template/index.js";
+import { calc, input, lines, tons } from "../../engine/template/index.js";
 import { buysTable } from "../materials.js";
 import { stoneRows } from "./classes.js";
 
@@ -11,9 +11,6 @@ export const stoneTotals = lines("In short", {
     note: "What the local hauler may carry on these roads.",
     source: "common practice, no source",
   }),
-  stone_loads: calc(count, "SUM(stones.loads)", "Truck loads, each class brought alone", {
-    strong: true,
-  }),
 });
 
 export const stoneBuys = buysTable(
@@ -23,5 +20,6 @@ export const stoneBuys = buysTable(
     code: `INDEX(stones.code, ${i + 1}) & ""`,
     wanted: `INDEX(stones.tons, ${i + 1}) / 1[ton]`,
     unit: "ton",
+    byLoad: true,
   })),
 );

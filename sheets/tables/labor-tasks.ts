@@ -87,7 +87,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Set crates and vault",
-    quantity: "crates_needed",
+    quantity: "crates_needed+vaults_needed",
     unit: "each",
     rate_code: "crate-set",
     machine_share: 0,
@@ -130,6 +130,16 @@ export const laborTasks: readonly Task[] = [
     machine_share: 0.4,
     by_access: true,
     by_haul: true,
+  },
+  {
+    task: "Dig footings of walls, lay their base",
+    quantity: "wall_base/1[yd³]",
+    unit: "yd3",
+    rate_code: "wall-base",
+    machine_share: 0.4,
+    by_access: true,
+    by_haul: true,
+    by_soil: true,
   },
   {
     task: "Build walls",

@@ -12,7 +12,7 @@ const usual: readonly [string, string, string][] = [
   ["fill-valve", "fill valve with backflow preventer", "each"],
   ["fill-pipe", "fill pipe", "ft"],
   ["sand-bedding", "bedding sand", "yd3"],
-  ["fill-soil", "soil brought in", "yd3"],
+  ["fill-soil", "soil brought in, delivered", "yd3"],
   ["stone-lip", "lip stones", "ton"],
   ["stone-boulder", "wall boulders", "ton"],
   ["stone-cobble", "cobble", "ton"],

@@ -6,6 +6,7 @@ import {
   type TableBlock,
   table,
   text,
+  yesno,
 } from "../../engine/template/index.js";
 import type { OwnLine } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
@@ -17,6 +18,7 @@ interface Line {
   readonly unit: string;
   readonly item?: string;
   readonly waste: number;
+  readonly by_load: string;
 }
 
 /** A "to buy" table of another sheet, made by `buysTable`, as the takeoff takes it up. */
@@ -50,6 +52,8 @@ export function takeoffLines(sources: readonly BuysSource[], own: readonly OwnLi
       needed: calc(number, (row) => of(row).needed, "Needed"),
       unit: calc(text, (row) => of(row).unit, "Unit"),
       waste: input(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
+      delivered: input(yesno, "Delivery is in its price", { default: false }),
+      by_load: calc(yesno, (row) => of(row).by_load, "Comes by the load"),
     }),
   );
 }
@@ -62,6 +66,7 @@ function linesOf({ buys: { name, rows }, names, waste = 0 }: BuysSource): Line[]
     needed: `INDEX(${name}.wanted,${i + 1})`,
     unit: `INDEX(${name}.unit,${i + 1})`,
     waste,
+    by_load: `AND(INDEX(${name}.by_load,${i + 1}),NOT(delivered))`,
   }));
 }
 
@@ -73,5 +78,6 @@ function ownLine({ what, code, wanted, unit, waste }: OwnLine): Line {
     unit: `"${unit}"`,
     item: code,
     waste,
+    by_load: "FALSE",
   };
 }

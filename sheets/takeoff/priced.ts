@@ -27,6 +27,10 @@ export interface LineColumns {
   readonly needed: CellDeclaration;
   readonly unit: CellDeclaration;
   readonly waste: CellDeclaration;
+  /** A person says that its price holds the delivery. */
+  readonly delivered?: InputDeclaration;
+  /** Comes by the truck load, and its price does not hold the delivery; where left out, nothing does. */
+  readonly by_load?: CellDeclaration;
 }
 
 /**
@@ -43,6 +47,7 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001),1)),0)`,
       "To buy",
     ),
+    ...(line.by_load && { loads: calc(count, loads, "Truck loads, if brought alone") }),
     unit_cost: calc(money, fromItem("cost", "0"), "Cost of one"),
     cost: calc(money, "ROUND(bought*unit_cost,2)", "Cost"),
     tax: calc(
@@ -70,5 +75,9 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
     ),
   };
 }
+
+/** Whole loads of what is bought, waste and packs included. */
+const loads =
+  'IF(by_load,ROUNDUP(ROUND(IF(unit="ton",bought/MAX(0.01,truck_payload/1[ton]),IF(unit="yd3",bought/MAX(0.1,bulk_load/1[yd³]),0)),6),0),0)';
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -2,14 +2,18 @@ import {
   calc,
   check,
   count,
+  date,
+  density,
   input,
   length,
   lines,
   money,
   number,
   percent,
+  soilVolume,
   table,
   text,
+  yesno,
 } from "../../engine/template/index.js";
 import { itemUnits } from "../price-book.js";
 import { branchSizes, mainSizes } from "./pipe-lines.js";
@@ -29,6 +33,17 @@ export const takeoffInputs = lines("For the lines below", {
       note: "Two for each valve, tee and elbow, one each 20 ft of pipe: common practice, no source.",
     },
   ),
+  bulk_weight: input(density, "Weight of sand and gravel, loose", {
+    default: 100,
+    least: 50,
+    most: 160,
+    source: "common practice, no source",
+  }),
+  bulk_load: calc(
+    soilVolume,
+    "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))",
+    "A truck brings of them: by room or by weight, whichever is less",
+  ),
 });
 
 export const extraLines = table(
@@ -41,6 +56,10 @@ export const extraLines = table(
     needed: input(number, "Needed", { least: 0, most: 1e6 }),
     unit: input(text, "Unit", { choices: itemUnits }),
     waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
+    by_load: input(yesno, "Comes by the load", {
+      default: false,
+      note: "Yes for what is bought by the ton or cubic yard, where its price does not hold the delivery.",
+    }),
   }),
 );
 
@@ -67,13 +86,33 @@ const goods = (column: string) => `SUM(lines.${column})+SUM(extra_lines.${column
 const unlisted = branchSizes.map((size) => `(outlets.pipe_size<>"${size}")`).join("*");
 const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
 
+/** How many prices of goods, pump and subcontracts end before a day. */
+const endBefore = (day: string) =>
+  [
+    `SUMPRODUCT((lines.cost>0)*(lines.good_until<${day}))`,
+    `SUMPRODUCT((extra_lines.cost>0)*(extra_lines.good_until<${day}))`,
+    `SUMPRODUCT((subcontracts.amount>0)*(subcontracts.quoted_until<${day}))`,
+    `IF(pump_row>0,IF(INDEX(pumps.good_until,MAX(pump_row,1))<${day},1,0),0)`,
+  ].join("+");
+
 export const takeoffTotals = lines("In short", {
   goods_cost: calc(money, goods("cost"), "Goods, before tax"),
   goods_tax: calc(money, goods("tax"), "Sales tax on them"),
   prices_outlast_offer: check(
-    "SUMPRODUCT((lines.cost>0)*(lines.good_until<bid_date+good_for_days))+SUMPRODUCT((extra_lines.cost>0)*(extra_lines.good_until<bid_date+good_for_days))=0",
-    "Some prices end before this bid does, {good_for_days|0} after {bid_date}: see the column Price good until.",
+    `${endBefore("bid_date+good_for_days")}=0`,
+    "Some prices end before this bid does, {good_for_days|0} after {bid_date}: see the column Price good until, the pump's price and the quotes of others.",
     { label: "Prices hold as long as the bid", level: "look" },
+  ),
+  work_starts: calc(
+    date,
+    "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)",
+    "Work starts, the first of its month",
+  ),
+  prices_end: calc(count, endBefore("work_starts"), "Prices that end before work starts"),
+  prices_reach_start: check(
+    "prices_end=0",
+    "Prices that end before work starts on {work_starts}: {prices_end|0}. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
+    { label: "Prices hold until work starts", level: "look" },
   ),
   pipe_counted: check(
     `AND(SUMPRODUCT((outlets.flow_wanted>0)*${unlisted})=0,OR(${mainListed}))`,

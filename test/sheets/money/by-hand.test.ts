@@ -29,13 +29,14 @@ test("hours: quantity over what one person does in an hour", () => {
   to("machine_hours", 4 + 0.8 + 2 + 1.6 + 4.8);
   to("machine_days", 2); // 13.2 h over 8 h is 1.65
   to("work_days", 4); // 58 h over 2 people of 8 h is 3.625
+  to("paid_hours", 4 * 2 * 8); // whole days
 });
 
 test("wages: 42.15 % of burden, and the operator's hours at the operator's rate", () => {
   to("burden", 0.4215);
   to("crew_rate", ((30 + 20) / 2) * 1.4215);
-  // 13.2 h at $39.802 and 44.8 h at $35.5375 are $525.3864 and $1,592.08
-  to("labor_cost", 2117.47);
+  // 13.2 h at $39.802 and 50.8 h at $35.5375 are $525.3864 and $1,805.305
+  to("labor_cost", 2330.69);
 });
 
 test("rain: nine days in thirty, and four good days wanted with 80 %", () => {
@@ -44,6 +45,9 @@ test("rain: nine days in thirty, and four good days wanted with 80 %", () => {
   to("days_lost", 3);
   to("days_allowed", 7);
   to("rain_mean", (4 * 0.3) / 0.7);
+  // 2 of 4 days are the machine's, so are 1.5 of the 3 lost: 2 whole days more on hire
+  to("machine_hire_days", 4);
+  to("compactor_days", 0);
 });
 
 test.each([
@@ -69,26 +73,58 @@ test("from cost to price", () => {
   to("goods_cost", 2868);
   to("goods_tax", 61.44);
   to("material_cost", 2868 + 61.44 + 900 * 1.08); // with the pump at $900
-  to("equipment_cost", 2 * 300 + 200 + 120 + 7 * 50); // machine, its way, a load of stone, 7 days
+  to("equipment_cost", 4 * 300 + 200 + 120 + 7 * 50); // machine, its way, a load of stone, 7 days
   to("subcontract_cost", 500);
-  to("direct_cost", 3901.44 + 2117.47 + 1270 + 500);
-  to("overhead_cost", 778.89); // 10 % of $7,788.91
+  to("direct_cost", 3901.44 + 2330.69 + 1870 + 500);
+  to("overhead_cost", 860.21); // 10 % of $8,602.13
   // three points 0, 300, 1,200: mean 400, deviation 200; 80 % lies 0.8416 deviations above the mean
   to("risk_allowance", 568.32);
-  to("contingency_cost", 155.78 + 568.32); // 2 % of direct cost and the allowance
-  to("total_cost", 9291.9);
-  to("price_exact", 9291.9 / 0.8);
-  to("price", 11625); // up from $11,614.88 to a multiple of $25
-  to("profit", 2333.1);
-  to("margin", 2333.1 / 11625);
-  to("markup", 2333.1 / 9291.9);
+  to("contingency_cost", 172.04 + 568.32); // 2 % of direct cost and the allowance
+  to("total_cost", 10202.7);
+  to("price_exact", 10202.7 / 0.8);
+  to("price", 12775); // up from $12,753.38 to a multiple of $25
+  to("profit", 2572.3);
+  to("margin", 2572.3 / 12775);
+  to("markup", 2572.3 / 10202.7);
 });
 
 test("what it comes to", () => {
-  to("cost_per_foot", 9291.9 / 20);
-  to("price_per_foot", 11625 / 20);
-  to("break_even_price", 7788.91 + 778.89);
-  // $3,057.20 are left for what goes wrong; an hour costs $36.508 and its overhead
-  to("spare_hours", 3057.2 / ((2117.47 / 58) * 1.1));
-  expect(job.column("draws.amount").slice(0, 4)).toEqual([3487.5, 4650, 3487.5, 0]);
+  to("cost_per_foot", 10202.7 / 20);
+  to("price_per_foot", 12775 / 20);
+  to("break_even_price", 8602.13 + 860.21);
+  // $3,312.66 are left for what goes wrong; an hour paid costs $36.417 and its overhead
+  to("spare_hours", 3312.66 / ((2330.69 / 64) * 1.1));
+  expect(job.column("draws.amount").slice(0, 4)).toEqual([3832.5, 5110, 3832.5, 0]);
+});
+
+test("hours alone are paid, and the machine goes home in the rain, where the office says so", () => {
+  const own = moneyJob({ ...smallJob, pay_whole_days: false, hire_in_rain: false });
+  expect(own.figure("paid_hours")).toBe(58);
+  // 13.2 h at $39.802 and 44.8 h at $35.5375
+  expect(own.figure("labor_cost")).toBeCloseTo(2117.47, 9);
+  expect(own.figure("machine_hire_days")).toBe(2);
+});
+
+test.each(["berm_volume", "basin_backfill", "wall_base"])("%s is compacted", (name) => {
+  // at least a day; with the hours of a berm or base at 1 yd³ an hour, still no fourth machine day
+  expect(moneyJob({ ...smallJob, [name]: 1 }).figure("compactor_days")).toBe(1);
+});
+
+test("a third of the machine's days is rounded up", () => {
+  // 96 yd³ dug: 48 h, half in the machine, and 9.2 h of other tasks: 33.2 h are 5 days
+  const long = moneyJob({ ...smallJob, dig_volume: 96, basin_backfill: 0.000001 });
+  expect(long.figure("machine_days")).toBe(5);
+  expect(long.figure("compactor_days")).toBe(2);
+});
+
+test("loads are of what is bought, waste and packs included, each line alone", () => {
+  const lines = (tons: number, more = {}) =>
+    moneyJob({ ...smallJob, stones: [{ name: "lip stones", code: "stone-lip", tons }], ...more });
+  expect(lines(14).ofLine("stone-lip", "loads")).toBe(1); // 14.7, by the ton 15
+  expect(lines(14.9).ofLine("stone-lip", "loads")).toBe(2); // 15.645, by the ton 16
+  const gravel = { description: "gravel", code: "stone-lip", unit: "yd3", needed: 12 };
+  const by = (by_load: boolean) => lines(14, { extra_lines: [{ ...gravel, by_load }] });
+  // 15 tons at 100 lb/ft³ are 11.1 yd³, but the bed holds 10
+  expect(by(true).figure("extra_lines.loads[1]")).toBe(2);
+  expect(by(false).figure("extra_lines.loads[1]")).toBe(0);
 });

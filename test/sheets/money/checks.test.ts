@@ -15,7 +15,8 @@ test.each([
   [
     "a quote that has ended",
     changed("foam", { good_until: "2026-11-24" }),
-    "Some prices end before this bid does, 30 days after 2026-11-25: see the column Price good until.",
+    "Some prices end before this bid does, 30 days after 2026-11-25: see the column Price good until, the pump's price and the quotes of others.",
+    "Prices that end before work starts on 2027-06-01: 1. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
     'Line "foam under the lips, a can for each 4 ft", code foam: the price of a yard was good until 2026-11-24, and the bid is of 2026-11-25. Ask for a new quote.',
   ],
   [
@@ -80,7 +81,7 @@ test("full tables have no error anywhere", () => {
       subcontracts: Array.from({ length: 6 }, () => ({
         work: "electric work",
         amount: 10,
-        quoted_until: "2027-01-31",
+        quoted_until: "2027-06-30",
       })),
       risks: Array.from({ length: 6 }, () => ({ risk: "rock", low: 1, likely: 2, high: 9 })),
       own_tasks: Array.from({ length: 6 }, () => ({ own_task: "planting", own_hours: 2 })),
@@ -97,4 +98,23 @@ test("draws that leave a gap, or do not make the whole, fail a check", () => {
   expect(moneyJob({ ...smallJob, draws: gap }).value("draws_make_price")).toBe(false);
   const short = [{ name: "a", share: 0.5 }, { name: "b", share: 0.4 }, null];
   expect(moneyJob({ ...smallJob, draws: short }).value("draws_add_up")).toBe(false);
+});
+
+test("a quote of others or of the pump that ends before the bid or the start is seen", () => {
+  const quoted = (quoted_until: string) =>
+    moneyJob({ ...smallJob, subcontracts: [{ work: "electric work", amount: 500, quoted_until }] });
+  expect(quoted("2026-12-24").value("prices_outlast_offer")).toBe(false);
+  expect(quoted("2026-12-25").value("prices_outlast_offer")).toBe(true);
+  expect(quoted("2027-05-31").value("prices_reach_start")).toBe(false);
+  expect(quoted("2027-06-01").value("prices_reach_start")).toBe(true);
+  const pump = (good_until: string) =>
+    moneyJob({ ...smallJob, pumps: [{ code: "demo-pump", cost: 900, good_until }] });
+  expect(pump("2026-12-24").value("prices_outlast_offer")).toBe(false);
+  expect(pump("2027-05-31").value("prices_reach_start")).toBe(false);
+});
+
+test("a price without margin does not stand an overrun of hours", () => {
+  const thin = { ...smallJob, margin_wanted: 0, contingency_share: 0, risks: [], rounding_step: 1 };
+  expect(moneyJob(thin).value("stands_overrun")).toBe(false);
+  expect(moneyJob({ ...thin, hours_overrun: 0 }).value("stands_overrun")).toBe(true);
 });

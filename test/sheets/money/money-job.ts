@@ -7,7 +7,7 @@ import { modelOf } from "../../../engine/template/models.js";
 import { usedRates } from "../../../sheets/tables/used-rates.js";
 import { moneyTemplate } from "./stand-in.js";
 
-const quote = { supplier: "a yard", quoted_on: "2026-10-01", good_until: "2027-03-31" };
+const quote = { supplier: "a yard", quoted_on: "2026-10-01", good_until: "2027-06-30" };
 
 const item = (code: string, unit: string, cost: number, pack?: number): BookRow => ({
   code,
@@ -94,13 +94,13 @@ export const smallJob: InputValues = {
   contingency_share: 0.02,
   falls: [{ name: "the fall", width: 3 }],
   outlets: [{ name: "at the fall", pipe_size: "2 in", length: 10, elbows_90: 2, flow_wanted: 50 }],
-  stones: [{ name: "lip stones", code: "stone-lip", tons: 6, loads: 1 }],
+  stones: [{ name: "lip stones", code: "stone-lip", tons: 6 }],
   taxes: [
     { class: "taxable", share: 0.08 },
     { class: "exempt", share: 0 },
   ],
   rain_months: Array.from({ length: 12 }, () => ({ rain_days: 9 })),
-  subcontracts: [{ work: "electric work", amount: 500, quoted_until: "2027-01-31" }],
+  subcontracts: [{ work: "electric work", amount: 500, quoted_until: "2027-06-30" }],
   risks: [{ risk: "rock in the dig", low: 0, likely: 300, high: 1200 }],
 };
 
