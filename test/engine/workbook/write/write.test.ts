@@ -408,3 +408,67 @@ describe("a template whose words need care", () => {
     expect(cellAt(readWorkbook(file), "kind").cell.value).toBe("a & b");
   });
 });
+
+describe("on paper", () => {
+  const long = compile(
+    tiny([
+      t.lines("Given", { given: t.input(t.number, "Given", { default: 1 }) }),
+      ...["first", "second", "third"].map((name) =>
+        t.table(
+          name,
+          name,
+          { rows: 14 },
+          {
+            part: t.calc(t.number, (row) => `given+${row}`, "Part"),
+            few: t.check("part<99", "{part} is too much", { label: "Few" }),
+            odd: t.check("part>0", "{part} is too little", { label: "Odd" }),
+          },
+        ),
+      ),
+    ]),
+    "us",
+  );
+  const found = calculate(
+    long,
+    long.cells.map(({ id, fixed }) => (id === "given" ? 1 : (fixed ?? null))),
+  );
+  const open = async () => {
+    const back = new exceljs.Workbook();
+    await back.xlsx.load((await writeWorkbook(long, found, toyIdentity)) as never);
+    return back;
+  };
+  const xmlOf = async (part: string) =>
+    strFromU8(unzipSync(await writeWorkbook(long, found, toyIdentity))[part] as Uint8Array);
+
+  it("a page ends before a table that would be cut, and messages one by one are left out", async () => {
+    const sheet = (await open()).getWorksheet("Page");
+    expect(sheet?.pageSetup.printArea).toMatch(/^A1:K\d+$/);
+    expect(sheet?.pageSetup.fitToPage).toBeFalsy();
+    const breaks = [...(await xmlOf("xl/worksheets/sheet2.xml")).matchAll(/<brk id="(\d+)"/g)];
+    const tops = long.placed.flatMap(({ block, top }) => (block.kind === "table" ? [top] : []));
+    expect(breaks.length).toBeGreaterThan(0);
+    for (const [, line] of breaks) expect(tops).toContain(Number(line) + 1);
+  });
+
+  it("of the checks, those that hold beyond the first page are left out", async () => {
+    const { printArea = "" } = (await open()).getWorksheet("Checks")?.pageSetup ?? {};
+    const rows = long.tables.get("check_list")?.columns.get("check")?.cells ?? [];
+    expect(Number(/\d+$/.exec(printArea)?.[0])).toBeLessThan(rows[0]?.line as number);
+  });
+
+  it("working lists show their title only", async () => {
+    const back = await open();
+    for (const name of ["Trail", "Names"]) {
+      expect(back.getWorksheet(name)?.pageSetup.printArea, name).toBe("A1:E3");
+    }
+  });
+
+  it("rules of validation do not overlap", async () => {
+    const rules = [
+      ...strFromU8(unzipSync(bytes)["xl/worksheets/sheet4.xml"] as Uint8Array).matchAll(
+        /<dataValidation [^>]*sqref="([^"]*)"/g,
+      ),
+    ];
+    expect(rules.map(([, area]) => area)).toEqual(expect.arrayContaining(["B8:B11", "C8:C11"]));
+  });
+});
