@@ -37,6 +37,21 @@ export const jobSheet = sheet(
         whole: true,
         note: "Chooses the rain of that month.",
       }),
+      start_words: input(text, "When work starts, as the proposal says it", {
+        optional: true,
+        note: "Such as: in the week of May 10, 2027. Blank: the month.",
+      }),
+      offer_number: input(text, "Number of the offer", { optional: true }),
+    }),
+    lines("Your company, as on the proposal", {
+      company: input(text, "Company", { optional: true }),
+      company_address: input(text, "Address", { optional: true }),
+      company_license: input(text, "License", { optional: true }),
+      company_phone: input(text, "Telephone", { optional: true }),
+      warranty: input(text, "Warranty, in the words of the proposal", {
+        optional: true,
+        note: "What you stand for, and how long. Blank: the proposal says nothing of it.",
+      }),
     }),
     lines("How it will be run", {
       hours_a_day: input(hoursADay, "Hours the water runs each day", {

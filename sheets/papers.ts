@@ -1,11 +1,12 @@
-import { calc, date, lines, type SheetDeclaration, sheet } from "../engine/template/index.js";
+import { type SheetDeclaration, sheet } from "../engine/template/index.js";
 import { crewLines } from "./papers/crew-lines.js";
 import { pageLines } from "./papers/page-lines.js";
 import { proposalLines } from "./papers/proposal-lines.js";
 import { purchaseSheet, purchaseWorking } from "./papers/purchase.js";
+import { linerOrders, saidLines } from "./papers/said.js";
 
-const proposal = pageLines("proposal", "Our offer", proposalLines);
-const crew = pageLines("crew", "Work to do", crewLines);
+const proposal = pageLines("proposal", "Our offer", "customer", proposalLines);
+const crew = pageLines("crew", "Work to do", "crew", crewLines);
 
 /** The pages handed out: to the customer, to suppliers, to the crew; last, the lists they are made from. */
 export const paperSheets: readonly SheetDeclaration[] = [
@@ -23,12 +24,10 @@ export const paperSheets: readonly SheetDeclaration[] = [
     portrait: true,
     handout: true,
   }),
-  sheet("Wording", "The lines that the pages choose from: those not wanted are left out there.", [
-    lines("Dates", {
-      offer_until: calc(date, "bid_date+good_for_days", "The bid is good until"),
-    }),
-    proposal.working,
-    crew.working,
-    purchaseWorking,
-  ]),
+  sheet(
+    "Wording",
+    "The lines that the pages choose from: those not wanted are left out there.",
+    [saidLines, linerOrders, ...proposal.working, ...crew.working, purchaseWorking],
+    { printed: false },
+  ),
 ];

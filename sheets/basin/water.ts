@@ -46,6 +46,12 @@ export const basinWater = lines("Water needed and held", {
     "Water the basin holds when full, at rest",
     { strong: true },
   ),
+  days_it_lasts: calc(
+    days,
+    "IF(loss_a_day > 0, INT(ROUND(MAX(0, basin_water_held - water_taken_up - water_drained_back - dead_water) / loss_a_day, 6)) * 1[days], 0[days])",
+    "Days that a full basin lasts without a fill, the pump running",
+    { decimals: 0, strong: true },
+  ),
   basin_holds: check(
     "basin_water_held >= basin_water_needed",
     "The basin holds {basin_water_held}, but {basin_water_needed} are needed: lengthen it to {basin_length_enough}, or make it wider or deeper, or fit a check valve, or fill more often.",

@@ -8,6 +8,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
+import { unitsSpelled } from "./words.js";
 
 /** A line that a printed page may carry: its text, and when it is wanted. */
 export interface PageLine {
@@ -25,38 +26,51 @@ export const heading = (words: string, when?: string): PageLine => ({
   ...(when === undefined ? {} : { when }),
 });
 
-/** Stands on top of a page while the bid does not stand. */
+/** A line for each row of a table. */
+export const rows = (count: number, line: (row: number) => PageLine): PageLine[] =>
+  Array.from({ length: count }, (_, i) => line(i + 1));
+
+/** The first line of a page that goes out of the office: it says so while checks fail. */
 export const draftLine: PageLine = {
-  says: "~DRAFT, not to be handed out: checks that fail: {checks_failed|0}. See the sheet Checks.",
+  says: `~DRAFT, not to be handed out: {IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail")}, see the sheet Checks.`,
   when: "checks_failed>0",
 };
 
 /**
  * Lines for a page that people outside the office read: those that are wanted move
- * up, so that the page has no gaps, whatever the job. Returns the working list (for
- * a sheet of its own) and the page's block.
+ * up, so that the page has no gaps, whatever the job. Returns the working lists (for
+ * a sheet of their own) and the page's block. The unwanted lines stay blank there.
  */
 export function pageLines(
   name: string,
   title: string,
+  reader: "customer" | "crew",
   lines: readonly PageLine[],
-): { working: Block; page: Block } {
-  const list = `${name}_lines`;
+): { working: Block[]; page: Block } {
+  const [choice, list] = [`${name}_choice`, `${name}_lines`];
   const at = (row: number): PageLine => lines[row - 1] as PageLine;
-  const working = table(
-    list,
-    `Lines for ${title}`,
+  const wanted = table(
+    choice,
+    `Which lines stand in ${title}`,
     { rows: lines.length },
     {
-      says: calc(text, (row) => at(row).says, "Line"),
       wanted: calc(yesno, (row) => at(row).when ?? "TRUE", "Wanted"),
       place: calc(count, "above.place+IF(wanted,1,0)", "Place", { first: "IF(wanted,1,0)" }),
     },
   );
+  const worded = table(
+    list,
+    `Lines for ${title}`,
+    { rows: lines.length, beside: choice, filled: "wanted" },
+    {
+      says: calc(text, (row) => at(row).says, "Line"),
+      printed: calc(text, unitsSpelled("says", reader), "As it stands on the page"),
+    },
+  );
   const cells: Record<string, CalcDeclaration> = {};
   lines.forEach((_, i) => {
-    const formula = `IFERROR(INDEX(${list}.says,MATCH(${i + 1},${list}.place,0)),"")`;
+    const formula = `IFERROR(INDEX(${list}.printed,MATCH(${i + 1},${choice}.place,0)),"")`;
     cells[`${name}_line_${i + 1}`] = calc(text, formula, "");
   });
-  return { working, page: prose(title, cells) };
+  return { working: [wanted, worded], page: prose(title, cells) };
 }

@@ -1,20 +1,39 @@
-import { draftLine, heading, type PageLine } from "./page-lines.js";
+import { draftLine, heading, type PageLine, rows } from "./page-lines.js";
+import { counted } from "./words.js";
 
-const rows = (count: number, line: (row: number) => PageLine): PageLine[] =>
-  Array.from({ length: count }, (_, i) => line(i + 1));
+const look = (row: number): string => {
+  const from = (column: string) =>
+    `INDEX(looks.${column},MATCH(INDEX(falls.look,${row}),looks.name,0))`;
+  return `IFERROR(IF(LEN(${from("said")})>0,${from("said")},INDEX(falls.look,${row})),INDEX(falls.look,${row}))`;
+};
 
 const falls = rows(12, (row) => ({
-  says: `~•  {falls.name[${row}]}: a fall {falls.width[${row}]|1} wide and {falls.drop[${row}]|1} high, {falls.look[${row}]}.`,
+  says: `~•  {falls.name[${row}]}: a fall {falls.width[${row}]|1} wide and {falls.drop[${row}]|1} high, {${look(row)}}.`,
   when: `INDEX(falls.width,${row})>0`,
 }));
 
+const pools = rows(6, (row) => ({
+  says: `~•  {pools.name[${row}]}: a pool about {pools.length[${row}]|0} by {pools.width[${row}]|0}, up to {pools.depth[${row}]|1} deep.`,
+  when: `INDEX(pools.length,${row})>0`,
+}));
+
+const berms = rows(4, (row) => ({
+  says: `~•  {berms.name[${row}]}: a mound of soil about {berms.height[${row}]|1} high.`,
+  when: `INDEX(berms.height,${row})>0`,
+}));
+
+const trees = rows(6, (row) => ({
+  says: `~•  We keep this tree: {trees.name[${row}]}.`,
+  when: `INDEX(trees.trunk,${row})>0`,
+}));
+
 const options = rows(6, (row) => ({
-  says: `~•  Option, not in the price above: {options.description[${row}]}, {options.option_price[${row}]|0}.`,
+  says: `~[   ]  Option, not in the price above: {options.description[${row}]}, {options.option_price[${row}]|2}.`,
   when: `AND(LEN(INDEX(options.description,${row}))>0,NOT(INDEX(options.taken,${row})))`,
 }));
 
 const optionsTaken = rows(6, (row) => ({
-  says: `~•  Option taken: {options.description[${row}]}, {options.option_price[${row}]|0}.`,
+  says: `~[x]  Option taken: {options.description[${row}]}, {options.option_price[${row}]|2}.`,
   when: `AND(LEN(INDEX(options.description,${row}))>0,INDEX(options.taken,${row}))`,
 }));
 
@@ -28,78 +47,97 @@ const others = rows(6, (row) => ({
   when: `INDEX(subcontracts.amount,${row})>0`,
 }));
 
+const electricianIn = 'electrical_work="by an electrician in our price"';
+const hasPools = "SUM(pools.length)>0";
+const told = (name: string) => `LEN(${name})>0`;
+const streams = "SUM(reaches.length)>0";
+
 /** What the customer reads, from scope to signature. No codes, costs or margins. */
 export const proposalLines: readonly PageLine[] = [
   draftLine,
-  { says: "~For {customer}, {site}." },
-  { says: "~Prepared by {estimator} on {bid_date}. Good until {offer_until}." },
+  { says: "company_said", when: told("company_said") },
+  {
+    says: `~For {customer}, {site}. {IF(LEN(offer_number)>0,"Offer "&offer_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {offer_until_said}.`,
+  },
   heading("What we will build"),
   {
     says: "~{job_title}. A pump in a buried basin lifts the water; it runs down over stone and sinks back into the basin through the gravel. There is no open pond at the bottom.",
   },
   ...falls,
-  { says: "~•  A stream, pools included, {stream_length|0} long.", when: "stream_length>0" },
   {
-    says: "~•  A lined basin {basin_length|1} long, {basin_width|1} wide and {basin_depth|1} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}; it is planned to run at least {days_without_fill|0} without a fill in warm weather.",
+    says: "~•  A stream {reaches_length|0} long.",
+    when: streams,
+  },
+  ...pools,
+  { says: '"•  A pool holds standing water, at rest too."', when: hasPools },
+  ...berms,
+  {
+    says: "~•  A lined basin {basin_length|1} long, {basin_width|1} wide and {basin_depth|1} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}, enough for about {days_it_lasts|0} of warm weather without a fill.",
   },
   {
-    says: "~•  A pump and pipework that bring {pump_flow_hourly|0} to the falls, with a valve on each outlet to set its flow.",
+    says: "~•  A pump and pipework that bring {pump_flow_hourly|0} to the falls, with a valve to set the flow of each outlet.",
   },
   {
-    says: "~•  About {stone_tons|0} of stone; the largest weighs about {heaviest_stone|0}.",
+    says: `~•  About {stone_tons|0} of stone{IF(heaviest_stone>0,"; the largest weighs about ","")}{IF(heaviest_stone>0,heaviest_said,"")}.`,
     when: "stone_tons>0",
   },
-  { says: "~•  Walls of about {wall_face|0} of face.", when: "wall_face>0" },
-  { says: "~•  Underwater lights: {lights_wanted|0}.", when: "lights_wanted>0" },
+  { says: "~•  Walls, about {wall_face|0} of wall face.", when: "wall_face>0" },
   {
-    says: '"•  An automatic fill line that makes up what evaporates, made so that basin water cannot get back into your drinking water."',
+    says: `~•  {${counted("lights_wanted", "underwater light", "underwater lights")}}.`,
+    when: "lights_wanted>0",
+  },
+  {
+    says: '"•  An automatic fill line, made so that basin water cannot get back into your drinking water."',
     when: "fill_line_length>0",
   },
+  {
+    says: '"•  A ground-fault protected outlet for the pump."',
+    when: 'electrical_work="by us"',
+  },
+  {
+    says: '"•  The electric circuit to the pump and its ground-fault protected outlet, by a licensed electrician."',
+    when: `AND(${electricianIn},SUM(subcontracts.amount)=0)`,
+  },
   ...others,
-  heading("Price"),
-  { says: "~The price for this work is {price|0}, sales tax on material included." },
+  ...trees,
+  { says: "~•  In heavy rain the basin overflows at {overflow_place}." },
+  { says: '"•  We rake and clean what we crossed, and take our waste away."' },
+  heading("Price and payment"),
+  {
+    says: "~The price for this work is {price|2}, sales tax on material included.",
+  },
   ...optionsTaken,
-  { says: "~With the options taken: {contract_price|0}.", when: "options_taken>0" },
+  { says: "~With the options taken: {contract_price|2}.", when: "options_taken>0" },
   ...options,
-  heading("Payment"),
   ...draws,
+  {
+    says: '"Changes are agreed in writing, with their price, before we do them."',
+  },
   heading("Time"),
   {
-    says: "~About {work_days|0|bare} working days. Allowing for the usual rain of that time of year, {days_allowed|0|bare} working days, or about {calendar_days|0|bare} on the calendar.",
+    says: `~We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}. About {work_days|0|bare} working {IF(ROUND(work_days/1[days],0)=1,"day","days")}. Allowing for the usual rain in {start_month_said}, {days_allowed|0|bare} working {IF(ROUND(days_allowed/1[days],0)=1,"day","days")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
   },
-  heading("What it costs to run"),
+  heading("Running and upkeep"),
   {
-    says: "~The pump draws about {pump_watts|0}. Running {hours_a_day|0} at {energy_rate|2} it costs about {energy_cost_a_month|0} while it runs, or {energy_cost_a_year|0} a year of {months_a_year|0} months.",
-  },
-  {
-    says: "~In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
-  },
-  heading("Upkeep"),
-  {
-    says: '"Look at the water level each week. Each month and after storms, unplug the pump, then rinse its intake."',
+    says: "~The pump draws {watts_said}. Running {hours_a_day|0} at {energy_rate_said} it costs about {energy_month_said} while it runs, or {energy_cost_a_year|0} a year of {months_a_year|0} months. In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
   },
   {
-    says: '"Where it freezes, take the pump out for the winter and drain the pipes, or keep it running as we will show you."',
+    says: '"Look at the water level each week. Each month and after storms, unplug the pump, then rinse its intake. Where it freezes, take the pump out for the winter and drain the pipes, or keep it running as we will show you."',
   },
   heading("Not included"),
   {
-    says: '"Rock, buried waste, roots or private lines that the site walk could not show; permits and electrical work not named above; lawn repair beyond raking and seed."',
+    says: `~Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(${electricianIn},"",IF(electrical_work="by us","the electric circuit to the pump's outlet; ","the electric circuit and the ground-fault protected outlet for the pump; "))}lawn repair beyond raking and seed.`,
   },
   { says: '"Electrical work is done by a licensed electrician to the local code."' },
   heading("Please note"),
   {
-    says: '"Water and electricity: the pump stands on a ground-fault protected circuit. Unplug the pump before you reach into the water or open the vault; keep its lid fastened."',
+    says: '"Unplug the pump before you reach into the water or open the vault; keep its lid fastened. The pump stands on a ground-fault protected circuit."',
   },
   {
-    says: '"Even shallow water is a danger to small children: watch them near it. Local rules may ask for a barrier."',
+    says: `~Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier.`,
   },
   { says: '"Public lines are marked before we dig (call 811); please show us your private ones."' },
-  {
-    says: '"The pools hold standing water."',
-    when: "SUM(pools.length)>0",
-  },
-  heading("Changes"),
-  { says: '"Changes are agreed in writing, with their price, before we do them."' },
+  { says: "~Warranty: {warranty}", when: told("warranty") },
   heading("Agreed"),
   { says: '"Customer: ______________________________     Date: ________________"' },
   { says: '"Contractor: ____________________________     Date: ________________"' },

@@ -71,6 +71,16 @@ export const purchaseWorking: Block = table(
       "Rank: by the first line of its supplier",
       { decimals: 0 },
     ),
+    note: calc(
+      text,
+      'IF(AND(wanted,code=liner_code,what=INDEX(liner_buys.what,1)),TEXTJOIN("; ",TRUE,liner_orders.said),"")',
+      "Note",
+    ),
+    from_row: calc(
+      count,
+      "MATCH(SMALL(purchase_list.rank,place),purchase_list.rank,0)",
+      "Row that stands here on Purchase",
+    ),
   },
 );
 
@@ -97,11 +107,7 @@ export const purchaseSheet: SheetDeclaration = sheet(
         cost: calc(money, picked("cost"), "Cost before tax"),
         good_until: calc(date, picked("good_until"), "Price good until"),
         code: calc(text, picked("code"), "Item code"),
-        from_row: calc(
-          count,
-          "MATCH(SMALL(purchase_list.rank,place),purchase_list.rank,0)",
-          "Row of the takeoff",
-        ),
+        note: calc(text, picked("note"), "Note"),
       },
     ),
   ],

@@ -18,16 +18,17 @@ export const looks = table(
     rows: 6,
     filled: "per_width>0",
     data: [
-      { name: "light curtain", per_width: 50 },
-      { name: "ordinary sheet", per_width: 100 },
-      { name: "full sheet", per_width: 150 },
-      { name: "heavy sheet", per_width: 200 },
+      { name: "light curtain", per_width: 50, said: "a light veil" },
+      { name: "ordinary sheet", per_width: 100, said: "an even sheet of water" },
+      { name: "full sheet", per_width: 150, said: "a full, lively sheet" },
+      { name: "heavy sheet", per_width: 200, said: "a heavy, loud sheet" },
     ],
     note: "Common practice, no source. Change the figures to what your customers see on finished work.",
   },
   {
     name: input(text, "Look"),
     per_width: input(flowPerWidth, "Flow per width", { least: 5, most: 1000 }),
+    said: input(text, "As the customer reads it", { optional: true }),
   },
 );
 

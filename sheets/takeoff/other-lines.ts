@@ -26,7 +26,7 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "outlet with ground-fault protection",
     code: "gfci-outlet",
-    wanted: "1",
+    wanted: 'IF(electrical_work="by us",1,0)',
     unit: "each",
     waste: 0,
   },

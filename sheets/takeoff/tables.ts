@@ -19,8 +19,15 @@ import { itemUnits } from "../price-book.js";
 import { branchSizes, mainSizes } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
+const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
+
 /** What the pipes and lights ask for beyond what the other sheets say. */
 export const takeoffInputs = lines("For the lines below", {
+  electrical_work: input(text, "Electrical work", {
+    default: "by an electrician in our price",
+    choices: electricalWork,
+    note: "In our price: list the electrician's quote among the work by others.",
+  }),
   flexible_length: input(length, "Flexible pipe at the pump", { default: 6, least: 0, most: 100 }),
   lights_wanted: input(count, "Lights", { default: 0, least: 0, most: 60, whole: true }),
   cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
@@ -113,6 +120,11 @@ export const takeoffTotals = lines("In short", {
     "prices_end=0",
     "Prices that end before work starts on {work_starts}: {prices_end|0}. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
     { label: "Prices hold until work starts", level: "look" },
+  ),
+  electrician_priced: check(
+    'OR(electrical_work<>"by an electrician in our price",SUM(subcontracts.amount)>0)',
+    "Electrical work is {electrical_work}, but no work by others has an amount: list the electrician's quote on sheet Price, or choose who else does it.",
+    { label: "The electrician is in the price", level: "look" },
   ),
   pipe_counted: check(
     `AND(SUMPRODUCT((outlets.flow_wanted>0)*${unlisted})=0,OR(${mainListed}))`,
