@@ -34,7 +34,7 @@ const branches = rows(8, (row) => ({
 }));
 
 const stones = rows(6, (row) => ({
-  says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}, largest about {stones.heaviest[${row}]|0}.`,
+  says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}{IF(ROUND(INDEX(stones.heaviest,${row})/1[lb],0)>=1,", largest about ","")}{IF(ROUND(INDEX(stones.heaviest,${row})/1[lb],0)>=1,INDEX(stone_said.heaviest,${row}),"")}.`,
   when: `INDEX(stones.tons,${row})>0`,
 }));
 

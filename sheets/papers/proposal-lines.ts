@@ -72,10 +72,10 @@ export const proposalLines: readonly PageLine[] = [
   { says: '"•  A pool holds standing water, at rest too."', when: hasPools },
   ...berms,
   {
-    says: "~•  A lined basin {basin_length|1} long, {basin_width|1} wide and {basin_depth|1} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}, enough for about {days_it_lasts|0} of warm weather without a fill.",
+    says: "~•  A lined basin {basin_length|1} long, {basin_width|1} wide and {basin_depth|1} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}: about {days_it_lasts|0} of warm weather without a fill.",
   },
   {
-    says: "~•  A pump and pipework that bring {pump_flow_hourly|0} to the falls, with a valve to set the flow of each outlet.",
+    says: "~•  A pump and pipework that bring {pump_flow_hourly|0} to the falls, with valves to set the flow.",
   },
   {
     says: `~•  About {stone_tons|0} of stone{IF(heaviest_stone>0,"; the largest weighs about ","")}{IF(heaviest_stone>0,heaviest_said,"")}.`,
@@ -100,8 +100,9 @@ export const proposalLines: readonly PageLine[] = [
   },
   ...others,
   ...trees,
-  { says: "~•  In heavy rain the basin overflows at {overflow_place}." },
-  { says: '"•  We rake and clean what we crossed, and take our waste away."' },
+  {
+    says: "~•  In heavy rain the basin overflows at {overflow_place}. We clean up what we crossed.",
+  },
   heading("Price and payment"),
   {
     says: "~The price for this work is {price|2}, sales tax on material included.",
@@ -110,12 +111,9 @@ export const proposalLines: readonly PageLine[] = [
   { says: "~With the options taken: {contract_price|2}.", when: "options_taken>0" },
   ...options,
   ...draws,
+  heading("Time and changes"),
   {
-    says: '"Changes are agreed in writing, with their price, before we do them."',
-  },
-  heading("Time"),
-  {
-    says: `~We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}. About {work_days|0|bare} working {IF(ROUND(work_days/1[days],0)=1,"day","days")}. Allowing for the usual rain in {start_month_said}, {days_allowed|0|bare} working {IF(ROUND(days_allowed/1[days],0)=1,"day","days")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
+    says: `~We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}. About {work_days|0|bare} working {IF(ROUND(work_days/1[days],0)=1,"day","days")}. Allowing for the usual rain in {start_month_said}, {days_allowed|0|bare} working {IF(ROUND(days_allowed/1[days],0)=1,"day","days")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}. Changes are agreed in writing, with their price, before we do them.`,
   },
   heading("Running and upkeep"),
   {
@@ -126,17 +124,15 @@ export const proposalLines: readonly PageLine[] = [
   },
   heading("Not included"),
   {
-    says: `~Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(${electricianIn},"",IF(electrical_work="by us","the electric circuit to the pump's outlet; ","the electric circuit and the ground-fault protected outlet for the pump; "))}lawn repair beyond raking and seed.`,
+    says: `~Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(${electricianIn},"",IF(electrical_work="by us","the electric circuit to the pump's outlet; ","the electric circuit and the ground-fault protected outlet for the pump; "))}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
   },
-  { says: '"Electrical work is done by a licensed electrician to the local code."' },
   heading("Please note"),
   {
-    says: '"Unplug the pump before you reach into the water or open the vault; keep its lid fastened. The pump stands on a ground-fault protected circuit."',
+    says: '"Unplug the pump before you reach into the water or open the vault; keep its lid fastened."',
   },
   {
-    says: `~Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier.`,
+    says: `~Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier. Public lines are marked before we dig (call 811); please show us your private ones.`,
   },
-  { says: '"Public lines are marked before we dig (call 811); please show us your private ones."' },
   { says: "~Warranty: {warranty}", when: told("warranty") },
   heading("Agreed"),
   { says: '"Customer: ______________________________     Date: ________________"' },

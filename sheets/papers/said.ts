@@ -40,3 +40,11 @@ export const linerOrders: Block = table(
     said: calc(text, 'SUBSTITUTE(figures,".00 "," ")', "For the supplier"),
   },
 );
+
+/** The heaviest stone of each class, for the crew. */
+export const stoneSaid: Block = table(
+  "stone_said",
+  "Heaviest stone of each class",
+  { rows: 6, beside: "stones", filled: "tons>0" },
+  { heaviest: calc(text, (row) => `~{stones.heaviest[${row}]|0}`, "Heaviest stone") },
+);

@@ -95,6 +95,77 @@ describe("a demo bid", () => {
   });
 });
 
+describe("what the pages say", () => {
+  const model = modelOf(waterfall, "us");
+  const pages = async (file: string, change: Record<string, unknown> = {}) => {
+    const path = join(demoFolder, file);
+    const job = JSON.parse(await readFile(path, "utf8")) as JobRecord;
+    const record = validateJob(model, { ...job, inputs: { ...job.inputs, ...change } }, path);
+    const book = await readPriceBook(join(demoFolder, "price-book.json"), waterfall.prices ?? []);
+    const values = calculateFast(model, valuesOf(model, record, book));
+    const lines = (page: string) =>
+      model.cells
+        .filter(({ name }) => name.startsWith(`${page}_line_`))
+        .map(({ index }) => String(values[index]))
+        .filter((line) => line !== "");
+    const column = (table: string, key: string) =>
+      (model.tables.get(table)?.columns.get(key)?.cells ?? []).map(({ index }) => values[index]);
+    return { proposal: lines("proposal"), crew: lines("crew"), column };
+  };
+
+  test("the Proposal speaks to a customer: words for units, long dates, one light or four", async () => {
+    const { proposal, crew } = await pages("hillside-stream.json");
+    const said = proposal.join("\n");
+    expect(said).toContain("November 2, 2026");
+    expect(said).toContain("20 tons of stone");
+    expect(said).toContain("square feet of wall face");
+    expect(said).toContain("4 underwater lights");
+    expect(said).toMatch(/unplug the pump, then rinse its intake/);
+    expect(said).toMatch(/Unplug the pump before you reach into the water/);
+    expect(said).not.toMatch(/ft²|gal\b|h\/day|kWh|DRAFT/);
+    expect(crew.join("\n")).not.toMatch(/DRAFT|STOP/);
+    const one = await pages("hillside-stream.json", { lights_wanted: 1 });
+    expect(one.proposal).toContain("•  1 underwater light.");
+  });
+
+  test("while checks fail, both pages begin with DRAFT, and the crew is told to stop", async () => {
+    const { proposal, crew } = await pages("garden-corner.json", {
+      basin_depth: 6,
+      reach_needed: 40,
+    });
+    expect(proposal[0]).toMatch(/^DRAFT, not to be handed out: \d+ checks? fail/);
+    expect(crew[0]).toBe(proposal[0]);
+    expect(crew.join("\n")).toMatch(/STOP\. Do not lift: /);
+    expect(crew.join("\n")).toMatch(/STOP\. \d\.\d ft deep: shore it/);
+  });
+
+  test("electrical work is promised, left out, or by others: never two of these", async () => {
+    const words = async (electrical_work: string) =>
+      (await pages("garden-corner.json", { electrical_work })).proposal.join("\n");
+    const included = /• {2}.*ground-fault protected outlet/;
+    const left = /permits not named above; the electric circuit/;
+    expect(await words("by us")).toMatch(included);
+    expect(await words("by the customer")).not.toMatch(included);
+    expect(await words("by the customer")).toMatch(left);
+    expect(await words("by an electrician in our price")).toMatch(included);
+    expect(await words("by an electrician in our price")).not.toMatch(left);
+  });
+
+  test("every piece of liner is on the Crew sheet, pools too; lines not wanted are blank", async () => {
+    const { crew, column } = await pages("hillside-stream.json");
+    const lengths = column("liner_pieces", "length");
+    const names = column("liner_pieces", "name").filter((_, i) => (lengths[i] as number) > 0);
+    expect(names).toContain("Mirror pool");
+    for (const name of names) {
+      expect(crew.filter((line) => line.startsWith(`•  ${name}: finished`)).length).toBe(1);
+    }
+    const wanted = column("crew_choice", "wanted");
+    const says = column("crew_lines", "says");
+    expect(says.filter((_, i) => wanted[i] === false).join("")).toBe("");
+    expect(wanted).toContain(false);
+  });
+});
+
 describe("the same job in SI", () => {
   test.each(demoJobs().map((file) => [file.split("/").at(-1) as string, file]))(
     "%s costs the same",
