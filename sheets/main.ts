@@ -70,6 +70,18 @@ const rules = lines("Rules and materials", {
     source: "water at 60 °F (from memory)",
     decimals: 3,
   }),
+  head_reserve: input(
+    percent,
+    "Head in reserve: the pump at full speed must reach so much more than the head wanted",
+    {
+      default: 0.1,
+      least: 0,
+      most: 0.5,
+      decimals: 0,
+      note: "A test of the pump only: flows, speed and valves as set are for the head wanted itself.",
+      source: "common practice, no source",
+    },
+  ),
   main_speed_limit: input(speed, "Limit of speed in the main", {
     default: 5,
     least: 1,
@@ -121,6 +133,11 @@ const results = lines("The main at the flow wanted", {
   total_head: calc(head, "manifold_needed+main_loss", "Total head wanted of the pump", {
     strong: true,
   }),
+  head_with_reserve: calc(
+    head,
+    "total_head*(1+head_reserve)",
+    "Head that the pump must reach at full speed, reserve included",
+  ),
   main_reynolds: calc(
     number,
     "REYNOLDS(main_speed,main_bore,water_viscosity*0.00001[ft²/s])",

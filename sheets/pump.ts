@@ -179,6 +179,11 @@ const checks = lines("Checks", {
     "{pump_code} gives {pump_wanted_head} at the flow wanted; {total_head} is needed: choose a stronger pump, a larger pipe or less flow.",
     { label: "Pump reaches" },
   ),
+  pump_has_reserve: check(
+    "OR(pump_point_count=0,INDEX(shortlist.most_head,MAX(1,pump_row))>=head_with_reserve)",
+    "{pump_code} at full speed gives less than {head_with_reserve} at the flow wanted: the head wanted is {total_head}, and {head_reserve} is to be in reserve for a rougher pipe or a lower basin. Choose a stronger pump, a larger pipe, or less reserve.",
+    { label: "Head in reserve at full speed" },
+  ),
   pump_speed_possible: check(
     `OR(pump_row=0,ISBLANK(speed_choice),pump_speed=1,${ofPump("variable_speed", "FALSE")})`,
     "{pump_code} runs at one speed only, but {pump_speed} is chosen: clear the speed, or choose a pump of variable speed.",

@@ -71,6 +71,12 @@ export const rainSheet = sheet(
         decimals: 0,
       }),
       work_week: input(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
+      rain_is_local: input(yesno, "The rain days below are those of the place", { default: false }),
+      rain_looked_up: check(
+        "rain_is_local",
+        "The rain days of the months are placeholders: put in the means of the nearest weather station, then say yes above.",
+        { label: "The rain days are the place's", level: "look" },
+      ),
       first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Month of the start"),
       start_chance: calc(
         percent,

@@ -68,6 +68,24 @@ export const crates = lines("Storage crates and pump vault", {
     most: 120,
     source: maker,
   }),
+  vault_height: input(smallLength, "Height of a vault with its lid", {
+    default: 36,
+    least: 6,
+    most: 120,
+    source: maker,
+  }),
+  extension_height: input(smallLength, "Height that an extension ring adds", {
+    default: 6,
+    least: 1,
+    most: 60,
+    source: maker,
+  }),
+  extension_code: input(text, "Item code of the extension ring", { default: "vault-extension" }),
+  extensions_needed: calc(
+    count,
+    "vaults_needed * ROUNDUP(ROUND(MAX(0, basin_depth - vault_height) / MAX(0.1[in], extension_height), 6), 0)",
+    "Extension rings, so that the lid stands at the rim",
+  ),
   room_long: calc(length, "MAX(0, basin_length - 2 * crate_gap)", "Room for crates, along"),
   room_wide: calc(length, "MAX(0, basin_width - 2 * crate_gap)", "Room for crates, across"),
   crates_turned: calc(

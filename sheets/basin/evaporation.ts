@@ -1,6 +1,7 @@
 import {
   area,
   calc,
+  check,
   input,
   lines,
   number,
@@ -12,12 +13,21 @@ import {
   vapourPressure,
   waterLoss,
   waterVolume,
+  yesno,
 } from "../../engine/template/index.js";
 
 /** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
 const celsius = (name: string) => `IF(temperature_scale = "C", ${name}, (${name} - 32) / 1.8)`;
 
 const inputs = lines("Evaporation and splash on a day of the dry spell", {
+  weather_is_local: input(yesno, "The weather below is that of a dry spell at the site", {
+    default: false,
+  }),
+  weather_looked_up: check(
+    "weather_is_local",
+    "Temperatures, humidity and wind are the example's, not the site's: put in those of a dry spell there, then say yes above.",
+    { label: "The weather is the site's", level: "look" },
+  ),
   evaporation_method: input(text, "Method", {
     default: "air and water",
     choices: ["air and water", "pan"],

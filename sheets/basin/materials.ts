@@ -4,6 +4,12 @@ export const basinMaterials = buysTable("basin_buys", [
   { what: "storage crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
   { what: "pump vaults", code: "vault_code", wanted: "vaults_needed", unit: "each" },
   {
+    what: "vault extensions",
+    code: "extension_code",
+    wanted: "extensions_needed",
+    unit: "each",
+  },
+  {
     what: "fill valve",
     code: "fill_valve_code",
     wanted: "IF(fill_line_length > 0, 1, 0)",

@@ -7,6 +7,7 @@ import {
   smallLength,
   text,
   waterVolume,
+  yesno,
 } from "../../engine/template/index.js";
 
 /** The design rain on basin and stream, at rest, with the basin full. */
@@ -18,6 +19,12 @@ export const designRain = lines("Design rain, with the basin full and the pump a
     note: "Look up the site in NOAA Atlas 14; 4 in is a placeholder to replace.",
     source: "common practice, no source",
   }),
+  storm_is_local: input(yesno, "The design storm is that of the site", { default: false }),
+  storm_looked_up: check(
+    "storm_is_local",
+    "The design storm of {design_rain} is a placeholder until it is looked up for the site: put its rain in, then say yes above.",
+    { label: "The design storm is the site's", level: "look" },
+  ),
   extra_catchment: input(area, "Ground that drains into the stream besides", {
     default: 0,
     least: 0,

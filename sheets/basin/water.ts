@@ -1,6 +1,7 @@
 import {
   calc,
   check,
+  count,
   days,
   input,
   length,
@@ -59,8 +60,18 @@ export const basinWater = lines("Water needed and held", {
   ),
   basin_length_enough: calc(
     length,
-    "basin_length * MAX(1, basin_water_needed / basin_water_held)",
-    "Length that would be enough, of the same width, depth and filling (about)",
+    "basin_length * basin_water_needed / MAX(0.001[gal], basin_water_held)",
+    "Length that would do, of the same width, depth and filling (about)",
+  ),
+  crates_to_spare: calc(
+    count,
+    "INT(ROUND(crates_needed * MAX(0, 1 - basin_water_needed / MAX(0.001[gal], basin_water_held)), 6))",
+    "Crates that such a basin would save (about)",
+  ),
+  basin_not_oversize: check(
+    "basin_water_held <= 2 * basin_water_needed",
+    "The basin holds {basin_water_held}, more than twice the {basin_water_needed} that it must: a length of about {basin_length_enough} would do, with {crates_to_spare|0} crates fewer.",
+    { label: "The basin is not far too large", level: "look" },
   ),
   level_at_rest: calc(
     length,

@@ -53,7 +53,11 @@ export const fallsTable = table(
       "width*IFERROR(INDEX(looks.per_width,MATCH(look,looks.name,0)),0)",
       "Flow wanted",
     ),
-    sharing: calc(flow, "IF(ISBLANK(share_chosen),flow_wanted,0)", "Wanted, share open"),
+    sharing: calc(
+      flow,
+      "IF(ISBLANK(share_chosen),flow_wanted,0)",
+      "Flow wanted, where no share is chosen",
+    ),
     share: calc(
       percent,
       "IF(ISBLANK(share_chosen),IF(sharing>0,MAX(0,1-SUMIF(falls.step,step,falls.share_chosen))*sharing/SUMIF(falls.step,step,falls.sharing),0),share_chosen)",
@@ -87,6 +91,16 @@ export const fallsTable = table(
     water_in_air: calc(waterVolume, "WATER_IN_AIR(flow_arriving,drop)", "Water in the air", {
       decimals: 1,
     }),
+    name_alone: check(
+      "SUMPRODUCT((falls.name=name)*(falls.width>0))<2",
+      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      { label: "Name of its own" },
+    ),
+    has_drop: check(
+      "drop>0",
+      "{name} has no drop, so it is no fall: measure from the water above to the water below.",
+      { label: "Has a drop", level: "look" },
+    ),
     not_starved: check(
       "flow_arriving>=least_of_wanted*flow_wanted",
       "{name} gets {flow_arriving} where {flow_wanted} was wanted, under {least_of_wanted} of it: bring more water in at or above its step, change the shares, or choose a lighter look.",

@@ -173,6 +173,11 @@ export const outletsTable = table(
     water_in_pipe: calc(waterVolume, "WATER_IN_PIPE(length,bore)", "Water in the branch", {
       decimals: 1,
     }),
+    name_alone: check(
+      "SUMPRODUCT((outlets.name=name)*(outlets.bore>0))<2",
+      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      { label: "Name of its own" },
+    ),
     step_exists: check(
       "COUNTIF(falls.step,enters)>0",
       "{name} enters at step {enters|0}, where there is no fall: choose a step that has one.",

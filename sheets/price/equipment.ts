@@ -34,7 +34,7 @@ const hires: readonly Hire[] = [
   },
   {
     what: "Stone, gravel and sand delivered",
-    quantity: "SUM(lines.loads)+SUM(extra_lines.loads)",
+    quantity: "truck_loads",
     unit: "load",
     rate_code: "stone-load",
   },

@@ -69,12 +69,12 @@ export const priceSense = lines("Does it make sense?", {
   cost_per_foot: calc(
     moneyPerLength,
     "IF(stream_length>0,total_cost/stream_length,0)",
-    "Cost for each length of stream",
+    "Cost for each length of stream and pools",
   ),
   price_per_foot: calc(
     moneyPerLength,
     "IF(stream_length>0,price/stream_length,0)",
-    "Price for each length of stream",
+    "Price for each length of stream and pools",
   ),
   break_even_price: calc(
     money,

@@ -37,7 +37,11 @@ export const shortlistTable = table(
   },
   {
     pump: calc(text, "code", "Pump"),
-    reaches: calc(yesno, "AND(curve_sound,speed_needed>0,speed_needed<=1)", "Reaches"),
+    reaches: calc(
+      yesno,
+      "AND(curve_sound,speed_needed>0,speed_needed<=1,most_head>=head_with_reserve)",
+      "Reaches, with the head in reserve",
+    ),
     speed_needed: calc(
       percent,
       "IF(AND(curve_sound,total_flow_wanted>0),SPEED_FOR_DUTY(total_flow_wanted,total_head,start,slope),0)",
@@ -57,7 +61,11 @@ export const shortlistTable = table(
     ),
     year_cost: calc(money, "watts*hours_a_day*energy_rate*months_a_year*1[months]", "Power a year"),
     years_cost: calc(money, "cost+years_compared*year_cost", "Cost and power over the years"),
-    ranked: calc(money, "IF(AND(reaches,cost>0),years_cost,0)", "In the running"),
+    ranked: calc(
+      money,
+      "IF(AND(reaches,cost>0),years_cost,0)",
+      "The same, of those that reach and have a price",
+    ),
     mark: calc(
       text,
       'IF(NOT(curve_sound),"curve not usable",IF(NOT(reaches),"does not reach",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over the years","reaches"))))',
@@ -78,6 +86,22 @@ export const shortlistTable = table(
       head,
       `IF(curve_sound,CARRIED_BACK(${pick("flow", "line")},${pick("head", "line")},slope),0)`,
       "Its head at no flow",
+    ),
+    points_wanted: calc(
+      count,
+      counted((k) => `flow_${k}<=total_flow_wanted+${tie}`),
+      "Points below the flow wanted",
+    ),
+    wanted_line: piece("points_wanted", "Piece of the curve there"),
+    wanted_slope: calc(
+      precise,
+      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},${pick("flow", "wanted_line", 2)},${pick("head", "wanted_line", 2)}),0)`,
+      "Slope there, ft for each gal/min",
+    ),
+    most_head: calc(
+      head,
+      `IF(curve_sound,LINE_HEAD(total_flow_wanted,CARRIED_BACK(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},wanted_slope),wanted_slope,1),0)`,
+      "Head at the flow wanted, full speed",
     ),
     full_flow: calc(flow, "total_flow_wanted/speed_used", "Flow brought to full speed"),
     points_below: calc(

@@ -44,6 +44,11 @@ export const poolsTable = table(
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Water standing"),
     rise: calc(smallLength, "MAXIFS(falls.lip_depth,falls.step,before_step)", "Rise while running"),
     water_held: calc(waterVolume, "surface*rise", "Water held, running"),
+    name_alone: check(
+      "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
+      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      { label: "Name of its own" },
+    ),
     step_exists: check(
       "COUNTIF(falls.step,before_step)>0",
       "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",

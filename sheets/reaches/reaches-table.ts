@@ -58,6 +58,11 @@ export const reachesTable = table(
     ),
     water_held: calc(waterVolume, "water_area*length", "Water held, running"),
     surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
+    name_alone: check(
+      "SUMPRODUCT((reaches.name=name)*(reaches.length>0))<2",
+      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      { label: "Name of its own" },
+    ),
     step_exists: check(
       "COUNTIF(falls.step,after_step)>0",
       "{name} follows step {after_step|0}, where there is no fall: choose a step that has one.",

@@ -7,6 +7,7 @@ import {
   percent,
   table,
   weight,
+  yesno,
 } from "../../engine/template/index.js";
 
 /** The heaviest stone against what the machine may lift where it must be set. */
@@ -38,6 +39,14 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     "Lift by the chart at the next reach not shorter",
     { strong: true, note: "No reading between the lines of a chart: the longer reach counts." },
   ),
+  chart_is_ours: input(yesno, "The chart below is that of the machine to be used", {
+    default: false,
+  }),
+  chart_taken_over: check(
+    "chart_is_ours",
+    "The lifting chart is the example's, not your machine's: copy the one in its cab, then say yes above.",
+    { label: "The lifting chart is the machine's own", level: "look" },
+  ),
   machine_lifts: check(
     "load_on_hook <= machine_lift",
     "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}, where the chart allows {machine_lift}: bring a larger machine, set from nearer, or choose smaller stones.",
@@ -62,9 +71,14 @@ export const liftingChart = table(
   {
     reach: input(length, "Reach", { least: 0.1, most: 100, decimals: 1 }),
     lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
-    counted_reach: calc(length, "IF(reach >= reach_needed, reach, 1000[ft])", "Reach counted", {
-      blank: "1000[ft]",
-      decimals: 1,
-    }),
+    counted_reach: calc(
+      length,
+      "IF(reach >= reach_needed, reach, 1000[ft])",
+      "Reach, if far enough (1,000 if not)",
+      {
+        blank: "1000[ft]",
+        decimals: 1,
+      },
+    ),
   },
 );

@@ -6,6 +6,7 @@ export const codeInputs: readonly string[] = [
   "stones.code",
   "crate_code",
   "vault_code",
+  "extension_code",
   "fill_valve_code",
   "fill_pipe_code",
   "liner_code",

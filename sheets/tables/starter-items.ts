@@ -9,6 +9,7 @@ const usual: readonly [string, string, string][] = [
   ["seam-tape", "seam tape", "ft"],
   ["crate", "storage crate", "each"],
   ["vault", "pump vault", "each"],
+  ["vault-extension", "extension ring of the vault", "each"],
   ["fill-valve", "fill valve with backflow preventer", "each"],
   ["fill-pipe", "fill pipe", "ft"],
   ["sand-bedding", "bedding sand", "yd3"],

@@ -70,4 +70,18 @@ export const stoneClasses = [
     stone_height: 0.2,
     fullness: 0.7,
   },
+  {
+    name: "fall stones",
+    code: "stone-boulder",
+    covers: "fall faces",
+    share: 1,
+    width: 0,
+    thickness: 1.5,
+    voids: 0.3,
+    rock: "field stone",
+    fullness: 0.7,
+    stone_length: 2.5,
+    stone_width: 1.5,
+    stone_height: 1,
+  },
 ] as const;

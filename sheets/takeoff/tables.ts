@@ -46,6 +46,10 @@ export const takeoffInputs = lines("For the lines below", {
     most: 160,
     source: "common practice, no source",
   }),
+  classes_share_trucks: input(yesno, "Stone, gravel and sand share trucks", {
+    default: true,
+    note: "No: each line comes by loads of its own.",
+  }),
   bulk_load: calc(
     soilVolume,
     "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))",
@@ -102,7 +106,17 @@ const endBefore = (day: string) =>
     `IF(pump_row>0,IF(INDEX(pumps.good_until,MAX(pump_row,1))<${day},1,0),0)`,
   ].join("+");
 
+const byLoad = (unit: string) =>
+  ["lines", "extra_lines"]
+    .map((name) => `SUMPRODUCT(${name}.by_load*(${name}.unit="${unit}")*${name}.bought)`)
+    .join("+");
+
 export const takeoffTotals = lines("In short", {
+  truck_loads: calc(
+    count,
+    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("ton")})/MAX(0.01,truck_payload/1[ton])+(${byLoad("yd3")})/MAX(0.1,bulk_load/1[yd³]),6),0),SUM(lines.loads)+SUM(extra_lines.loads))`,
+    "Truck loads of stone, gravel and sand",
+  ),
   goods_cost: calc(money, goods("cost"), "Goods, before tax"),
   goods_tax: calc(money, goods("tax"), "Sales tax on them"),
   prices_outlast_offer: check(

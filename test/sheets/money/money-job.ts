@@ -90,6 +90,8 @@ export const smallJob: InputValues = {
   site_haul: 0,
   crew_size: 2,
   rain_stops_work: 1,
+  rain_is_local: true,
+  electrical_work: "by us",
   rounding_step: 25,
   contingency_share: 0.02,
   falls: [{ name: "the fall", width: 3 }],
