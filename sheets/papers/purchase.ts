@@ -11,13 +11,23 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
+import { priceSheet } from "../price.js";
+import { takeoffSheet } from "../takeoff.js";
+
+/** The capacity of a table of what is bought, from where it is declared. */
+function capacity(name: string): number {
+  const blocks = [takeoffSheet, priceSheet].flatMap((one) => one.blocks);
+  const found = blocks.find((block) => block.kind === "table" && block.name === name);
+  if (found?.kind !== "table") throw new Error(`No table ${name} to buy from.`);
+  return found.rows;
+}
 
 /** The tables of what is bought, with their capacity. */
 const sources: readonly { readonly name: string; readonly rows: number; readonly taken?: true }[] =
   [
-    { name: "lines", rows: 56 },
-    { name: "extra_lines", rows: 8 },
-    { name: "options", rows: 6, taken: true },
+    { name: "lines", rows: capacity("lines") },
+    { name: "extra_lines", rows: capacity("extra_lines") },
+    { name: "options", rows: capacity("options"), taken: true },
   ];
 
 interface Place {

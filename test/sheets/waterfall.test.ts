@@ -282,3 +282,13 @@ describe("tables at their limits", () => {
     expect(values[model.byId.get("some_outlets")?.index ?? -1]).toBe(false);
   });
 });
+
+test("everything bought stands on Purchase: lines, further lines, the pump", async () => {
+  const { model, values } = await bidOf(join(demoFolder, "hillside-stream.json"));
+  const cellsNamed = (name: string) => model.cells.filter((cell) => cell.name === name);
+  const filled = (name: string) =>
+    cellsNamed(name).filter(({ index }) => Number(values[index]) > 0).length;
+  const listed = cellsNamed("purchase.quantity").filter(({ index }) => Number(values[index]) > 0);
+  expect(filled("lines.bought")).toBeGreaterThan(20);
+  expect(listed).toHaveLength(filled("lines.bought") + filled("extra_lines.bought") + 1);
+});
