@@ -1,6 +1,6 @@
 import type { Value } from "../formula/value.js";
 import { inUnit } from "../template/compile.js";
-import type { InputDeclaration, InputValue } from "../template/declare.js";
+import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { type Cell, columnOf, type Model, type Table } from "../template/model.js";
 import { serialOf } from "./date.js";
 
@@ -12,6 +12,8 @@ export interface PlannedInput {
   /** The table and the column, for a cell in a row. */
   readonly table?: string;
   readonly key?: string;
+  /** The rows are the person's own: where a job gives the table, the template's rows do not hold. */
+  readonly ownRows: boolean;
   /** From this many rows given on, the row counts as in use; 0: always. */
   readonly inUseFrom: number;
   /** The template's value for this row, whether in use or not. */
@@ -64,7 +66,7 @@ function planned(model: Model, cell: Cell, declaration: InputDeclaration): Plann
     usual: held(declaration.default),
   };
   if (cell.table === undefined || cell.row === undefined) {
-    return { ...plan, inUseFrom: 0, ofRow: null };
+    return { ...plan, ownRows: false, inUseFrom: 0, ofRow: null };
   }
   const { block } = model.tables.get(cell.table) as Table;
   const key = cell.name.slice(cell.table.length + 1);
@@ -73,9 +75,20 @@ function planned(model: Model, cell: Cell, declaration: InputDeclaration): Plann
     ...plan,
     table: cell.table,
     key,
+    ownRows: hasOwnRows(block),
     inUseFrom: always ? 0 : cell.row,
     ofRow: held(block.data?.[cell.row - 1]?.[key]),
   };
+}
+
+/**
+ * Are the rows that a table opens with only a start, which a job's rows replace? They are where
+ * people tell rows apart by an input; a published or calculated first column fixes them, and so
+ * does a table whose rows are all in use.
+ */
+export function hasOwnRows({ data, filled, columns }: TableBlock): boolean {
+  const first = Object.values(columns)[0];
+  return data !== undefined && filled !== undefined && first?.kind === "input";
 }
 
 /** Choices from a price-book or calculated column are known only later: the bid's own checks look at them. */

@@ -1,15 +1,16 @@
 import { inUnit } from "../template/compile.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { ruleInWords } from "../template/implied.js";
-import type { Model } from "../template/model.js";
+import type { Model, Table } from "../template/model.js";
 import { unitOf } from "../units/quantity.js";
+import { hasOwnRows } from "./input-plan.js";
 import type { JobRecord, RowValues } from "./record.js";
 
 /**
  * A new job record for a template: every input with its default (null where it must
  * be given), the rows that tables open with, and a guide to what each means.
  */
-export function newJob(model: Model, job: string): JobRecord {
+export function newJob(model: Model, job: string, prices = "price-book.xlsx"): JobRecord {
   const inputs: Record<string, InputValue | null | RowValues[]> = {};
   const guide: Record<string, unknown> = {};
   for (const { block } of model.placed) {
@@ -21,12 +22,10 @@ export function newJob(model: Model, job: string): JobRecord {
       }
     }
     if (block.kind === "table") {
-      const columns = Object.entries(block.columns).flatMap(([key, cell]) =>
-        cell.kind === "input" ? [[key, cell] as const] : [],
-      );
+      const columns = inputColumns(block);
       if (columns.length === 0) continue;
       guide[block.name] = {
-        means: `${block.heading}; up to ${block.rows} rows`,
+        means: `${block.heading}; up to ${block.rows} rows${hasOwnRows(block) ? "; the rows given are all there are" : ""}`,
         columns: Object.fromEntries(columns.map(([key, cell]) => [key, meaning(cell, model)])),
       };
       const rows = block.data ?? [];
@@ -47,12 +46,23 @@ export function newJob(model: Model, job: string): JobRecord {
     template: name,
     version,
     units: model.system,
-    prices: "price-book.xlsx",
+    prices,
     inputs,
     guide,
     trail: [],
   };
 }
+
+/** The rows that a table opens with, as a job record holds them. */
+export function openingRows(model: Model, table: string): RowValues[] {
+  const { block } = model.tables.get(table) as Table;
+  return (block.data ?? []).map((row) => rowOf(inputColumns(block), model, row));
+}
+
+const inputColumns = (block: TableBlock) =>
+  Object.entries(block.columns).flatMap(([key, cell]) =>
+    cell.kind === "input" ? [[key, cell] as const] : [],
+  );
 
 function rowOf(
   columns: readonly (readonly [string, InputDeclaration])[],

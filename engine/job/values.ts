@@ -50,7 +50,7 @@ function valueFor(input: PlannedInput, job: JobRecord): Value {
   // an empty text is a blank cell: it must not pass for a value that was given
   if (given === "") return null;
   if (given !== undefined) return input.date ? (serialOf(String(given)) ?? null) : given;
-  if (input.ofRow !== null) return input.ofRow;
+  if (input.ofRow !== null && !isReplaced(input, job)) return input.ofRow;
   return inUse(input, job) ? input.usual : null;
 }
 
@@ -64,9 +64,15 @@ function givenFor({ cell, table, key = "" }: PlannedInput, job: JobRecord): Inpu
 function inUse(input: PlannedInput, job: JobRecord): boolean {
   const { inUseFrom, table = "" } = input;
   if (isBlankRow(input, job)) return false;
-  if (inUseFrom === 0) return true;
   const rows = job.inputs[table];
+  if (isReplaced(input, job)) return (rows as unknown[]).length >= (input.cell.row ?? 1);
+  if (inUseFrom === 0) return true;
   return Array.isArray(rows) && rows.length >= inUseFrom;
+}
+
+/** Does the job give a table of its own rows, in place of the template's? */
+function isReplaced({ ownRows, table }: PlannedInput, job: JobRecord): boolean {
+  return ownRows && table !== undefined && Array.isArray(job.inputs[table]);
 }
 
 /** Was the row taken out, so that not even the template's own values hold? */

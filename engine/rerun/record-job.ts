@@ -44,8 +44,10 @@ function known(model: Model, given: InputValues): { inputs: InputValues; leftOut
   for (const [name, value] of Object.entries(given)) {
     if (!keep(name)) continue;
     inputs[name] = Array.isArray(value)
-      ? (value as RowValues[]).map((row) =>
-          Object.fromEntries(Object.entries(row).filter(([key]) => keep(`${name}.${key}`))),
+      ? (value as (RowValues | null)[]).map((row) =>
+          row === null
+            ? null
+            : Object.fromEntries(Object.entries(row).filter(([key]) => keep(`${name}.${key}`))),
         )
       : value;
   }

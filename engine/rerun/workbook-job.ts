@@ -190,8 +190,10 @@ function recordOf(model: Model, values: readonly Value[], identity: WorkbookIden
     rows[at] = { ...rows[at], [key]: written };
   }
   for (const [table, rows] of Object.entries(tables)) {
-    const last = rows.findLastIndex((row) => Object.values(row).some((value) => value !== null));
-    inputs[table] = rows.slice(0, last + 1) as readonly RowValues[];
+    const isFilled = (row: RowValues) => Object.values(row).some((value) => value !== null);
+    const last = rows.findLastIndex(isFilled);
+    // a blank row among others is null: as an empty one it would take defaults
+    inputs[table] = rows.slice(0, last + 1).map((row) => (isFilled(row) ? row : null));
   }
   return {
     rillbook: 1,

@@ -1,8 +1,9 @@
 import { RillbookError } from "../../errors.js";
 import type { Cell, Model } from "../../template/model.js";
-import { inputPlanOf } from "../input-plan.js";
+import { hasOwnRows, inputPlanOf } from "../input-plan.js";
 import { JobError } from "../job-error.js";
 import type { InputValues, JobRecord, RowValues } from "../record.js";
+import { openingRows } from "../start.js";
 import { appended } from "../trail/chain.js";
 import type { Change, TrailEntry } from "../trail/entry.js";
 import { recorded, unitFor } from "../trail/inputs.js";
@@ -98,9 +99,12 @@ function withRow(
   change: (row: Row) => Row,
 ): Row[] {
   const given = inputs[table];
-  const rows: Row[] = Array.isArray(given) ? [...given] : [];
-  // rows that the template itself fills are there without being given
-  const there = Math.max(rows.length, model.tables.get(table)?.block.data?.length ?? 0);
+  const block = model.tables.get(table)?.block;
+  const own = block !== undefined && hasOwnRows(block);
+  const start = own ? openingRows(model, table) : [];
+  const rows: Row[] = Array.isArray(given) ? [...given] : start;
+  // rows that the template fixes are there without being given
+  const there = Math.max(rows.length, own ? 0 : (block?.data?.length ?? 0));
   if (row > there + 1) {
     throw new RillbookError(
       "row-too-far",
@@ -109,7 +113,7 @@ function withRow(
   }
   while (rows.length < row) rows.push({});
   rows[row - 1] = change(rows[row - 1] ?? null);
-  if (model.tables.get(table)?.block.data === undefined) trimBlank(rows);
+  if (own || block?.data === undefined) trimBlank(rows);
   return rows;
 }
 

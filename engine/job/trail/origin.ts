@@ -32,7 +32,9 @@ export function inputOrigins(
       found.set(cell.id, { from, by, time, ...(note === undefined ? {} : { note }) });
       continue;
     }
-    const byTemplate = [ofRow, usual, null].some((one) => recorded(cell, one) === value);
+    // a row of the template's that was taken out is the person's doing
+    const own = ofRow === null ? [usual, null] : [ofRow, usual ?? ofRow];
+    const byTemplate = own.some((one) => recorded(cell, one) === value);
     found.set(cell.id, { from: byTemplate ? "template default" : "not in the trail" });
   }
   return found;

@@ -1,5 +1,6 @@
 import { inputPlanOf, type PlannedInput } from "../../job/input-plan.js";
 import type { InputValues, JobRecord, RowValues } from "../../job/record.js";
+import { openingRows } from "../../job/start.js";
 import { recorded } from "../../job/trail/inputs.js";
 import { valuesAsGiven } from "../../job/values.js";
 import type { InputValue } from "../../template/declare.js";
@@ -35,20 +36,21 @@ function changedRows(
   wanted: Wanted,
 ): (RowValues | null)[] {
   const given = job.inputs[table];
-  const rows: (RowValues | null)[] = Array.isArray(given) ? [...given] : [];
+  const planned = inputPlanOf(model).inputs.filter((one) => one.table === table);
+  const start = planned.some(({ ownRows }) => ownRows) ? openingRows(model, table) : [];
+  const rows: (RowValues | null)[] = Array.isArray(given) ? [...given] : start;
   for (const { cell, key = "" } of changed) {
     const at = (cell.row ?? 1) - 1;
     while (rows.length <= at) rows.push(null);
     rows[at] = { ...rows[at], [key]: wanted.get(cell.id) ?? null };
   }
   const filled = new Set<number>();
-  const planned = inputPlanOf(model).inputs.filter((one) => one.table === table);
   for (const { cell } of planned) {
     if ((wanted.get(cell.id) ?? null) !== null) filled.add(cell.row ?? 0);
   }
   const settled = rows.map((row, i) => (filled.has(i + 1) ? (row ?? {}) : null));
-  // rows that the template fills by itself must be given as blank
-  const byTemplate = planned.filter(({ inUseFrom }) => inUseFrom === 0);
+  // rows that the template fixes must be given as blank
+  const byTemplate = planned.filter(({ inUseFrom, ownRows }) => inUseFrom === 0 && !ownRows);
   const least = Math.max(0, ...byTemplate.map(({ cell }) => cell.row ?? 0));
   while (settled.length > least && settled.at(-1) === null) settled.pop();
   return settled;
