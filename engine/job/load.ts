@@ -1,9 +1,11 @@
-import { dirname, resolve } from "node:path";
+import { stat } from "node:fs/promises";
+import { basename, dirname, extname, resolve } from "node:path";
 import { RillbookError } from "../errors.js";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
+import { mustBeInBook } from "./codes.js";
 import type { PriceBook } from "./price-book.js";
 import { readJob } from "./read.js";
 import { readPriceBook } from "./read-price-book.js";
@@ -32,13 +34,22 @@ export async function loadJob(
   const raw = await readJob(file, templates);
   const model = modelOf(raw.template, raw.units);
   const job = validateJob(model, raw.record, file);
-  const book = await readPriceBook(priceFile(file, job, prices), raw.template.prices ?? []);
-  return { model, job, book, given: valuesOf(model, job, book) };
+  const book = await readPriceBook(await priceFile(file, job, prices), raw.template.prices ?? []);
+  const given = valuesOf(model, job, book);
+  mustBeInBook(model, job, book);
+  return { model, job, book, given };
 }
 
-function priceFile(file: string, job: JobRecord, asked: string | undefined): string {
-  if (asked !== undefined) return asked;
-  if (job.prices !== undefined) return resolve(dirname(file), job.prices);
+async function priceFile(file: string, job: JobRecord, asked: string | undefined) {
+  const path = asked ?? (job.prices === undefined ? undefined : resolve(dirname(file), job.prices));
+  if (path !== undefined) {
+    const found = await stat(path).catch(() => undefined);
+    if (found !== undefined) return path;
+    throw new RillbookError(
+      "prices-missing",
+      `The price book ${path} does not exist. Write one with "rillbook prices --new ${basename(path, extname(path))}.xlsx", or give another with --prices <file>.`,
+    );
+  }
   throw new RillbookError(
     "prices-missing",
     `${file} names no price book. Add "prices": "path" to it, or give --prices <file>.`,

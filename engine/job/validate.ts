@@ -44,8 +44,10 @@ export function validateJob(model: Model, record: unknown, file: string): JobRec
   return job;
 }
 
-/** `inputs.falls[2].width`, rows counted from 1 as on the worksheet. */
+/** `inputs.falls.width[2]` as names are written everywhere, rows counted from 1 as on the worksheet. */
 function readablePath(pointer: string): string {
+  const [, table, row, column] = /^\/inputs\/([^/]+)\/(\d+)\/([^/]+)$/.exec(pointer) ?? [];
+  if (column !== undefined) return `inputs.${table}.${column}[${Number(row) + 1}]`;
   return pointer
     .split("/")
     .slice(1)
@@ -64,6 +66,10 @@ function sentence(error: ErrorObject, model: Model): string {
     case "additionalProperties": {
       const name = String(error.params.additionalProperty);
       const known = Object.keys((error.parentSchema as { properties: object }).properties);
+      if (/^\/inputs\/[^/]+\/\d+$/.test(error.instancePath)) {
+        const place = readablePath(`${error.instancePath}/${name.replaceAll("/", "~1")}`);
+        return `${place}: the column "${name}" is not known to template ${model.template.name}.${suggestion(name, known)}`;
+      }
       return `${path}: the name "${name}" is not known to template ${model.template.name}.${suggestion(name, known)}`;
     }
     case "required":
@@ -74,10 +80,11 @@ function sentence(error: ErrorObject, model: Model): string {
       return `${path} is ${shown}, but must be ${[error.params.type]
         .flat()
         .filter((one: string) => one !== "null")
+        .map((one: string) => typeInWords(one, error.data, isShare(model, path)))
         .join(" or ")}${meaning}. Correct the value.`;
     case "minimum":
     case "maximum":
-      return `${path} is ${shown}, but must be ${error.params.comparison} ${error.params.limit}${meaning}. Correct the value.`;
+      return `${path} is ${shown}, but must be ${error.params.comparison} ${error.params.limit}${shareHint(error.data, isShare(model, path))}${meaning}. Correct the value.`;
     case "enum": {
       const allowed = (error.params.allowedValues as unknown[]).filter((one) => one !== null);
       return `${path} is ${shown}, but must be one of: ${allowed.join(", ")}. Choose one.`;
@@ -89,6 +96,39 @@ function sentence(error: ErrorObject, model: Model): string {
     default:
       return `${path} is ${shown}: ${error.message}${meaning}. Correct the value.`;
   }
+}
+
+function typeInWords(type: string, given: unknown, share: boolean): string {
+  switch (type) {
+    case "number":
+    case "integer": {
+      const digits = /^\s*(-?\d+(?:\.\d+)?)/.exec(String(given))?.[1];
+      const kind = type === "integer" ? "a whole number" : "a number";
+      const percent = shareHint(Number(digits), share && String(given).includes("%"));
+      if (typeof given !== "string") return kind;
+      if (percent !== "") return `${kind}${percent}`;
+      return `${kind}, without its unit${digits === undefined ? "" : `: ${digits}`}`;
+    }
+    case "boolean":
+      return "true or false";
+    case "string":
+      return "text";
+    case "array":
+      return "a list of rows";
+    default:
+      return `an ${type}`;
+  }
+}
+
+/** `, for 20% write 0.2`, for a share that was given as a percentage. */
+function shareHint(given: unknown, share: boolean): string {
+  if (!share || typeof given !== "number" || given < 1) return "";
+  return `: for ${given}% write ${Number((given / 100).toPrecision(6))}`;
+}
+
+function isShare(model: Model, path: string): boolean {
+  const cell = model.byId.get(path.replace(/^inputs\./, ""));
+  return cell?.declaration.quantity.percent === true;
 }
 
 function impossibleDates(model: Model, job: JobRecord): string[] {

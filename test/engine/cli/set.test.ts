@@ -129,11 +129,19 @@ test("adds to the trail that is there, and says what it did", async () => {
 
 test.each<[string, string, RegExp]>([
   ["height=20", "job-invalid", /inputs\.height is 20, but must be <= 12 \(Height; in ft/],
-  ["height=tall", "job-invalid", /inputs\.height is "tall", but must be number/],
+  [
+    "height=tall",
+    "job-invalid",
+    /inputs\.height is "tall", but must be a number, without its unit \(/,
+  ],
   ["height=1e999", "job-invalid", /inputs\.height is "1e999"/],
   ["bid_date=2026-02-30", "job-invalid", /there is no such day/],
   ["soil=peat", "job-invalid", /must be one of: sand, loam, clay/],
-  ["paint.coats[1]=1.5", "job-invalid", /inputs\.paint\[1\]\.coats is 1\.5, but must be integer/],
+  [
+    "paint.coats[1]=1.5",
+    "job-invalid",
+    /inputs\.paint\.coats\[1\] is 1\.5, but must be a whole number/,
+  ],
   ["hight=2", "name-unknown", /Did you mean "height"\?/],
   ["price=2", "name-no-input", /only inputs can be set/],
   ["items.unit_price[1]=2", "name-no-input", /from the price book/],

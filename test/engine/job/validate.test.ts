@@ -34,7 +34,7 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   [
     "an unknown column",
     inputs({ beds: [{ ...bed, widht: 3 }] }),
-    /inputs\.beds\[1\]: the name "widht" .* mean "wide"|inputs\.beds\[1\]: the name "widht" is not known/,
+    /inputs\.beds\.widht\[1\]: the column "widht" is not known to template toy\. Did you mean "wide"\?/,
   ],
   [
     "an unknown part of the record",
@@ -44,18 +44,26 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   [
     "text for a number",
     inputs({ plot: "20" }),
-    /inputs\.plot is "20", but must be number \(Length of the plot; Along the wall\.; in ft; 1 to 500 ft\)\. Correct the value\./,
+    /inputs\.plot is "20", but must be a number, without its unit: 20 \(Length of the plot; Along the wall\.; in ft; 1 to 500 ft\)\. Correct the value\./,
   ],
   [
     "text for a number in a row",
     inputs({ beds: [bed, { ...bed, wide: "x" }] }),
-    /inputs\.beds\[2\]\.wide is "x", but must be number/,
+    /inputs\.beds\.wide\[2\] is "x", but must be a number, without its unit \(/,
   ],
-  ["a list for a number", inputs({ plot: [20] }), /inputs\.plot is \[20\], but must be number/],
-  ["a number for text", inputs({ customer: 5 }), /inputs\.customer is 5, but must be string/],
-  ["a number for yes or no", inputs({ paved: 1 }), /inputs\.paved is 1, but must be boolean/],
-  ["one row without a list", inputs({ beds: bed }), /inputs\.beds is \{.*\}, but must be array/],
-  ["a number for a row", inputs({ beds: [3] }), /inputs\.beds\[1\] is 3, but must be object/],
+  [
+    "a list for a number",
+    inputs({ plot: [20] }),
+    /inputs\.plot is \[20\], but must be a number \(/,
+  ],
+  ["a number for text", inputs({ customer: 5 }), /inputs\.customer is 5, but must be text/],
+  ["a number for yes or no", inputs({ paved: 1 }), /inputs\.paved is 1, but must be true or false/],
+  [
+    "one row without a list",
+    inputs({ beds: bed }),
+    /inputs\.beds is \{.*\}, but must be a list of rows/,
+  ],
+  ["a number for a row", inputs({ beds: [3] }), /inputs\.beds\[1\] is 3, but must be an object/],
   [
     "too small",
     inputs({ plot: 0.5 }),
@@ -65,14 +73,14 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   [
     "a negative width",
     inputs({ beds: [{ ...bed, wide: -36 }] }),
-    /inputs\.beds\[1\]\.wide is -36, but must be >= 1/,
+    /inputs\.beds\.wide\[1\] is -36, but must be >= 1/,
   ],
   [
     "a percentage for a share",
     inputs({ spare: 10 }),
-    /inputs\.spare is 10, but must be <= 0\.5 .*0% to 50%/,
+    /inputs\.spare is 10, but must be <= 0\.5: for 10% write 0\.1 .*0% to 50%/,
   ],
-  ["half a person", inputs({ people: 1.5 }), /inputs\.people is 1\.5, but must be integer/],
+  ["half a person", inputs({ people: 1.5 }), /inputs\.people is 1\.5, but must be a whole number/],
   [
     "a row too many",
     inputs({ beds: Array(5).fill(bed) }),
@@ -88,7 +96,7 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
     inputs({ begin: "31.05.2026" }),
     /inputs\.begin is "31\.05\.2026", but must be a date like 2026-05-31/,
   ],
-  ["a date as a number", inputs({ begin: 46173 }), /inputs\.begin is 46173, but must be string/],
+  ["a date as a number", inputs({ begin: 46173 }), /inputs\.begin is 46173, but must be text/],
   [
     "an impossible date",
     inputs({ begin: "2026-02-29" }),
@@ -110,7 +118,7 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   ["no inputs", without("inputs"), /the record: "inputs" is missing\. Add it\./],
   ["no job", without("job"), /the record: "job" is missing/],
   ["an empty name", { ...toyJob, job: "" }, /job is "".*characters/],
-  ["no object", [], /the record is \[\], but must be object/],
+  ["no object", [], /the record is \[\], but must be an object/],
 ];
 
 describe("a job record that cannot be used", () => {
