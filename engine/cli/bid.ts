@@ -5,6 +5,7 @@ import { failedChecks } from "../job/failed-checks.js";
 import { type LoadedJob, loadJob } from "../job/load.js";
 import { type Identity, writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
+import { failedLines } from "./failed-lines.js";
 import { shownValue } from "./shown-value.js";
 
 /** `rillbook bid`: a job record becomes a workbook. */
@@ -44,11 +45,7 @@ export function bidCommand(context: Context): Command {
         context.out(`${cell.declaration.label}: ${shownValue(model, cell, values)}\n`);
       }
       context.out(`Written: ${options.output}\n`);
-      for (const { cell, level, message } of failed) {
-        context.err(
-          `${level === "must" ? "check failed" : "worth a look"}: ${cell.id}: ${message}\n`,
-        );
-      }
+      for (const line of failedLines(failed)) context.err(`${line}\n`);
     });
 }
 

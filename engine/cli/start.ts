@@ -1,5 +1,5 @@
 import { stat } from "node:fs/promises";
-import { basename } from "node:path";
+import { basename, dirname, join, relative, resolve } from "node:path";
 import { Command, Option } from "commander";
 import { RillbookError } from "../errors.js";
 import { writeWhole } from "../files.js";
@@ -8,6 +8,13 @@ import { newJob } from "../job/start.js";
 import { modelOf } from "../template/models.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import type { Context } from "./context.js";
+
+interface Options {
+  readonly job?: string;
+  readonly template: string;
+  readonly units: UnitSystem;
+  readonly prices?: string;
+}
 
 /** `rillbook start`: a new job record with every input, its unit, default and meaning. */
 export function startCommand(context: Context): Command {
@@ -18,29 +25,37 @@ export function startCommand(context: Context): Command {
     .argument("<file>", "job record to write (JSON)")
     .option("--job <number>", "the job's number or name (default: the file's name)")
     .option("--template <name>", "template", "waterfall")
+    .option("--prices <file>", "price book of the job (default: price-book.xlsx beside it)")
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .addHelpText("after", "\nExample:\n  rillbook start hillside.json --job 2027-014")
-    .action(
-      async (file: string, options: { job?: string; template: string; units: UnitSystem }) => {
-        const found = await stat(file).catch(() => undefined);
-        if (found !== undefined) {
-          throw new RillbookError(
-            "file-exists",
-            `${file} exists already and is left as it is. Name another file.`,
-          );
-        }
-        const newest = Math.max(
-          ...context.templates
-            .filter(({ name }) => name === options.template)
-            .map((one) => one.version),
+    .action(async (file: string, options: Options) => {
+      const found = await stat(file).catch(() => undefined);
+      if (found !== undefined) {
+        throw new RillbookError(
+          "file-exists",
+          `${file} exists already and is left as it is. Name another file.`,
         );
-        const template = templateFor(options.template, newest, context.templates, "--template");
-        const job = options.job ?? basename(file).replace(/\.json$/, "");
-        const record = newJob(modelOf(template, options.units), job);
-        await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
-        context.out(
-          `Written: ${file}\nFill in "inputs" (null must be given, unless the guide says optional), then: rillbook bid ${file} -o bid.xlsx\n`,
-        );
-      },
-    );
+      }
+      const newest = Math.max(
+        ...context.templates
+          .filter(({ name }) => name === options.template)
+          .map((one) => one.version),
+      );
+      const template = templateFor(options.template, newest, context.templates, "--template");
+      const job = options.job ?? basename(file).replace(/\.json$/, "");
+      const folder = dirname(resolve(file));
+      const book = resolve(options.prices ?? join(folder, "price-book.xlsx"));
+      const prices = relative(folder, book).replaceAll("\\", "/");
+      const record = newJob(modelOf(template, options.units), job, prices);
+      await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
+      const there = await stat(book).catch(() => undefined);
+      const newBook = book.replace(/\.[^./\\]*$/, "");
+      const hint =
+        there === undefined
+          ? `The price book ${book} does not exist yet. Write one: rillbook prices --new ${newBook}.xlsx\n`
+          : "";
+      context.out(
+        `Written: ${file}\n${hint}Fill in "inputs" (null must be given, unless the guide says optional), then: rillbook bid ${file} -o bid.xlsx\n`,
+      );
+    });
 }

@@ -55,25 +55,29 @@ const badInputs: [string, () => unknown, RegExp][] = [
   [
     "unknown column",
     () => withFall({ widht: 3 }),
-    /inputs\.falls\[1\].*"widht".*Did you mean "width"/,
+    /inputs\.falls\.widht\[1\]: the column "widht" .*Did you mean "width"/,
   ],
   [
     "text for a number",
     () => withFall({ width: "wide" }),
-    /inputs\.falls\[1\]\.width is "wide", but must be number/,
+    /inputs\.falls\.width\[1\] is "wide", but must be a number, without its unit \(/,
   ],
   [
     "out of range",
     () => withInputs({ start_month: 13 }),
     /inputs\.start_month is 13, but must be <= 12/,
   ],
-  ["not whole", () => withInputs({ start_month: 4.5 }), /start_month is 4\.5, but must be integer/],
+  [
+    "not whole",
+    () => withInputs({ start_month: 4.5 }),
+    /start_month is 4\.5, but must be a whole number/,
+  ],
   [
     "missing required",
     () => withInputs({ customer: null }),
     /inputs\.customer \(Customer\) is missing/,
   ],
-  ["negative width", () => withFall({ width: -2 }), /falls\[1\]\.width is -2, but must be >=/],
+  ["negative width", () => withFall({ width: -2 }), /falls\.width\[1\] is -2, but must be >=/],
   [
     "a 13th fall",
     () => withInputs({ falls: Array(13).fill((demo.inputs.falls as unknown[])[0]) }),
@@ -106,7 +110,21 @@ const badInputs: [string, () => unknown, RegExp][] = [
     () => ({ ...demo, units: "metric" }),
     /units is "metric", but must be "us" or "si"/,
   ],
-  ["no price book", () => ({ ...demo, prices: "gone.json" }), /gone\.json/],
+  [
+    "no price book",
+    () => ({ ...demo, prices: "gone.json" }),
+    /gone\.json does not exist\. Write one with "rillbook prices --new gone\.xlsx", .*--prices <file>/,
+  ],
+  [
+    "a pump that the book lacks",
+    () => withInputs({ pump_choice: "P-6" }),
+    /inputs\.pump_choice \(Pump chosen\) is "P-6", which is not in the pumps of .* Did you mean "P-\d+"\?/,
+  ],
+  [
+    "an item that the book lacks",
+    () => withInputs({ options: [{ description: "More", code: "gold-plate" }] }),
+    /inputs\.options\.code\[1\] .*is "gold-plate", which is not in the items of the price book/,
+  ],
 ];
 
 describe("bad input is told with path, value and rule, and nothing is written", () => {
@@ -156,6 +174,16 @@ describe("bid", () => {
     expect((await stat(output)).size).toBeGreaterThan(100_000);
   });
 
+  test("failed checks are told by sheet and label, many of one kind in one line", async () => {
+    const file = await jobFile("late.json", withInputs({ bid_date: "2040-01-01" }));
+    const { status, err } = await rillbook("bid", file, "-o", join(folder, "late.xlsx"));
+    expect(err).toMatch(
+      /^(check failed|worth a look): [A-Z][^:]*, [^:]*: \d+ rows, such as\n( {2}.*\n){3} {2}All are on the sheet Checks/m,
+    );
+    expect(err.split("\n").length).toBeLessThan(40);
+    expect(status).toBe(1);
+  });
+
   test.each([
     [
       "folder missing",
@@ -198,6 +226,17 @@ describe("start, show, names", () => {
     const again = await rillbook("start", file);
     expect(again.status).toBe(2);
     expect(again.err).toMatch(/exists already/);
+  });
+
+  test("start says how to make a price book that is not there, and takes one that is", async () => {
+    const file = join(folder, "no-book.json");
+    const { out } = await rillbook("start", file);
+    expect(out).toContain(`Write one: rillbook prices --new ${join(folder, "price-book.xlsx")}`);
+    const other = join(folder, "with-book.json");
+    const given = await rillbook("start", other, "--prices", join(demoFolder, "price-book.json"));
+    expect(given.out).not.toMatch(/does not exist/);
+    const { prices } = JSON.parse(await readFile(other, "utf8"));
+    expect(join(folder, prices)).toBe(join(demoFolder, "price-book.json"));
   });
 
   test("a new record lacks only what must be given", async () => {
