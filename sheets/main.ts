@@ -27,6 +27,12 @@ const fitting = { least: 0, most: 100, whole: true };
 const pipe = lines("The main, from pump to manifold", {
   main_size: input(text, "Pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
   main_length: input(length, "Length", { default: 40, least: 0, most: 2000 }),
+  flexible_length: input(length, "Flexible pipe at the pump", {
+    default: 6,
+    least: 0,
+    most: 100,
+    note: "Of the main's size: it loses friction and drains back like as much more of the main.",
+  }),
   main_elbows_90: input(count, "90° elbows", { default: 3, ...fitting }),
   main_elbows_45: input(count, "45° elbows", { default: 0, ...fitting }),
   main_tees: input(count, "Tees passed straight through", { default: 0, ...fitting }),
@@ -91,6 +97,7 @@ const rules = lines("Rules and materials", {
 });
 
 const results = lines("The main at the flow wanted", {
+  main_run: calc(length, "main_length+flexible_length", "Length, flexible pipe included"),
   main_bore: calc(bore, sizeAt("bore"), "Bore"),
   main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
   main_multiples: calc(
@@ -110,7 +117,7 @@ const results = lines("The main at the flow wanted", {
   ),
   main_friction: calc(
     precise,
-    "FRICTION_COEFFICIENT(main_length,main_bore,smoothness)",
+    "FRICTION_COEFFICIENT(main_run,main_bore,smoothness)",
     "Friction, ft for each (gal/min)^1.852",
     { decimals: 7 },
   ),
@@ -123,7 +130,7 @@ const results = lines("The main at the flow wanted", {
   main_speed: calc(speed, "PIPE_SPEED(total_flow_wanted,main_bore)", "Speed", { strong: true }),
   main_friction_loss: calc(
     head,
-    "HAZEN_WILLIAMS(total_flow_wanted,main_length,main_bore,smoothness)",
+    "HAZEN_WILLIAMS(total_flow_wanted,main_run,main_bore,smoothness)",
     "Lost to friction",
   ),
   main_fitting_loss: calc(head, "LOSS_AT(total_flow_wanted,0,main_local)", "Lost in fittings"),
@@ -146,7 +153,7 @@ const results = lines("The main at the flow wanted", {
   ),
   main_darcy_loss: calc(
     head,
-    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_length,main_bore,main_speed),0)",
+    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_run,main_bore,main_speed),0)",
     "Lost to friction by Darcy-Weisbach",
     { note: "A second opinion beside Hazen-Williams." },
   ),
@@ -160,14 +167,31 @@ const results = lines("The main at the flow wanted", {
     `(main_bore/${sizeAt("bore_average")})^4.871-1`,
     "More friction, if the bore is the average inside diameter",
   ),
-  main_water: calc(waterVolume, "WATER_IN_PIPE(main_length,main_bore)", "Water in the main", {
+  main_water: calc(waterVolume, "WATER_IN_PIPE(main_run,main_bore)", "Water in the main", {
     decimals: 1,
   }),
+  pipe_water: calc(
+    waterVolume,
+    "main_water+SUM(outlets.water_in_pipe)",
+    "Water in the main and the branches",
+    { decimals: 1 },
+  ),
   drain_back: calc(
     waterVolume,
-    "IF(check_valve_fitted,0,main_water+SUM(outlets.water_in_pipe))",
+    "IF(check_valve_fitted,0,pipe_water)",
     "Water that drains back when the pump stops",
     { strong: true, decimals: 1 },
+  ),
+  manifold_tees: calc(
+    count,
+    "SUMPRODUCT((outlets.flow_wanted>0)*outlets.tee_pieces)",
+    "Tees of the manifold",
+  ),
+  manifold_caps: calc(
+    count,
+    'IF(AND(manifold_tees>0,SUMPRODUCT((outlets.flow_wanted>0)*(outlets.tee="end of the manifold"))=0),1,0)',
+    "Cap at the manifold's end",
+    { note: "None where a branch leaves by the end." },
   ),
   trench_length: calc(
     length,

@@ -31,9 +31,14 @@ export const outletsSheet = sheet(
         strong: true,
       }),
       total_flow_wanted_hourly: calc(hourlyFlow, "total_flow_wanted", "The same by the hour"),
-      highest_outlet: calc(head, "MAX(outlets.height)", "Highest outlet above the basin's water", {
-        strong: true,
-      }),
+      highest_outlet: calc(
+        head,
+        "MAX(outlets.height)",
+        "Highest outlet above the basin's design water level",
+        {
+          strong: true,
+        },
+      ),
       manifold_needed: calc(head, "MAX(outlets.head_needed)", "Head the hungriest outlet needs"),
       some_outlets: check(
         "AND(outlet_count>0,total_flow_wanted>0)",

@@ -136,7 +136,10 @@ const duty = lines("The pump as set", {
     power,
     "IF(pump_full_watts>0,pump_full_watts*pump_speed^3,pump_water_power/pump_efficiency)",
     "Power drawn, as set",
-    { strong: true },
+    {
+      strong: true,
+      note: "By the cube of the speed. Losses of motor and drive do not fall so fast: at part speed expect more than this, the more the slower.",
+    },
   ),
   pump_flow_hourly: calc(hourlyFlow, "total_flow", "Flow, as set", { strong: true }),
   pump_head: calc(head, "set_pump_head", "Head, as set", { strong: true }),

@@ -5,6 +5,7 @@ import {
   length,
   lines,
   paragraphs,
+  percent,
   sheet,
   smallLength,
   waterVolume,
@@ -26,14 +27,38 @@ export const reachesSheet = sheet(
         most: 24,
         source: "common practice, no source",
       }),
+      bed_stone_depth: input(smallLength, "Depth of the loose stone on the bed", {
+        default: 4,
+        least: 0,
+        most: 36,
+        source: "common practice, no source",
+      }),
+      bed_share_drained: input(percent, "Share of the water between it that drains at a stop", {
+        default: 0.75,
+        least: 0,
+        most: 1,
+        decimals: 0,
+        note: "The rest stays in hollows of the liner. The more drains, the more the basin must hold.",
+        source: "common practice, no source",
+      }),
       stream_length: calc(length, "SUM(reaches.length)+SUM(pools.length)", "Length of the stream", {
         strong: true,
       }),
       reach_water: calc(waterVolume, "SUM(reaches.water_held)", "Water in the reaches, running"),
       pool_rise_water: calc(waterVolume, "SUM(pools.water_held)", "Water by which the pools rise"),
+      bed_water: calc(
+        waterVolume,
+        "SUM(reaches.water_in_bed)*bed_share_drained",
+        "Water between the bed's stone that drains at a stop",
+      ),
+      bed_water_kept: calc(
+        waterVolume,
+        "SUM(reaches.water_in_bed)-bed_water",
+        "Water between the bed's stone that stays",
+      ),
       water_in_transit: calc(
         waterVolume,
-        "reach_water+pool_rise_water+lip_water",
+        "reach_water+bed_water+pool_rise_water+lip_water",
         "Water in transit: leaves the basin when the pump starts",
         { strong: true },
       ),
@@ -46,7 +71,7 @@ export const reachesSheet = sheet(
     }),
     paragraphs(
       "Mind",
-      "Depths are those of steady flow by Manning's formula. Over cobble that reaches the surface they are a guess: leave freeboard.",
+      "Depths are those of steady flow by Manning's formula, above the stone of the bed. Over cobble that reaches the surface they are a guess: leave freeboard.",
     ),
   ],
 );

@@ -43,8 +43,8 @@ export const fillLine = lines("Fill line", {
   ),
   first_fill_hours: calc(
     hours,
-    "(basin_water_held + water_in_transit + pool_water) / fill_flow",
-    "Time of the first fill by this line",
+    "(basin_water_held + water_in_transit + bed_water_kept + pool_water + pipe_water) / fill_flow",
+    "Time of the first fill by this line: basin, stream, pools and pipes",
   ),
   daily_fill_hours: calc(hours, "loss_a_day / fill_flow", "Time to make up a day's loss", {
     decimals: 2,

@@ -32,7 +32,7 @@ export const sizeComparison = table(
     ),
     friction: calc(
       precise,
-      "FRICTION_COEFFICIENT(main_length,bore,smoothness)",
+      "FRICTION_COEFFICIENT(main_run,bore,smoothness)",
       "Friction, ft for each (gal/min)^1.852",
       { decimals: 7 },
     ),

@@ -62,11 +62,11 @@ export const outletsTable = table(
       most: 10,
       note: "0 where the pipe ends under water: it then discharges against the pool's level.",
     }),
-    height_measured: input(head, "Height above the basin's water, as measured", {
+    height_measured: input(head, "Height above the basin's design water level, as measured", {
       optional: true,
       least: 0,
       most: 500,
-      note: "Blank: the drops and falls below the step, added up.",
+      note: "Blank: the drops and falls below the step, down to the rim, and the rim above the water.",
     }),
     flow_chosen: input(flow, "Flow, if chosen", {
       optional: true,
@@ -91,7 +91,7 @@ export const outletsTable = table(
     height: calc(
       head,
       "IF(ISBLANK(height_measured),IFERROR(INDEX(steps.level,enters),0)+above_water,height_measured)",
-      "Height above the basin's water",
+      "Height above the basin's design water level",
     ),
     bore: calc(bore, sizeAt("bore"), "Bore"),
     factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
@@ -100,6 +100,7 @@ export const outletsTable = table(
       "factor*IFERROR(INDEX(tees.multiple,MATCH(tee,tees.name,0)),60)",
       "K: tee",
     ),
+    tee_pieces: calc(count, "IFERROR(INDEX(tees.pieces,MATCH(tee,tees.name,0)),1)", "Tees"),
     loss_reducer: calc(number, "REDUCER(main_bore,bore)", "K: step from the main's bore"),
     loss_elbows: calc(number, "factor*(elbows_90*elbow_90+elbows_45*elbow_45)", "K: elbows"),
     loss_open: calc(

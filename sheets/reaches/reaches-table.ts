@@ -58,6 +58,17 @@ export const reachesTable = table(
     ),
     water_held: calc(waterVolume, "water_area*length", "Water held, running"),
     surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
+    wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Bed under water"),
+    stone_size: calc(
+      smallLength,
+      "IFERROR(INDEX(beds.stone_size,MATCH(bed,beds.name,0)),0)",
+      "Size of the bed's stone",
+    ),
+    water_in_bed: calc(
+      waterVolume,
+      "IF(flow>0,wetted_bed*bed_stone_depth*IFERROR(INDEX(beds.voids,MATCH(bed,beds.name,0)),0),0)",
+      "Water between the bed's stone, running",
+    ),
     name_alone: check(
       "SUMPRODUCT((reaches.name=name)*(reaches.length>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
@@ -78,9 +89,14 @@ export const reachesTable = table(
       "{name}: the depth was not found to a thousandth of the flow: check width, fall and side slope.",
       { label: "Depth found" },
     ),
+    covers_stone: check(
+      "OR(flow<=0,depth>=stone_size)",
+      "{name}: water runs {depth} deep over stone of {stone_size}. Manning's formula does not hold there: expect two to four times that depth, and plan banks and basin for it.",
+      { label: "Deeper than its stone", level: "look" },
+    ),
     runs_calm: check(
-      "froude<1",
-      "{name} shoots (Froude number {froude}): expect splash and noise; roughen the bed or flatten it, or plan the liner wider.",
+      "froude<0.85",
+      "{name} runs at Froude number {froude}. From about 0.85 on the surface stands in waves, from 1 on the water shoots: expect splash and noise; roughen the bed or flatten it, or plan the liner wider.",
       { label: "Runs calm", level: "look" },
     ),
   },

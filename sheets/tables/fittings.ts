@@ -1,4 +1,12 @@
-import { lines, number, precise, published, table, text } from "../../engine/template/index.js";
+import {
+  count,
+  lines,
+  number,
+  precise,
+  published,
+  table,
+  text,
+} from "../../engine/template/index.js";
 
 const crane = "Crane Technical Paper 410, pages A-27 to A-29";
 const multiplier = (label: string, value: number, source = crane) =>
@@ -25,24 +33,34 @@ export const tees = table(
   {
     rows: 5,
     data: [
-      { name: "square tee", multiple: 60, source: crane },
+      { name: "square tee", multiple: 60, pieces: 1, source: crane },
       {
         name: "sweep along the flow",
         multiple: 20,
+        pieces: 1,
         source: "Crane Technical Paper 410, page A-29 (from memory): a bend of radius one bore",
       },
       {
         name: "sweep against the flow",
         multiple: 75,
+        pieces: 1,
         source: "common practice, no source: a quarter more than a square tee",
       },
-      { name: "end of the manifold", multiple: 20, source: `${crane}: tee, straight through` },
-      { name: "no tee", multiple: 0, source: "a pipe of its own" },
+      {
+        name: "end of the manifold",
+        multiple: 20,
+        pieces: 0,
+        source: `${crane}: tee, straight through`,
+      },
+      { name: "no tee", multiple: 0, pieces: 0, source: "a pipe of its own" },
     ],
   },
   {
     name: published(text, "Way of leaving", { source: crane }),
     multiple: published(number, "K over fT", { source: crane, decimals: 0 }),
+    pieces: published(count, "Tees that it takes", {
+      source: "the run of the tee before, or a pipe of its own, takes none",
+    }),
     source: published(text, "Source", { source: crane }),
   },
 );

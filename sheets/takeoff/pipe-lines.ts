@@ -37,7 +37,14 @@ const elbow =
 const tee: Sized = (size) => ({
   kind: "tee",
   what: `tees ${size}`,
-  wanted: onMain(size, 'MAX(COUNTIF(outlets.flow_wanted,">0")-1,0)+main_tees'),
+  wanted: onMain(size, "manifold_tees+main_tees"),
+  unit: "each",
+});
+
+const cap: Sized = (size) => ({
+  kind: "cap",
+  what: `caps ${size}`,
+  wanted: onMain(size, "manifold_caps"),
   unit: "each",
 });
 
@@ -80,6 +87,7 @@ export const pipeLines: readonly OwnLine[] = [
   ...forSizes(branchSizes, elbow(45)),
   ...forSizes(branchSizes, valve),
   ...forSizes(mainSizes, tee),
+  ...forSizes(mainSizes, cap),
   ...forSizes(mainSizes, bulkhead),
   ...forSizes(mainSizes, checkValve),
   ...forSizes(mainSizes, flexible),

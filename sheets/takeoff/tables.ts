@@ -21,6 +21,8 @@ import { pricedColumns } from "./priced.js";
 
 const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
 
+const flowing = "(outlets.flow_wanted>0)";
+
 /** What the pipes and lights ask for beyond what the other sheets say. */
 export const takeoffInputs = lines("For the lines below", {
   electrical_work: input(text, "Electrical work", {
@@ -28,16 +30,15 @@ export const takeoffInputs = lines("For the lines below", {
     choices: electricalWork,
     note: "In our price: list the electrician's quote among the work by others.",
   }),
-  flexible_length: input(length, "Flexible pipe at the pump", { default: 6, least: 0, most: 100 }),
   lights_wanted: input(count, "Lights", { default: 0, least: 0, most: 60, whole: true }),
   cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
   pipe_joints: calc(
     number,
-    '2*(COUNTIF(outlets.flow_wanted,">0")*2+SUM(outlets.elbows_90)+SUM(outlets.elbows_45)+main_elbows_90+main_elbows_45)+(main_length+SUM(outlets.length))/20[ft]',
+    `2*(SUMPRODUCT(${flowing}*(1+outlets.elbows_90+outlets.elbows_45))+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${flowing}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${flowing}*outlets.length))/20[ft]`,
     "Joints to cement",
     {
       decimals: 0,
-      note: "Two for each valve, tee and elbow, one each 20 ft of pipe: common practice, no source.",
+      note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and 20 ft of pipe: common practice, no source.",
     },
   ),
   bulk_weight: input(density, "Weight of sand and gravel, loose", {

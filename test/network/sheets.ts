@@ -53,6 +53,7 @@ export function sheetsAnswers(
     falls: [{ name: "fall", step: 1, width: 1, drop: 1 }],
     main_size: sizeOf(main.bore),
     main_length: main.length,
+    flexible_length: 0,
     main_elbows_90: 0,
     main_valves: 0,
     main_entrance: "at the pump's own outlet",

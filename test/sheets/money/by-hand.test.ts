@@ -59,7 +59,8 @@ test.each([
   ["ball-valve-2", 1, 1, 25, 2],
   ["bulkhead-2", 1, 1, 30, 2.4],
   ["flex-pipe-2", 6, 10, 40, 3.2], // sold by 5 ft
-  ["adhesive", 10 / 25, 1, 20, 1.6], // 2 × 4 fittings, and 40 ft of pipe in lengths of 20: 10 joints
+  // two joints each for 2 elbows, valve, bulkhead, flexible pipe; two lengths of 20 ft: 12
+  ["adhesive", 12 / 25, 1, 20, 1.6],
   ["foam", 3 / 4, 1, 17, 1.36],
   ["gfci-outlet", 1, 1, 70, 5.6],
 ])("bought: %s", (code, needed, bought, cost, tax) => {

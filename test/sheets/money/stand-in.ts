@@ -41,6 +41,9 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
   lines("Quantities", {
     stream_length: input(length, "Stream", { default: 0 }),
     main_length: input(length, "Main", { default: 0 }),
+    flexible_length: input(length, "Flexible pipe", { default: 6 }),
+    manifold_tees: input(count, "Tees of the manifold", { default: 0 }),
+    manifold_caps: input(count, "Caps of the manifold", { default: 0 }),
     main_size: input(text, "Main size", { default: "2 in" }),
     check_valve_fitted: input(yesno, "Check valve", { default: false }),
     trench_length: input(length, "Trench", { default: 0 }),

@@ -57,7 +57,9 @@ const lift = 3.2;
 const nearHead = lift + friction(near, 20, two) + nearLoss * velocityHead(speedIn(near, two));
 const farHead = lift + friction(far, 30, two) + farLoss * velocityHead(speedIn(far, two));
 const manifold = Math.max(nearHead, farHead); // the near one is hungrier: it carries more
-const mainHead = friction(wanted, 50, three) + mainLoss * velocityHead(speedIn(wanted, three));
+// 50 ft of main and the 6 ft of flexible pipe at the pump that a bid starts from
+const mainRun = 56;
+const mainHead = friction(wanted, mainRun, three) + mainLoss * velocityHead(speedIn(wanted, three));
 const total = manifold + mainHead;
 
 describe("a bid's water on paper", () => {
@@ -136,13 +138,73 @@ describe("a bid's water on paper", () => {
     const flow = (1.486 / 0.028) * area * radius ** (2 / 3) * Math.sqrt(0.02);
     expect(flow * 448.831).toBeCloseTo(wanted, 2);
     expect(answers.number("reaches.water_held", 1)).toBeCloseTo(area * 10 * 7.48052, 2);
+    // between the gravel, voids 38 %, 4 in deep: upright sides count as bed; three quarters drain
+    const between = (3 + 2 * depth) * 10 * (4 / 12) * 0.38 * 7.48052;
+    expect(answers.number("bed_water")).toBeCloseTo(0.75 * between, 2);
+    expect(answers.number("bed_water_kept")).toBeCloseTo(0.25 * between, 2);
+    const lip = answers.number("lip_water");
+    expect(answers.number("water_in_transit")).toBeCloseTo(
+      area * 10 * 7.48052 + 0.75 * between + lip,
+      2,
+    );
   });
 
   test("the check valve keeps the pipes full", () => {
     expect(answers.number("drain_back")).toBe(0);
     expect(answers.number("main_water")).toBeCloseTo(
-      ((Math.PI / 4) * three ** 2 * 50 * 12) / 231,
+      ((Math.PI / 4) * three ** 2 * mainRun * 12) / 231,
       6,
     );
+    const branches = ((Math.PI / 4) * two ** 2 * (20 + 30) * 12) / 231;
+    expect(answers.number("pipe_water")).toBeCloseTo(answers.number("main_water") + branches, 6);
+  });
+});
+
+describe("tees and cap of the manifold", () => {
+  const pieces = (ways: string[]) => {
+    const outlets = ways.map((tee) => ({ enters: 1, pipe_size: "2 in", tee }));
+    const falls = [{ name: "Fall", step: 1, width: 4, drop: 3 }];
+    const solved = answersOf({ falls, outlets }, [], { fast: true });
+    return [solved.number("manifold_tees"), solved.number("manifold_caps")];
+  };
+  test.each([
+    ["three tees end in a cap", ["square tee", "square tee", "sweep along the flow"], [3, 1]],
+    ["a branch at the end takes the cap's place", ["square tee", "end of the manifold"], [1, 0]],
+    ["a single pipe has neither", ["no tee"], [0, 0]],
+  ])("%s", (_, ways, counted) => {
+    expect(pieces(ways)).toEqual(counted);
+  });
+});
+
+describe("a stream that the tables do not hold for is told", () => {
+  const run = (reach: Record<string, string | number>) =>
+    answersOf(
+      {
+        falls: [{ name: "Fall", step: 1, width: 4, drop: 3 }],
+        reaches: [{ name: "Run", after_step: 1, length: 10, ...reach }],
+        outlets: [{ name: "One", enters: 1, pipe_size: "2 in", flow_chosen: 80 }],
+        pump_choice: "P",
+      },
+      [
+        pump("P", [
+          [0, 20],
+          [60, 16],
+          [120, 8],
+        ]),
+      ],
+    );
+
+  test("water shallower than the bed's stone", () => {
+    expect(run({ bed: "cobble and boulders" }).yes("reaches.covers_stone", 1)).toBe(false);
+    expect(run({ bed: "gravel", fall: 0.05 }).yes("reaches.covers_stone", 1)).toBe(true);
+    expect(run({ bed: "stone set in mortar" }).number("bed_water")).toBe(0);
+  });
+
+  test("waves before the water shoots", () => {
+    const wavy = run({ bed: "cobble", fall: 0.6 });
+    expect(wavy.number("reaches.froude", 1)).toBeGreaterThan(0.85);
+    expect(wavy.number("reaches.froude", 1)).toBeLessThan(1);
+    expect(wavy.yes("reaches.runs_calm", 1)).toBe(false);
+    expect(run({ bed: "cobble", fall: 0.1 }).yes("reaches.runs_calm", 1)).toBe(true);
   });
 });

@@ -7,12 +7,13 @@ import { demoFolder } from "../../support/demo.js";
 import { answersOf } from "../../support/water.js";
 import { pump } from "../../support/water-jobs.js";
 
-// A usual yard: 50 ft of main with four elbows, up 5 ft; pumps rated 9,000 and 12,000 gal/h.
+// A usual yard: 50 ft of main in all, 6 ft of it flexible, with four elbows, up 5 ft; pumps rated 9,000 and 12,000 gal/h.
 const yardRun = {
   falls: [{ name: "Fall", step: 1, width: 5, drop: 5 }],
   outlets: [{ name: "Head", enters: 1, pipe_size: "3 in", length: 5 }],
   main_size: "2 in",
-  main_length: 50,
+  main_length: 44,
+  flexible_length: 6,
   main_elbows_90: 4,
   pump_choice: "R",
 };
