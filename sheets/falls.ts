@@ -8,6 +8,7 @@ import {
   paragraphs,
   percent,
   sheet,
+  smallLength,
   waterVolume,
 } from "../engine/template/index.js";
 import { fallsTable } from "./falls/falls-table.js";
@@ -35,11 +36,21 @@ export const fallsSheet = sheet(
         source: "office rule",
       }),
       brink_ratio: brinkRatio,
+      rim_above_water: input(
+        smallLength,
+        "The stream ends above the running water of the basin by",
+        {
+          default: 10,
+          least: 0,
+          most: 60,
+          note: "Full line below the rim, and what the level falls when the stream fills. The pump lifts this too. Common practice, no source.",
+        },
+      ),
     }),
     stepsTable,
     lines("All falls", {
       falls_flow_wanted: calc(flow, "SUM(falls.flow_wanted)", "Flow wanted over all lips"),
-      total_drop: calc(head, "MAX(steps.level)", "From the top water to the basin's", {
+      total_drop: calc(head, "MAX(steps.level)", "Height of the top water above the basin's", {
         strong: true,
       }),
       lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, running"),

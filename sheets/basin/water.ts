@@ -84,4 +84,9 @@ export const basinWater = lines("Water needed and held", {
     "Level while running, after a fill",
     { strong: true },
   ),
+  rim_reckoned: check(
+    "basin_depth - level_running <= rim_above_water",
+    "While running the water stands {level_running|2} above the bottom of a basin {basin_depth|2} deep, lower below its rim than the {rim_above_water|0} that the lift is reckoned with on sheet Falls: raise that figure, or the pump gives less than planned.",
+    { label: "The lift is reckoned from the running water", level: "look" },
+  ),
 });

@@ -40,7 +40,7 @@ export const stepsTable = table(
     reach_fall: calc(head, "SUMIF(reaches.after_step,number,reaches.fall)", "Fall of its reaches"),
     level: calc(
       head,
-      "IF(in_use,SUMPRODUCT((steps.number>=number)*(steps.drop+steps.reach_fall)),0)",
+      "IF(in_use,SUMPRODUCT((steps.number>=number)*(steps.drop+steps.reach_fall))+rim_above_water,0)",
       "Water above the basin's",
       { strong: true },
     ),

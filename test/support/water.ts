@@ -66,7 +66,15 @@ export function answersOf(
 ): Answers {
   const units = options.units ?? "us";
   const model = waterModel(units);
-  const job = { rillbook: 1 as const, job: "test", template: "water", version: 1, units, inputs };
+  const job = {
+    rillbook: 1 as const,
+    job: "test",
+    template: "water",
+    version: 1,
+    units,
+    // levels of these tests count from the end of the stream, unless they say otherwise
+    inputs: { rim_above_water: 0, ...inputs },
+  };
   const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps } };
   const given = valuesOf(model, job, book);
   const values = (options.fast ? calculateFast : calculate)(model, given);
