@@ -1,6 +1,6 @@
 import { Command, Option } from "commander";
 import { describeMeasure } from "../formula/named-formula.js";
-import { templateFor } from "../job/read.js";
+import { newestTemplate } from "../job/read.js";
 import { modelOf } from "../template/models.js";
 import { spokenFormula } from "../template/printed.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
@@ -16,12 +16,7 @@ export function namesCommand(context: Context): Command {
     .option("--json", "as JSON")
     .addHelpText("after", "\nExample:\n  rillbook names | grep head")
     .action((options: { template: string; units: UnitSystem; json?: true }) => {
-      const newest = Math.max(
-        ...context.templates
-          .filter(({ name }) => name === options.template)
-          .map((one) => one.version),
-      );
-      const template = templateFor(options.template, newest, context.templates, "--template");
+      const template = newestTemplate(options.template, context.templates, "--template");
       const model = modelOf(template, options.units);
       const cells = namedCells(model).map((cell) => ({
         name: cell.name,

@@ -4,7 +4,7 @@ import { RillbookError } from "../errors.js";
 import { writeWhole } from "../files.js";
 import type { BookLayout } from "../job/book-layout.js";
 import type { PriceBook } from "../job/price-book.js";
-import { templateFor } from "../job/read.js";
+import { newestTemplate } from "../job/read.js";
 import { readPriceBook } from "../job/read-price-book.js";
 import { writePriceBook } from "../job/write-price-book.js";
 import type { Context } from "./context.js";
@@ -37,8 +37,7 @@ export function pricesCommand(context: Context): Command {
 }
 
 function layoutOf({ templates }: Context, name: string): BookLayout {
-  const versions = templates.filter((one) => one.name === name).map(({ version }) => version);
-  return templateFor(name, Math.max(...versions), templates, "--template").prices ?? [];
+  return newestTemplate(name, templates, "--template").prices ?? [];
 }
 
 async function writeNew(

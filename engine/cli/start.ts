@@ -3,7 +3,7 @@ import { basename, dirname, join, relative, resolve } from "node:path";
 import { Command, Option } from "commander";
 import { RillbookError } from "../errors.js";
 import { writeWhole } from "../files.js";
-import { templateFor } from "../job/read.js";
+import { newestTemplate } from "../job/read.js";
 import { newJob } from "../job/start.js";
 import { modelOf } from "../template/models.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
@@ -36,12 +36,7 @@ export function startCommand(context: Context): Command {
           `${file} exists already and is left as it is. Name another file.`,
         );
       }
-      const newest = Math.max(
-        ...context.templates
-          .filter(({ name }) => name === options.template)
-          .map((one) => one.version),
-      );
-      const template = templateFor(options.template, newest, context.templates, "--template");
+      const template = newestTemplate(options.template, context.templates, "--template");
       const job = options.job ?? basename(file).replace(/\.json$/, "");
       const folder = dirname(resolve(file));
       const book = resolve(options.prices ?? join(folder, "price-book.xlsx"));

@@ -49,6 +49,16 @@ function parseJson(text: string, file: string): unknown {
   }
 }
 
+/** The newest version of the template of that name, as an option names it. Throws RillbookError, with what there is. */
+export function newestTemplate(
+  name: string,
+  templates: readonly Template[],
+  option: string,
+): Template {
+  const versions = templates.filter((one) => one.name === name).map(({ version }) => version);
+  return templateFor(name, Math.max(...versions), templates, option);
+}
+
 /** The template of that name and version. Throws RillbookError, with what there is. */
 export function templateFor(
   name: unknown,

@@ -1,6 +1,6 @@
 import { type PrintStyle, print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
-import { addressOf } from "./layout.js";
+import { addressOf, columnLetters } from "./layout.js";
 import { type Cell, cellOf, columnOf, type Model } from "./model.js";
 
 /** The formula of a cell as the workbook holds it: names for single cells and columns, addresses within a row. */
@@ -28,7 +28,8 @@ function byName(model: Model, from: Cell, reference: Reference): string {
 export function rangeOf(model: Model, reference: Extract<Reference, { kind: "column" }>): string {
   const { cells } = columnOf(model, reference.table, reference.column);
   const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
-  return `$${addressOf(first.column, 0).slice(0, -1)}$${first.line}:$${addressOf(last.column, 0).slice(0, -1)}$${last.line}`;
+  const letters = columnLetters(first.column);
+  return `$${letters}$${first.line}:$${letters}$${last.line}`;
 }
 
 /** The formula of a cell for hyperformula: addresses only. */

@@ -1,3 +1,5 @@
+import { columnLetters } from "../../template/layout.js";
+
 /** A cell's place, counted from 1: column 1 is A. */
 export interface Position {
   readonly row: number;
@@ -33,18 +35,11 @@ export function addressOf({ row, column }: Position): string {
   return columnLetters(column) + row;
 }
 
-/** Writes column 28 as "AB". */
-export function columnLetters(column: number): string {
-  let letters = "";
-  for (let left = column; left > 0; left = Math.floor((left - 1) / 26)) {
-    letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters;
-  }
-  return letters;
-}
-
 /** The number of a column's letters: "AB" is 28. */
 export function columnNumber(letters: string): number {
   let column = 0;
   for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
   return column;
 }
+
+export { columnLetters };
