@@ -6,6 +6,7 @@ import { groundCautions } from "./ground/cautions.js";
 import { channelCuts, poolCuts } from "./ground/cuts.js";
 import { digs } from "./ground/digs.js";
 import { groundBuys } from "./ground/materials.js";
+import { placeList, placesDug } from "./ground/places.js";
 import { safeDig, slopeTable } from "./ground/safety.js";
 import { soilLines, soilTable } from "./ground/soil.js";
 import { treeLines, treeRules, treeTable } from "./ground/trees.js";
@@ -23,6 +24,7 @@ export const groundSheet = sheet(
     bermTable,
     bermLines,
     safeDig,
+    placesDug,
     treeRules,
     treeTable,
     treeLines,
@@ -34,5 +36,6 @@ export const groundSheet = sheet(
     groundCautions,
     soilTable,
     slopeTable,
+    placeList,
   ],
 );

@@ -10,6 +10,7 @@ export const channelCuts = table(
   {
     reach: calc(text, "name", "Reach"),
     deep: calc(length, "bank_height + channel_allowance", "Depth"),
+    deepest: calc(length, "IF(channel_cut > 0, deep, 0)", "Deepest, where all of it is cut"),
     bottom: calc(length, "width + 2 * channel_allowance", "Width at the bottom"),
     top: calc(length, "bottom + 2 * side * deep", "Width at the top"),
     dig: calc(soilVolume, "channel_cut * length * (bottom + side * deep) * deep", "Dig"),
@@ -30,6 +31,11 @@ export const poolCuts = table(
   {
     pool: calc(text, "name", "Pool"),
     deep: calc(length, "depth * mean_depth + channel_allowance", "Mean depth"),
+    deepest: calc(
+      length,
+      "IF(channel_cut > 0, depth + channel_allowance, 0)",
+      "Deepest, where all of it is cut",
+    ),
     surface_dug: calc(
       area,
       "(length + 2 * channel_allowance) * (width + 2 * channel_allowance) * filled_share",

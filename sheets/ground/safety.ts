@@ -2,6 +2,7 @@ import {
   calc,
   check,
   count,
+  date,
   input,
   length,
   lines,
@@ -14,6 +15,8 @@ import {
 import { excavationSlopes } from "../tables/excavation.js";
 
 const standard = "29 CFR 1926";
+const held = ["shored or shielded", "engineered"];
+const notLooked = "not looked at yet";
 
 /** The dig against the excavation standard. A competent person decides on the site. */
 export const safeDig = lines("Is the dig safe to stand in?", {
@@ -21,12 +24,67 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     default: excavationSlopes[0].name,
     choices: "safe_slopes.name",
   }),
-  dig_protection: input(text, "Protection of the dig", {
+  dig_protection: input(text, "Protection of the basin", {
     default: "none",
-    choices: ["none", "sloped", "shored or shielded", "engineered"],
+    choices: ["none", "sloped", ...held],
+    note: "Sloped: at the run that the sheet Basin gives its sides.",
   }),
-  cave_in_signs: input(yesno, "A competent person sees signs of a cave-in", { default: false }),
-  deepest_dig: calc(length, "MAX(dig_depth, trench_depth)", "Deepest dig", { strong: true }),
+  trench_protection: input(text, "Protection of the trench", {
+    default: "none",
+    choices: ["none", ...held],
+  }),
+  pool_protection: input(text, "Protection of pools", {
+    default: "none",
+    choices: ["none", "sloped", ...held],
+  }),
+  pool_sides: input(number, "Sides of pools as dug: run to 1", {
+    default: 0,
+    least: 0,
+    most: 6,
+    decimals: 2,
+  }),
+  stream_protection: input(text, "Protection of stream cuts", {
+    default: "none",
+    choices: ["none", "sloped", ...held],
+    note: "Sloped: at the side slope of the run.",
+  }),
+  wall_protection: input(text, "Protection of wall footings", {
+    default: "none",
+    choices: ["none", ...held],
+  }),
+  dig_look: input(text, "Signs of a cave-in", {
+    default: notLooked,
+    choices: [notLooked, "no signs", "signs"],
+    note: "What a competent person saw on the day of the dig: one trained to see hazards, and with the power to stop the work.",
+    source: `${standard}.32(f), .651(k)`,
+  }),
+  dig_looked_by: input(text, "Competent person who looked", { optional: true }),
+  dig_looked_on: input(date, "Date of that look", { optional: true }),
+  cave_in_seen: calc(yesno, 'dig_look = "signs"', "Signs of a cave-in were seen"),
+  look_recorded: calc(
+    yesno,
+    `AND(dig_look <> "${notLooked}", LEN(dig_looked_by) > 0, NOT(ISBLANK(dig_looked_on)))`,
+    "Look recorded with name and date",
+  ),
+  watched_depth: input(length, "Depth from which a look is needed", {
+    default: 3,
+    least: 0,
+    most: 4,
+    note: "The standard exempts no depth. 4 ft at most, where a trench also needs a way out.",
+    source: "common practice, no source",
+  }),
+  places_watched: calc(text, 'TEXTJOIN(", ", TRUE, places_dug.entered)', "Digs to be looked at"),
+  dig_looked_at: check(
+    "OR(LEN(places_watched) = 0, look_recorded)",
+    "No competent person's look at {places_watched} is recorded: keep people out until one has looked, then enter signs, name and date (29 CFR 1926.652(a)(1)).",
+    { label: "Dig not looked at", level: "look" },
+  ),
+  deepest_dig: calc(length, "MAX(place_list.depth)", "Deepest dig", { strong: true }),
+  deepest_place: calc(
+    text,
+    "INDEX(place_list.what, MATCH(deepest_dig, place_list.depth, 0))",
+    "Place of the deepest dig",
+  ),
   protection_depth: published(length, "Protection is needed from this depth", {
     value: 5,
     source: `${standard}.652(a)(1): unless all stable rock; below it, unless there are signs of a cave-in`,
@@ -52,19 +110,14 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   ),
   protection_needed: calc(
     yesno,
-    'AND(dig_soil_type <> "stable rock", OR(deepest_dig >= protection_depth, cave_in_signs))',
-    "Protection against cave-in is needed",
+    "SUMPRODUCT((places_dug.needed = TRUE) * 1) > 0",
+    "Protection needed at some place",
     { strong: true },
   ),
-  dig_protected: check(
-    'OR(NOT(protection_needed), dig_protection = "shored or shielded", dig_protection = "engineered", AND(dig_protection = "sloped", dig_slope >= safe_slope, OR(trench_depth < protection_depth, dig_soil_type = "stable rock")))',
-    "The deepest dig is {deepest_dig} in soil {dig_soil_type}, with protection {dig_protection} and basin sides at {dig_slope} to 1: from {protection_depth}, or with signs of a cave-in, it needs shoring, a shield, or sides no steeper than {safe_slope} to 1 (29 CFR 1926.652). Give the basin that slope, or shore; a trench that deep needs a shield.",
-    { label: "The dig is protected against cave-in" },
-  ),
   dig_within_tables: check(
-    'OR(deepest_dig <= engineer_depth, dig_protection = "engineered")',
-    "The deepest dig is {deepest_dig}; over {engineer_depth} a registered engineer designs its protection: have it designed.",
-    { label: "No dig beyond the standard's tables" },
+    'SUMPRODUCT((place_list.depth > engineer_depth) * (place_list.protection <> "engineered")) = 0',
+    "{deepest_place} is dug {deepest_dig} deep. Over {engineer_depth} a registered engineer designs the protection: have it designed, and choose engineered.",
+    { label: "Dig beyond the standard's tables" },
   ),
   ladder_depth: published(length, "A trench needs a way out from this depth", {
     value: 4,
@@ -74,11 +127,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     value: 25,
     source: `${standard}.651(c)(2)`,
   }),
-  ladders_needed: calc(
-    count,
-    "IF(trench_depth >= ladder_depth, MAX(1, ROUNDUP(ROUND(trench_length / (2 * ladder_travel), 6), 0)), 0) + IF(dig_depth >= ladder_depth, MAX(1, ROUNDUP(ROUND(dig_bottom_length / (2 * ladder_travel), 6), 0)), 0)",
-    "Ladders or ramps needed at a time",
-  ),
+  ladders_needed: calc(count, "SUM(places_dug.ways_out)", "Ladders or ramps needed at a time"),
   ladders_brought: input(count, "Ladders or ramps brought", {
     default: 1,
     least: 0,
@@ -87,8 +136,11 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   }),
   ladders_enough: check(
     "ladders_brought >= ladders_needed",
-    "{ladders_brought} ladders are brought, but digs of {ladder_depth} and more need {ladders_needed}, none farther than {ladder_travel} away: bring them. 29 CFR 1926.651(c)(2) asks it of trenches; a basin as deep is counted too.",
-    { label: "There is a way out of each deep dig" },
+    "{ladders_brought|0} ladders are brought, but digs of {ladder_depth} and more need {ladders_needed|0}, none farther than {ladder_travel} away: bring them.",
+    {
+      label: "Too few ways out",
+      note: "29 CFR 1926.651(c)(2) asks it of trenches; other digs as deep are counted too.",
+    },
   ),
   spoil_least: published(length, "Spoil stays back from the edge by", {
     value: 2,
@@ -98,7 +150,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   spoil_back: check(
     "spoil_setback >= spoil_least",
     "Spoil is laid {spoil_setback} from the edge, but must stay {spoil_least} back: find it another place (29 CFR 1926.651(j)(2)).",
-    { label: "Spoil stays back from the edge" },
+    { label: "Spoil too near the edge" },
   ),
 });
 

@@ -108,10 +108,19 @@ export const wallTable = table(
     length: input(length, "Length", { least: 0.5, most: 1000 }),
     height: input(length, "Height above ground", { least: 0.25, most: 20 }),
     kind: input(text, "Built of", { default: "stone", choices: ["stone", "block"] }),
+    cut_bank: input(yesno, "Stands in a cut bank", {
+      default: false,
+      note: "Then the bank behind it is dug as high as the wall, and somebody works under it.",
+    }),
     loaded: input(yesno, "Slope, drive or building behind it", { default: false }),
     arranged: input(yesno, "Permit and engineer arranged", { default: false }),
     buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
     code_height: calc(length, "height + buried", "Height by the code, from its foot"),
+    dug: calc(
+      length,
+      "buried + wall_base_depth + IF(cut_bank, height, 0)",
+      "Depth dug for it, cut bank included",
+    ),
     face: calc(area, "length * (height + buried)", "Face"),
     thickness: calc(
       length,

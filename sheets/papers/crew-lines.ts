@@ -1,3 +1,4 @@
+import { placeRows } from "../ground/places.js";
 import { pieceRows } from "../liner/pieces.js";
 import { laborTasks } from "../tables/labor-tasks.js";
 import { draftLine, heading, type PageLine, rows } from "./page-lines.js";
@@ -65,13 +66,18 @@ const ownTasks = rows(6, (row) => ({
 export const crewLines: readonly PageLine[] = [
   draftLine,
   {
-    says: "~STOP. Do not lift: {load_on_hook|0} at {reach_needed|0}, the chart allows {machine_lift|0}. Bring a larger machine or set from nearer.",
-    when: "NOT(machine_lifts)",
+    says: "~STOP. Do not lift {load_on_hook|0} at {reach_needed|0} yet: this bid holds an example's lifting chart. Ask for the chart of the machine itself.",
+    when: "AND(heaviest_stone>0,NOT(chart_taken_over))",
   },
   {
-    says: "~STOP. {deepest_dig|1} deep: shore it or slope the sides {safe_slope} to 1 before anyone goes in.",
-    when: "NOT(dig_protected)",
+    says: "~STOP. Do not lift: {load_on_hook|0} at {reach_needed|0}, the chart of {chart_machine} allows {machine_lift|0}. Bring a larger machine or set from nearer.",
+    when: "AND(chart_taken_over,NOT(machine_lifts))",
   },
+  {
+    says: "~STOP. Nobody goes into {places_watched} until a competent person has looked for signs of a cave-in, that day, and has signed: name ________________  date ____________  signs: yes / no.",
+    when: "NOT(dig_looked_at)",
+  },
+  ...stops("places_dug", "protected", placeRows),
   { says: '"STOP. "&dig_within_tables_message', when: "NOT(dig_within_tables)" },
   { says: '"STOP. "&ladders_enough_message', when: "NOT(ladders_enough)" },
   { says: '"STOP. "&spoil_back_message', when: "NOT(spoil_back)" },
@@ -97,7 +103,11 @@ export const crewLines: readonly PageLine[] = [
     when: "trench_length>0",
   },
   {
-    says: "~•  Deepest dig {deepest_dig|1}. From {protection_depth|0} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
+    says: "~•  Deepest dig: {deepest_place}, {deepest_dig|1}. From {protection_depth|0} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
+  },
+  {
+    says: "~•  {dig_looked_by} looked on {dig_looked_said}: {dig_look} of a cave-in. Look again each day before work and after every rain.",
+    when: "AND(LEN(places_watched)>0,look_recorded)",
   },
   { says: "~•  Spoil stays {spoil_setback|0} back from every edge." },
   {
@@ -173,8 +183,12 @@ export const crewLines: readonly PageLine[] = [
   heading("Stone"),
   ...stones,
   {
-    says: "~•  Heaviest lift {load_on_hook|0} at {reach_needed|0}: the chart allows {machine_lift|0}. Nobody under the load.",
-    when: "heaviest_stone>0",
+    says: "~•  Heaviest lift {load_on_hook|0} at {reach_needed|0}: the chart of {chart_machine} allows {machine_lift|0}. Nobody under the load.",
+    when: "AND(heaviest_stone>0,chart_taken_over,machine_lifts)",
+  },
+  {
+    says: "~•  Heaviest lift {load_on_hook|0} at {reach_needed|0}, rigging counted. Nobody under the load.",
+    when: "AND(heaviest_stone>0,NOT(AND(chart_taken_over,machine_lifts)))",
   },
   heading("Order of work, hours of one person"),
   ...tasks,

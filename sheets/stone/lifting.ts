@@ -6,6 +6,7 @@ import {
   lines,
   percent,
   table,
+  text,
   weight,
   yesno,
 } from "../../engine/template/index.js";
@@ -39,18 +40,19 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     "Lift by the chart at the next reach not shorter",
     { strong: true, note: "No reading between the lines of a chart: the longer reach counts." },
   ),
-  chart_is_ours: input(yesno, "The chart below is that of the machine to be used", {
+  chart_is_ours: input(yesno, "The chart is copied from the machine's own", {
     default: false,
   }),
+  chart_machine: input(text, "Machine of the chart", { optional: true }),
   chart_taken_over: check(
-    "chart_is_ours",
-    "The lifting chart is the example's, not your machine's: copy the one in its cab, then say yes above.",
-    { label: "The lifting chart is the machine's own", level: "look" },
+    "AND(chart_is_ours, LEN(chart_machine) > 0)",
+    "The lifting chart is the example's: copy the one in the machine's cab, name the machine, then say yes to chart_is_ours.",
+    { label: "Lifting chart is the example's", level: "look" },
   ),
   machine_lifts: check(
     "load_on_hook <= machine_lift",
-    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}, where the chart allows {machine_lift}: bring a larger machine, set from nearer, or choose smaller stones.",
-    { label: "The machine lifts the heaviest stone where it is set" },
+    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}; the chart on this sheet shows {machine_lift}. Bring a larger machine, set from nearer, or choose smaller stones.",
+    { label: "Stone too heavy for machine" },
   ),
 });
 
@@ -71,6 +73,11 @@ export const liftingChart = table(
   {
     reach: input(length, "Reach", { least: 0.1, most: 100, decimals: 1 }),
     lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
+    rises: check(
+      "SUMPRODUCT((machine_chart.reach > 0) * (machine_chart.reach < reach) * (machine_chart.lift < lift)) = 0",
+      "The chart allows {lift} at {reach}, more than at a shorter reach: copy the chart again.",
+      { label: "Lift grows with radius" },
+    ),
     counted_reach: calc(
       length,
       "IF(reach >= reach_needed, reach, 1000[ft])",

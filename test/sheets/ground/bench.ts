@@ -12,6 +12,7 @@ import { evaporationFormulas } from "../../../sheets/formulas/evaporation.js";
 import { groundFormulas } from "../../../sheets/formulas/ground.js";
 import { linerFormulas } from "../../../sheets/formulas/liner.js";
 import { stoneFormulas } from "../../../sheets/formulas/stone.js";
+import { placeRows } from "../../../sheets/ground/places.js";
 import { groundSheet } from "../../../sheets/ground.js";
 import { linerSheet } from "../../../sheets/liner.js";
 import { stoneSheet } from "../../../sheets/stone.js";
@@ -88,3 +89,10 @@ export function work(
 /** The ids of the cells that hold an error. */
 export const errorsIn = ({ model, values }: Worked): string[] =>
   model.cells.filter(({ index }) => values[index] instanceof CellError).map(({ id }) => id);
+
+/** The places of a job that are dug without the protection they need. */
+export function unprotected({ value }: Worked): string[] {
+  return Array.from({ length: placeRows }, (_, i) => i + 1)
+    .filter((row) => value(`places_dug.protected[${row}]`) !== true)
+    .map((row) => String(value(`places_dug.place[${row}]`)));
+}

@@ -1,0 +1,157 @@
+import { describe, expect, test } from "vitest";
+import type { InputValues } from "../../../engine/job/record.js";
+import { changedDemo, failingIn, pageOf, shown } from "../../support/changed-demo.js";
+import { stream, unprotected, work } from "./bench.js";
+
+const pool = { name: "Deep pool", length: 6, width: 5, depth: 6 };
+const wall = { name: "Back wall", length: 20, height: 5, arranged: true };
+const gully = { name: "Gully", length: 10, width: 3, bank_height: 6, side: 0.5 };
+
+describe("each place that is dug counts by its own depth", () => {
+  const cases: [
+    what: string,
+    InputValues,
+    deepest: string,
+    depth: number,
+    unprotected: string[],
+  ][] = [
+    ["a pool", { pools: [pool] }, "Deep pool", 6 + 4 / 12, ["Deep pool"]],
+    [
+      "a pool that is built up, not cut",
+      { pools: [pool], channel_cut: 0 },
+      "Basin",
+      3.5 + 2 / 12,
+      [],
+    ],
+    ["a stream cut", { reaches: [gully] }, "Gully", 6 + 4 / 12, ["Gully"]],
+    ["a wall's footing", { walls: [wall] }, "Basin", 3.5 + 2 / 12, []],
+    [
+      "a wall in a cut bank",
+      { walls: [{ ...wall, cut_bank: true }] },
+      "Foot of Back wall",
+      6,
+      ["Foot of Back wall"],
+    ],
+    ["a trench", { trench_depth: 66 }, "Pipe trench", 5.5, ["Pipe trench"]],
+    ["no trench", { trench_depth: 66, trench_length: 0 }, "Basin", 3.5 + 2 / 12, []],
+    [
+      "a sloped basin beside an upright trench",
+      { basin_depth: 6, dig_protection: "sloped", dig_slope: 2, trench_depth: 66 },
+      "Basin",
+      6 + 2 / 12,
+      ["Pipe trench"],
+    ],
+    [
+      "a shored basin beside an unshored pool",
+      { basin_depth: 7, dig_protection: "shored or shielded", pools: [pool] },
+      "Basin",
+      7 + 2 / 12,
+      ["Deep pool"],
+    ],
+    [
+      "a pool with sides at 1.5 to 1",
+      { pools: [pool], pool_protection: "sloped", pool_sides: 1.5 },
+      "Deep pool",
+      6 + 4 / 12,
+      [],
+    ],
+    [
+      "a stream cut with sides too steep for its soil",
+      { reaches: [gully], stream_protection: "sloped" },
+      "Gully",
+      6 + 4 / 12,
+      ["Gully"],
+    ],
+  ];
+
+  test.each(cases)("%s", (_, inputs, deepest, depth, without) => {
+    const worked = work({ ...stream, ...inputs });
+    expect(worked.value("deepest_place")).toBe(deepest);
+    expect(worked.number("deepest_dig")).toBeCloseTo(depth, 9);
+    expect(unprotected(worked)).toEqual(without);
+  });
+
+  test("a way out is counted for every deep place", () => {
+    // basin 3.67 ft: none; trench of 40 ft: 1; pool: 1; stream cut of 60 ft: 2
+    const inputs = { trench_depth: 48, pools: [pool], reaches: [{ ...gully, length: 60 }] };
+    expect(work({ ...stream, ...inputs }).number("ladders_needed")).toBe(4);
+  });
+});
+
+describe("until a competent person has looked, nobody goes in", () => {
+  const looked = {
+    dig_look: "no signs",
+    dig_looked_by: "Invented foreman",
+    dig_looked_on: "2027-04-05",
+  };
+  const stops = (changed: Record<string, unknown>): string[] =>
+    pageOf(changedDemo(changed), "crew").filter((line) => line.startsWith("STOP"));
+  const aboutLook = (changed: Record<string, unknown>): string[] =>
+    stops(changed).filter((line) => line.includes("competent person"));
+
+  test.each<[string, Record<string, unknown>, boolean]>([
+    ["nothing said", {}, true],
+    ["looked, but by nobody", { ...looked, dig_looked_by: "" }, true],
+    ["looked, but on no day", { dig_look: "no signs", dig_looked_by: "Invented foreman" }, true],
+    ["looked, name and date", looked, false],
+    ["every dig shallow", { basin_depth: 2, trench_depth: 24 }, false],
+  ])("%s: Crew says STOP is %s", (_, changed, stopped) => {
+    expect(aboutLook(changed).length > 0).toBe(stopped);
+    expect(failingIn(changedDemo(changed)).has("dig_looked_at")).toBe(stopped);
+  });
+
+  test("the STOP names the places", () => {
+    const [line] = aboutLook({ trench_depth: 40 });
+    expect(line).toMatch(/Nobody goes into Basin, Pipe trench until/);
+  });
+
+  test("signs seen in a shallow dig stop the crew there", () => {
+    const found = stops({ ...looked, dig_look: "signs" });
+    expect(found.some((line) => line.startsWith("STOP. Basin is dug"))).toBe(true);
+  });
+
+  test("who looked, and when, stands on the page", () => {
+    const page = pageOf(changedDemo(looked), "crew").join("\n");
+    expect(page).toContain("Invented foreman looked on April 5, 2027: no signs of a cave-in.");
+  });
+});
+
+describe("a lifting chart that is an example's allows nothing", () => {
+  const own = { chart_is_ours: true, chart_machine: "the hired excavator" };
+  const about = (changed: Record<string, unknown>) =>
+    pageOf(changedDemo(changed), "crew").filter((line) => /\blift\b/i.test(line));
+  const allows = /chart .*allows/;
+
+  test.each<[string, Record<string, unknown>]>([
+    ["nothing said", {}],
+    ["yes without a machine's name", { chart_is_ours: true }],
+    ["a stone too heavy for it", { machine_chart: [{ reach: 14, lift: 300 }] }],
+  ])("%s: STOP, and no chart is said to allow", (_, changed) => {
+    const lines = about(changed);
+    expect(lines.filter((line) => line.startsWith("STOP"))).toHaveLength(1);
+    expect(lines.join("\n")).toContain("Ask for the chart of the machine itself");
+    expect(lines.join("\n")).not.toMatch(allows);
+  });
+
+  test("the machine's own chart speaks, by the machine's name", () => {
+    const lines = about(own);
+    expect(lines.some((line) => line.startsWith("STOP"))).toBe(false);
+    expect(lines.join("\n")).toMatch(/the chart of the hired excavator allows/);
+  });
+
+  test("its own chart against a stone too heavy: STOP", () => {
+    const [first] = about({ ...own, machine_chart: [{ reach: 14, lift: 300 }] });
+    expect(first).toMatch(/^STOP\. Do not lift: .* the chart of the hired excavator allows 300 lb/);
+  });
+
+  test("chart taken over and dig looked at: Crew says no STOP", () => {
+    const looked = { dig_look: "no signs", dig_looked_by: "Foreman", dig_looked_on: "2027-04-05" };
+    expect(pageOf(changedDemo({ ...own, ...looked }), "crew").join("\n")).not.toContain("STOP");
+  });
+
+  test("no stone to lift, nothing to stop", () => {
+    const values = changedDemo({ stones: [] });
+    expect(shown(values, "heaviest_stone")).toBe(0);
+    expect(about({ stones: [] })).toEqual([]);
+  });
+});

@@ -1,0 +1,56 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { calculateFast } from "../../engine/evaluate/calculate.js";
+import type { Value } from "../../engine/formula/value.js";
+import { readPriceBook } from "../../engine/job/read-price-book.js";
+import type { JobRecord } from "../../engine/job/record.js";
+import { valuesOf } from "../../engine/job/values.js";
+import { modelOf } from "../../engine/template/models.js";
+import { waterfall } from "../../sheets/templates/waterfall.js";
+import { demoFolder } from "./demo.js";
+
+export type Changes = Record<string, unknown>;
+
+export const model = modelOf(waterfall, "us");
+const demo: JobRecord = JSON.parse(readFileSync(join(demoFolder, "hillside-stream.json"), "utf8"));
+export const book = await readPriceBook(
+  join(demoFolder, "price-book.json"),
+  waterfall.prices ?? [],
+);
+
+/** The hillside demo with some of its inputs changed (and another price book, if told), calculated. */
+export function changedDemo(changed: Changes, prices = book): readonly Value[] {
+  const job = { ...demo, inputs: { ...demo.inputs, ...changed } } as JobRecord;
+  return calculateFast(model, valuesOf(model, job, prices));
+}
+
+/** The rows of an input table of the demo. */
+export const demoRows = (table: string): readonly Changes[] =>
+  demo.inputs[table] as readonly Changes[];
+
+/** A table of the demo with some columns of its first row changed. */
+export const firstRow = (table: string, changed: Changes): Changes => ({
+  [table]: demoRows(table).map((row, i) => (i === 0 ? { ...row, ...changed } : row)),
+});
+
+/** What a cell shows in such a job, by its id (`falls.width[2]`). */
+export function shown(values: readonly Value[], id: string): Value {
+  const cell = model.byId.get(id);
+  if (cell === undefined) throw new Error(`No cell ${id}`);
+  return values[cell.index] ?? null;
+}
+
+/** The lines of a page that stand on it. */
+export const pageOf = (values: readonly Value[], page: "crew" | "proposal"): string[] =>
+  model.cells
+    .filter(({ name }) => name.startsWith(`${page}_line_`))
+    .map(({ index }) => values[index])
+    .filter((line): line is string => typeof line === "string" && line !== "");
+
+/** The checks that say no, columns by name. */
+export const failingIn = (values: readonly Value[]): Set<string> =>
+  new Set(
+    model.cells
+      .filter(({ declaration, index }) => declaration.kind === "check" && values[index] !== true)
+      .map(({ name }) => name),
+  );
