@@ -71,8 +71,9 @@ const rules = lines("Rules and materials", {
   }),
   water_viscosity: input(precise, "Viscosity of water, 1/100,000 ft²/s", {
     default: 1.217,
-    least: 0.3,
+    least: 0.6,
     most: 2,
+    note: "From 2 near freezing to 0.6 at 120 °F: warmer water does not run over stone.",
     source: "water at 60 °F (from memory)",
     decimals: 3,
   }),

@@ -12,6 +12,7 @@ import {
 } from "../engine/template/index.js";
 import { poolsTable } from "./reaches/pools-table.js";
 import { reachesTable } from "./reaches/reaches-table.js";
+import { standingWater } from "./reaches/standing-water.js";
 
 /** The stream: how deep it runs, how much water is out there while it does. */
 export const reachesSheet = sheet(
@@ -69,6 +70,7 @@ export const reachesSheet = sheet(
         "Water surface of the stream",
       ),
     }),
+    standingWater,
     paragraphs(
       "Mind",
       "Depths are those of steady flow by Manning's formula, above the stone of the bed. Over cobble that reaches the surface they are a guess: leave freeboard.",

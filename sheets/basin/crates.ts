@@ -137,6 +137,16 @@ export const crates = lines("Storage crates and pump vault", {
     "The vaults take {vault_places} places, but a layer has {crate_columns} by {crate_rows}: enlarge the basin or use a smaller vault.",
     { label: "The vaults fit into the basin" },
   ),
+  vault_planned: check(
+    "vaults_needed > 0",
+    "No vault is planned: a pump under bare stone cannot be reached or kept clean. Plan a vault, or say in the notes where the pump stands.",
+    { label: "No pump vault", level: "look" },
+  ),
+  vault_in_depth: check(
+    "OR(vaults_needed = 0, ROUND(vault_height - basin_depth, 9) <= 0)",
+    "The vault is {vault_height} high and the basin {basin_depth} deep, so it stands out of the ground: dig deeper or choose a lower vault.",
+    { label: "Vault taller than basin" },
+  ),
   crates_fit: check(
     "crates_needed > 0",
     "No crate fits: {basin_depth} deep less {crate_cover} of stone leaves {crate_layers} layers of {crate_columns} by {crate_rows}. The basin then holds water between stones only: enlarge it if crates are wanted.",

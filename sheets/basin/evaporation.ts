@@ -90,7 +90,18 @@ const inputs = lines("Evaporation and splash on a day of the dry spell", {
   }),
 });
 
+const coldest = -20;
+const hottest = 55;
+const warmestWater = 40;
+const between = (name: string, least: number, most: number) =>
+  `${celsius(name)} >= ${least}, ${celsius(name)} <= ${most}`;
+
 const results = lines("Water lost in a day", {
+  temperatures_plausible: check(
+    `AND(${between("water_temperature", 0, warmestWater)}, ${between("air_temperature", coldest, hottest)})`,
+    `Water at {water_temperature|0} and air at {air_temperature|0} °{temperature_scale}: outdoors water lies between 0 and ${warmestWater} °C, air between ${coldest} and ${hottest} °C. Correct the figures or their scale.`,
+    { label: "Temperature out of range" },
+  ),
   water_pressure: calc(
     vapourPressure,
     `VAPOUR_PRESSURE(${celsius("water_temperature")})`,

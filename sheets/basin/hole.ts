@@ -5,6 +5,7 @@ import {
   input,
   length,
   lines,
+  published,
   smallLength,
 } from "../../engine/template/index.js";
 
@@ -23,6 +24,15 @@ export const hole = lines("The hole, inside the liner", {
     most: 36,
     note: "Room for rain; the water must stay out of sight under the stone. Common practice, no source.",
   }),
+  hidden_least: published(smallLength, "Stone over the full water, at least", {
+    value: 2,
+    source: "common practice, no source",
+  }),
+  basin_hidden: check(
+    "full_below_rim >= hidden_least",
+    "Full water stands {full_below_rim} below the stone's surface: less than {hidden_least} is open water, where a child can drown. Lower the full line.",
+    { label: "Basin water in the open" },
+  ),
   full_depth: calc(length, "basin_depth - full_below_rim", "Depth of water when full"),
   basin_plan: calc(area, "basin_length * basin_width", "Plan area of the basin"),
   full_line_in_hole: check(

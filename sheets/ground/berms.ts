@@ -1,12 +1,14 @@
 import {
   area,
   calc,
+  check,
   input,
   length,
   number,
   soilVolume,
   table,
   text,
+  yesno,
 } from "../../engine/template/index.js";
 
 export const bermTable = table(
@@ -34,6 +36,7 @@ export const bermTable = table(
       most: 20,
       decimals: 1,
     }),
+    held: input(yesno, "Held by a wall or an engineer's design", { default: false }),
     middle: calc(soilVolume, "length * BERM_SECTION(height, top, slope)", "Middle part"),
     ends: calc(soilVolume, "2 * FEATHERED_END(height, top, slope, end_slope)", "Feathered ends"),
     volume: calc(soilVolume, "middle + ends", "Volume"),
@@ -41,6 +44,12 @@ export const bermTable = table(
       area,
       "length * (top + 2 * slope * height) + 2 * end_slope * height * (top + slope * height)",
       "Ground covered",
+    ),
+    steepest: calc(number, "MIN(slope, end_slope)", "Steepest side: run to 1", { decimals: 1 }),
+    stands: check(
+      "OR(held, ROUND(steepest - fill_slope, 9) >= 0)",
+      "{name} has a side at {steepest|1} to 1, steeper than {soil_kind} stands, {fill_slope|1} to 1: flatten it, or hold it by a wall or an engineer's design and say so.",
+      { label: "Berm too steep" },
     ),
   },
 );

@@ -42,6 +42,7 @@ export const soilLines = lines("Soil: bank, loose, compacted", {
     `COMPACTED_FACTOR(soil_shrink, IF(shrink_convention = "${fhwa}", 1, 0))`,
     "Compacted volume of one bank volume",
   ),
+  fill_slope: calc(number, row("fill_run"), "Steepest slope of a berm: run to 1", { decimals: 1 }),
   soil_density: calc(density, row("bank_density"), "Weight in the bank"),
 });
 
@@ -57,5 +58,10 @@ export const soilTable = table(
       source: "excavation rule of thumb: soil about 100, rock about 150 lb/ft³",
     }),
     origin: published(text, "Source", { source: "as given" }),
+    fill_run: published(number, "Fill slope: run to 1", {
+      source: "see the last column",
+      decimals: 1,
+    }),
+    fill_origin: published(text, "Source of the slope", { source: "as given" }),
   },
 );

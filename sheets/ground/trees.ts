@@ -1,6 +1,7 @@
 import {
   calc,
   check,
+  count,
   input,
   length,
   lines,
@@ -57,7 +58,7 @@ export const treeTable = table(
       least: 0,
       most: 500,
     }),
-    wall_built: input(yesno, "A wall is in the table", { default: false }),
+    wall_built: input(yesno, "A wall holds that fill", { default: false }),
     root_radius: calc(length, "trunk * 12 * root_radius_rule", "Radius of the root zone"),
     fill_allowed: calc(
       length,
@@ -76,15 +77,20 @@ export const treeTable = table(
       "IF(wall_needed, 2 * SQRT(MAX(0, root_radius ^ 2 - distance ^ 2)), 0)",
       "Wall length: straight across the root zone",
     ),
+    walls_as_high: calc(
+      count,
+      "SUMPRODUCT((walls.length > 0) * (walls.height >= wall_height))",
+      "Walls in the table as high",
+    ),
     kept: check(
-      "OR(NOT(wall_needed), wall_built)",
-      "{name}: {fill_planned} of fill at {distance}, where {fill_allowed} is allowed within {root_radius}: put a wall {wall_height} high and {wall_length} long into the table of walls, or move the fill.",
-      { label: "Roots are kept" },
+      "OR(NOT(wall_needed), AND(wall_built, walls_as_high > 0))",
+      "{name}: {fill_planned} of fill at {distance}, where its roots stand {fill_allowed}. Enter a wall {wall_height} high and {wall_length} long in the table of walls, or move the fill.",
+      { label: "Roots buried" },
     ),
     uncut: check(
       "dug_at >= root_radius",
       "{name}: digging or stripping is planned {dug_at} from the trunk, inside its root zone of {root_radius}: move it out, or strip nothing there and dig by hand as an arborist says. If it stays out, put its distance in.",
-      { label: "No root zone is dug or stripped", level: "look" },
+      { label: "Roots dug or stripped", level: "look" },
     ),
   },
 );

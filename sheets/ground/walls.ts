@@ -113,6 +113,12 @@ export const wallTable = table(
       note: "Then the bank behind it is dug as high as the wall, and somebody works under it.",
     }),
     loaded: input(yesno, "Slope, drive or building behind it", { default: false }),
+    bank_above: input(length, "Bank or berm above its top", {
+      default: 0,
+      least: 0,
+      most: 30,
+      note: "Height of the ground that rises behind the wall within twice the wall's height. It counts as height of the wall.",
+    }),
     arranged: input(yesno, "Permit and engineer arranged", { default: false }),
     buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
     code_height: calc(length, "height + buried", "Height by the code, from its foot"),
@@ -143,9 +149,9 @@ export const wallTable = table(
       "Blocks",
     ),
     permitted: check(
-      "OR(arranged, AND(code_height <= permit_height, NOT(loaded)))",
-      "{name}: {code_height} from foot to top; over {permit_height}, or with a load behind it, a wall needs a permit and an engineer: arrange both, or lower or step it.",
-      { label: "Within the code's height" },
+      "OR(arranged, AND(ROUND(code_height + bank_above - permit_height, 9) <= 0, NOT(loaded)))",
+      "{name}: {code_height} from foot to top, {bank_above} of bank above. Over {permit_height} together, or with a load behind, arrange permit and engineer, or lower it.",
+      { label: "Wall without engineer" },
     ),
   },
 );

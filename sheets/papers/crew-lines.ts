@@ -83,6 +83,8 @@ export const crewLines: readonly PageLine[] = [
   { says: '"STOP. "&spoil_back_message', when: "NOT(spoil_back)" },
   ...stops("trees", "kept", 6),
   ...stops("walls", "permitted", 4),
+  ...stops("berms", "stands", 4),
+  ...stops("pools", "fenced", 6),
   {
     says: `~{job_title}, {site}. {${counted("crew_size", "person", "people")}}, {work_days|0} of work, machine {machine_days|0}.`,
   },
@@ -198,4 +200,5 @@ export const crewLines: readonly PageLine[] = [
     says: '"Electrical work by a licensed electrician: ground-fault protection, no splices under water, power off while hands are in the basin."',
   },
   { says: '"Cover or fence the open basin at night."' },
+  { says: "child_caution", when: "LEN(child_caution)>0" },
 ];

@@ -70,6 +70,7 @@ export const proposalLines: readonly PageLine[] = [
   },
   ...pools,
   { says: '"•  A pool holds standing water, at rest too."', when: hasPools },
+  { says: '"•  "&child_caution', when: told("child_caution") },
   ...berms,
   {
     says: "~•  A lined basin {basin_length|1} long, {basin_width|1} wide and {basin_depth|1} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}: about {days_it_lasts|0} of warm weather without a fill.",

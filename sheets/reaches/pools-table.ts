@@ -10,6 +10,7 @@ import {
   table,
   text,
   waterVolume,
+  yesno,
 } from "../../engine/template/index.js";
 
 /** Standing water behind a lip: it is there at rest too, and rises while the water runs. */
@@ -40,10 +41,12 @@ export const poolsTable = table(
       most: 1,
       source: "common practice, no source",
     }),
+    barrier_planned: input(yesno, "Barrier agreed with the authority", { default: false }),
     surface: calc(area, "length*width*filled_share", "Water surface"),
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Water standing"),
     rise: calc(smallLength, "MAXIFS(falls.lip_depth,falls.step,before_step)", "Rise while running"),
     water_held: calc(waterVolume, "surface*rise", "Water held, running"),
+    water_depth: calc(length, "depth+rise", "Greatest depth of water, running"),
     name_alone: check(
       "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
@@ -53,6 +56,11 @@ export const poolsTable = table(
       "COUNTIF(falls.step,before_step)>0",
       "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",
       { label: "Step exists" },
+    ),
+    fenced: check(
+      "OR(ROUND(water_depth-barrier_depth,9)<=0,barrier_planned)",
+      "{name} holds water {water_depth} deep. Over {barrier_depth} many codes want a barrier {barrier_height} high: ask the authority and plan it, or make the pool shallower.",
+      { label: "Pool without barrier" },
     ),
   },
 );

@@ -229,10 +229,11 @@ describe("stone", () => {
 });
 
 describe("trees and walls", () => {
-  const tree = (distance: number, fill: number, built = false) =>
+  const tree = (distance: number, fill: number, built = false, wall = 0) =>
     work({
       ...stream,
       trees: [{ name: "oak", trunk: 20, distance, fill_planned: fill, wall_built: built }],
+      walls: wall === 0 ? [] : [{ name: "wall", length: 32, height: wall }],
     });
 
   test("outside the root zone any fill may lie", () => {
@@ -248,7 +249,10 @@ describe("trees and walls", () => {
     // half of it: the other side of a triangle of 20 and 12
     expect(tree(12, 2).number("trees.wall_length[1]")).toBeCloseTo(2 * 16, 9);
     expect(tree(12, 2).value("trees.kept[1]")).toBe(false);
-    expect(tree(12, 2, true).value("trees.kept[1]")).toBe(true);
+    expect(tree(12, 2, true, 2).value("trees.kept[1]")).toBe(true);
+    // said to be held by a wall, but no wall as high is in the table
+    expect(tree(12, 2, true).value("trees.kept[1]")).toBe(false);
+    expect(tree(12, 2, true, 1.9).value("trees.kept[1]")).toBe(false);
   });
 
   test.each([

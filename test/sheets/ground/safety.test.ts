@@ -155,3 +155,32 @@ describe("a lifting chart that is an example's allows nothing", () => {
     expect(about({ stones: [] })).toEqual([]);
   });
 });
+
+describe("standing water by its depth", () => {
+  const pool = { name: "Mirror pool", before_step: 3, length: 7, width: 5 };
+  const job = (depth: number, more = {}) => changedDemo({ pools: [{ ...pool, depth, ...more }] });
+
+  // municipal ordinances: a barrier where water is over 24 in deep
+  test.each<[number, boolean]>([
+    [1.9, true],
+    [2.1, false],
+  ])("%f ft below the lip, running water on top: no barrier is needed: %s", (depth, fine) => {
+    const values = job(depth);
+    expect(shown(values, "pools.fenced[1]")).toBe(fine);
+    const stops = pageOf(values, "crew").filter((line) => line.startsWith("STOP. Mirror pool"));
+    expect(stops).toHaveLength(fine ? 0 : 1);
+    expect(shown(job(depth, { barrier_planned: true }), "pools.fenced[1]")).toBe(true);
+  });
+
+  test.each<[number, RegExp | undefined]>([
+    [0, undefined],
+    [1.2, /Pool water up to 1\.\d ft deep: a child can drown in 2 in/],
+    [3, /Pool water up to 3\.\d ft deep: over 24 in many places ask for a barrier 48 in high/],
+  ])("%f ft: customer and crew read the caution for it", (depth, words) => {
+    for (const page of ["proposal", "crew"] as const) {
+      const text = pageOf(job(depth), page).join("\n");
+      if (words === undefined) expect(text).not.toContain("Pool water up to");
+      else expect(text).toMatch(words);
+    }
+  });
+});
