@@ -10,6 +10,7 @@ import { placeList, placesDug } from "./ground/places.js";
 import { safeDig, slopeTable } from "./ground/safety.js";
 import { soilLines, soilTable } from "./ground/soil.js";
 import { treeLines, treeRules, treeTable } from "./ground/trees.js";
+import { trenchLines, trenchTable, trenchWords } from "./ground/trenches.js";
 import { wallLines, wallRules, wallTable } from "./ground/walls.js";
 
 export const groundSheet = sheet(
@@ -19,10 +20,13 @@ export const groundSheet = sheet(
     groundBalance,
     soilLines,
     digs,
+    trenchLines,
+    trenchTable,
     channelCuts,
     poolCuts,
     bermTable,
     bermLines,
+    trenchWords,
     safeDig,
     placesDug,
     treeRules,

@@ -43,11 +43,6 @@ const pipe = lines("The main, from pump to manifold", {
   }),
   check_valve_fitted: input(yesno, "A check valve keeps the pipe full", { default: false }),
   main_extra_loss: input(number, "K of other fittings", { default: 0, least: -5, most: 1000000 }),
-  trench_chosen: input(length, "Length of pipe trench, if not that of the main", {
-    optional: true,
-    least: 0,
-    most: 5000,
-  }),
 });
 
 const rules = lines("Rules and materials", {
@@ -193,11 +188,6 @@ const results = lines("The main at the flow wanted", {
     'IF(AND(manifold_tees>0,SUMPRODUCT((outlets.flow_wanted>0)*(outlets.tee="end of the manifold"))=0),1,0)',
     "Cap at the manifold's end",
     { note: "None where a branch leaves by the end." },
-  ),
-  trench_length: calc(
-    length,
-    "IF(ISBLANK(trench_chosen),main_length,trench_chosen)",
-    "Length of pipe trench",
   ),
 });
 

@@ -1,4 +1,5 @@
 import { sheet } from "../engine/template/index.js";
+import { bedsBought } from "./stone/beds-bought.js";
 import { stoneCautions } from "./stone/cautions.js";
 import { stoneClassTable } from "./stone/classes.js";
 import { liftingChart, stoneLifting } from "./stone/lifting.js";
@@ -8,5 +9,14 @@ import { stoneBuys, stoneTotals } from "./stone/totals.js";
 export const stoneSheet = sheet(
   "Stone",
   "Stone by class: from the ground it covers to tons and loads, and the heaviest stone against the machine.",
-  [stoneTotals, stoneClassTable, stoneLifting, liftingChart, stoneBuys, stoneCautions, rockTable],
+  [
+    stoneTotals,
+    stoneClassTable,
+    bedsBought,
+    stoneLifting,
+    liftingChart,
+    stoneBuys,
+    stoneCautions,
+    rockTable,
+  ],
 );

@@ -11,9 +11,10 @@ import {
 
 export const basinDig = lines("Digging the basin", {
   working_room: input(length, "Working room around the basin", {
-    default: 1,
+    default: 0,
     least: 0,
     most: 6,
+    note: "0: the liner lies on the cut, and nothing is dug to be filled again.",
     source: "common practice, no source",
   }),
   basin_bedding: input(smallLength, "Bedding under the liner", {
@@ -63,7 +64,9 @@ export const basinDig = lines("Digging the basin", {
   ),
   basin_backfill: calc(
     soilVolume,
-    "basin_dig - basin_plan * basin_depth - bedding_volume",
+    // rounded, so that a liner on the cut leaves nothing and not 1e-15
+    "MAX(0, ROUND((basin_dig - basin_plan * basin_depth - bedding_volume) / 1[yd³], 9)) * 1[yd³]",
     "Backfill around the basin, compacted measure",
+    { note: "What working room and sloped sides leave outside the liner." },
   ),
 });

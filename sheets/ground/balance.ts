@@ -30,7 +30,7 @@ export const groundBalance = lines("Balance", {
   ),
   fill_at_hand: calc(
     soilVolume,
-    "dig_volume + trench_volume * (1 - trench_backfill)",
+    "dig_volume + trench_spare",
     "Bank soil at hand: dig below the topsoil, and what the trench leaves over",
     { note: "Topsoil is not counted: it must not go into a berm that carries stone." },
   ),

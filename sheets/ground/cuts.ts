@@ -9,7 +9,7 @@ export const channelCuts = table(
   { rows: 12, opening: 1, beside: "reaches", filled: "length > 0" },
   {
     reach: calc(text, "name", "Reach"),
-    deep: calc(length, "bank_height + channel_allowance", "Depth"),
+    deep: calc(length, "bank_height + bed_stone_depth", "Depth"),
     deepest: calc(length, "IF(channel_cut > 0, deep, 0)", "Deepest, where all of it is cut"),
     bottom: calc(length, "width + 2 * channel_allowance", "Width at the bottom"),
     top: calc(length, "bottom + 2 * side * deep", "Width at the top"),
@@ -30,10 +30,10 @@ export const poolCuts = table(
   { rows: 6, opening: 1, beside: "pools", filled: "length > 0" },
   {
     pool: calc(text, "name", "Pool"),
-    deep: calc(length, "depth * mean_depth + channel_allowance", "Mean depth"),
+    deep: calc(length, "depth * mean_depth + bed_stone_depth", "Mean depth"),
     deepest: calc(
       length,
-      "IF(channel_cut > 0, depth + channel_allowance, 0)",
+      "IF(channel_cut > 0, depth + bed_stone_depth, 0)",
       "Deepest, where all of it is cut",
     ),
     surface_dug: calc(

@@ -11,7 +11,7 @@ import {
 
 const practice = "common practice, no source";
 
-export const digs = lines("Strip, dig and trench, bank measure", {
+export const digs = lines("Strip and dig, bank measure", {
   strip_depth: input(smallLength, "Topsoil stripped, depth", { default: 4, least: 0, most: 24 }),
   strip_margin: input(length, "Stripped beyond the work, each side", {
     default: 2,
@@ -38,10 +38,11 @@ export const digs = lines("Strip, dig and trench, bank measure", {
     most: 1,
     decimals: 0,
   }),
-  channel_allowance: input(smallLength, "Cut deeper and wider for stone on the bed and banks", {
+  channel_allowance: input(smallLength, "Cut wider for stone, each bank", {
     default: 4,
     least: 0,
     most: 36,
+    note: "The bed is cut deeper by the depth of its stone, which stands on sheet Reaches.",
     source: practice,
   }),
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
@@ -62,22 +63,4 @@ export const digs = lines("Strip, dig and trench, bank measure", {
     "Dig: basin, channel and pools, below the stripped topsoil",
     { strong: true },
   ),
-  trench_width: input(smallLength, "Width of the trench", { default: 12, least: 4, most: 72 }),
-  trench_depth: input(smallLength, "Depth of the trench", {
-    default: 24,
-    least: 4,
-    most: 144,
-    note: "Below frost where the line is not drained; the local code decides.",
-  }),
-  trench_volume: calc(soilVolume, "trench_length * trench_width * trench_depth", "Trench", {
-    strong: true,
-  }),
-  trench_backfill: input(percent, "Trench filled again with its own soil", {
-    default: 0.85,
-    least: 0,
-    most: 1,
-    decimals: 0,
-    note: "The rest is taken up by pipe and bedding.",
-    source: practice,
-  }),
 });

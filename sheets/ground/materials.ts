@@ -15,6 +15,13 @@ export const groundBuys = buysTable("ground_buys", [
     unit: "ton",
     byLoad: true,
   },
+  {
+    what: "bedding of the trenches",
+    code: "bedding_code",
+    wanted: "trench_bedding / 1[yd³]",
+    unit: "yd3",
+    byLoad: true,
+  },
   { what: "wall blocks", code: "wall_block_code", wanted: "wall_blocks", unit: "each" },
   {
     what: "base gravel",

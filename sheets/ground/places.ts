@@ -30,10 +30,18 @@ const basin: Place = {
   protection: "dig_protection",
 };
 
-const trench: Place = {
+const pipeTrench: Place = {
   what: '"Pipe trench"',
-  depth: "IF(trench_length > 0[ft], trench_depth, 0)",
+  depth: "pipe_trench_deep",
   length: "trench_length",
+  sides: "0",
+  protection: "trench_protection",
+};
+
+const narrowTrench: Place = {
+  what: '"Narrow trench"',
+  depth: "narrow_trench_deep",
+  length: "narrow_trench_length",
   sides: "0",
   protection: "trench_protection",
 };
@@ -64,7 +72,8 @@ const footing = (i: number): Place => ({
 
 const places = [
   basin,
-  trench,
+  pipeTrench,
+  narrowTrench,
   ...rows(6, pool),
   ...rows(12, streamCut),
   ...rows(4, footing),

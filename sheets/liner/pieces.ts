@@ -35,7 +35,7 @@ const named = (column: string, kind: string) => (k: number) =>
 
 /** A pool is lined as dug, under its stone, up to its bank: depth, rise, bank above the water. */
 const poolSide = (side: "length" | "width") => (k: number) =>
-  `${at(`pools.${side}`, k)} + 2 * channel_allowance + 2 * (${at("pools.depth", k)} + channel_allowance + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
+  `${at(`pools.${side}`, k)} + 2 * channel_allowance + 2 * (${at("pools.depth", k)} + bed_stone_depth + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
 
 /** Across and along the roll, as the piece is laid on it. */
 const across = "IF(turned, length, width)";

@@ -1,5 +1,7 @@
 import { placeRows } from "../ground/places.js";
+import { trenchRows } from "../ground/trenches.js";
 import { pieceRows } from "../liner/pieces.js";
+import { stoneRows } from "../stone/classes.js";
 import { laborTasks } from "../tables/labor-tasks.js";
 import { draftLine, heading, type PageLine, rows } from "./page-lines.js";
 import { counted } from "./words.js";
@@ -34,7 +36,7 @@ const branches = rows(8, (row) => ({
   when: `LEN(INDEX(outlets.pipe_size,${row}))>0`,
 }));
 
-const stones = rows(6, (row) => ({
+const stones = rows(stoneRows, (row) => ({
   says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}{IF(ROUND(INDEX(stones.heaviest,${row})/1[lb],0)>=1,", largest about ","")}{IF(ROUND(INDEX(stones.heaviest,${row})/1[lb],0)>=1,INDEX(stone_said.heaviest,${row}),"")}.`,
   when: `INDEX(stones.tons,${row})>0`,
 }));
@@ -100,10 +102,7 @@ export const crewLines: readonly PageLine[] = [
   {
     says: "~•  Basin: {basin_length|1} by {basin_width|1} inside, {basin_depth|2} deep to the rim. Dig {dig_bottom_length|1} by {dig_bottom_width|1} at the bottom, {dig_top_length|1} by {dig_top_width|1} at the top, {dig_depth|2} deep.",
   },
-  {
-    says: "~•  Pipe trench: {trench_length|0}, {trench_width|0} wide, {trench_depth|0} deep.",
-    when: "trench_length>0",
-  },
+  ...said("trench_lines", trenchRows),
   {
     says: "~•  Deepest dig: {deepest_place}, {deepest_dig|1}. From {protection_depth|0} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
   },

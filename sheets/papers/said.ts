@@ -1,4 +1,5 @@
 import { type Block, calc, date, length, lines, table, text } from "../../engine/template/index.js";
+import { stoneRows } from "../stone/classes.js";
 import { longDate, monthName } from "./words.js";
 
 const centsShown =
@@ -50,6 +51,6 @@ export const linerOrders: Block = table(
 export const stoneSaid: Block = table(
   "stone_said",
   "Heaviest stone of each class",
-  { rows: 6, beside: "stones", filled: "tons>0" },
+  { rows: stoneRows, beside: "stones", filled: "tons>0" },
   { heaviest: calc(text, (row) => `~{stones.heaviest[${row}]|0}`, "Heaviest stone") },
 );

@@ -1,4 +1,5 @@
 import {
+  area,
   calc,
   check,
   density,
@@ -13,7 +14,7 @@ import {
 } from "../../engine/template/index.js";
 import { stoneClasses } from "../tables/stone.js";
 
-export const stoneRows = 6;
+export const stoneRows = 12;
 
 const nothing = "0[ft³]";
 
@@ -21,7 +22,7 @@ const nothing = "0[ft³]";
 const coverings: readonly (readonly [string, string])[] = [
   ["lips", "SUM(falls.width) * width * thickness"],
   ["banks", "2 * stream_length * width * thickness"],
-  ["stream bed", "(SUMPRODUCT(reaches.length, reaches.width) + SUM(pools.surface)) * thickness"],
+  ["stream bed", "bed_area * bed_stone_depth"],
   ["fall faces", "SUMPRODUCT(falls.width, falls.drop) * thickness"],
   ["basin top", "basin_plan * thickness"],
   ["basin fill", "basin_stone_volume"],
@@ -40,12 +41,13 @@ export const stoneClassTable = table(
     rows: stoneRows,
     filled: "LEN(name) > 0",
     data: stoneClasses,
-    note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, the bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither.",
+    note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed, whose depth of stone and voids stand on the sheets Reaches and Water tables.",
   },
   {
     name: input(text, "Class"),
     code: input(text, "Item code"),
     covers: input(text, "Covers", { choices: coverings.map(([name]) => name) }),
+    bed: input(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
     share: input(percent, "Share of that covered", {
       default: 1,
       least: 0,
@@ -64,8 +66,25 @@ export const stoneClassTable = table(
       source: "common practice, no source, except 40% for clean open-graded stone",
     }),
     rock: input(text, "Rock", { choices: "rocks.name" }),
+    bed_area: calc(
+      area,
+      'IF(covers = "stream bed", SUMPRODUCT((reaches.bed = bed) * reaches.length * reaches.width) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
+      "Bed of that kind",
+    ),
+    bed_voids: calc(
+      percent,
+      'IF(AND(covers = "stream bed", LEN(bed) > 0), INDEX(beds.voids, MATCH(bed, beds.name, 0)), 0)',
+      "Voids of that bed",
+    ),
+    voids_used: calc(percent, "IF(bed_voids > 0, bed_voids, voids)", "Voids used"),
     volume: calc(spaceVolume, `share * ${covered}`, "Volume laid"),
-    tons: calc(tons, "STONE_TONS(volume, voids, solid_density)", "Weight", { decimals: 1 }),
+    mortar: calc(
+      spaceVolume,
+      'IF(AND(covers = "stream bed", bed_voids = 0), volume * voids, 0[ft³])',
+      "Mortar between it",
+      { note: "Where the bed's table gives no voids, mortar fills those between its stone." },
+    ),
+    tons: calc(tons, "STONE_TONS(volume, voids_used, solid_density)", "Weight", { decimals: 1 }),
     stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
     stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
     stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
@@ -88,8 +107,8 @@ export const stoneClassTable = table(
       "Heaviest stone",
     ),
     measured: check(
-      "OR(volume > 0, share = 0)",
-      "{name}: {covers} gives no volume. Put in width and thickness (and length for own size), check what it covers, or clear the row.",
+      'OR(volume > 0, share = 0, AND(covers = "stream bed", LEN(bed) > 0))',
+      "{name}: {covers} gives no volume. Put in width and thickness (length too for own size, the bed for a stream bed), or clear the row.",
       { label: "Has a volume" },
     ),
   },

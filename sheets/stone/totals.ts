@@ -1,4 +1,13 @@
-import { calc, check, input, lines, tons } from "../../engine/template/index.js";
+import {
+  calc,
+  check,
+  input,
+  lines,
+  smallLength,
+  spaceVolume,
+  text,
+  tons,
+} from "../../engine/template/index.js";
 import { buysTable } from "../materials.js";
 import { stoneRows } from "./classes.js";
 
@@ -8,6 +17,18 @@ export const stoneTotals = lines("In short", {
     'OR(SUMPRODUCT(falls.width, falls.drop) = 0[ft²], SUMIF(stones.covers, "fall faces", stones.share) > 0)',
     "There are drops, but no class of stone covers fall faces: add one, or the falls have no stone but their lips.",
     { label: "The faces of the falls have stone", level: "look" },
+  ),
+  pool_bed: input(text, "Bed of the pools", { default: "gravel", choices: "beds.name" }),
+  mortar_depth: input(smallLength, "Thickness of a troweled mortar bed", {
+    default: 2,
+    least: 0,
+    most: 12,
+    source: "common practice, no source",
+  }),
+  bed_mortar: calc(
+    spaceVolume,
+    'SUMPRODUCT((reaches.bed = "troweled mortar") * reaches.length * reaches.width) * mortar_depth + SUM(stones.mortar)',
+    "Mortar of the beds",
   ),
   truck_payload: input(tons, "A truck carries", {
     default: 15,

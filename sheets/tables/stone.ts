@@ -1,3 +1,17 @@
+/** Stone on a bed: its depth and voids are the bed's own, voids here only where mortar fills them. */
+const bedStone = {
+  covers: "stream bed",
+  share: 1,
+  width: 0,
+  thickness: 0,
+  voids: 0.4,
+  rock: "field stone",
+  stone_length: 0.7,
+  stone_width: 0.5,
+  stone_height: 0.4,
+  fullness: 0.7,
+} as const;
+
 /** Classes of stone to start from. Sizes in feet; voids and sizes: common practice, no source. */
 export const stoneClasses = [
   {
@@ -45,16 +59,37 @@ export const stoneClasses = [
   {
     name: "gravel in the bed",
     code: "gravel-washed",
-    covers: "stream bed",
-    share: 1,
-    width: 0,
-    thickness: 0.25,
-    voids: 0.4,
-    rock: "field stone",
+    bed: "gravel",
+    ...bedStone,
     stone_length: 0.1,
     stone_width: 0.1,
     stone_height: 0.1,
-    fullness: 0.7,
+  },
+  { name: "cobble in the bed", code: "stone-cobble", bed: "cobble", ...bedStone },
+  {
+    name: "cobble between boulders in the bed",
+    code: "stone-cobble",
+    bed: "cobble and boulders",
+    ...bedStone,
+    share: 0.6,
+  },
+  {
+    name: "boulders in the bed",
+    code: "stone-boulder",
+    bed: "cobble and boulders",
+    ...bedStone,
+    share: 0.4,
+    stone_length: 1.5,
+    stone_width: 1,
+    stone_height: 1,
+  },
+  { name: "laid stone in the bed", code: "stone-cobble", bed: "laid stone, dry", ...bedStone },
+  {
+    name: "stone set in the bed's mortar",
+    code: "stone-cobble",
+    bed: "stone set in mortar",
+    ...bedStone,
+    voids: 0.35,
   },
   {
     name: "stone around and over the crates",

@@ -17,6 +17,13 @@ export const otherLines: readonly OwnLine[] = [
     waste: 0,
   },
   {
+    what: "mortar of the beds, a bag for each 0.6 ft³",
+    code: "mortar",
+    wanted: "bed_mortar/0.6[ft³]",
+    unit: "each",
+    waste: 0.1,
+  },
+  {
     what: "foam under the lips, a can for each 4 ft",
     code: "foam",
     wanted: "SUM(falls.width)/4[ft]",

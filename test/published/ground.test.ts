@@ -135,7 +135,14 @@ describe("worked examples", () => {
     const { number: found } = work({
       own_swell: 0.4,
       own_shrink: 0.1,
-      ...{ working_room: 0, basin_bedding: 0, channel_cut: 0, trench_length: 0, strip_depth: 0 },
+      ...{
+        working_room: 0,
+        basin_bedding: 0,
+        channel_cut: 0,
+        main_length: 0,
+        fill_line_length: 0,
+        strip_depth: 0,
+      },
       ...{ basin_length: 30, basin_width: 20, basin_depth: 9 },
       berms: [{ name: "all", length: 2430 / 5.25, height: 3, top: 1, slope: 0.25, end_slope: 0 }],
     });
@@ -150,6 +157,7 @@ describe("worked examples", () => {
   test("liner across a stream 4 ft wide and 1.5 ft deep is 8 ft", () => {
     const { number: found } = work({
       channel_allowance: 0,
+      bed_stone_depth: 0,
       reaches: [{ name: "reach", length: 10, width: 4, side: 0, bank_height: 1.5 }],
     });
     expect(found("liner_pieces.width[2]")).toBeCloseTo(8, 12);
@@ -195,7 +203,7 @@ describe("worked examples", () => {
     [48, 50.1, 2],
     [60, 101, 3],
   ])("a trench %f in deep and %f ft long needs %d ladders", (depth, long, ladders) => {
-    const inputs = { trench_depth: depth, trench_length: long, basin_depth: 3 };
+    const inputs = { trench_depth: depth, main_length: long, basin_depth: 3 };
     expect(work({ ...stream, ...inputs }).number("ladders_needed")).toBe(ladders);
   });
 

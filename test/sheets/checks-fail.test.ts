@@ -40,6 +40,9 @@ const cases: [string, () => Record<string, unknown>][] = [
   ["temperatures_plausible", () => ({ temperature_scale: "C" })],
   ["temperatures_plausible", () => ({ air_temperature: 135 })],
   ["spoil_back", () => ({ spoil_setback: 1 })],
+  ["trenches.holds_bedding", () => ({ trenches: [{ bedding: 24 }] })],
+  ["beds_bought.bed_bought", () => ({ stones: [{ ...gravel, bed: "gravel" }] })],
+  ["stones.measured", () => ({ stones: [gravel] })],
   ["machine_lifts", () => ({ machine_chart: [{ reach: 14, lift: 300 }] })],
   [
     "machine_chart.rises",

@@ -48,7 +48,13 @@ describe("a basin worked by hand", () => {
     expect(value("rain_held")).toBe(false);
   });
 
+  test("dig: the liner lies on the cut, so no more is dug than basin and bedding", () => {
+    expect(number("basin_dig")).toBeCloseTo((12 * 8 * (3.5 + 2 / 12)) / 27, 9);
+    expect(number("basin_backfill")).toBe(0);
+  });
+
   test("dig: a foot of working room, 2 in of bedding", () => {
+    const { number } = work({ ...stream, working_room: 1 });
     const dig = 14 * 10 * (3.5 + 2 / 12);
     expect(number("basin_dig")).toBeCloseTo(dig / 27, 9);
     const backfill = dig - 96 * 3.5 - (14 * 10 * 2) / 12;

@@ -33,7 +33,7 @@ describe("each place that is dug counts by its own depth", () => {
       ["Foot of Back wall"],
     ],
     ["a trench", { trench_depth: 66 }, "Pipe trench", 5.5, ["Pipe trench"]],
-    ["no trench", { trench_depth: 66, trench_length: 0 }, "Basin", 3.5 + 2 / 12, []],
+    ["no trench", { trench_depth: 66, main_length: 0 }, "Basin", 3.5 + 2 / 12, []],
     [
       "a sloped basin beside an upright trench",
       { basin_depth: 6, dig_protection: "sloped", dig_slope: 2, trench_depth: 66 },

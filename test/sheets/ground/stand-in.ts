@@ -15,9 +15,11 @@ import {
   tons,
   waterVolume,
 } from "../../../engine/template/index.js";
+import { beds } from "../../../sheets/tables/beds.js";
 
 /** Declares, as inputs, what the sheets of water hand to the sheets of the ground. */
 export const waterStandIn = sheet("Water", "Stands in for the sheets of water.", [
+  beds,
   lines("Water", {
     hours_a_day: input(hoursADay, "Hours", { default: 24 }),
     stream_length: input(length, "Stream", { default: 30 }),
@@ -31,7 +33,8 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     freeboard: input(smallLength, "Bank above the water", { default: 3 }),
     stream_surface: calc(area, "SUM(reaches.surface) + SUM(pools.surface)", "Surface"),
     pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing in pools"),
-    trench_length: input(length, "Trench", { default: 40 }),
+    main_length: input(length, "Main", { default: 40 }),
+    bed_stone_depth: input(smallLength, "Stone on the bed", { default: 4 }),
     // stands in for the sheets of money, which count the loads
     payload_taken: calc(tons, "truck_payload", "Truck's payload"),
   }),
@@ -47,6 +50,12 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     },
   ),
   table(
+    "outlets",
+    "Outlets",
+    { rows: 8, filled: "length > 0" },
+    { length: input(length, "Length") },
+  ),
+  table(
     "reaches",
     "Reaches",
     { rows: 12, filled: "length > 0" },
@@ -54,6 +63,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
       name: input(text, "Name", { optional: true }),
       length: input(length, "Length"),
       width: input(length, "Width"),
+      bed: input(text, "Bed", { default: "cobble" }),
       side: input(number, "Side slope", { default: 0.5 }),
       bank_height: input(length, "Bank"),
       surface: calc(area, "length * width", "Surface"),
