@@ -17,17 +17,19 @@ export const paperSheets: readonly SheetDeclaration[] = [
     {
       portrait: true,
       handout: true,
+      page: true,
     },
   ),
   purchaseSheet,
   sheet("Crew", "What to set out, dig, cut, pipe, open and lift.", [crew.page], {
     portrait: true,
     handout: true,
+    page: true,
   }),
   sheet(
     "Wording",
     "The lines that the pages choose from: those not wanted are left out there.",
     [saidLines, linerOrders, stoneSaid, ...proposal.working, ...crew.working, purchaseWorking],
-    { printed: false },
+    { page: true, printed: false },
   ),
 ];

@@ -1,9 +1,10 @@
 import { print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
+import { areaCells, corners } from "../template/area.js";
 import { addressOf as templateAddress } from "../template/layout.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
-import { addressOf } from "../workbook/read/address.js";
+import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
 import { formulaIn, grouped, heldBy, placeOf, type Subject, said, short } from "./found.js";
@@ -100,6 +101,13 @@ export function expectedFormula(model: Model, match: WorkbookMatch, cell: Cell):
     };
   const prefix = (sheet: string) => (sheet === home ? "" : `'${sheet.replaceAll("'", "''")}'!`);
   const reference = (to: Reference): string => {
+    if (to.kind === "area") {
+      const places = areaCells(model, to).map((one) => {
+        const { column, row } = positionOf(at(one).address) as Position;
+        return { column, line: row };
+      });
+      return `${prefix(match.sheets.get(to.sheet) ?? to.sheet)}${corners(places)}`;
+    }
     const target = cellOf(model, to, cell.row ?? 0);
     if (to.kind !== "own" && !target.implied) return target.name;
     const { sheet, address } = at(target);

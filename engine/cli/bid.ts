@@ -1,10 +1,12 @@
 import { Command } from "commander";
 import { calculate } from "../evaluate/calculate.js";
 import { writeWhole } from "../files.js";
+import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
 import { type LoadedJob, loadJob } from "../job/load.js";
 import { type Identity, writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
+import { errorsAsJson, errorsTold } from "./errors-told.js";
 import { failedLines } from "./failed-lines.js";
 import { shownValue } from "./shown-value.js";
 
@@ -24,7 +26,9 @@ export function bidCommand(context: Context): Command {
       await writeWhole(options.output, await writeWorkbook(model, values, identityOf(loaded)));
       const failed = failedChecks(model, values);
       const must = failed.filter(({ level }) => level === "must");
-      context.status = must.length > 0 ? 1 : 0;
+      const errors = rootErrors(model, values);
+      const stands = must.length === 0 && errors.length === 0;
+      context.status = stands ? 0 : 1;
       if (options.json) {
         const headline = Object.fromEntries(
           model.template.headline.map((name) => [name, jsonValue(loaded, values, name)]),
@@ -35,7 +39,7 @@ export function bidCommand(context: Context): Command {
           message,
         }));
         context.out(
-          `${JSON.stringify({ written: options.output, headline, failed: checks }, null, 2)}\n`,
+          `${JSON.stringify({ written: options.output, stands, headline, failed: checks, errors: errorsAsJson(errors) }, null, 2)}\n`,
         );
         return;
       }
@@ -45,7 +49,7 @@ export function bidCommand(context: Context): Command {
         context.out(`${cell.declaration.label}: ${shownValue(model, cell, values)}\n`);
       }
       context.out(`Written: ${options.output}\n`);
-      for (const line of failedLines(failed)) context.err(`${line}\n`);
+      for (const line of [...errorsTold(errors), ...failedLines(failed)]) context.err(`${line}\n`);
     });
 }
 

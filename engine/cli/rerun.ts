@@ -30,8 +30,8 @@ in quotes is matched by rillbook: "jobs/**/2026-*.json". Old files are never cha
 What a job cost before is read from a workbook as it was last calculated, and calculated for a
 job record under the price book that it names. Results are written line by line to a file beside
 the summary (rerun.jsonl for rerun.xlsx), whole also after Ctrl-C; --resume goes on from it.
-Exit status: 0 done; 1 files gave no result, checks newly fail, or the run was stopped; 2 bad
-input or usage; 3 the two evaluators differ.
+Exit status: 0 done; 1 files gave no result, cells are in error, checks newly fail, or the run was
+stopped; 2 bad input or usage; 3 the two evaluators differ.
 
 Examples:
   rillbook rerun jobs/ --prices 2027.xlsx -o rerun.xlsx
@@ -135,7 +135,8 @@ async function joinParts(context: Context, files: string[], options: Options): P
 }
 
 function statusOf(totals: Totals, stopped: boolean): number {
-  return totals.errors > 0 || totals.mustNewlyFailing > 0 || stopped ? 1 : 0;
+  const faults = totals.errors + totals.mustNewlyFailing + totals.jobsInError;
+  return faults > 0 || stopped ? 1 : 0;
 }
 
 /** With --json, standard output belongs to the lines, and what is for people goes to the other. */
@@ -157,6 +158,11 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   say(
     `Checks that newly fail: ${totals.newlyFailing} in ${count(totals.jobsNewlyFailing, "job")}; quotes expired: ${totals.expired} in ${count(totals.jobsExpired, "job")}\n`,
   );
+  if (totals.jobsInError > 0) {
+    err(
+      `${count(totals.jobsInError, "job")} with cells in error: the bid does not stand. Each line of the results names where they begin, under "inError".\n`,
+    );
+  }
   for (const { job, files: same } of duplicates) {
     err(`job number ${job} stands in ${same.join(", ")}: only the first counts in the totals\n`);
   }

@@ -24,7 +24,7 @@ export interface Voices {
 
 /**
  * Runs a command line (without `node` and the program's name) and returns the exit
- * status: 0 done, 1 the bid has failed checks, 2 bad input or usage, 3 a fault of the program.
+ * status: 0 done, 1 the bid does not stand (failed checks, cells in error), 2 bad input or usage, 3 a fault of the program.
  * @param templatesModule URL of a module that exports `templates`, for worker threads
  */
 export async function run(
@@ -47,7 +47,7 @@ export async function run(
     )
     .addHelpText(
       "after",
-      "\nExit status: 0 done; 1 the bid has failed checks (it is written all the same); 2 bad input or usage; 3 a fault of the program.",
+      "\nExit status: 0 done; 1 the bid does not stand: failed checks or cells in error (it is written all the same); 2 bad input or usage; 3 a fault of the program.",
     );
   for (const command of [
     startCommand,

@@ -4,9 +4,11 @@ import { calculate } from "../evaluate/calculate.js";
 import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
+import { rootErrors } from "../job/errors-in-cells.js";
 import { loadJob } from "../job/load.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
+import { errorsTold } from "./errors-told.js";
 import { shownValue } from "./shown-value.js";
 
 /** `rillbook show`: the values of a job by name. */
@@ -21,6 +23,8 @@ export function showCommand(context: Context): Command {
     .action(async (file: string, names: string[], options: { prices?: string; json?: true }) => {
       const { model, given } = await loadJob(file, context.templates, options.prices);
       const values = calculate(model, given);
+      const errors = rootErrors(model, values);
+      if (errors.length > 0) context.status = 1;
       const wanted = names.length > 0 ? names : everyName(model);
       for (const name of wanted) mustBeKnown(model, name);
       if (options.json) {
@@ -29,6 +33,7 @@ export function showCommand(context: Context): Command {
       } else {
         for (const name of wanted) context.out(asText(model, values, name));
       }
+      for (const line of errorsTold(errors)) context.err(`${line}\n`);
     });
 }
 

@@ -93,6 +93,19 @@ function ifError(first: () => Value, otherwise: () => Value): Value {
   }
 }
 
+const isError = (value: Value): boolean => value instanceof CellError;
+
+function fails(expression: () => Value): boolean {
+  try {
+    const value = expression();
+    if (typeof value === "number") finite(value);
+    return false;
+  } catch (error) {
+    if (error instanceof CellError) return true;
+    throw error;
+  }
+}
+
 function holds(condition: () => boolean): boolean {
   try {
     return condition();
@@ -131,5 +144,5 @@ export const runtime = {
   ...{ add, subtract, multiply, quotient, raised, joined },
   ...{ equal, unequal, below, atMost, above, atLeast },
   ...{ get, num, bool, finite, column, negatedRows, index, place, match, sum },
-  ...{ ifError, holds, choose, larger, smaller },
+  ...{ ifError, isError, fails, holds, choose, larger, smaller },
 };

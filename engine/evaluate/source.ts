@@ -1,5 +1,6 @@
 import { conversion } from "../formula/print.js";
 import type { Operator, Tree } from "../formula/tree.js";
+import { type Area, areaCells } from "../template/area.js";
 import { cellOf, columnOf, type Model } from "../template/model.js";
 import { natives } from "./natives/index.js";
 import type { runtime } from "./runtime.js";
@@ -102,6 +103,8 @@ const specials: Readonly<Record<string, Special>> = {
     `ifError(${later(model, first as Tree)},${later(model, otherwise as Tree)})`,
   CHOOSE: (model, [which, ...choices]) =>
     `choose(${source(model, which as Tree)},[${choices.map((one) => later(model, one)).join(",")}])`,
+  ISERROR: (model, [of]) =>
+    isCell(of) ? `isError(${reference(model, of)})` : `fails(()=>${source(model, of as Tree)})`,
   ISNUMBER: (model, [of]) => {
     if (isCell(of)) return `(typeof ${reference(model, of)}==="number")`;
     return `holds(()=>typeof ${source(model, of as Tree)}==="number")`;
@@ -143,6 +146,12 @@ function list(model: Model, tree: Tree): string {
     case "column":
       // errors stay in their rows: functions that look past them give a value
       return `column(${columnPlace(model, tree)})`;
+    case "area":
+      return area(model, tree);
+    case "call":
+      return tree.name === "ISERROR" && looksThrough(tree.args[0] as Tree)
+        ? `${list(model, tree.args[0] as Tree)}.map(isError)`
+        : `[${source(model, tree)}]`;
     case "convert":
       return list(model, opened(tree));
     case "binary":
@@ -152,6 +161,19 @@ function list(model: Model, tree: Tree): string {
     default:
       return `[${source(model, tree)}]`;
   }
+}
+
+const looksThrough = ({ kind }: Tree): boolean => kind === "column" || kind === "area";
+
+/** The cells of a sheet, by the stretches in which they follow one another in the list of values. */
+function area(model: Model, tree: Area): string {
+  const stretches: [from: number, rows: number][] = [];
+  for (const { index } of areaCells(model, tree)) {
+    const last = stretches.at(-1);
+    if (last !== undefined && last[0] + last[1] === index) last[1] += 1;
+    else stretches.push([index, 1]);
+  }
+  return `[].concat(${stretches.map(([from, rows]) => `column(v,${from},${rows})`).join(",")})`;
 }
 
 /**

@@ -54,7 +54,7 @@ const even = (place: number) => place % 2 === 0;
 
 /** The functions that take whole columns, and as which of their arguments (from 0). */
 const takesColumns: ReadonlyMap<string, (place: number) => boolean> = new Map([
-  ...["SUM", "MIN", "MAX", "COUNT", "SUMPRODUCT", "AND", "OR"].map(
+  ...["SUM", "MIN", "MAX", "COUNT", "SUMPRODUCT", "AND", "OR", "ISERROR"].map(
     (name) => [name, every] as const,
   ),
   ...["SMALL", "LARGE", "INDEX"].map((name) => [name, firstOnly] as const),
@@ -145,6 +145,7 @@ class Checker {
   }
 
   private binary(operator: Operator, left: Typed, right: Typed): Typed {
+    for (const { tree } of [left, right]) if (tree.kind === "area") this.onlyForErrors(tree);
     const range = left.type.range || right.type.range;
     const node = (l: Tree, r: Tree): Tree => ({ kind: "binary", operator, left: l, right: r });
     if (operator === "&") {
@@ -246,6 +247,9 @@ class Checker {
         ),
       fail: (reason) => this.fail(`${name}: ${reason}`),
     });
+    for (const arg of checked.args) {
+      if (arg.kind === "area" && name !== "ISERROR") this.onlyForErrors(arg);
+    }
     if (name !== "SUMPRODUCT") {
       checked.args.forEach((arg, place) => {
         this.mustNotSpill(name, arg, place);
@@ -255,9 +259,14 @@ class Checker {
     return { tree: { kind: "call", name, args: made }, type: checked.type };
   }
 
+  /** A sheet's area also holds labels, which are no cells of the template: only errors can be told in it. */
+  private onlyForErrors({ sheet }: Extract<Tree, { kind: "area" }>): never {
+    this.fail(`all cells of sheet "${sheet}" can stand in ISERROR only`);
+  }
+
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
   private mustNotSpill(name: string, arg: Tree, place: number): void {
-    if (arg.kind === "column") {
+    if (arg.kind === "column" || arg.kind === "area") {
       const takes = takesColumns.get(name);
       if (takes === undefined) this.fail(`${name} takes single values, not a whole column`);
       if (!takes(place)) this.fail(`argument ${place + 1} of ${name} cannot be a whole column`);
@@ -307,8 +316,10 @@ export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
 
 /** A column that is an operand and not an argument of its own. */
 function looseColumn(tree: Tree): boolean {
-  if (tree.kind === "column") return true;
-  return tree.kind !== "call" && partsOf(tree).some(looseColumn);
+  if (tree.kind === "column" || tree.kind === "area") return true;
+  // of a column, ISERROR gives a column again
+  if (tree.kind === "call" && tree.name !== "ISERROR") return false;
+  return partsOf(tree).some(looseColumn);
 }
 
 /** FIXED rounds halves differently from program to program; ROUND does not. */

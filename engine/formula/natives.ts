@@ -198,6 +198,12 @@ const anything =
   (result: Type): Check =>
   (args) => ({ args: args.map((arg) => arg.tree), type: result });
 
+/** Yes or no for each row of a column; an error in a row does not spread to the others. */
+const rowByRow: Check = (args) => ({
+  args: args.map((arg) => arg.tree),
+  type: { ...yesnoType, range: args.some((arg) => arg.type.range) },
+});
+
 const angle: Type = { kind: "number", dimension: { angle: 1 }, size: 1, range: false };
 const day: Type = { kind: "number", dimension: { time: 1 }, size: 86400, range: false };
 
@@ -248,6 +254,7 @@ export const natives: ReadonlyMap<string, Native> = new Map([
   native("OR", 1, 200, conditions),
   native("NOT", 1, 1, conditions),
   native("IFERROR", 2, 2, (args, rules) => common(args, rules, "each side")),
+  native("ISERROR", 1, 1, rowByRow),
   native("ISNUMBER", 1, 1, anything(yesnoType)),
   native("ISBLANK", 1, 1, anything(yesnoType)),
   native("COUNT", 1, 30, anything(plain)),

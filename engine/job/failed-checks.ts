@@ -1,4 +1,4 @@
-import type { Value } from "../formula/value.js";
+import { CellError, type Value } from "../formula/value.js";
 import { messageName } from "../template/implied.js";
 import type { Cell, Model } from "../template/model.js";
 
@@ -14,11 +14,16 @@ export function failedChecks(model: Model, values: readonly Value[]): FailedChec
   const failed = model.cells.flatMap((cell) => {
     const { declaration } = cell;
     if (declaration.kind !== "check" || values[cell.index] === true) return [];
-    const message = String(values[messageCell(model, cell).index]);
+    const said = values[messageCell(model, cell).index];
+    const message = said instanceof CellError ? untold(said) : String(said);
     return [{ cell, level: declaration.level, message }];
   });
   return failed.sort((a, b) => Number(a.level === "look") - Number(b.level === "look"));
 }
+
+/** A check that cannot be told has not held. */
+const untold = ({ code, origin }: CellError): string =>
+  `This cannot be told: ${code}${origin === undefined ? "" : ` in ${origin}`}.`;
 
 function messageCell(model: Model, cell: Cell): Cell {
   const id =

@@ -48,6 +48,7 @@ export function passes(
   });
 }
 
+const ownCells = ["bid_stands", "errors_found", "checks_failed", "checks_to_look_at"] as const;
 const propertyNames = ["job", "file", "template", "units", "version"] as const;
 
 /** Throws RillbookError for a filter whose name no template has; a job of another template does not pass. */
@@ -57,7 +58,7 @@ export function mustKnowFilters(filters: readonly Filter[], templates: readonly 
       blocks.flatMap((block) => ("cells" in block ? Object.keys(block.cells) : [])),
     ),
   );
-  const known = [...propertyNames, ...cells, "checks_failed", "checks_to_look_at"];
+  const known = [...propertyNames, ...cells, ...ownCells];
   for (const { name } of filters) {
     if (known.includes(name)) continue;
     throw new RillbookError(

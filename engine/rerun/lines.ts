@@ -41,6 +41,12 @@ export interface JobLine extends OfFile {
   readonly failing: readonly FailingCheck[];
   /** How many checks fail now, old ones too. */
   readonly fails: { readonly must: number; readonly look: number };
+  /** Cells in error on the sheets of the calculation: the bid does not stand. */
+  readonly inError?: {
+    readonly cells: number;
+    /** The cells in which the errors arose, by id. */
+    readonly roots: readonly { readonly name: string; readonly error: string }[];
+  };
   readonly expired: readonly { readonly code: string; readonly goodUntil: string }[];
   /** Inputs that the newer template does not have. */
   readonly leftOut?: readonly string[];

@@ -13,7 +13,7 @@ import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
 import { oldRecord } from "./record-job.js";
-import { expiredQuotes, failing, figuresOf, rolesOf } from "./roles.js";
+import { expiredQuotes, failing, figuresOf, inError, rolesOf } from "./roles.js";
 import type { Trade } from "./trade.js";
 import { oldWorkbook } from "./workbook-job.js";
 
@@ -113,6 +113,7 @@ export class Rerunner {
     const before = await this.#before(old);
     const failed = failing(roles, values);
     const moved = this.#moved(old, model, before, given);
+    const errors = inError(model, values, (this.#cones.get(model) as Cone).cells);
     const line: JobLine = {
       line: "job",
       file,
@@ -135,6 +136,7 @@ export class Rerunner {
         must: failed.filter(({ level }) => level === "must").length,
         look: failed.filter(({ level }) => level === "look").length,
       },
+      ...(errors === undefined ? {} : { inError: errors }),
       expired: expiredQuotes(roles, values, day),
       ...(leftOut.length === 0 ? {} : { leftOut }),
       ...(moved === undefined ? {} : { moved }),

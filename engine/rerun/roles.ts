@@ -1,6 +1,7 @@
 import { RillbookError } from "../errors.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
+import { rootErrors } from "../job/errors-in-cells.js";
 import type { CheckDeclaration } from "../template/declare.js";
 import { messageName } from "../template/implied.js";
 import { type Cell, columnOf, type Model } from "../template/model.js";
@@ -55,11 +56,18 @@ export function rolesOf(model: Model): RolePlan {
   return plan;
 }
 
+const standing = "bid_stands";
+
 function targetsOf(model: Model, plan: Omit<RolePlan, "targets">): string[] {
   const { price, cost, sections, checks } = plan;
   const indexes = checks.flatMap(({ states, messages }) => [...states, ...messages]);
   const cells = [price, cost, ...sections.map(({ cell }) => cell)];
-  return [...cells.map(({ id }) => id), ...indexes.map((index) => (model.cells[index] as Cell).id)];
+  // whether the bid stands asks for every cell of the calculation
+  return [
+    standing,
+    ...cells.map(({ id }) => id),
+    ...indexes.map((index) => (model.cells[index] as Cell).id),
+  ];
 }
 
 function cellNamed(model: Model, name: string): Cell {
@@ -109,6 +117,20 @@ function figure(value: Value): number | string {
   if (typeof value === "number") return value;
   if (!(value instanceof CellError)) return `not a number: ${String(value)}`;
   return value.origin === undefined ? value.code : `${value.code} (from ${value.origin})`;
+}
+
+/** The errors in the cells that were calculated, where there are any. */
+export function inError(
+  model: Model,
+  values: readonly Value[],
+  cells: readonly Cell[],
+): JobLine["inError"] {
+  const roots = rootErrors(model, values, cells);
+  if (roots.length === 0) return undefined;
+  return {
+    cells: roots.reduce((sum, one) => sum + one.cells, 0),
+    roots: roots.map(({ cell, code }) => ({ name: cell.id, error: code })),
+  };
 }
 
 export interface CheckState {

@@ -26,6 +26,8 @@ export interface Totals {
   readonly newlyFailing: number;
   readonly jobsNewlyFailing: number;
   readonly mustNewlyFailing: number;
+  /** Jobs in which a cell holds an error. */
+  readonly jobsInError: number;
   readonly expired: number;
   readonly jobsExpired: number;
   readonly duplicates: number;
@@ -59,13 +61,22 @@ export async function totalsOf(results: Results): Promise<Totals> {
   const cost = { before: 0, now: 0 };
   const sections = new Map<string, { before: number; now: number }>();
   const moved = new Map<string, number>();
-  const count = { compared: 0, failing: 0, must: 0, failingJobs: 0, expired: 0, expiredJobs: 0 };
+  const count = {
+    compared: 0,
+    failing: 0,
+    must: 0,
+    failingJobs: 0,
+    expired: 0,
+    expiredJobs: 0,
+    inError: 0,
+  };
   let [together, movedJobs, movedRows] = [0, 0, 0];
   for await (const { line, sameAs } of results.jobs()) {
     const must = line.failing.filter(({ level }) => level === "must").length;
     count.failing += line.failing.length;
     count.must += must;
     count.failingJobs += line.failing.length > 0 ? 1 : 0;
+    count.inError += line.inError === undefined ? 0 : 1;
     count.expired += line.expired.length;
     count.expiredJobs += line.expired.length > 0 ? 1 : 0;
     for (const label of Object.keys(line.now.sections)) {
@@ -108,6 +119,7 @@ export async function totalsOf(results: Results): Promise<Totals> {
     newlyFailing: count.failing,
     jobsNewlyFailing: count.failingJobs,
     mustNewlyFailing: count.must,
+    jobsInError: count.inError,
     expired: count.expired,
     jobsExpired: count.expiredJobs,
     duplicates: results.duplicates().length,

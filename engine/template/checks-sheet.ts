@@ -1,4 +1,5 @@
 import { count, number, text, yesno } from "../units/quantity.js";
+import { wordsOf } from "./area.js";
 import {
   type Block,
   type CellDeclaration,
@@ -13,6 +14,7 @@ import {
 } from "./declare.js";
 import { messageName, statusName } from "./implied.js";
 import { textLiteral } from "./sentence.js";
+import { errorLists, standingLines, standingNames } from "./standing.js";
 
 interface Found {
   readonly name: string;
@@ -23,9 +25,15 @@ interface Found {
   readonly message: string;
 }
 
+/** The names that every template has on its sheet Checks. */
+export const ownNames: readonly string[] = [
+  ...["checks_failed", "checks_to_look_at", "check_list", "check_shown"],
+  ...standingNames,
+];
+
 /**
- * The sheet that lists all checks, worst first. It is made from the checks that
- * the other sheets declare, and adds one for each sheet's inputs.
+ * The sheet that says whether the bid stands and lists all checks, worst first. It is made from
+ * the checks that the other sheets declare, and adds one for each sheet's inputs.
  */
 export function checksSheet(sheets: readonly SheetDeclaration[]): {
   sheet: SheetDeclaration;
@@ -39,26 +47,22 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
   ];
   const blocks: Block[] = [
     lines("In short", {
-      checks_failed: calc(
-        count,
-        'SUMPRODUCT((check_list.right=FALSE)*(check_list.level="must"))',
-        "Checks that fail: the bid does not stand until they are put right",
-        { strong: true },
-      ),
-      checks_to_look_at: calc(
-        count,
-        'SUMPRODUCT((check_list.right=FALSE)*(check_list.level="look"))',
-        "Checks worth a look",
-        { strong: true },
-      ),
+      ...standingLines(sheets),
+      checks_failed: calc(count, notHolding("must"), "Checks failed", { strong: true }),
+      checks_to_look_at: calc(count, notHolding("look"), "Checks worth a look", { strong: true }),
     }),
     sortedList(found.length),
     inputBlock,
     workingList(found),
+    ...errorLists(sheets),
   ];
   const purpose = "Every check of the bid, worst first, each with what to do.";
   return { sheet: sheet("Checks", purpose, blocks), checks: found.map(({ name }) => name) };
 }
+
+/** All but those that hold: an error in one of them neither hides it nor spreads to the number. */
+const notHolding = (level: CheckDeclaration["level"]): string =>
+  `COUNTIF(check_list.level,"${level}")-COUNTIFS(check_list.level,"${level}",check_list.state,"ok")`;
 
 function checksOf(block: Block, where: string): Found[] {
   if (block.kind === "lines") {
@@ -90,8 +94,7 @@ function checksOf(block: Block, where: string): Found[] {
 
 /** The name of the check on a sheet's inputs: `inputs_right_falls`. */
 export function inputsRightName(sheet: string): string {
-  const words = sheet.toLowerCase().match(/[a-z0-9]+/g) ?? [];
-  return ["inputs_right", ...words].join("_");
+  return `inputs_right_${wordsOf(sheet)}`;
 }
 
 /** For each sheet with inputs, a check that every one of them keeps to its rule. */
@@ -147,6 +150,11 @@ const at = (key: string) =>
 
 const unknown = textLiteral("This cannot be told: a figure that it needs is in error.");
 
+const messageFormula = ({ message }: Found): string =>
+  `IF(right,"ok",IF(ISERROR(${message}),${unknown},${message}))`;
+
+const holdsFormula = ({ state }: Found): string => `IF(ISERROR(${state}),FALSE,${state})`;
+
 function workingList(found: readonly Found[]): Block {
   const source = "the checks that the sheets of this template declare";
   return table(
@@ -159,13 +167,9 @@ function workingList(found: readonly Found[]): Block {
     },
     {
       check: published(text, "Check", { source }),
-      message: calc(
-        text,
-        (row) => `IF(right,"ok",IFERROR(${(found[row - 1] as Found).message},${unknown}))`,
-        "What to do",
-      ),
+      message: calc(text, (row) => messageFormula(found[row - 1] as Found), "What to do"),
       // a check in error has not held
-      right: calc(yesno, (row) => `IFERROR(${(found[row - 1] as Found).state},FALSE)`, "Right"),
+      right: calc(yesno, (row) => holdsFormula(found[row - 1] as Found), "Right"),
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
       place: calc(count, "above.place+1", "Place", { first: "1" }),

@@ -14,6 +14,7 @@ import { calculationOrder } from "./order.js";
 import { Names } from "./scope.js";
 import { sentenceFormula } from "./sentence.js";
 import { figuresFor, type Spot, spotsOf, withImpliedColumns } from "./spots.js";
+import { isApart } from "./standing.js";
 import { structureFaults } from "./structure.js";
 import { tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
@@ -82,6 +83,7 @@ class CellCompiler {
       column: spot.column,
       line: spot.line,
       implied: spot.implied,
+      apart: isApart(spot.name),
       ...(fixed === undefined ? {} : { fixed }),
       ...compiled,
     });

@@ -196,6 +196,11 @@ export interface SheetDeclaration {
   readonly portrait?: boolean;
   /** Printed for others: pages without content at its end are left out. */
   readonly handout?: boolean;
+  /**
+   * Made from the finished bid: its cells may read `bid_stands`, to say where it does not, and
+   * errors in them are counted apart.
+   */
+  readonly page?: true;
   /** `false` for working lists: of the sheet, only its title is printed. */
   readonly printed?: false;
 }
@@ -231,7 +236,7 @@ export function sheet(
   name: string,
   purpose: string,
   blocks: readonly Block[],
-  options: Pick<SheetDeclaration, "portrait" | "handout" | "printed"> = {},
+  options: Pick<SheetDeclaration, "portrait" | "handout" | "page" | "printed"> = {},
 ): SheetDeclaration {
   return Object.freeze({ name, purpose, blocks, ...options });
 }

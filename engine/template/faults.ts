@@ -1,15 +1,13 @@
 import { FormulaError } from "../formula/formula-error.js";
 import type { Inliner } from "../formula/inline.js";
 import type { NamedFormula } from "../formula/named-formula.js";
-import { inputsRightName } from "./checks-sheet.js";
+import { areaTable } from "./area.js";
+import { inputsRightName, ownNames } from "./checks-sheet.js";
 import type { Cell, Model } from "./model.js";
 import { formulaNameTrouble, nameTrouble, sheetNameTrouble } from "./names.js";
 import { precedents } from "./order.js";
 import { impliedNames } from "./structure.js";
 import type { Template } from "./template.js";
-
-/** Names on the sheet that every workbook has. */
-const ownNames = ["checks_failed", "checks_to_look_at", "check_list", "check_shown"];
 
 /** Names that some program would misread, or that stand for two things. */
 export function nameFaults(template: Template): string[] {
@@ -25,6 +23,7 @@ export function nameFaults(template: Template): string[] {
     if (trouble !== undefined)
       faults.push(`The name "${name}" (${where}) cannot be used: ${trouble}.`);
   };
+  claim(areaTable, "the areas of the sheets");
   for (const name of ownNames) claim(name, "sheet Checks");
   for (const sheet of template.sheets) {
     const trouble = sheetNameTrouble(sheet.name);
@@ -78,7 +77,8 @@ const isStatus = ({ implied, name }: Cell): boolean => implied && /[._]status$/.
 export function unusedInputFaults(model: Model): string[] {
   const used = new Set<string>();
   for (const cell of model.order) {
-    if (isStatus(cell) || cell.native === undefined) continue;
+    // to look for an error in an input is not to use it
+    if (isStatus(cell) || cell.apart || cell.native === undefined) continue;
     for (const needed of precedents(model, cell.native, cell.row ?? 0)) used.add(needed.name);
   }
   const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");

@@ -25,6 +25,8 @@ export interface Cell {
   readonly line: number;
   /** Cells that the compiler adds (messages) carry no defined name. */
   readonly implied: boolean;
+  /** Tells of errors in other cells, and is not looked at for errors itself. */
+  readonly apart: boolean;
   /** The value of a cell without a formula that the template itself fixes, in `unit`. */
   readonly fixed?: number | string | boolean;
   /** The formula as it is spoken of: named formulas closed. */
@@ -88,8 +90,11 @@ export interface Model {
   readonly checks: readonly string[];
 }
 
+/** What stands for one cell, or for a column by its first. */
+export type CellReference = Exclude<Reference, { kind: "area" }>;
+
 /** The cell that a reference means from within a row (0 outside tables). */
-export function cellOf(model: Model, reference: Reference, row: number): Cell {
+export function cellOf(model: Model, reference: CellReference, row: number): Cell {
   const id =
     reference.kind === "scalar"
       ? reference.name

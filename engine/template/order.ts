@@ -1,4 +1,5 @@
 import { type Tree, walk } from "../formula/tree.js";
+import { areaCells } from "./area.js";
 import { type Cell, cellOf, columnOf, type Model } from "./model.js";
 
 /** The cells that a formula reads, from within its row. */
@@ -6,6 +7,7 @@ export function precedents(model: Model, tree: Tree, row: number): Cell[] {
   const found: Cell[] = [];
   for (const node of walk(tree)) {
     if (node.kind === "column") found.push(...columnOf(model, node.table, node.column).cells);
+    else if (node.kind === "area") found.push(...areaCells(model, node));
     else if (node.kind === "scalar" || node.kind === "own") found.push(cellOf(model, node, row));
   }
   return found;

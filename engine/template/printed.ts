@@ -1,7 +1,8 @@
 import { type PrintStyle, print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
+import { type Area, areaCells, areaTable, corners, wordsOf } from "./area.js";
 import { addressOf, columnLetters } from "./layout.js";
-import { type Cell, cellOf, columnOf, type Model } from "./model.js";
+import { type Cell, type CellReference, cellOf, columnOf, type Model } from "./model.js";
 
 /** The formula of a cell as the workbook holds it: names for single cells and columns, addresses within a row. */
 export function xlsxFormula(model: Model, cell: Cell): string {
@@ -10,12 +11,17 @@ export function xlsxFormula(model: Model, cell: Cell): string {
     prefixed: true,
     exponent: "E",
     quotes: "doubled",
-    reference: (reference) => byName(model, cell, reference),
+    reference: (reference) =>
+      reference.kind === "area" ? areaOf(model, reference) : byName(model, cell, reference),
   };
   return print(cell.native, style);
 }
 
-function byName(model: Model, from: Cell, reference: Reference): string {
+/** `'Falls'!$A$4:$S$104`, the cells of a sheet. */
+const areaOf = (model: Model, area: Area): string =>
+  `'${area.sheet}'!${corners(areaCells(model, area))}`;
+
+function byName(model: Model, from: Cell, reference: CellReference): string {
   const target = cellOf(model, reference, from.row ?? 0);
   if (reference.kind === "column" && !target.implied) return target.name;
   if (reference.kind === "scalar" && !target.implied) return target.name;
@@ -41,6 +47,7 @@ export function judgeFormula(model: Model, cell: Cell): string {
     quotes: "joined",
     calledBooleans: true,
     reference: (reference) => {
+      if (reference.kind === "area") return areaOf(model, reference);
       const target = cellOf(model, reference, cell.row ?? 0);
       const sheet = `'${target.sheet}'!`;
       return reference.kind === "column"
@@ -66,6 +73,7 @@ export function spokenFormula(cell: Cell): string {
 /** `lift`, `width`, `above.sum`, `falls.flow`. */
 export function spokenName(reference: Reference): string {
   if (reference.kind === "scalar") return reference.name;
+  if (reference.kind === "area") return `${areaTable}.${wordsOf(reference.sheet)}`;
   if (reference.kind === "column") return `${reference.table}.${reference.column}`;
   return reference.back === 1 ? `above.${reference.column}` : reference.column;
 }

@@ -3,6 +3,7 @@ import type { NamedFormula } from "../formula/named-formula.js";
 import type { Typed } from "../formula/natives.js";
 import { typeOfQuantity } from "../formula/type.js";
 import type { UnitSystem } from "../units/quantity.js";
+import { areaTable, wordsOf } from "./area.js";
 import type { TableBlock } from "./declare.js";
 import type { Spot } from "./spots.js";
 
@@ -10,6 +11,7 @@ import type { Spot } from "./spots.js";
 export class Names {
   private readonly scalars = new Map<string, Spot>();
   private readonly tables = new Map<string, TableBlock>();
+  private readonly sheets = new Map<string, string>();
 
   constructor(
     spots: readonly Spot[],
@@ -17,6 +19,7 @@ export class Names {
     private readonly formulas: ReadonlyMap<string, NamedFormula>,
   ) {
     for (const spot of spots) {
+      this.sheets.set(wordsOf(spot.sheet), spot.sheet);
       if (spot.table === undefined) this.scalars.set(spot.name, spot);
       else this.tables.set(spot.table.name, spot.table);
     }
@@ -25,7 +28,7 @@ export class Names {
   /**
    * The scope of a formula: for a row, its own columns by name, those of the table
    * beside, the row before as `above.name`; then single cells, and whole columns
-   * as `table.column`.
+   * as `table.column`; all cells of a sheet as `cells.sheet`.
    */
   scope(table: TableBlock | undefined, hasRowAbove: boolean): Scope {
     return {
@@ -45,7 +48,7 @@ export class Names {
     if (further !== undefined) return undefined;
     if (second !== undefined) {
       if (first === "above") return hasRowAbove ? this.own(second, table, 1) : undefined;
-      return this.column(first, second);
+      return first === areaTable ? this.area(second) : this.column(first, second);
     }
     const own = this.own(name, table, 0);
     if (own !== undefined) return own;
@@ -78,6 +81,13 @@ export class Names {
       tree: { kind: "column", table: tableName, column: key },
       type: typeOfQuantity(declaration.quantity, this.system, true),
     };
+  }
+
+  private area(words: string): Typed | undefined {
+    const sheet = this.sheets.get(words);
+    return sheet === undefined
+      ? undefined
+      : { tree: { kind: "area", sheet }, type: { kind: "text", range: true } };
   }
 
   private all(table: TableBlock | undefined): string[] {

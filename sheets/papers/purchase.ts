@@ -121,5 +121,5 @@ export const purchaseSheet: SheetDeclaration = sheet(
       },
     ),
   ],
-  { handout: true },
+  { handout: true, page: true },
 );

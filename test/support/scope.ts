@@ -65,7 +65,9 @@ export const byName: PrintStyle = {
       ? to.name
       : to.kind === "column"
         ? `${to.table}.${to.column}`
-        : `${to.back === 1 ? "above." : ""}${to.column}`,
+        : to.kind === "area"
+          ? `cells.${to.sheet}`
+          : `${to.back === 1 ? "above." : ""}${to.column}`,
 };
 
 /** The checked tree of a formula that must yield `quantity`, with named formulas opened. */

@@ -26,9 +26,7 @@ const mostRows = 6;
 
 /** Writes a tree for people: by name, `6 [in]` for a number with a unit. */
 export function inNames(tree: Tree): string {
-  return printed(tree, (node) =>
-    node.kind === "parameter" ? node.name : spokenName(node as never),
-  );
+  return printed(tree, (node) => (node.kind === "parameter" ? node.name : spokenName(node)));
 }
 
 /**
@@ -115,7 +113,9 @@ function spelled(
       const manner = manners?.get(node.name) as Manner;
       return write(args?.get(node.name) ?? null, manner, rounding).text;
     }
-    const target = cellOf(model, node as never, home.row ?? 0);
+    // the cells of a sheet are not spelled out: only errors count among them
+    if (node.kind === "area") return spokenName(node);
+    const target = cellOf(model, node, home.row ?? 0);
     const manner = mannerOf(target, model.system);
     if (node.kind !== "column") return write(values[target.index] ?? null, manner, rounding).text;
     const { cells } = columnOf(model, node.table, node.column);
@@ -124,7 +124,7 @@ function spelled(
   });
 }
 
-type Leaf = Extract<Tree, { kind: "scalar" | "own" | "column" | "parameter" }>;
+type Leaf = Extract<Tree, { kind: "scalar" | "own" | "column" | "area" | "parameter" }>;
 
 function printed(tree: Tree, spell: (leaf: Leaf) => string): string {
   return print(withText(tree, spell), {
@@ -145,6 +145,7 @@ function withText(tree: Tree, spell: (leaf: Leaf) => string): Tree {
     case "scalar":
     case "own":
     case "column":
+    case "area":
     case "parameter":
       return { kind: "scalar", name: spell(tree) };
     default:

@@ -1,5 +1,6 @@
 import { partsOf, type Tree, walk } from "../../formula/tree.js";
-import type { Value } from "../../formula/value.js";
+import { CellError, type Value } from "../../formula/value.js";
+import { areaCells } from "../../template/area.js";
 import { type Cell, cellOf, columnOf, type Model } from "../../template/model.js";
 import { inNames } from "./numbers.js";
 import { type Arguments, treeValue } from "./tree-value.js";
@@ -19,7 +20,8 @@ export interface CallPart {
 
 /**
  * The cells, columns and calls of named formulas in a formula, in the order of reading, each once.
- * Of a column that INDEX looks up, only the cell that was found counts, of an IF only the branch taken.
+ * Of a column that INDEX looks up, only the cell that was found counts, of an IF only the branch taken,
+ * of all cells of a sheet only those in which an error arose.
  */
 export function partsOfFormula(
   model: Model,
@@ -41,6 +43,14 @@ export function partsOfFormula(
     if (node.kind === "column") {
       const { table, column } = node;
       add(`${table}.${column}`, { kind: "column", table, column });
+      return;
+    }
+    if (node.kind === "area") {
+      for (const cell of areaCells(model, node)) {
+        const value = values[cell.index];
+        if (value instanceof CellError && value.origin === cell.id)
+          add(cell.id, { kind: "cell", cell });
+      }
       return;
     }
     if (node.kind === "call" && model.formulas.has(node.name)) {

@@ -125,8 +125,17 @@ function movedMost(line: JobLine): string {
   return found;
 }
 
+const mostRoots = 3;
+
+function told({ cells, roots }: NonNullable<JobLine["inError"]>): string {
+  const shown = roots.slice(0, mostRoots).map(({ name, error }) => `${error} in ${name}`);
+  const more = roots.length > mostRoots ? `, and ${roots.length - mostRoots} more` : "";
+  return `${cells} cells in error, from ${shown.join(", ")}${more}`;
+}
+
 function remark(line: JobLine, sameAs: string | undefined): string {
   const remarks = [
+    line.inError === undefined ? "" : `does not stand: ${told(line.inError)}`,
     "unknown" in line.before ? `price before not known: ${line.before.unknown}` : "",
     sameAs === undefined ? "" : `same job number as ${sameAs}, which counts`,
     line.leftOut === undefined ? "" : `inputs left out: ${line.leftOut.join(", ")}`,

@@ -77,6 +77,7 @@ export function writeTotals(book: ExcelWriter, results: Results, totals: Totals)
     formula: `COUNTIF(${column("Checks newly failing")},">0")`,
     result: totals.jobsNewlyFailing,
   });
+  count("Jobs that do not stand: cells in error", totals.jobsInError);
   count("Quotes expired", { formula: `SUM(${column("Quotes expired")})`, result: totals.expired });
   count("Jobs with expired quotes", {
     formula: `COUNTIF(${column("Quotes expired")},">0")`,

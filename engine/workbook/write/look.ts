@@ -51,6 +51,7 @@ export const styles = {
   strongLabel: { font: font({ bold: true }), alignment: wrapped },
   unit: { font: font({ color: { argb: quiet } }), alignment: { vertical: "top", indent: 1 } },
   note: { font: font({ size: 9, color: { argb: quiet } }), alignment: wrapped },
+  standing: { font: font({ size: 12, bold: true }), alignment: wrapped },
   message: { font: font({ size: 9 }), alignment: wrapped },
   header: {
     font: font({ bold: true, size: 9 }),

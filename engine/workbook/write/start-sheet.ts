@@ -2,9 +2,10 @@ import type { Workbook } from "exceljs";
 import type { Value } from "../../formula/value.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { Cell, Model } from "../../template/model.js";
+import { notStanding } from "../../template/standing.js";
 import { formulaContent } from "./cells.js";
 import { textHeight } from "./grid.js";
-import { styles } from "./look.js";
+import { attention, styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
 import type { Identity } from "./write.js";
 
@@ -43,13 +44,25 @@ export function writeStart(
     shown(3, 1, `"For "&${customer}`, value, styles.strongLabel);
   }
   let line = customer === undefined ? 4 : 5;
+  const standing = valueAt("bid_standing");
+  sheet.mergeCells(line, 1, line, 3);
+  shown(line, 1, "bid_standing", standing, styles.standing);
+  sheet.getRow(line).height = textHeight(String(standing ?? ""), 100) + 4;
+  const faulty = `LEFT(A${line},${notStanding.length})="${notStanding}"`;
+  sheet.addConditionalFormatting({ ref: `A${line}:C${line}`, rules: [attention(faulty)] });
+  line += 2;
   const heading = (text: string) => {
     for (let column = 1; column <= 3; column++) sheet.getCell(line, column).style = styles.heading;
     sheet.getCell(line, 1).value = text;
     line += 1;
   };
   heading("What it comes to");
-  for (const name of [...model.template.headline, "checks_failed", "checks_to_look_at"]) {
+  for (const name of [
+    ...model.template.headline,
+    "errors_found",
+    "checks_failed",
+    "checks_to_look_at",
+  ]) {
     const cell = model.byId.get(name) as Cell;
     put(line, 1, cell.declaration.label, styles.label);
     const target = sheet.getCell(line, 2);

@@ -1,0 +1,102 @@
+import { count, text, yesno } from "../units/quantity.js";
+import { areaTable, wordsOf } from "./area.js";
+import {
+  type Block,
+  type CellDeclaration,
+  calc,
+  published,
+  type SheetDeclaration,
+  table,
+} from "./declare.js";
+import { textLiteral } from "./sentence.js";
+
+/** The sheets on which the bid is calculated, and the pages made from it, each with its list of errors. */
+const lists = { working: "error_list", pages: "page_error_list" } as const;
+
+/** Names that tell whether the bid stands. */
+export const standingNames: readonly string[] = [
+  ...["bid_standing", "bid_stands", "errors_found", "errors_on_pages"],
+  ...["errors_where", "errors_said", "failures_said"],
+  ...Object.values(lists),
+];
+
+/** What stands apart from the cells that are looked at for errors: it would count itself. */
+export const isApart = (name: string): boolean => apart.has(name.split(".")[0] as string);
+
+const apart: ReadonlySet<string> = new Set([
+  ...["checks_failed", "checks_to_look_at"],
+  ...standingNames,
+]);
+
+const isPage = ({ page }: SheetDeclaration): boolean => page === true;
+const hasCells = ({ blocks }: SheetDeclaration): boolean =>
+  blocks.some(({ kind }) => kind !== "text" && kind !== "chart");
+
+/**
+ * Whether the bid stands: it does when no cell of it holds an error and no check that must hold
+ * fails. `bid_stands` leaves the pages out, so that they can say it themselves.
+ */
+export function standingLines(
+  sheets: readonly SheetDeclaration[],
+): Readonly<Record<string, CellDeclaration>> {
+  const onPages = sheets.filter(hasCells).some(isPage);
+  const told = [lists.working, ...(onPages ? [lists.pages] : [])].map((one) => `${one}.told`);
+  return {
+    bid_standing: calc(text, standing, "Bid", { strong: true }),
+    bid_stands: calc(yesno, "AND(errors_found=0,checks_failed=0)", "Bid stands", {
+      note: "No cell in error on the sheets of the calculation, and no check failed.",
+    }),
+    errors_found: calc(count, `SUM(${lists.working}.errors)`, "Cells in error", { strong: true }),
+    errors_on_pages: calc(
+      count,
+      onPages ? `SUM(${lists.pages}.errors)` : "0",
+      "Cells in error on the pages",
+    ),
+    errors_where: calc(text, `TEXTJOIN(", ",TRUE,${told.join(",")})`, "Sheets with errors"),
+    errors_said: calc(
+      text,
+      'IF(errors_found+errors_on_pages=0,"","cells in error on "&errors_where)',
+      "Errors in words",
+    ),
+    failures_said: calc(
+      text,
+      'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail"))',
+      "Failed checks in words",
+    ),
+  };
+}
+
+/** How the text begins that says so; the first sheet sets it in the color of a failed check. */
+export const notStanding = "THE BID DOES NOT STAND";
+
+const standing = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${notStanding}: `)}&TEXTJOIN("; ",TRUE,errors_said,failures_said)&". See sheet Checks.")`;
+
+/** Working lists: for each sheet, how many of its cells hold an error. */
+export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {
+  const namesOf = (some: readonly SheetDeclaration[]) => some.map(({ name }) => name);
+  const filled = sheets.filter(hasCells);
+  const working = [...namesOf(filled.filter((one) => !isPage(one))), "Checks"];
+  const pages = namesOf(filled.filter(isPage));
+  return [
+    errorList(lists.working, "Cells in error, sheet by sheet", working),
+    ...(pages.length === 0 ? [] : [errorList(lists.pages, "Cells in error on the pages", pages)]),
+  ];
+}
+
+function errorList(name: string, heading: string, sheets: readonly string[]): Block {
+  const source = "the sheets of this template";
+  return table(
+    name,
+    heading,
+    { rows: sheets.length, printed: false, data: sheets.map((sheet) => ({ sheet })) },
+    {
+      sheet: published(text, "Sheet", { source }),
+      errors: calc(
+        count,
+        (row) => `SUMPRODUCT(ISERROR(${areaTable}.${wordsOf(sheets[row - 1] as string)})*1)`,
+        "Cells in error",
+      ),
+      told: calc(text, 'IF(errors=0,"",sheet&" ("&FIXED(errors,0)&")")', "In words"),
+    },
+  );
+}
