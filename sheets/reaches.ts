@@ -10,6 +10,7 @@ import {
   smallLength,
   waterVolume,
 } from "../engine/template/index.js";
+import { depthSearch } from "./reaches/depth-search.js";
 import { poolsTable } from "./reaches/pools-table.js";
 import { reachesTable } from "./reaches/reaches-table.js";
 import { standingWater } from "./reaches/standing-water.js";
@@ -22,6 +23,14 @@ export const reachesSheet = sheet(
     reachesTable,
     poolsTable,
     lines("The whole stream", {
+      depth_allowance: input(percent, "Allowance on stream depth", {
+        default: 0.5,
+        least: 0,
+        most: 1,
+        decimals: 0,
+        note: "On water, banks and basin. 0 %: as calculated. 50 % covers the formula's spread: twice or half the speed at a depth is up to 1.5 times the depth at a flow.",
+        source: "Ferguson 2007: errors of a factor of two in speed occur with every formula",
+      }),
       freeboard: input(smallLength, "Bank that must stay above the water", {
         default: 3,
         least: 0,
@@ -70,10 +79,12 @@ export const reachesSheet = sheet(
         "Water surface of the stream",
       ),
     }),
+    depthSearch,
     standingWater,
     paragraphs(
       "Mind",
-      "Depths are those of steady flow by Manning's formula, above the stone of the bed. Over cobble that reaches the surface they are a guess: leave freeboard.",
+      "Depths are those of steady flow by Ferguson's formula for water over stone, from the mean level of the bed. At a given depth the speed can be half or twice of that: the depth then differs by a factor of 1.3 where water is shallower than its stone, 1.5 where it is deep. The allowance covers that; it raises the water held, not the speed.",
+      "Manning's formula does not hold where water is less than four times as deep as its stone: there it gives too little depth.",
     ),
   ],
 );

@@ -14,7 +14,7 @@ export const basinWater = lines("Water needed and held", {
   water_taken_up: calc(
     waterVolume,
     "water_in_transit",
-    "In the stream while it runs: reaches, stone of their beds, pools, over the lips",
+    "In the stream while it runs, allowance on its depth included: reaches, stone of their beds, pools, over the lips",
   ),
   water_drained_back: calc(waterVolume, "drain_back", "Runs back out of the pipe at a stop"),
   dead_water: calc(

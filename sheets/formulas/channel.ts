@@ -38,8 +38,8 @@ const WIDE_DEPTH = formula(
   manning,
 );
 
-const DEPTH_PASS = formula(
-  "DEPTH_PASS",
+const MANNING_PASS = formula(
+  "MANNING_PASS",
   "A nearer depth: Newton's step on the logarithms of section and depth",
   { depth: "ft", section: "", width: "ft", side: "" },
   "ft",
@@ -47,6 +47,69 @@ const DEPTH_PASS = formula(
     "/(5/3*(width+2*side*depth)/(width+side*depth)" +
     "-2/3*2*depth*SQRT(1+side^2)/(width+2*depth*SQRT(1+side^2))))",
   `${manning}; Newton's method`,
+);
+
+const ferguson =
+  "Ferguson 2007, Water Resources Research 43, W05427: variable-power law, a1 6.5, a2 2.5";
+
+const HYDRAULIC_RADIUS = formula(
+  "HYDRAULIC_RADIUS",
+  "Hydraulic radius of a channel with a flat bed and sloping sides: area over wetted edge",
+  { width: length, depth: length, side: number },
+  length,
+  "(width+side*depth)*depth/(width+2*depth*SQRT(1+side^2))",
+  "geometry; `side` is run over rise",
+);
+
+/** The law as text: mean speed over shear velocity, by radius and size of stone. */
+const resistance = "6.5*2.5*radius/stone/SQRT(6.5^2+2.5^2*(radius/stone)^(5/3))";
+
+const STONE_RESISTANCE = formula(
+  "STONE_RESISTANCE",
+  "Mean speed over shear velocity, √(8/f), of water over stone of a size (D84), shallow or deep",
+  { radius: "ft", stone: "ft" },
+  "",
+  resistance,
+  ferguson,
+);
+
+const STREAM_FLOW = formula(
+  "STREAM_FLOW",
+  "Flow of a cross-section over stone of a size (D84); g 32.174 ft/s²",
+  { area: "ft²", radius: "ft", stone: "ft", slope: "" },
+  "ft³/s",
+  `area*SQRT(32.174*radius*slope)*${resistance}`,
+  ferguson,
+);
+
+const STREAM_START = formula(
+  "STREAM_START",
+  "Depth in a channel so wide that its sides do not matter: where the passes start",
+  { flow: "ft³/s", width: "ft", stone: "ft", slope: "" },
+  "ft",
+  "flow/width/(1.443*SQRT(32.174*slope*stone)" +
+    "*(flow/width/SQRT(32.174*slope*stone^3))^0.6" +
+    "*(1+(flow/width/SQRT(32.174*slope*stone^3)/43.78)^0.8214)^-0.2435)",
+  "Rickenmann and Recking 2011, Water Resources Research 47, W07538, equation 22",
+);
+
+const RADIUS_POWER = formula(
+  "RADIUS_POWER",
+  "Power of the hydraulic radius by which the mean speed grows: 3/2 shallow to 2/3 deep",
+  { radius: "ft", stone: "ft" },
+  "",
+  "1.5-5/6/(1+(6.5/2.5)^2*(stone/radius)^(5/3))",
+  `${ferguson}; its slope on logarithms`,
+);
+
+const STREAM_PASS = formula(
+  "STREAM_PASS",
+  "A nearer depth: Newton's step on the logarithms of flow and depth",
+  { depth: "ft", radius: "ft", share: "", power: "", width: "ft", side: "" },
+  "ft",
+  "depth*share^((width+side*depth)" +
+    "/((1+power)*(width+2*side*depth)-2*power*SQRT(1+side^2)*radius))",
+  "Newton's method; `share` is the flow wanted over the flow at the depth",
 );
 
 const FROUDE = formula(
@@ -58,12 +121,18 @@ const FROUDE = formula(
   "definition; g 32.174 ft/s²",
 );
 
-/** Streams: area, normal depth. */
+/** Streams: area, normal depth over stone and by Manning, Froude number. */
 export const channelFormulas = [
   CHANNEL_AREA,
   MANNING_FLOW,
   MANNING_SECTION,
   WIDE_DEPTH,
-  DEPTH_PASS,
+  MANNING_PASS,
+  HYDRAULIC_RADIUS,
+  STONE_RESISTANCE,
+  STREAM_FLOW,
+  STREAM_START,
+  RADIUS_POWER,
+  STREAM_PASS,
   FROUDE,
 ];

@@ -53,8 +53,8 @@ const LOCAL_COEFFICIENT = formula(
   "Loss in fittings in ft for each (gal/min)²; 448.831 gal/min are one ft³/s",
   { fittings: "", bore: "in" },
   "",
-  "0.02517*fittings/((bore/12)^4*448.831^2)",
-  `${epanet}: minor losses. 0.02517 is 8/(g π²) rounded.`,
+  "8/(32.174*PI()^2)*fittings/((bore/12)^4*448.831^2)",
+  "K v²/2g with g 32.174 ft/s². EPANET rounds 8/(g π²) to 0.02517, 0.09 % less.",
 );
 
 const LOSS_AT = formula(

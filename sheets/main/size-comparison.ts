@@ -26,7 +26,7 @@ export const sizeComparison = table(
     main_of: calc(text, "size", "Main of"),
     local: calc(
       precise,
-      "LOCAL_COEFFICIENT(main_fixed_loss+turbulent_factor*main_multiples,bore)",
+      "LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)",
       "Fittings, ft for each (gal/min)²",
       { decimals: 7 },
     ),

@@ -17,7 +17,7 @@ const levels = rows(12, (row) => ({
 }));
 
 const reaches = rows(12, (row) => ({
-  says: `~•  {reaches.name[${row}]}: {reaches.length[${row}]|1} long, bed {reaches.width[${row}]|1} wide, banks {reaches.bank_height[${row}]|1} high, falling {reaches.fall[${row}]|2}; {reaches.bed[${row}]}.`,
+  says: `~•  {reaches.name[${row}]}: {reaches.length[${row}]|1} long, bed {reaches.width[${row}]|1} wide, banks {reaches.bank_height[${row}]|1} high, falling {reaches.fall[${row}]|2}; {reaches.bed[${row}]}. Water about {reaches.depth_likely[${row}]|1} deep, up to {reaches.depth[${row}]|1}.`,
   when: `INDEX(reaches.length,${row})>0`,
 }));
 

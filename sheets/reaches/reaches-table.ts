@@ -15,14 +15,18 @@ import {
   waterVolume,
 } from "../../engine/template/index.js";
 
-const pass = (from: string, label: string) =>
-  calc(smallLength, `IF(${from}>0,DEPTH_PASS(${from},section,width,side),0)`, label);
+const ofBed = (column: string) => `INDEX(beds.${column},MATCH(bed,beds.name,0))`;
 
 /** One row for each stretch of stream. */
 export const reachesTable = table(
   "reaches",
   "Reaches: running stretches between falls",
-  { rows: 12, opening: 1, filled: "length>0" },
+  {
+    rows: 12,
+    opening: 1,
+    filled: "length>0",
+    note: "Depth is by Ferguson's law for water over stone: expect it up to a third, at worst a half, deeper or shallower. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
+  },
   {
     name: input(text, "Reach", { default: "Reach" }),
     after_step: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),
@@ -33,40 +37,40 @@ export const reachesTable = table(
     bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
     bank_height: input(length, "Height of banks", { default: 0.75, least: 0.1, most: 10 }),
     flow: calc(flow, "IFERROR(INDEX(steps.flow_as_set,after_step),0)", "Flow as set"),
-    roughness: calc(
-      precise,
-      "IFERROR(INDEX(beds.roughness,MATCH(bed,beds.name,0)),0.04)",
-      "Manning's n",
-      { decimals: 3 },
-    ),
+    roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
+    stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
-    section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Section asked for"),
-    depth_wide: calc(
+    depth_likely: calc(
       smallLength,
-      "IF(width>0,WIDE_DEPTH(section,width),0)",
-      "Depth, sides left out",
+      (row) => `INDEX(stream_depths.depth_fourth,${row})`,
+      "Depth, calculated",
     ),
-    depth_first: pass("depth_wide", "Depth, first pass"),
-    depth_second: pass("depth_first", "Depth, second pass"),
-    depth: { ...pass("depth_second", "Depth of water"), strong: true },
-    water_area: calc(area, "CHANNEL_AREA(width,depth,side)", "Cross-section", { decimals: 2 }),
-    speed: calc(speed, "IF(water_area>0,flow/water_area,0)", "Speed"),
+    depth_manning: calc(
+      smallLength,
+      (row) => `INDEX(stream_depths.manning_third,${row})`,
+      "Depth by Manning",
+    ),
+    depth: calc(smallLength, "depth_likely*(1+depth_allowance)", "Depth to plan for", {
+      strong: true,
+    }),
+    water_area: calc(area, "CHANNEL_AREA(width,depth,side)", "Cross-section to plan for", {
+      decimals: 2,
+    }),
+    area_likely: calc(area, "CHANNEL_AREA(width,depth_likely,side)", "Cross-section, calculated", {
+      decimals: 2,
+    }),
+    speed: calc(speed, "IF(flow>0,flow/area_likely,0)", "Speed"),
     froude: calc(
       number,
-      "IF(water_area>0,FROUDE(speed,water_area,width+2*side*depth),0)",
+      "IF(flow>0,FROUDE(speed,area_likely,width+2*side*depth_likely),0)",
       "Froude number",
     ),
     water_held: calc(waterVolume, "water_area*length", "Water held, running"),
     surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
     wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Bed under water"),
-    stone_size: calc(
-      smallLength,
-      "IFERROR(INDEX(beds.stone_size,MATCH(bed,beds.name,0)),0)",
-      "Size of the bed's stone",
-    ),
     water_in_bed: calc(
       waterVolume,
-      "IF(flow>0,wetted_bed*bed_stone_depth*IFERROR(INDEX(beds.voids,MATCH(bed,beds.name,0)),0),0)",
+      `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`,
       "Water between the bed's stone, running",
     ),
     name_alone: check(
@@ -81,18 +85,23 @@ export const reachesTable = table(
     ),
     banks_hold: check(
       "depth+freeboard<=bank_height",
-      "{name} runs {depth} deep; with {freeboard} to spare that passes its banks of {bank_height}: raise the banks or widen the bed.",
-      { label: "Banks hold" },
+      "{name}: plan for {depth} of water, allowance included; with {freeboard} of freeboard that passes its banks of {bank_height}. Raise the banks or widen the bed.",
+      { label: "Banks too low" },
     ),
-    depth_found: check(
-      "OR(flow<=0,ABS(MANNING_FLOW(depth,width,side,roughness,slope)-flow)<=0.001*flow)",
-      "{name}: the depth was not found to a thousandth of the flow: check width, fall and side slope.",
-      { label: "Depth found" },
+    depth_settled: check(
+      (row) => `OR(flow<=0,ABS(INDEX(stream_depths.flow_back,${row})-1)<=0.001)`,
+      "{name}: the depth found does not carry the flow within 0.1 %. Check its width, fall and side slope.",
+      { label: "Depth not converged" },
     ),
-    covers_stone: check(
-      "OR(flow<=0,depth>=stone_size)",
-      "{name}: water runs {depth} deep over stone of {stone_size}. Manning's formula does not hold there: expect two to four times that depth, and plan banks and basin for it.",
-      { label: "Deeper than its stone", level: "look" },
+    deeper_than_stone: check(
+      "OR(flow<=0,depth_likely>=stone_size)",
+      "{name}: water {depth_likely} deep over stone of {stone_size}; depth by Ferguson's formula, {depth} with the allowance. Run the water before banks are set.",
+      { label: "Water shallower than stone", level: "look" },
+    ),
+    laws_agree: check(
+      "OR(depth_likely<4*stone_size,ABS(depth_manning-depth_likely)<=0.15*depth_likely)",
+      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Plan for the deeper with the allowance on sheet Reaches.",
+      { label: "Depth formulas disagree", level: "look" },
     ),
     runs_calm: check(
       "froude<0.85",

@@ -51,8 +51,9 @@ export const lipKinds = table(
       },
       {
         name: "flat stone",
-        coefficient: 2.63,
-        source: `broad crest, shallow water, after Brater and King: ${swmm}, table 6-3`,
+        coefficient: 2.5,
+        source:
+          "broad crest, after Brater and King 1976: 2.62 to 2.34 at 0.2 ft of water on stone 1.5 to 5 ft through (from memory); less water, less flow. 2.63 is only the limit named with it.",
       },
     ],
   },

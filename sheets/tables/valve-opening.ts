@@ -3,7 +3,8 @@ import { angle, number, published, table, text } from "../../engine/template/ind
 const published5 =
   "plug cock by Weisbach, as listed in Perry's Chemical Engineers' Handbook (5, 10, 20, 40, 60°)";
 const recalled = "plug cock by Weisbach (from memory)";
-const carried = "the last step carried on, no source";
+const carried = "no source: 486 at 65° carried on as (82° - angle)^-3.3, the trend from 50° on";
+const shut = "a cock after Weisbach is shut near 82° (from memory)";
 
 const rows: readonly [number, number, string][] = [
   [0, 0, "open: the valve's own K is counted with the fittings"],
@@ -20,7 +21,10 @@ const rows: readonly [number, number, string][] = [
   [55, 106, recalled],
   [60, 206, published5],
   [65, 486, recalled],
-  [85, 15000, carried],
+  [70, 1530, carried],
+  [75, 9080, carried],
+  [80, 567000, carried],
+  [82, 1e12, shut],
   [90, 1e12, "closed"],
 ];
 

@@ -1,3 +1,4 @@
+import { velocityHeadFactor } from "./exact.js";
 import { curveFromZero, type NetworkSolution, type PipeNetwork } from "./pipe-network.js";
 import { runEpanet } from "./run-epanet.js";
 
@@ -27,6 +28,9 @@ export function solveWithEpanet(network: PipeNetwork): NetworkSolution {
  */
 const bleed = 0.003;
 
+/** EPANET rounds 8/(g π²) to 0.02517, 0.09 % low: each K is raised so that its head is v²/2g times K. */
+const wholeVelocityHead = velocityHeadFactor / 0.02517;
+
 /** The network as an EPANET input text: check-valve pipes, so that no outlet ever draws air back. */
 export function epanetInput({ roughness, pump, main, branches }: PipeNetwork): string {
   // EPANET refuses a pipe without length.
@@ -39,10 +43,10 @@ export function epanetInput({ roughness, pump, main, branches }: PipeNetwork): s
     "basin 0",
     ...branches.map(({ height }, i) => `outlet${i} ${height}`),
     "[PIPES]",
-    `main discharge manifold ${pipe(main.length)} ${main.bore} ${roughness} ${main.loss} OPEN`,
+    `main discharge manifold ${pipe(main.length)} ${main.bore} ${roughness} ${main.loss * wholeVelocityHead} OPEN`,
     ...branches.map(
       ({ length, bore, loss }, i) =>
-        `branch${i} manifold outlet${i} ${pipe(length)} ${bore} ${roughness} ${loss} CV`,
+        `branch${i} manifold outlet${i} ${pipe(length)} ${bore} ${roughness} ${loss * wholeVelocityHead} CV`,
     ),
     "[PUMPS]",
     `pump basin discharge HEAD curve SPEED ${pump.speed}`,

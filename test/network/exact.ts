@@ -6,6 +6,9 @@ import {
   type Pump,
 } from "./pipe-network.js";
 
+/** Head of a speed by flow and bore, v²/2g = 8 q²/(g π² d⁴): ft, ft³/s; g 32.174 ft/s². */
+export const velocityHeadFactor = 8 / (32.174 * Math.PI ** 2);
+
 const gallonsPerMinutePerCubicFootPerSecond = (1728 / 231) * 60;
 
 /**
@@ -35,12 +38,12 @@ export function pumpHead({ curve, speed }: Pump, flow: number): number {
   return (fromHead + slope * (fullSpeedFlow - fromFlow)) * speed * speed;
 }
 
-/** Friction and local loss (ft) at a flow (gal/min). Coefficients: EPANET 2.2 User Manual. */
+/** Friction and local loss (ft) at a flow (gal/min). Friction: EPANET 2.2 User Manual. */
 export function headLoss({ length, bore, loss }: Pipe, roughness: number, flow: number): number {
   const cubicFeet = flow / gallonsPerMinutePerCubicFootPerSecond;
   const feet = bore / 12;
   const friction = (4.727 * length * cubicFeet ** 1.852) / (roughness ** 1.852 * feet ** 4.871);
-  const local = (0.02517 * loss * cubicFeet ** 2) / feet ** 4;
+  const local = (velocityHeadFactor * loss * cubicFeet ** 2) / feet ** 4;
   return friction + local;
 }
 

@@ -56,6 +56,15 @@ const cases: [string, () => Record<string, unknown>][] = [
   ["chart_taken_over", () => ({ chart_is_ours: false })],
   ["rain_looked_up", () => ({ rain_is_local: false })],
   ["faces_have_stone", () => ({ stones: [gravel] })],
+  ["reaches.banks_hold", () => firstRow("reaches", { bank_height: 0.3 })],
+  ["reaches.deeper_than_stone", () => firstRow("reaches", { bed: "cobble and boulders" })],
+  ["reaches.runs_calm", () => firstRow("reaches", { bed: "troweled mortar" })],
+  [
+    "reaches.laws_agree",
+    () => ({
+      ...firstRow("reaches", { bed: "stone set in mortar", width: 0.5, fall: 0.05, side: 0 }),
+    }),
+  ],
   ["falls.name_alone", () => firstRow("falls", { name: "Terrace fall" })],
   ["falls.has_drop", () => firstRow("falls", { drop: 0 })],
   ["main_not_too_fast", () => ({ main_size: "2 in" })],

@@ -143,7 +143,7 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
     yardPumps,
     "reaches.banks_hold",
     1,
-    /raise the banks/,
+    /Raise the banks/,
   ],
   [
     "water too fast",

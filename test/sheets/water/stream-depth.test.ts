@@ -1,0 +1,182 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { type Answers, answersOf } from "../../support/water.js";
+import { pump } from "../../support/water-jobs.js";
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const beds = [
+  "troweled mortar",
+  "stone set in mortar",
+  "gravel",
+  "laid stone, dry",
+  "cobble",
+  "cobble and boulders",
+];
+
+const reach = fc.record({
+  length: between(0.5, 200),
+  width: between(0.25, 60),
+  fall: between(0.01, 20),
+  side: fc.oneof(fc.constant(0), between(0, 6)),
+  bed: fc.constantFrom(...beds),
+});
+type Reach = typeof reach extends fc.Arbitrary<infer T> ? T : never;
+
+/** A job of one run and one outlet that brings about `gallons` a minute. */
+function run(one: Partial<Reach>, gallons: number, rest: object = {}): Answers {
+  return answersOf(
+    {
+      falls: [{ name: "Fall", step: 1, width: 4, drop: 1 }],
+      reaches: [{ name: "Run", after_step: 1, length: 10, ...one }],
+      outlets: [
+        { name: "One", enters: 1, pipe_size: "6 in", flow_chosen: gallons, height_measured: 1 },
+      ],
+      main_size: "6 in",
+      main_length: 10,
+      pump_choice: "P",
+      ...rest,
+    },
+    [
+      pump("P", [
+        [0, 60],
+        [1000, 55],
+        [2500, 40],
+      ]),
+    ],
+    { fast: true },
+  );
+}
+
+/** Flow in ft³/s by Ferguson's law, written anew: depth, width and stone in ft. */
+function flowAt(depth: number, one: Reach, stone: number, slope: number): number {
+  const area = one.width * depth + one.side * depth * depth;
+  const edge = one.width + 2 * Math.hypot(depth, one.side * depth);
+  const times = area / edge / stone;
+  const resistance = (6.5 * 2.5 * times) / Math.hypot(6.5, 2.5 * times ** (5 / 6));
+  return area * Math.sqrt(32.174 * (area / edge) * slope) * resistance;
+}
+
+/** The depth in ft that carries a flow, by halving. */
+function depthByHalving(flow: number, one: Reach, stone: number, slope: number): number {
+  let [low, high] = [0, 1000];
+  for (let i = 0; i < 100; i += 1) {
+    const middle = (low + high) / 2;
+    if (flowAt(middle, one, stone, slope) < flow) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+describe("any run", () => {
+  test("its depth is that found by halving, and its check says so", () => {
+    fc.assert(
+      fc.property(reach, between(1, 1500), (one, gallons) => {
+        const answers = run(one, gallons);
+        const flow = answers.number("reaches.flow", 1) / 448.831;
+        const depth = depthByHalving(
+          flow,
+          one,
+          answers.number("reaches.stone_size", 1) / 12,
+          answers.number("reaches.slope", 1),
+        );
+        const found = answers.number("reaches.depth_likely", 1) / 12;
+        expect(Math.abs(found / depth - 1)).toBeLessThan(1e-5);
+        expect(answers.yes("reaches.depth_settled", 1)).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("runs deeper with more flow, more stone and less slope", () => {
+    const depth = (one: Reach, gallons: number) =>
+      run(one, gallons).number("reaches.depth_likely", 1);
+    fc.assert(
+      fc.property(reach, between(5, 1000), (one, gallons) => {
+        const basis = depth({ ...one, bed: "gravel" }, gallons);
+        expect(depth({ ...one, bed: "gravel" }, gallons * 1.02)).toBeGreaterThan(basis);
+        expect(depth({ ...one, bed: "cobble" }, gallons)).toBeGreaterThan(basis);
+        const flat = { ...one, bed: "gravel", fall: one.fall * 0.9 };
+        expect(depth(flat, gallons)).toBeGreaterThanOrEqual(basis * (1 - 1e-9));
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe("shallow and deep", () => {
+  const gap = (one: Partial<Reach>, gallons: number) => {
+    const answers = run(one, gallons);
+    return answers.number("reaches.depth_manning", 1) / answers.number("reaches.depth_likely", 1);
+  };
+
+  test("deep over small stone, both laws give one depth", () => {
+    expect(gap({ bed: "troweled mortar", width: 1, fall: 0.01, length: 50 }, 1500)).toBeCloseTo(
+      1,
+      2,
+    );
+  });
+
+  test("over cobble an inch or two deep, Manning gives less than half of it", () => {
+    expect(gap({ bed: "cobble", width: 3, fall: 0.5 }, 60)).toBeLessThan(0.5);
+  });
+
+  // a roughness layer: speed goes with depth^(3/2), so depth with flow^(2/5)
+  test("four times the flow over boulders: 4^(2/5) times the depth", () => {
+    const depth = (gallons: number) =>
+      run({ bed: "cobble and boulders", width: 60, fall: 0.5, side: 0 }, gallons).number(
+        "reaches.depth_likely",
+        1,
+      );
+    expect(depth(200) / depth(50) / 4 ** 0.4).toBeCloseTo(1, 2);
+  });
+});
+
+describe("the allowance on depth", () => {
+  const one = { bed: "cobble", width: 3, fall: 0.5, side: 1, bank_height: 0.45 };
+  const calculated = run(one, 100, { depth_allowance: 0 });
+  const cautious = run(one, 100);
+
+  test("0 % plans for the depth calculated, half of it is what a bid starts from", () => {
+    const depth = calculated.number("reaches.depth_likely", 1);
+    expect(calculated.number("reaches.depth", 1)).toBe(depth);
+    expect(cautious.number("reaches.depth", 1)).toBeCloseTo(1.5 * depth, 9);
+    expect(cautious.number("reaches.speed", 1)).toBe(calculated.number("reaches.speed", 1));
+  });
+
+  test("raises the water held by the area of that depth", () => {
+    const area = (depth: number) => (3 + depth) * depth;
+    const depth = calculated.number("reaches.depth", 1) / 12;
+    expect(cautious.number("reach_water") / calculated.number("reach_water")).toBeCloseTo(
+      area(1.5 * depth) / area(depth),
+      9,
+    );
+    expect(cautious.number("water_in_transit")).toBeGreaterThan(
+      calculated.number("water_in_transit"),
+    );
+    expect(cautious.number("stream_surface")).toBeGreaterThan(calculated.number("stream_surface"));
+  });
+
+  test("asks for higher banks", () => {
+    expect(calculated.yes("reaches.banks_hold", 1)).toBe(true);
+    expect(cautious.yes("reaches.banks_hold", 1)).toBe(false);
+    expect(cautious.text("reaches.banks_hold_message", 1)).toMatch(/allowance included/);
+  });
+});
+
+describe("checks of the depth", () => {
+  test("two laws more than 15 % apart in deep water are told", () => {
+    const apart = run({ bed: "gravel", width: 6, side: 0, fall: 0.05 }, 1500);
+    expect(apart.yes("reaches.laws_agree", 1)).toBe(false);
+    expect(apart.text("reaches.laws_agree_message", 1)).toMatch(/by Manning, over 15 % apart/);
+    const near = run({ bed: "troweled mortar", width: 6, fall: 0.05 }, 1500);
+    expect(near.yes("reaches.laws_agree", 1)).toBe(true);
+  });
+
+  test("a run without water has no depth and no fault", () => {
+    const dry = run({ bed: "cobble" }, 0, { outlets: [] });
+    expect(dry.number("reaches.depth", 1)).toBe(0);
+    for (const check of ["depth_settled", "deeper_than_stone", "laws_agree", "banks_hold"]) {
+      expect(dry.yes(`reaches.${check}`, 1)).toBe(true);
+    }
+  });
+});
