@@ -24,6 +24,8 @@ export interface OpenedJob {
   readonly book: string;
   /** What a workbook shows, where it is one. */
   readonly shown?: readonly Value[];
+  /** The paths of all that was read. */
+  readonly files: readonly string[];
 }
 
 /**
@@ -48,7 +50,7 @@ async function openRecord(
   templates: readonly Template[],
   prices: string | undefined,
 ): Promise<OpenedJob> {
-  const { model, job, book, given } = await loadJob(file, templates, prices);
+  const { model, job, book, given, files } = await loadJob(file, templates, prices);
   return {
     source: "record",
     job: job.job,
@@ -56,6 +58,7 @@ async function openRecord(
     values: calculate(model, given),
     trail: job.trail ?? [],
     book: `${book.name}, as of ${book.asOf}`,
+    files,
   };
 }
 
@@ -79,6 +82,7 @@ async function openWorkbook(file: string, templates: readonly Template[]): Promi
     trail: readTrailSheet(content)?.entries ?? [],
     book: `${identity.book ?? "(not named)"}, as of ${identity.bookAsOf ?? "(unknown)"}`,
     shown,
+    files: [file],
   };
 }
 

@@ -3,9 +3,9 @@ import { type Audit, auditWorkbook } from "../audit/audit.js";
 import { modelFor } from "../audit/identity.js";
 import { auditMarkdown, auditText } from "../audit/report.js";
 import { plainValue } from "../audit/trace/written.js";
-import { writeWhole } from "../files.js";
 import type { PriceBook } from "../job/price-book.js";
 import { readPriceBook } from "../job/read-price-book.js";
+import { outputTo } from "../output/write.js";
 import { identityOfWorkbook } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -27,12 +27,18 @@ export function auditCommand(context: Context): Command {
     )
     .action(async (file: string, options: { prices?: string; report?: string; json?: true }) => {
       const content = await readWorkbookFile(file);
+      const report =
+        options.report === undefined
+          ? undefined
+          : await outputTo(options.report, {
+              kind: "report",
+              inputs: [file, ...(options.prices === undefined ? [] : [options.prices])],
+              templates: context.templates,
+            });
       const book = await priceBook(options.prices, content, context);
       const audit = await auditWorkbook(content, context.templates, book);
       context.status = audit.clean ? 0 : 1;
-      if (options.report !== undefined) {
-        await writeWhole(options.report, auditMarkdown(audit, file));
-      }
+      await report?.write(auditMarkdown(audit, file));
       context.out(options.json ? asJson(audit, file) : auditText(audit));
     });
 }

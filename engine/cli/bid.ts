@@ -1,9 +1,9 @@
 import { Command } from "commander";
 import { calculate } from "../evaluate/calculate.js";
-import { writeWhole } from "../files.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
 import { type LoadedJob, loadJob } from "../job/load.js";
+import { outputTo } from "../output/write.js";
 import { type Identity, writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
 import { errorsAsJson, errorsTold } from "./errors-told.js";
@@ -21,9 +21,15 @@ export function bidCommand(context: Context): Command {
     .addHelpText("after", "\nExample:\n  rillbook bid garden-corner.json -o garden-corner.xlsx")
     .action(async (file: string, options: { output: string; prices?: string; json?: true }) => {
       const loaded = await loadJob(file, context.templates, options.prices);
-      const { model, given } = loaded;
+      const { model, given, job } = loaded;
+      const output = await outputTo(options.output, {
+        kind: "bid",
+        inputs: loaded.files,
+        templates: context.templates,
+        known: { model, values: given, trail: job.trail ?? [] },
+      });
       const values = calculate(model, given);
-      await writeWhole(options.output, await writeWorkbook(model, values, identityOf(loaded)));
+      await output.write(await writeWorkbook(model, values, identityOf(loaded)));
       const failed = failedChecks(model, values);
       const must = failed.filter(({ level }) => level === "must");
       const errors = rootErrors(model, values);

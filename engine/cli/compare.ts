@@ -6,7 +6,7 @@ import { changeOrderMarkdown, comparisonMarkdown } from "../audit/compare/text.j
 import { comparisonWorkbook } from "../audit/compare/workbook.js";
 import { openJob } from "../audit/open.js";
 import { RillbookError } from "../errors.js";
-import { writeWhole } from "../files.js";
+import { outputTo } from "../output/write.js";
 import type { Context } from "./context.js";
 
 interface Options {
@@ -39,19 +39,25 @@ export function compareCommand(context: Context): Command {
           `${output} cannot be written: its name must end in .xlsx or .md. Name it so.`,
         );
       }
-      const comparison = compareJobs(
+      const [a, b] = [
         await openJob(first, context.templates, prices),
         await openJob(second, context.templates, prices),
-      );
+      ];
+      const place =
+        output === undefined
+          ? undefined
+          : await outputTo(output, {
+              kind: kind === ".md" ? "comparison text" : "comparison",
+              inputs: [...a.files, ...b.files],
+              templates: context.templates,
+            });
+      const comparison = compareJobs(a, b);
       const text = options.customer
         ? `${changeOrderMarkdown(comparison)}\n`
         : comparisonMarkdown(comparison);
-      if (output !== undefined) {
+      if (place !== undefined) {
         const audience = options.customer ? "customer" : "office";
-        await writeWhole(
-          output,
-          kind === ".md" ? text : await comparisonWorkbook(comparison, audience),
-        );
+        await place.write(kind === ".md" ? text : await comparisonWorkbook(comparison, audience));
       }
       if (options.json) context.out(`${JSON.stringify(comparisonJson(comparison), null, 2)}\n`);
       else context.out(output === undefined ? text : `Written: ${output}\n`);

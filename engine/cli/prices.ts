@@ -1,12 +1,11 @@
-import { stat } from "node:fs/promises";
 import { Command } from "commander";
 import { RillbookError } from "../errors.js";
-import { writeWhole } from "../files.js";
 import type { BookLayout } from "../job/book-layout.js";
 import type { PriceBook } from "../job/price-book.js";
 import { newestTemplate } from "../job/read.js";
 import { readPriceBook } from "../job/read-price-book.js";
 import { writePriceBook } from "../job/write-price-book.js";
+import { mustBeNew, writeNew as writeNewFile } from "../output/write.js";
 import type { Context } from "./context.js";
 
 interface Options {
@@ -52,14 +51,11 @@ async function writeNew(
       `${file} must end in .xlsx: new price books are workbooks. Name it so.`,
     );
   }
-  if ((await stat(file).catch(() => undefined)) !== undefined) {
-    throw new RillbookError(
-      "file-exists",
-      `${file} exists already and is left as it is. Name another file.`,
-    );
-  }
+  await mustBeNew(file);
   const book = from === undefined ? starterBook(layout) : await readPriceBook(from, layout);
-  await writeWhole(file, await writePriceBook(book, layout));
+  const inputs = from === undefined ? [] : [from];
+  const plan = { kind: "book", inputs, templates: context.templates } as const;
+  await writeNewFile(file, plan, await writePriceBook(book, layout));
   const next =
     from === undefined
       ? `Fill in the costs, suppliers and dates, then: rillbook prices ${file}`

@@ -1,11 +1,11 @@
 import { Command } from "commander";
-import { readJob } from "../job/read.js";
-import { saveJob } from "../job/save.js";
+import { mustBeThere, rawJob } from "../job/read.js";
+import { recordText } from "../job/save.js";
 import { readAssignment } from "../job/set/assignment.js";
 import { setInputs } from "../job/set/set-inputs.js";
 import type { OriginName } from "../job/trail/entry.js";
 import { validateJob } from "../job/validate.js";
-import { withLock } from "../lock.js";
+import { changeFile } from "../output/change.js";
 import { modelOf } from "../template/models.js";
 import type { Context } from "./context.js";
 import { entryLine, fromOption, whoAndWhy } from "./trail-options.js";
@@ -36,16 +36,14 @@ export function setCommand(context: Context): Command {
     )
     .action(async (file: string, written: string[], options: Options) => {
       const who = whoAndWhy(options);
-      const entries = await withLock(file, async (mustHold) => {
-        const raw = await readJob(file, context.templates);
+      const entries = await changeFile(file, (old) => {
+        const raw = rawJob(mustBeThere(old, file), context.templates, file);
         const model = modelOf(raw.template, raw.units);
         const job = validateJob(model, raw.record, file);
         const assignments = written.map((one) => readAssignment(model, one));
         const circumstances = { ...who, from: options.from, time: new Date().toISOString() };
         const set = setInputs(model, job, assignments, circumstances, file);
-        mustHold();
-        await saveJob(file, set.job);
-        return set.entries;
+        return { content: recordText(set.job), result: set.entries };
       });
       if (options.json) context.out(`${JSON.stringify(entries, null, 2)}\n`);
       else for (const entry of entries) context.out(entryLine(entry));

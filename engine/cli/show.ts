@@ -1,11 +1,11 @@
 import { Command } from "commander";
+import { agree } from "../audit/found.js";
+import { type OpenedJob, openJob } from "../audit/open.js";
 import { RillbookError } from "../errors.js";
-import { calculate } from "../evaluate/calculate.js";
 import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
-import { loadJob } from "../job/load.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
 import { errorsTold } from "./errors-told.js";
@@ -15,14 +15,14 @@ import { shownValue } from "./shown-value.js";
 export function showCommand(context: Context): Command {
   return new Command("show")
     .description("show the values of a job: all, or those named (a table by its name)")
-    .argument("<job>", "job record (JSON)")
+    .argument("<job>", "job record or workbook")
     .argument("[names...]", "names of cells, columns (falls.flow_wanted) or tables (falls)")
     .option("--prices <file>", "price book, instead of the one the job names")
     .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
     .addHelpText("after", "\nExample:\n  rillbook show garden-corner.json price total_flow falls")
     .action(async (file: string, names: string[], options: { prices?: string; json?: true }) => {
-      const { model, given } = await loadJob(file, context.templates, options.prices);
-      const values = calculate(model, given);
+      const job = await openJob(file, context.templates, options.prices);
+      const { model, values } = job;
       const errors = rootErrors(model, values);
       if (errors.length > 0) context.status = 1;
       const wanted = names.length > 0 ? names : everyName(model);
@@ -34,7 +34,20 @@ export function showCommand(context: Context): Command {
         for (const name of wanted) context.out(asText(model, values, name));
       }
       for (const line of errorsTold(errors)) context.err(`${line}\n`);
+      context.err(shownOtherwise(job));
     });
+}
+
+/** The values are calculated; a workbook may show others. */
+function shownOtherwise({ model, values, shown }: OpenedJob): string {
+  if (shown === undefined) return "";
+  const others = model.cells.filter(
+    ({ index, implied }) => !implied && !agree(shown[index] ?? null, values[index] ?? null),
+  );
+  const [first] = others;
+  if (first === undefined) return "";
+  const more = others.length === 1 ? "" : ` and ${others.length - 1} more cells`;
+  return `The workbook itself shows something else in ${first.id}${more} than its inputs give. See rillbook audit.\n`;
 }
 
 function everyName(model: Model): string[] {

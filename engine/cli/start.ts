@@ -1,10 +1,10 @@
 import { stat } from "node:fs/promises";
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { Command, Option } from "commander";
-import { RillbookError } from "../errors.js";
-import { writeWhole } from "../files.js";
 import { newestTemplate } from "../job/read.js";
+import { recordText } from "../job/save.js";
 import { newJob } from "../job/start.js";
+import { mustBeNew, writeNew } from "../output/write.js";
 import { modelOf } from "../template/models.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import type { Context } from "./context.js";
@@ -29,20 +29,15 @@ export function startCommand(context: Context): Command {
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .addHelpText("after", "\nExample:\n  rillbook start hillside.json --job 2027-014")
     .action(async (file: string, options: Options) => {
-      const found = await stat(file).catch(() => undefined);
-      if (found !== undefined) {
-        throw new RillbookError(
-          "file-exists",
-          `${file} exists already and is left as it is. Name another file.`,
-        );
-      }
+      await mustBeNew(file);
       const template = newestTemplate(options.template, context.templates, "--template");
       const job = options.job ?? basename(file).replace(/\.json$/, "");
       const folder = dirname(resolve(file));
       const book = resolve(options.prices ?? join(folder, "price-book.xlsx"));
       const prices = relative(folder, book).replaceAll("\\", "/");
       const record = newJob(modelOf(template, options.units), job, prices);
-      await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
+      const plan = { kind: "record", inputs: [book], templates: context.templates } as const;
+      await writeNew(file, plan, recordText(record));
       const there = await stat(book).catch(() => undefined);
       const newBook = book.replace(/\.[^./\\]*$/, "");
       const hint =

@@ -1,11 +1,11 @@
-import { stat } from "node:fs/promises";
 import { Command } from "commander";
 import type { Finding } from "../audit/finding.js";
 import { RillbookError } from "../errors.js";
-import { readJob } from "../job/read.js";
-import { saveJob } from "../job/save.js";
+import { rawJob } from "../job/read.js";
+import { recordText } from "../job/save.js";
 import { validateJob } from "../job/validate.js";
-import { withLock } from "../lock.js";
+import { changeFile } from "../output/change.js";
+import { mustEndRight } from "../output/judge.js";
 import { modelOf } from "../template/models.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { type Into, takeWorkbook } from "../workbook/take/take.js";
@@ -39,14 +39,13 @@ export function takeCommand(context: Context): Command {
       const who = whoAndWhy(options);
       const content = await readWorkbookFile(file);
       const target = options.output ?? `${file.replace(/\.xls[xm]$/i, "")}.json`;
-      const { entries, findings } = await withLock(target, async (mustHold) => {
-        const into = await recordAt(target, options.output !== undefined, context);
+      const change = (old: string | undefined) => {
+        const into = recordAt(target, old, options.output !== undefined, context);
         const taker = { ...who, time: new Date().toISOString() };
         const taken = takeWorkbook(content, context.templates, file, taker, into);
-        mustHold();
-        await saveJob(target, taken.job);
-        return taken;
-      });
+        return { content: recordText(taken.job), result: taken };
+      };
+      const { entries, findings } = await changeFile(target, change, [file]);
       context.status = findings.length > 0 ? 1 : 0;
       if (options.json) {
         context.out(`${JSON.stringify({ written: target, entries, findings }, null, 2)}\n`);
@@ -61,20 +60,23 @@ export function takeCommand(context: Context): Command {
     });
 }
 
-async function recordAt(
+function recordAt(
   target: string,
+  old: string | undefined,
   asked: boolean,
   { templates }: Context,
-): Promise<Into | undefined> {
-  const there = await stat(target).catch(() => undefined);
-  if (there === undefined) return undefined;
+): Into | undefined {
+  if (old === undefined) {
+    mustEndRight(target, "record");
+    return undefined;
+  }
   if (!asked) {
     throw new RillbookError(
       "file-exists",
       `${target} exists already and is left as it is. To bring the changes into it, give -o ${target}; or name another file.`,
     );
   }
-  const raw = await readJob(target, templates);
+  const raw = rawJob(old, templates, target);
   return {
     record: validateJob(modelOf(raw.template, raw.units), raw.record, target),
     file: target,

@@ -20,6 +20,8 @@ export interface LoadedJob {
   readonly book: PriceBook;
   /** Inputs, published and price-book values; formula cells still empty. */
   readonly given: Value[];
+  /** The paths of all that was read. */
+  readonly files: readonly string[];
 }
 
 /**
@@ -34,10 +36,11 @@ export async function loadJob(
   const raw = await readJob(file, templates);
   const model = modelOf(raw.template, raw.units);
   const job = validateJob(model, raw.record, file);
-  const book = await readPriceBook(await priceFile(file, job, prices), raw.template.prices ?? []);
+  const bookFile = await priceFile(file, job, prices);
+  const book = await readPriceBook(bookFile, raw.template.prices ?? []);
   const given = valuesOf(model, job, book);
   mustBeInBook(model, job, book);
-  return { model, job, book, given };
+  return { model, job, book, given, files: [file, bookFile] };
 }
 
 async function priceFile(file: string, job: JobRecord, asked: string | undefined) {

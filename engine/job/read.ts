@@ -20,8 +20,18 @@ export async function readJob(file: string, templates: readonly Template[]): Pro
   return rawJob(await readText(file, "job record"), templates, file);
 }
 
+/** The text of a record that must be there. Throws RillbookError. */
+export function mustBeThere(text: string | undefined, file: string): string {
+  if (text !== undefined) return text;
+  throw new RillbookError(
+    "file-unreadable",
+    `The job record ${file} does not exist. Check the name.`,
+  );
+}
+
 /** The same from the file's text. */
 export function rawJob(text: string, templates: readonly Template[], file: string): RawJob {
+  if (text.startsWith("PK")) throw isWorkbook(file);
   const record = parseJson(text, file);
   if (typeof record !== "object" || record === null || Array.isArray(record)) {
     throw new RillbookError(
@@ -37,6 +47,13 @@ export function rawJob(text: string, templates: readonly Template[], file: strin
     units: systemFor(units, file),
   };
 }
+
+/** Commands that want a record, given a workbook. */
+const isWorkbook = (file: string): RillbookError =>
+  new RillbookError(
+    "record-is-workbook",
+    `${file} is a workbook, and this command works on a job record. Bring the workbook's inputs into one first: rillbook take ${file} -o <job record> --by <who>.`,
+  );
 
 function parseJson(text: string, file: string): unknown {
   try {

@@ -1,4 +1,5 @@
 import exceljs from "exceljs";
+import { bookProperty } from "../output/kind.js";
 import { finishPackage } from "../workbook/write/package.js";
 import { aboutKeys, aboutSheet } from "./book-from-xlsx.js";
 import type { BookColumn, BookLayout, BookTable } from "./book-layout.js";
@@ -31,7 +32,7 @@ export async function writePriceBook(
   writeAbout(workbook, book, layout);
   for (const table of layout) writeTable(workbook, table, book.tables[table.name] ?? []);
   const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
-  return finishPackage(bytes, { "rillbook kind": "price book" });
+  return finishPackage(bytes, { [bookProperty]: "price book" });
 }
 
 function writeAbout(

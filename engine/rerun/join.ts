@@ -1,8 +1,10 @@
 import { RillbookError } from "../errors.js";
+import { outputTo } from "../output/write.js";
 import { Results } from "./results.js";
 import { mustAgree } from "./resume.js";
 import { writeSummary } from "./summary/write-summary.js";
 import { type Totals, totalsOf } from "./totals.js";
+import type { Trade } from "./trade.js";
 
 /**
  * Joins the result files of all parts of a run into one summary (none is written without `output`).
@@ -11,7 +13,10 @@ import { type Totals, totalsOf } from "./totals.js";
 export async function join(
   paths: readonly string[],
   output: string | undefined,
+  { templates }: Pick<Trade, "templates">,
 ): Promise<{ results: Results; totals: Totals }> {
+  const plan = { kind: "summary", inputs: paths, templates } as const;
+  const summary = output === undefined ? undefined : await outputTo(output, plan);
   const seen = new Map<number, string>();
   let results: Results | undefined;
   for (const path of paths) {
@@ -44,7 +49,7 @@ export async function join(
   }
   const all = await Results.of(paths);
   const totals = await totalsOf(all);
-  if (output !== undefined) await writeSummary(output, all, totals);
+  if (summary !== undefined) await writeSummary(summary, all, totals);
   return { results: all, totals };
 }
 

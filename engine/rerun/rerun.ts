@@ -4,6 +4,9 @@ import { join } from "node:path";
 import { RillbookError } from "../errors.js";
 import { serialOf } from "../job/date.js";
 import type { PriceBook } from "../job/price-book.js";
+import { judged, mustBeFile } from "../output/judge.js";
+import { targetOf } from "../output/target.js";
+import { type Output, outputTo } from "../output/write.js";
 import { type Filter, filterOf, mustKnowFilters } from "./filter.js";
 import type { EndLine, Line, RunLine } from "./lines.js";
 import { inPart, type Part } from "./part.js";
@@ -74,6 +77,7 @@ export async function rerun(
 ): Promise<Outcome> {
   const filters = options.filters.map(filterOf);
   mustKnowFilters(filters, trade.templates);
+  const place = await placeFor(options, trade);
   const book = await trade.readBook(options.prices);
   const asked = askedOf(options, book, filters);
   const run = runLine(options, book);
@@ -92,8 +96,8 @@ export async function rerun(
     });
     const results = await Results.of([path]);
     const totals = await totalsOf(results);
-    const summary = options.part === undefined ? output : undefined;
-    if (summary !== undefined) await writeSummary(summary, results, totals);
+    const summary = place === undefined ? undefined : output;
+    if (place !== undefined) await writeSummary(place, results, totals);
     return {
       totals,
       duplicates: results.duplicates(),
@@ -104,6 +108,21 @@ export async function rerun(
   } finally {
     if (temporary !== undefined) await rm(temporary, { recursive: true, force: true });
   }
+}
+
+/** Looks at what the run writes before it begins. Gives the summary, where one is written. */
+async function placeFor(
+  { named, prices, output, part, resume }: RerunOptions,
+  { templates }: Trade,
+): Promise<Output | undefined> {
+  if (output === undefined) return undefined;
+  const plan = { inputs: [prices, ...named], templates };
+  const summary = await outputTo(output, { ...plan, kind: "summary" });
+  const lines = linesPath(output, part);
+  // lines to go on with are read, and what is wrong with them is told, before they grow
+  if (resume) await mustBeFile(await targetOf(lines));
+  else await judged(lines, { ...plan, kind: "results" });
+  return part === undefined ? summary : undefined;
 }
 
 /** `rerun.jsonl`, or `rerun.part-3-of-16.jsonl`, beside the summary. */

@@ -1,5 +1,6 @@
 import { type FileHandle, open, stat } from "node:fs/promises";
 import { RillbookError } from "../errors.js";
+import { unwritable } from "../output/system-error.js";
 import type { Line, RunLine } from "./lines.js";
 
 /** A line with its place in the file, in bytes. */
@@ -33,7 +34,10 @@ export class ResultFile {
 
   async add(lines: readonly Line[]): Promise<void> {
     if (lines.length === 0) return;
-    await this.handle.appendFile(lines.map((line) => `${JSON.stringify(line)}\n`).join(""));
+    const text = lines.map((line) => `${JSON.stringify(line)}\n`).join("");
+    await this.handle.appendFile(text).catch((error) => {
+      throw unwritable(this.path, error);
+    });
   }
 
   async close(): Promise<void> {
@@ -46,9 +50,10 @@ async function opened(path: string, flags: string): Promise<FileHandle> {
   try {
     return await open(path, flags);
   } catch (error) {
+    if (flags !== "r") throw unwritable(path, error);
     throw new RillbookError(
-      "output-not-writable",
-      `${path} cannot be opened (${(error as NodeJS.ErrnoException).code}). Check the folder and its permissions.`,
+      "file-unreadable",
+      `The result file ${path} cannot be read (${(error as NodeJS.ErrnoException).code}). Check the name and its permissions.`,
     );
   }
 }

@@ -1,4 +1,5 @@
 import exceljs, { type Worksheet } from "exceljs";
+import { comparisonProperty } from "../../output/kind.js";
 import { formulaContent } from "../../workbook/write/cells.js";
 import { styles } from "../../workbook/write/look.js";
 import { finishPackage } from "../../workbook/write/package.js";
@@ -22,7 +23,7 @@ export async function comparisonWorkbook(
   writeOrder(book.addWorksheet("Change order"), comparison);
   if (audience === "office") writeOffice(book.addWorksheet("Comparison"), comparison);
   return finishPackage(new Uint8Array(await book.xlsx.writeBuffer()), {
-    "rillbook change order": comparison.b.job,
+    [comparisonProperty]: comparison.b.job,
   });
 }
 

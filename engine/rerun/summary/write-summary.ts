@@ -1,7 +1,8 @@
-import { rename, unlink } from "node:fs/promises";
-import { basename, dirname, join, resolve } from "node:path";
+import { createWriteStream, type WriteStream } from "node:fs";
+import { finished } from "node:stream/promises";
 import exceljs from "exceljs";
-import { mustBeWritable } from "../../files.js";
+import { summaryCreator } from "../../output/kind.js";
+import type { Output } from "../../output/write.js";
 import type { Results } from "../results.js";
 import type { Totals } from "../totals.js";
 import { writeJobs } from "./jobs-sheet.js";
@@ -9,32 +10,36 @@ import { writeErrors, writeExpired, writeFailing, writeMoved } from "./lists.js"
 import { writeSections } from "./sections-sheet.js";
 import { writeTotals } from "./summary-sheet.js";
 
+/** The same for created and modified: another program's save tells itself by that. */
+const undated = new Date(Date.UTC(2000, 0, 1));
+
 /**
  * Writes the summary of a run as an .xlsx, row by row, so that memory does not grow with the
  * jobs. The old file stays whole until the new one is complete.
  * Throws RillbookError where it cannot be written.
  */
-export async function writeSummary(path: string, results: Results, totals: Totals): Promise<void> {
-  const target = resolve(path);
-  await mustBeWritable(target);
-  const temporary = join(dirname(target), `.${basename(target)}.${process.pid}.part`);
-  try {
-    const book = new exceljs.stream.xlsx.WorkbookWriter({
-      filename: temporary,
-      useStyles: true,
-      useSharedStrings: false,
-    });
-    writeTotals(book, results, totals);
-    await writeJobs(book, results);
-    await writeSections(book, results, [...totals.sections.keys()]);
-    await writeFailing(book, results);
-    await writeExpired(book, results);
-    await writeErrors(book, results);
-    if (results.runs[0]?.moved) await writeMoved(book, results);
-    await book.commit();
-    await rename(temporary, target);
-  } catch (error) {
-    await unlink(temporary).catch(() => undefined);
-    throw error;
-  }
+export function writeSummary(output: Output, results: Results, totals: Totals): Promise<void> {
+  return output.writeWith(async (part) => {
+    const stream = createWriteStream(part, { flags: "wx" });
+    // a full disk ends the stream, which the rows that follow would wait for
+    const broken = finished(stream);
+    await Promise.race([broken, rowsInto(stream, results, totals)]);
+    await broken;
+  });
+}
+
+async function rowsInto(stream: WriteStream, results: Results, totals: Totals): Promise<void> {
+  const options = { stream, useStyles: true, useSharedStrings: false };
+  const book = new exceljs.stream.xlsx.WorkbookWriter(
+    options as Partial<exceljs.stream.xlsx.WorkbookStreamWriterOptions>,
+  );
+  Object.assign(book, { creator: summaryCreator, created: undated, modified: undated });
+  writeTotals(book, results, totals);
+  await writeJobs(book, results);
+  await writeSections(book, results, [...totals.sections.keys()]);
+  await writeFailing(book, results);
+  await writeExpired(book, results);
+  await writeErrors(book, results);
+  if (results.runs[0]?.moved) await writeMoved(book, results);
+  await book.commit();
 }

@@ -89,7 +89,7 @@ test("--json tells entries and findings", async () => {
 test.each([
   [["none.xlsx"], /^workbook-file: .*There is no such file/],
   [["old.json"], /^workbook-kind: /],
-  [["bid.xlsx", "-o", "no/such/job.json"], /^output-not-writable: .*the folder does not exist/],
+  [["bid.xlsx", "-o", "no/such/job.json"], /^folder-missing: The folder .* does not exist/],
 ])("refuses %j", async (args, sentence) => {
   const { status, err } = await take(...args);
   expect(status).toBe(2);

@@ -30,6 +30,7 @@ const model = modelOf(priced, "us");
 
 function opened(job: JobRecord, book = fenceBook, of = model): OpenedJob {
   return {
+    files: [],
     source: "record",
     job: job.job,
     model: of,

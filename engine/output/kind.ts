@@ -1,0 +1,83 @@
+import { open } from "node:fs/promises";
+import { identityProperties } from "../workbook/match/identity.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
+import { WorkbookRefused } from "../workbook/read/refused.js";
+
+/** Everything that a command writes, and the endings of names that say so. */
+export const outputKinds = {
+  bid: { means: "a bid workbook", endings: [".xlsx"] },
+  book: { means: "a price book", endings: [".xlsx"] },
+  comparison: { means: "a comparison or change order", endings: [".xlsx"] },
+  "comparison text": { means: "a comparison or change order in Markdown", endings: [".md"] },
+  report: { means: "an audit report", endings: [".md"] },
+  summary: { means: "the summary of a rerun", endings: [".xlsx"] },
+  results: { means: "result lines of a rerun", endings: [".jsonl"] },
+  record: { means: "a job record", endings: [".json"] },
+} as const satisfies Record<string, { means: string; endings: readonly string[] }>;
+
+export type OutputKind = keyof typeof outputKinds;
+
+/** How workbooks and texts of ours tell what they are, besides bids with their many properties. */
+export const comparisonProperty = "rillbook change order";
+export const bookProperty = "rillbook kind";
+export const summaryCreator = "rillbook rerun";
+
+/** What a file turned out to be: one of ours, or something else in words. */
+export interface Found {
+  readonly kind?: OutputKind;
+  readonly means: string;
+  /** What a workbook holds. */
+  readonly content?: WorkbookContent;
+}
+
+/** Enough of a text to tell it by. */
+const headBytes = 4096;
+
+/** Looks into a regular file to tell what it is. An empty one is nothing, and holds nothing. */
+export async function kindOfFile(path: string): Promise<Found | undefined> {
+  const handle = await open(path, "r");
+  let head: Buffer;
+  try {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(headBytes), 0, headBytes, 0);
+    head = buffer.subarray(0, bytesRead);
+  } finally {
+    await handle.close();
+  }
+  if (head.length === 0) return undefined;
+  if (head.subarray(0, 2).toString("latin1") === "PK") return kindOfWorkbook(path);
+  return kindOfText(head.toString("utf8").replace(/^\uFEFF/, ""));
+}
+
+async function kindOfWorkbook(path: string): Promise<Found> {
+  let content: WorkbookContent;
+  try {
+    content = await readWorkbookFile(path);
+  } catch (error) {
+    if (!(error instanceof WorkbookRefused)) throw error;
+    return { means: "a zip that is no whole workbook" };
+  }
+  const { custom, creator } = content.properties;
+  const says = (name: string) => [...custom.keys()].some((one) => one.toLowerCase() === name);
+  if (says(identityProperties.template)) return ours("bid", content);
+  if (says(bookProperty)) return ours("book", content);
+  if (says(comparisonProperty)) return ours("comparison", content);
+  if (creator === summaryCreator) return ours("summary", content);
+  return { means: "a workbook that does not say what it is", content };
+}
+
+const ours = (kind: OutputKind, content?: WorkbookContent): Found => ({
+  kind,
+  means: outputKinds[kind].means,
+  ...(content === undefined ? {} : { content }),
+});
+
+function kindOfText(head: string): Found {
+  if (/^\{"line":"run",/.test(head)) return ours("results");
+  if (/^\s*\{/.test(head)) {
+    return /"rillbook"\s*:/.test(head) ? ours("record") : { means: "JSON that is no job record" };
+  }
+  if (/^# Audit of /.test(head)) return ours("report");
+  if (/^# (Comparison of |Change order)/.test(head)) return ours("comparison text");
+  return { means: "a file that rillbook did not write" };
+}
