@@ -3,7 +3,7 @@ import { crewLines } from "./papers/crew-lines.js";
 import { pageLines } from "./papers/page-lines.js";
 import { proposalLines } from "./papers/proposal-lines.js";
 import { purchaseSheet, purchaseWorking } from "./papers/purchase.js";
-import { linerOrders, saidLines, stoneSaid } from "./papers/said.js";
+import { linerOrders, lipSaid, saidLines, stoneSaid } from "./papers/said.js";
 
 const proposal = pageLines("proposal", "Our offer", "customer", proposalLines);
 const crew = pageLines("crew", "Work to do", "crew", crewLines);
@@ -29,7 +29,15 @@ export const paperSheets: readonly SheetDeclaration[] = [
   sheet(
     "Wording",
     "The lines that the pages choose from: those not wanted are left out there.",
-    [saidLines, linerOrders, stoneSaid, ...proposal.working, ...crew.working, purchaseWorking],
+    [
+      saidLines,
+      linerOrders,
+      stoneSaid,
+      lipSaid,
+      ...proposal.working,
+      ...crew.working,
+      purchaseWorking,
+    ],
     { page: true, printed: false },
   ),
 ];

@@ -2,6 +2,7 @@ import { rounded } from "../evaluate/decimal.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import type { Cell, Model } from "../template/model.js";
+import { decimalsIn } from "../units/decimals.js";
 
 /** A value for people: rounded as the workbook shows it, with its unit. */
 export function shownValue(model: Model, cell: Cell, values: readonly Value[]): string {
@@ -16,7 +17,7 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value === "string") return value;
   if (quantity.kind === "date") return writtenDate(value);
-  const places = decimals ?? quantity.decimals[model.system];
+  const places = decimalsIn(quantity, model.system, decimals);
   // halves go up, as in a spreadsheet, also where the binary number lies a hair below
   const figure = (shown: number) =>
     rounded(shown, places).toLocaleString("en-US", {

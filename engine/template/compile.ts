@@ -19,6 +19,7 @@ import { structureFaults } from "./structure.js";
 import { tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
 import { TemplateError } from "./template-error.js";
+import { wordFormulas } from "./word-formulas.js";
 
 /**
  * Compiles a template for one system of units: places every cell, resolves and
@@ -28,7 +29,8 @@ import { TemplateError } from "./template-error.js";
 export function compile(template: Template, system: UnitSystem): Model {
   const faults = [...nameFaults(template), ...structureFaults(template)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
-  const formulas = new Map(template.formulas.map((one) => [one.name, one]));
+  const named = [...template.formulas, ...wordFormulas(template.sheets)];
+  const formulas = new Map(named.map((one) => [one.name, one]));
   const { sheet, checks } = checksSheet(template.sheets);
   const sheets = withImpliedColumns([...template.sheets, sheet], system);
   const { placed, spots } = spotsOf(sheets, system);
@@ -102,9 +104,11 @@ class CellCompiler {
   }
 
   /** A formula that begins with `~` is a sentence with figures in braces. */
-  private opened(text: string, { table }: Spot): string {
+  private opened(text: string, { table, declaration }: Spot): string {
     if (!text.startsWith("~")) return text;
-    return sentenceFormula(text.slice(1), this.system, figuresFor(this.sheets, table));
+    const reader = (declaration.kind === "calc" && declaration.reader) || "office";
+    const audience = { system: this.system, reader };
+    return sentenceFormula(text.slice(1), audience, figuresFor(this.sheets, table));
   }
 
   private compiled(spot: Spot, text: string, isFirst: boolean): Compiled | undefined {

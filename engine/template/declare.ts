@@ -1,4 +1,5 @@
 import { type Quantity, yesno as yesnoQuantity } from "../units/quantity.js";
+import type { Reader } from "../units/spelled.js";
 
 /** A formula as written, or one for each row of a table (rows count from 1). */
 export type FormulaText = string | ((row: number) => string);
@@ -38,6 +39,8 @@ export interface CalcDeclaration extends Common {
   readonly blank?: string;
   /** A total or result that people look for: set in bold. */
   readonly strong?: boolean;
+  /** For whom a sentence spells its units: the office, unless told. */
+  readonly reader?: Reader;
 }
 
 /** A yes/no cell; `sentence` is shown where it is no, with `{name}` for figures. */

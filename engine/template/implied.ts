@@ -60,7 +60,7 @@ function messageOf(
   figures: Figures,
   fine: string,
 ): CalcDeclaration {
-  const said = sentenceFormula(sentence, system, figures);
+  const said = sentenceFormula(sentence, { system, reader: "office" }, figures);
   return calc(text, `IF(${name},${fine},${said})`, "");
 }
 

@@ -1,5 +1,8 @@
+import { FormulaError } from "../formula/formula-error.js";
+import { decimalsIn } from "../units/decimals.js";
 import type { Quantity, UnitSystem } from "../units/quantity.js";
 import { unitOf } from "../units/quantity.js";
+import { type Reader, spelledUnit } from "../units/spelled.js";
 
 /** A figure named in a sentence: its quantity and decimals. */
 export interface Figure {
@@ -7,15 +10,31 @@ export interface Figure {
   readonly decimals?: number;
 }
 
+/** For whom a sentence is written, and in which units. */
+export interface Audience {
+  readonly system: UnitSystem;
+  readonly reader: Reader;
+}
+
+/** What stands behind the name in braces. */
+interface Manner {
+  readonly decimals?: number;
+  readonly bare: boolean;
+  readonly towards: "nearest" | "up" | "down";
+}
+
 /**
- * Turns a sentence with `{name}`, `{falls.width[2]}`, `{name|decimals}` or
- * `{name|decimals|bare}` (no unit) into a formula that joins text and figures, in the units of the system.
+ * Turns a sentence with `{name}`, `{falls.width[2]}` or `{name|decimals}` into a formula that joins
+ * text and figures, in the units of the system and spelled for its reader: feet and inches, and words
+ * for units, for people outside the office. Further words behind a bar: `bare` (no unit), `up` or
+ * `down` (rounded to that side, for what is a least or a most). Texts pass as they are.
  *
- * @param figure looks a name up; throws or returns undefined for an unknown one
+ * @param figure looks a name up; undefined for an unknown one, which then stands as a formula of its own
+ * @throws FormulaError for an unknown word behind a bar
  */
 export function sentenceFormula(
   sentence: string,
-  system: UnitSystem,
+  audience: Audience,
   figure: (name: string) => Figure | undefined,
 ): string {
   const parts: string[] = [];
@@ -25,16 +44,27 @@ export function sentenceFormula(
       parts.push(textLiteral(piece));
       continue;
     }
-    const [name = "", decimals, bare] = piece.slice(1, -1).split("|");
+    const [name = "", ...asked] = piece.slice(1, -1).split("|");
     const { column, expression } = placeholder(name);
     const found = figure(column);
     if (found === undefined) parts.push(expression);
-    else {
-      const asked = decimals === undefined || decimals === "" ? undefined : Number(decimals);
-      parts.push(spoken(expression, found, system, asked, bare === "bare"));
-    }
+    else parts.push(spoken(expression, found, audience, mannerOf(asked, sentence)));
   }
   return parts.length === 0 ? '""' : parts.join("&");
+}
+
+function mannerOf(asked: readonly string[], sentence: string): Manner {
+  const manner: { -readonly [K in keyof Manner]: Manner[K] } = { bare: false, towards: "nearest" };
+  for (const word of asked) {
+    if (/^\d$/.test(word)) manner.decimals = Number(word);
+    else if (word === "bare") manner.bare = true;
+    else if (word === "up" || word === "down") manner.towards = word;
+    else if (word !== "") {
+      const known = "write decimals, bare, up or down";
+      throw new FormulaError(sentence, 0, `"${word}" behind a bar is not known: ${known}`);
+    }
+  }
+  return manner;
 }
 
 /** `falls.width[2]` is the second row of a column. */
@@ -50,21 +80,61 @@ export const textLiteral = (text: string): string => `"${text.replaceAll('"', '"
 function spoken(
   name: string,
   { quantity, decimals }: Figure,
-  system: UnitSystem,
-  asked: number | undefined,
-  bare: boolean,
+  { system, reader }: Audience,
+  manner: Manner,
 ): string {
   if (quantity.kind === "text") return name;
   if (quantity.kind === "yesno") return `IF(${name},"yes","no")`;
   if (quantity.kind === "date") return isoDate(name);
-  const shown = asked ?? decimals ?? quantity.decimals[system];
-  if (quantity.percent) return `FIXED(${name}*100,${shown})&"%"`;
-  const figure = `FIXED(${name},${shown})`;
+  const { bare, towards } = manner;
   const unit = unitOf(quantity, system).name;
+  const asked = manner.decimals ?? decimals;
+  const tape = reader === "office" || bare ? undefined : asOnTape(name, unit, asked, towards);
+  if (tape !== undefined) return tape;
+  const shown = decimalsIn(quantity, system, asked);
+  if (quantity.percent) return `FIXED(${name}*100,${shown})&"%"`;
+  if (unit === "$" && reader !== "office") return withoutEmptyCents(name, shown);
+  const rounded = towardsSide(name, shown, towards);
+  const figure = `FIXED(${rounded},${shown})`;
   if (bare || unit === "") return figure;
   if (unit === "$") return `"$"&${figure}`;
   if (unit.startsWith("$/")) return `"$"&${figure}&${textLiteral(` a ${unit.slice(2)}`)}`;
-  return `${figure}&${textLiteral(unit === "°" ? unit : ` ${unit}`)}`;
+  if (unit === "°") return `${figure}&${textLiteral(unit)}`;
+  const { one, many } = spelledUnit(unit, reader);
+  if (one === many) return `${figure}&${textLiteral(` ${many}`)}`;
+  const isOne = `ROUND(${rounded},${shown})=1[${unit}]`;
+  return `${figure}&IF(${isOne},${textLiteral(` ${one}`)},${textLiteral(` ${many}`)})`;
+}
+
+/** A length as people measure it: feet and inches; inches whole or in eighths. */
+function asOnTape(
+  name: string,
+  unit: string,
+  decimals: number | undefined,
+  towards: Manner["towards"],
+): string | undefined {
+  if (unit === "ft") return `FEET_AND_INCHES(${towardsSide(`${name}/1[in]`, 0, towards, true)})`;
+  if (unit !== "in") return undefined;
+  const step = decimals === 0 ? "1[in]" : "0.125[in]";
+  const steps = towardsSide(`${name}/${step}`, 0, towards, true);
+  return decimals === 0 ? `FIXED(${steps},0)&" in"` : `INCHES_IN_EIGHTHS(${steps})`;
+}
+
+/** The number rounded to the side asked for; what is a hair off a step stays on it. */
+function towardsSide(
+  value: string,
+  decimals: number,
+  towards: Manner["towards"],
+  always = false,
+): string {
+  if (towards === "nearest") return always ? `ROUND(${value},${decimals})` : value;
+  return `ROUND${towards.toUpperCase()}(ROUND(${value},6),${decimals})`;
+}
+
+/** Money on paper: no cents where there are none. */
+function withoutEmptyCents(name: string, decimals: number): string {
+  if (decimals === 0) return `"$"&FIXED(${name},0)`;
+  return `"$"&FIXED(${name},IF(ROUND(${name},2)=ROUND(${name},0),0,${decimals}))`;
 }
 
 /** Year-month-day, built from parts: the formats of TEXT() change with the user's language. */

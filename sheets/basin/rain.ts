@@ -45,11 +45,6 @@ export const designRain = lines("Design rain, with the basin full and the pump a
   rain_overflow: calc(waterVolume, "MAX(0, rain_caught - rain_room)", "Spills over", {
     strong: true,
   }),
-  overflow_words: calc(
-    text,
-    "~In the design storm of {design_rain}, {rain_overflow} spill over at {overflow_place}",
-    "For the crew",
-  ),
   rain_held: check(
     "rain_overflow <= 0",
     "The design rain brings {rain_caught}, and the full basin has room for {rain_room}: {rain_overflow} spill over at {overflow_place}. Lead that water away from buildings and neighbours, or lower the full line.",

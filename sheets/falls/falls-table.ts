@@ -77,6 +77,19 @@ export const fallsTable = table(
     ),
     depth_pass: calc(smallLength, drawnIn("depth_full"), "Depth, drawn in: first pass"),
     lip_depth: calc(smallLength, drawnIn("depth_pass"), "Depth over the lip", { strong: true }),
+    lips_beside: calc(
+      count,
+      "SUMPRODUCT((falls.step=step)*(falls.width>0))-1",
+      "Other lips of its step",
+    ),
+    lip_raised: calc(
+      smallLength,
+      "MAXIFS(falls.lip_depth,falls.step,step)-lip_depth",
+      "Lip above the lowest of its step",
+      {
+        note: "Lips of one step draw from one level of water: the lip with the least water over it stands highest, so that the shares come out.",
+      },
+    ),
     brink: calc(
       smallLength,
       "brink_ratio*CRITICAL_DEPTH(flow_arriving,width)",

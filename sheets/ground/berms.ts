@@ -61,8 +61,9 @@ export const bermLines = table(
   {
     said: calc(
       text,
-      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope} to 1, ends {end_slope} to 1",
+      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope|1} to 1, ends {end_slope|1} to 1",
       "For the crew",
+      { reader: "crew" },
     ),
   },
 );

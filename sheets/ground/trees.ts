@@ -102,8 +102,9 @@ export const treeLines = table(
   {
     said: calc(
       text,
-      "~{name}: no fill within {trunk_clear}, at most {root_fill} within {root_radius} of the trunk; no digging or stripping there",
+      "~{name}: no fill within {trunk_clear|up}, at most {root_fill|down} within {root_radius|up} of the trunk; no digging or stripping there",
       "For the crew",
+      { reader: "crew" },
     ),
   },
 );

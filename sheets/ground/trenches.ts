@@ -137,8 +137,15 @@ export const trenchWords = table(
   "Trenches in words",
   { rows: trenches.length, beside: "trenches", filled: "dug > 0" },
   {
-    size: calc(text, "~Trench of {trench}: {dug|0} long, {wide|0} wide, {deep|0} deep", "Size"),
-    sand: calc(text, "~, on {bedding|0} of bedding", "Bedding"),
+    size: calc(
+      text,
+      "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep",
+      "Size",
+      {
+        reader: "crew",
+      },
+    ),
+    sand: calc(text, "~, on {bedding|0|up} of bedding", "Bedding", { reader: "crew" }),
     said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
   },
 );

@@ -163,8 +163,9 @@ export const wallLines = table(
   {
     said: calc(
       text,
-      "~{name}: {kind}, {length} long, {height} above ground, {buried} buried, {thickness} thick at the foot",
+      "~{name}: {kind}, {length} long, {height} above ground, {buried|up} buried, {thickness|up} thick at the foot",
       "For the crew",
+      { reader: "crew" },
     ),
   },
 );

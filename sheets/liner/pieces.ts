@@ -119,18 +119,11 @@ export const linerPieces = table(
       decimals: 0,
     }),
     place: published(count, "No.", { source: "order of the sheets" }),
-    cut_rounded: calc(
-      length,
-      "ROUNDUP(ROUND(cut_length / 1[in], 6), 0) * 1[in]",
-      "Cut, rounded up",
-      {
-        note: "To whole inches: a cut too short cannot be mended.",
-      },
-    ),
     cut: calc(
       text,
-      '~{pieces} of {cut_rounded|2} off the {roll_width|0} roll, its width along the {IF(turned,"length","width")} of the piece',
+      '~{pieces} of {cut_length|up} off the {roll_width} roll, its width along the {IF(turned,"length","width")} of the piece',
       "Cut",
+      { reader: "crew", note: "Rounded up: a cut too short cannot be mended." },
     ),
   },
 );

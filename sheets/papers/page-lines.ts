@@ -4,11 +4,11 @@ import {
   calc,
   count,
   prose,
+  type Reader,
   table,
   text,
   yesno,
 } from "../../engine/template/index.js";
-import { unitsSpelled } from "./words.js";
 
 /** A line that a printed page may carry: its text, and when it is wanted. */
 export interface PageLine {
@@ -32,7 +32,7 @@ export const rows = (count: number, line: (row: number) => PageLine): PageLine[]
 
 /** The first line of a page that goes out of the office: it says so while checks fail. */
 export const draftLine: PageLine = {
-  says: `~DRAFT, not to be handed out: {IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail")}, see the sheet Checks.`,
+  says: `~DRAFT, not to be handed out: {IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")}: {check_shown.check[1]} (sheet {check_shown.sheet[1]}). See the sheet Checks.`,
   when: "checks_failed>0",
 };
 
@@ -44,7 +44,7 @@ export const draftLine: PageLine = {
 export function pageLines(
   name: string,
   title: string,
-  reader: "customer" | "crew",
+  reader: Reader,
   lines: readonly PageLine[],
 ): { working: Block[]; page: Block } {
   const [choice, list] = [`${name}_choice`, `${name}_lines`];
@@ -63,13 +63,12 @@ export function pageLines(
     `Lines for ${title}`,
     { rows: lines.length, beside: choice, filled: "wanted" },
     {
-      says: calc(text, (row) => at(row).says, "Line"),
-      printed: calc(text, unitsSpelled("says", reader), "As it stands on the page"),
+      says: calc(text, (row) => at(row).says, "Line", { reader }),
     },
   );
   const cells: Record<string, CalcDeclaration> = {};
   lines.forEach((_, i) => {
-    const formula = `IFERROR(INDEX(${list}.printed,MATCH(${i + 1},${choice}.place,0)),"")`;
+    const formula = `IFERROR(INDEX(${list}.says,MATCH(${i + 1},${choice}.place,0)),"")`;
     cells[`${name}_line_${i + 1}`] = calc(text, formula, "");
   });
   return { working: [wanted, worded], page: prose(title, cells) };

@@ -8,17 +8,17 @@ const look = (row: number): string => {
 };
 
 const falls = rows(12, (row) => ({
-  says: `~•  {falls.name[${row}]}: a fall {falls.width[${row}]|1} wide and {falls.drop[${row}]|1} high, {${look(row)}}.`,
+  says: `~•  {falls.name[${row}]}: a fall {falls.width[${row}]} wide and {falls.drop[${row}]} high, {${look(row)}}.`,
   when: `INDEX(falls.width,${row})>0`,
 }));
 
 const pools = rows(6, (row) => ({
-  says: `~•  {pools.name[${row}]}: a pool about {pools.length[${row}]|0} by {pools.width[${row}]|0}, up to {pools.depth[${row}]|1} deep.`,
+  says: `~•  {pools.name[${row}]}: a pool about {pools.length[${row}]} by {pools.width[${row}]}, up to {pools.depth[${row}]|up} deep.`,
   when: `INDEX(pools.length,${row})>0`,
 }));
 
 const berms = rows(4, (row) => ({
-  says: `~•  {berms.name[${row}]}: a mound of soil about {berms.height[${row}]|1} high.`,
+  says: `~•  {berms.name[${row}]}: a mound of soil about {berms.height[${row}]} high.`,
   when: `INDEX(berms.height,${row})>0`,
 }));
 
@@ -52,9 +52,20 @@ const hasPools = "SUM(pools.length)>0";
 const told = (name: string) => `LEN(${name})>0`;
 const streams = "SUM(reaches.length)>0";
 
+const basin =
+  "•  A lined basin {basin_length} long, {basin_width} wide and {basin_depth|up} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}";
+const start = 'We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}.';
+/** `1 working day`, `9 working days`. */
+const workingDays = (name: string) =>
+  `{${name}|0|bare} working {IF(ROUND(${name}/1[days],0)=1,"day","days")}`;
+
 /** What the customer reads, from scope to signature. No codes, costs or margins. */
 export const proposalLines: readonly PageLine[] = [
   draftLine,
+  {
+    says: '"DRAFT, not to be handed out: no company is named on sheet Job, so nobody offers."',
+    when: "LEN(TRIM(company))=0",
+  },
   { says: "company_said", when: told("company_said") },
   {
     says: `~For {customer}, {site}. {IF(LEN(offer_number)>0,"Offer "&offer_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {offer_until_said}.`,
@@ -65,23 +76,26 @@ export const proposalLines: readonly PageLine[] = [
   },
   ...falls,
   {
-    says: "~•  A stream {reaches_length|0} long.",
+    says: "~•  A stream {reaches_length} long.",
     when: streams,
   },
   ...pools,
   { says: '"•  A pool holds standing water, at rest too."', when: hasPools },
   { says: '"•  "&child_caution', when: told("child_caution") },
   ...berms,
+  { says: `~${basin}.`, when: "OR(NOT(weather_is_local),days_it_lasts<1[days])" },
   {
-    says: "~•  A lined basin {basin_length|1} long, {basin_width|1} wide and {basin_depth|1} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}: about {days_it_lasts|0} of warm weather without a fill.",
+    says: `~${basin}: about {days_it_lasts|0} of warm weather without a fill.`,
+    when: "AND(weather_is_local,days_it_lasts>=1[days])",
   },
   {
     says: "~•  A pump and pipework that bring {pump_flow_hourly|0} to the falls, with valves to set the flow.",
   },
   {
-    says: `~•  About {stone_tons|0} of stone{IF(heaviest_stone>0,"; the largest weighs about ","")}{IF(heaviest_stone>0,heaviest_said,"")}.`,
-    when: "stone_tons>0",
+    says: "~•  About {stone_tons|0} of stone; the largest weighs about {heaviest_stone|0}.",
+    when: "AND(stone_tons>0,heaviest_stone>0)",
   },
+  { says: "~•  About {stone_tons|0} of stone.", when: "AND(stone_tons>0,heaviest_stone<=0)" },
   { says: "~•  Walls, about {wall_face|0} of wall face.", when: "wall_face>0" },
   {
     says: `~•  {${counted("lights_wanted", "underwater light", "underwater lights")}}.`,
@@ -114,11 +128,27 @@ export const proposalLines: readonly PageLine[] = [
   ...draws,
   heading("Time and changes"),
   {
-    says: `~We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}. About {work_days|0|bare} working {IF(ROUND(work_days/1[days],0)=1,"day","days")}. Allowing for the usual rain in {start_month_said}, {days_allowed|0|bare} working {IF(ROUND(days_allowed/1[days],0)=1,"day","days")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}. Changes are agreed in writing, with their price, before we do them.`,
+    says: `~${start} The work takes about ${workingDays("work_days")}, and longer where rain stops it.`,
+    when: "NOT(rain_is_local)",
+  },
+  {
+    says: `~${start} The work takes about ${workingDays("work_days")}. Allowing for the usual rain in {start_month_said}, ${workingDays("days_allowed")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
+    when: "rain_is_local",
+  },
+  {
+    says: '"Changes are agreed in writing, with their price, before we do them."',
   },
   heading("Running and upkeep"),
   {
-    says: "~The pump draws {watts_said}. Running {hours_a_day|0} at {energy_rate_said} it costs about {energy_month_said} while it runs, or {energy_cost_a_year|0} a year of {months_a_year|0} months. In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
+    says: "~The pump draws {watts_said}. Running {hours_a_day|0} at {energy_rate_said} it costs about {energy_month_said} while it runs, or {energy_cost_a_year|0} a year of {months_a_year|0} months.",
+  },
+  {
+    says: "~In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
+    when: "AND(weather_is_local,loss_a_day>0)",
+  },
+  {
+    says: '"Water that evaporates or splashes away must be made up, most in warm and windy weather."',
+    when: "NOT(weather_is_local)",
   },
   {
     says: '"Look at the water level each week. Each month and after storms, unplug the pump, then rinse its intake. Where it freezes, take the pump out for the winter and drain the pipes, or keep it running as we will show you."',

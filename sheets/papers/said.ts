@@ -30,7 +30,6 @@ export const saidLines: Block = lines("As the pages say it", {
     "MAX(0,level_at_rest-level_running)",
     "The basin's level falls by this when the pump starts",
   ),
-  heaviest_said: calc(text, "~{heaviest_stone|0}", "Heaviest stone"),
   watts_said: calc(text, '"about "&FIXED(ROUND(pump_watts/10[W],0)*10,0)&" watts"', "Power"),
   energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
   energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),
@@ -42,8 +41,9 @@ export const linerOrders: Block = table(
   "Liner, roll by roll",
   { rows: 6, beside: "liner_rolls", filled: "length_bought>0" },
   {
-    figures: calc(text, "~{length_bought|2} of the {width|2} roll", "Bought"),
-    said: calc(text, 'SUBSTITUTE(figures,".00 "," ")', "For the supplier"),
+    said: calc(text, "~{length_bought|up} of the {width} roll", "For the supplier", {
+      reader: "supplier",
+    }),
   },
 );
 
@@ -52,5 +52,17 @@ export const stoneSaid: Block = table(
   "stone_said",
   "Heaviest stone of each class",
   { rows: stoneRows, beside: "stones", filled: "tons>0" },
-  { heaviest: calc(text, (row) => `~{stones.heaviest[${row}]|0}`, "Heaviest stone") },
+  {
+    heaviest: calc(text, (row) => `~{stones.heaviest[${row}]|0}`, "Heaviest stone", {
+      reader: "crew",
+    }),
+  },
+);
+
+/** How much a lip stands above the lowest of its step, for the crew. */
+export const lipSaid: Block = table(
+  "lip_said",
+  "Lips of one step",
+  { rows: 12, beside: "falls", filled: "lips_beside>0" },
+  { raised: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }) },
 );

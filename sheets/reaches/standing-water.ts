@@ -22,13 +22,15 @@ export const standingWater = lines("Standing water and children", {
   }),
   barrier_words: calc(
     text,
-    "~Pool water up to {deepest_water|1} deep: over {barrier_depth|0} many places ask for a barrier {barrier_height|0} high around it. The building office decides, before it is filled.",
+    "~Pool water up to {deepest_water|up} deep: over {barrier_depth|0} many places ask for a barrier {barrier_height|0} high around it. The building office decides, before it is filled.",
     "Caution for deep water",
+    { reader: "customer" },
   ),
   drowning_words: calc(
     text,
-    "~Pool water up to {deepest_water|1} deep: a child can drown in {drowning_depth|0}. Never leave small children alone near it.",
+    "~Pool water up to {deepest_water|up} deep: a child can drown in {drowning_depth|0}. Never leave small children alone near it.",
     "Caution for shallow water",
+    { reader: "customer" },
   ),
   child_caution: calc(
     text,

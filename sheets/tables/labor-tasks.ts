@@ -15,7 +15,10 @@ export interface Task {
 const outlets = 'COUNTIF(outlets.flow_wanted,">0")';
 const falls = 'COUNTIF(falls.width,">0")';
 
-/** Every task that the quantities drive. Shares of machine time: common practice, no source. */
+/**
+ * Every task that the quantities drive, in the order in which it is built: the crew works down
+ * this list. Shares of machine time: common practice, no source.
+ */
 export const laborTasks: readonly Task[] = [
   {
     task: "Set out and protect the site",
@@ -34,6 +37,25 @@ export const laborTasks: readonly Task[] = [
     by_haul: true,
   },
   {
+    task: "Dig footings of walls, lay their base",
+    quantity: "wall_base/1[yd³]",
+    unit: "yd3",
+    rate_code: "wall-base",
+    machine_share: 0.4,
+    by_access: true,
+    by_haul: true,
+    by_soil: true,
+  },
+  {
+    task: "Build walls",
+    quantity: "wall_face/1[ft²]",
+    unit: "ft2",
+    rate_code: "wall-built",
+    machine_share: 0.1,
+    by_access: true,
+    by_haul: true,
+  },
+  {
     task: "Dig basin and stream",
     quantity: "dig_volume/1[yd³]",
     unit: "yd3",
@@ -41,15 +63,6 @@ export const laborTasks: readonly Task[] = [
     machine_share: 0.5,
     by_access: true,
     by_haul: true,
-    by_soil: true,
-  },
-  {
-    task: "Dig and fill the pipe trench",
-    quantity: "trench_effort/1[yd³]",
-    unit: "yd3",
-    rate_code: "trench",
-    machine_share: 0.4,
-    by_access: true,
     by_soil: true,
   },
   {
@@ -62,25 +75,25 @@ export const laborTasks: readonly Task[] = [
     by_haul: true,
   },
   {
-    task: "Fill around the basin, compact in lifts",
-    quantity: "basin_backfill/1[yd³]",
-    unit: "yd3",
-    rate_code: "backfill",
-    machine_share: 0.3,
+    task: "Load soil out",
+    quantity: "haul_loads",
+    unit: "load",
+    rate_code: "load-out",
+    machine_share: 0.8,
     by_access: true,
     by_haul: true,
   },
   {
-    task: "Spread the topsoil kept",
-    quantity: "strip_volume*topsoil_kept/1[yd³]",
+    task: "Dig the pipe trench, fill it after the pipe",
+    quantity: "trench_effort/1[yd³]",
     unit: "yd3",
-    rate_code: "spread",
-    machine_share: 0.5,
+    rate_code: "trench",
+    machine_share: 0.4,
     by_access: true,
-    by_haul: true,
+    by_soil: true,
   },
   {
-    task: "Dig and fill narrow trenches",
+    task: "Dig narrow trenches, fill them after the pipe",
     quantity: "narrow_effort/1[yd³]",
     unit: "yd3",
     rate_code: "trench-narrow",
@@ -94,29 +107,6 @@ export const laborTasks: readonly Task[] = [
     unit: "yd3",
     rate_code: "bedding-laid",
     machine_share: 0,
-    by_access: true,
-    by_haul: true,
-  },
-  {
-    task: "Lay the fill line",
-    quantity: "fill_line_length/1[ft]",
-    unit: "ft",
-    rate_code: "fill-line-laid",
-    machine_share: 0,
-  },
-  {
-    task: "Fit lights with their cable",
-    quantity: "lights_wanted",
-    unit: "each",
-    rate_code: "light-fitted",
-    machine_share: 0,
-  },
-  {
-    task: "Load soil out",
-    quantity: "haul_loads",
-    unit: "load",
-    rate_code: "load-out",
-    machine_share: 0.8,
     by_access: true,
     by_haul: true,
   },
@@ -165,6 +155,22 @@ export const laborTasks: readonly Task[] = [
     machine_share: 0,
   },
   {
+    task: "Lay the fill line",
+    quantity: "fill_line_length/1[ft]",
+    unit: "ft",
+    rate_code: "fill-line-laid",
+    machine_share: 0,
+  },
+  {
+    task: "Fill around the basin, compact in lifts",
+    quantity: "basin_backfill/1[yd³]",
+    unit: "yd3",
+    rate_code: "backfill",
+    machine_share: 0.3,
+    by_access: true,
+    by_haul: true,
+  },
+  {
     task: "Build the falls",
     quantity: falls,
     unit: "each",
@@ -191,23 +197,11 @@ export const laborTasks: readonly Task[] = [
     by_haul: true,
   },
   {
-    task: "Dig footings of walls, lay their base",
-    quantity: "wall_base/1[yd³]",
-    unit: "yd3",
-    rate_code: "wall-base",
-    machine_share: 0.4,
-    by_access: true,
-    by_haul: true,
-    by_soil: true,
-  },
-  {
-    task: "Build walls",
-    quantity: "wall_face/1[ft²]",
-    unit: "ft2",
-    rate_code: "wall-built",
-    machine_share: 0.1,
-    by_access: true,
-    by_haul: true,
+    task: "Fit lights with their cable",
+    quantity: "lights_wanted",
+    unit: "each",
+    rate_code: "light-fitted",
+    machine_share: 0,
   },
   {
     task: "Set the pump, fill, tune the valves",
@@ -215,6 +209,15 @@ export const laborTasks: readonly Task[] = [
     unit: "each",
     rate_code: "start-up",
     machine_share: 0,
+  },
+  {
+    task: "Spread the topsoil kept",
+    quantity: "strip_volume*topsoil_kept/1[yd³]",
+    unit: "yd3",
+    rate_code: "spread",
+    machine_share: 0.5,
+    by_access: true,
+    by_haul: true,
   },
   {
     task: "Clean up and hand over",

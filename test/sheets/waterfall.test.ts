@@ -136,7 +136,7 @@ describe("what the pages say", () => {
     expect(proposal[0]).toMatch(/^DRAFT, not to be handed out: \d+ checks? fail/);
     expect(crew[0]).toBe(proposal[0]);
     expect(crew.join("\n")).toMatch(/STOP\. Do not lift /);
-    expect(crew.join("\n")).toMatch(/STOP\. Basin is dug \d\.\d\d ft deep/);
+    expect(crew.join("\n")).toMatch(/STOP\. Basin is dug 6 ft 2 in deep/);
   });
 
   test("electrical work is promised, left out, or by others: never two of these", async () => {

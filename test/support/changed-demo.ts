@@ -47,6 +47,16 @@ export const pageOf = (values: readonly Value[], page: "crew" | "proposal"): str
     .map(({ index }) => values[index])
     .filter((line): line is string => typeof line === "string" && line !== "");
 
+/** Both pages of such a job, and its values by the names of cells. */
+export function pagesAfter(changed: Changes = {}) {
+  const values = changedDemo(changed);
+  return {
+    proposal: pageOf(values, "proposal"),
+    crew: pageOf(values, "crew"),
+    value: (id: string) => shown(values, id),
+  };
+}
+
 /** The checks that say no, columns by name. */
 export const failingIn = (values: readonly Value[]): Set<string> =>
   new Set(

@@ -2,6 +2,7 @@ import { shownValue } from "../../cli/shown-value.js";
 import type { Measure } from "../../formula/named-formula.js";
 import type { Value } from "../../formula/value.js";
 import type { Cell, Model } from "../../template/model.js";
+import { decimalsIn } from "../../units/decimals.js";
 import { type UnitSystem, unitOf } from "../../units/quantity.js";
 import { unitNamed } from "../../units/unit.js";
 import type { Manner } from "./written.js";
@@ -12,7 +13,7 @@ export function mannerOf(cell: Cell, system: UnitSystem): Manner {
     unit: quantity.kind === "number" ? cell.unit.name : "",
     kind: quantity.kind,
     percent: quantity.percent,
-    decimals: decimals ?? quantity.decimals[system],
+    decimals: decimalsIn(quantity, system, decimals),
   };
 }
 
@@ -52,6 +53,8 @@ export function shownMeasure(
       ? { ...home.declaration.quantity, kind: "number" as const, percent: false }
       : measure;
   const unit = typeof measure === "string" ? unitNamed(measure) : unitOf(measure, model.system);
-  const declaration = { ...home.declaration, quantity, decimals } as Cell["declaration"];
+  // the decimals are already those of this unit
+  const here = { ...quantity, units: { us: unit, si: unit } };
+  const declaration = { ...home.declaration, quantity: here, decimals } as Cell["declaration"];
   return shown(model, { ...home, declaration, unit }, value);
 }

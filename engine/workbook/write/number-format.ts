@@ -1,4 +1,5 @@
 import type { CellDeclaration } from "../../template/declare.js";
+import { decimalsIn } from "../../units/decimals.js";
 import type { UnitSystem } from "../../units/quantity.js";
 import { unitOf } from "../../units/quantity.js";
 
@@ -10,7 +11,7 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   if (quantity.kind === "yesno") return '"yes";"yes";"no"';
   // a calculated date of 0 stands for none, and is not shown as a day of 1899
   if (quantity.kind === "date") return declaration.kind === "calc" ? "yyyy-mm-dd;;" : "yyyy-mm-dd";
-  const decimals = declaration.decimals ?? quantity.decimals[system];
+  const decimals = decimalsIn(quantity, system, declaration.decimals);
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
   if (quantity.percent) return `0${point}%`;
   if (unitOf(quantity, system).name === "$") return `"$"#,##0${point}`;

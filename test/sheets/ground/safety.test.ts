@@ -174,8 +174,8 @@ describe("standing water by its depth", () => {
 
   test.each<[number, RegExp | undefined]>([
     [0, undefined],
-    [1.2, /Pool water up to 1\.\d ft deep: a child can drown in 2 in/],
-    [3, /Pool water up to 3\.\d ft deep: over 24 in many places ask for a barrier 48 in high/],
+    [1.2, /Pool water up to 1 ft 4 in deep: a child can drown in 2 in/],
+    [3, /Pool water up to 3 ft \d in deep: over 24 in many places ask for a barrier 48 in high/],
   ])("%f ft: customer and crew read the caution for it", (depth, words) => {
     for (const page of ["proposal", "crew"] as const) {
       const text = pageOf(job(depth), page).join("\n");

@@ -1,0 +1,107 @@
+import { describe, expect, test } from "vitest";
+import { crewLines } from "../../../sheets/papers/crew-lines.js";
+import { headingMark } from "../../../sheets/papers/page-lines.js";
+import { laborTasks } from "../../../sheets/tables/labor-tasks.js";
+
+/** What comes first, what comes later, and why. */
+type Rule = readonly [string, string, string];
+
+const tasks: readonly Rule[] = [
+  ["Set out and protect the site", "Strip topsoil", "nothing is dug before lines are marked"],
+  ["Strip topsoil", "Dig basin and stream", "topsoil is kept apart from what is dug below it"],
+  ["Strip topsoil", "Build the berm", "a berm does not stand on topsoil"],
+  ["Strip topsoil", "Dig footings of walls, lay their base", "a footing goes below topsoil"],
+  ["Dig footings of walls, lay their base", "Build walls", "a wall stands on its base"],
+  ["Build walls", "Build the berm", "a wall at a tree holds the berm, so it stands first"],
+  ["Dig basin and stream", "Build the berm", "the berm is built of what is dug"],
+  ["Build the berm", "Load soil out", "only what the berm leaves over is hauled"],
+  ["Load soil out", "Set stone", "trucks and stone want the same way in"],
+  ["Dig basin and stream", "Lay liner and underlayment", "liner is laid in the finished dig"],
+  ["Build the berm", "Lay liner and underlayment", "the stream on a berm is lined on it"],
+  ["Lay liner and underlayment", "Make seams", "seams join laid liner"],
+  ["Lay liner and underlayment", "Set crates and vault", "crates stand on the liner"],
+  ["Make seams", "Build the falls", "seams are tested before stone covers them"],
+  ["Dig the pipe trench, fill it after the pipe", "Lay the main", "the main lies in the trench"],
+  [
+    "Dig the pipe trench, fill it after the pipe",
+    "Spread bedding of basin and trenches",
+    "bedding lies on the bottom of the trench",
+  ],
+  ["Dig basin and stream", "Spread bedding of basin and trenches", "the basin has bedding too"],
+  [
+    "Spread bedding of basin and trenches",
+    "Lay liner and underlayment",
+    "liner lies on its bedding",
+  ],
+  ["Lay liner and underlayment", "Mix and lay mortar of the beds", "mortar lies on the liner"],
+  [
+    "Mix and lay mortar of the beds",
+    "Set the pump, fill, tune the valves",
+    "mortar sets before water runs over it",
+  ],
+  ["Set crates and vault", "Lay the main", "the main begins in the vault"],
+  ["Lay the main", "Lay the branches", "branches leave the main"],
+  ["Lay the branches", "Fit outlets and valves", "valves sit on the branches"],
+  [
+    "Lay liner and underlayment",
+    "Fill around the basin, compact in lifts",
+    "fill before liner would lie in the way of its edge",
+  ],
+  ["Lay the main", "Fill around the basin, compact in lifts", "fill would bury the main's way"],
+  ["Fit outlets and valves", "Build the falls", "the outlet is built into the fall"],
+  [
+    "Fill around the basin, compact in lifts",
+    "Set stone",
+    "stone at the rim stands on compacted fill",
+  ],
+  [
+    "Dig narrow trenches, fill them after the pipe",
+    "Lay the fill line",
+    "the fill line lies in a narrow trench",
+  ],
+  ["Lay the fill line", "Set the pump, fill, tune the valves", "the first fill comes by it"],
+  ["Build the falls", "Set stone", "lips and faces carry the stone beside them"],
+  ["Set stone", "Fit lights with their cable", "lights are set between stones"],
+  ["Fit lights with their cable", "Set the pump, fill, tune the valves", "lights go under water"],
+  ["Set stone", "Set the pump, fill, tune the valves", "flows are set over the finished stone"],
+  ["Set stone", "Spread the topsoil kept", "machines do not cross spread topsoil"],
+  ["Lay liner and underlayment", "Spread the topsoil kept", "topsoil covers the liner's edge"],
+  ["Spread the topsoil kept", "Clean up and hand over", "topsoil is the last that is moved"],
+];
+
+const sections: readonly Rule[] = [
+  ["Before the first shovel", "Set out", "lines are marked first"],
+  ["Set out", "Strip and dig", "one digs to the set-out"],
+  ["Strip and dig", "Walls", "footings are dug"],
+  ["Walls", "Berm", "walls hold the berm"],
+  ["Berm", "Liner", "liner lies on finished ground"],
+  ["Liner", "Basin", "crates stand on the liner"],
+  ["Basin", "Pipe and valves", "the main begins in the vault"],
+  ["Pipe and valves", "Backfill", "pipe is tested before it is covered"],
+  ["Backfill", "Stone", "stone stands on compacted fill"],
+  ["Stone", "Pump and first water", "flows are set over finished stone"],
+  ["Pump and first water", "Order of work, hours of one person", "hours come after the sizes"],
+  ["Order of work, hours of one person", "Cautions", "cautions end the page"],
+];
+
+const taskNames = laborTasks.map(({ task }) => task);
+const headings = crewLines.flatMap(({ says }) =>
+  says.startsWith(`"${headingMark}`) ? [says.slice(1 + headingMark.length, -1)] : [],
+);
+
+describe.each([
+  ["tasks, and with them the hours on Crew", tasks, taskNames],
+  ["sections of Crew", sections, headings],
+] as const)("the order in which it is built: %s", (_, rules, names) => {
+  test.each(rules)("%s, then %s: %s", (first, later) => {
+    expect(names).toContain(first);
+    expect(names).toContain(later);
+    expect(names.indexOf(first)).toBeLessThan(names.indexOf(later));
+  });
+
+  test("each has its place by a rule, and stands once", () => {
+    const ruled = new Set(rules.flat());
+    expect(names.filter((name) => !ruled.has(name))).toEqual([]);
+    expect(new Set(names).size).toBe(names.length);
+  });
+});

@@ -1,0 +1,91 @@
+import { describe, expect, test } from "vitest";
+import { pagesAfter } from "../../support/changed-demo.js";
+
+/**
+ * Each: a placeholder, what puts the real value in its place, what puts the placeholder there,
+ * the page, the sentence that rests on it, and what stands there while it is a placeholder.
+ */
+const cases: readonly [
+  string,
+  Record<string, unknown>,
+  Record<string, unknown>,
+  "proposal" | "crew",
+  RegExp,
+  RegExp,
+][] = [
+  [
+    "weather: days without a fill",
+    { weather_is_local: true },
+    { weather_is_local: false },
+    "proposal",
+    /about \d+ days? of warm weather without a fill/,
+    /It holds about [\d,]+ gallons\.$/m,
+  ],
+  [
+    "weather: water lost in a day",
+    { weather_is_local: true },
+    { weather_is_local: false },
+    "proposal",
+    /about \d+ gallons evaporate or splash away each day/,
+    /Water that evaporates or splashes away must be made up/,
+  ],
+  [
+    "rain days of the months",
+    { rain_is_local: true },
+    { rain_is_local: false },
+    "proposal",
+    /Allowing for the usual rain in \w+, \d+ working days, or about \d+ calendar days/,
+    /about \d+ working days, and longer where rain stops it\./,
+  ],
+  [
+    "design storm",
+    { storm_is_local: true },
+    { storm_is_local: false },
+    "crew",
+    /In the design storm of \d+ in, \d+ gal spill over/,
+    /In heavy rain the basin spills over at/,
+  ],
+  [
+    "lifting chart: what it allows",
+    { chart_is_ours: true, chart_machine: "a machine" },
+    { chart_is_ours: false },
+    "crew",
+    /the chart of .* allows/,
+    /STOP\. Do not lift .* this bid holds an example's lifting chart/,
+  ],
+  [
+    "lifting chart: too heavy a load",
+    { chart_is_ours: true, chart_machine: "a machine", reach_needed: 40 },
+    { chart_is_ours: false, reach_needed: 40 },
+    "crew",
+    /STOP\. Do not lift: .* the chart of .* allows/,
+    /STOP\. Do not lift .* yet: this bid holds an example's lifting chart/,
+  ],
+];
+
+describe("a placeholder is never stated as a fact", () => {
+  test.each(cases)("%s", (_, real, placeholder, page, fact, instead) => {
+    const stated = pagesAfter(real)[page].join("\n");
+    expect(stated).toMatch(fact);
+    expect(stated).not.toMatch(instead);
+    const left = pagesAfter(placeholder)[page].join("\n");
+    expect(left).not.toMatch(fact);
+    expect(left).toMatch(instead);
+  });
+
+  // the demo's prices hold until spring 2027
+  const drafts: readonly [string, Record<string, unknown>, RegExp][] = [
+    [
+      "a price that has expired",
+      { bid_date: "2028-11-02" },
+      /^DRAFT, not to be handed out: \d+ checks fail, the first: .*[Pp]rice.* \(sheet \w+\)/,
+    ],
+    ["a company that is not named", { company: "" }, /^DRAFT, .*no company is named/],
+    ["a company of spaces", { company: "  " }, /^DRAFT, .*no company is named/],
+  ];
+
+  test.each(drafts)("%s: the Proposal begins with DRAFT and the reason", (_, change, draft) => {
+    expect(pagesAfter().proposal.join("\n")).not.toMatch(/DRAFT/);
+    expect(pagesAfter(change).proposal[0]).toMatch(draft);
+  });
+});
