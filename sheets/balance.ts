@@ -18,8 +18,15 @@ export const balanceSheet = sheet(
       title: "All open",
       speed: "open_speed",
       local: "local_open",
+      stands: "height",
     }),
-    ...networkBlocks({ prefix: "set", title: "As set", speed: "set_speed", local: "local_set" }),
+    ...networkBlocks({
+      prefix: "set",
+      title: "As set",
+      speed: "set_speed",
+      local: "local_set",
+      stands: "IF(shut,1000000[ft],height)",
+    }),
     paragraphs(
       "How",
       "The outlets' flow rises with the head at the manifold; the head that the pump leaves there falls with the flow. Where the two meet is found by trial in the tables: heights of the outlets first, since an outlet starts to run there, then ten passes between them.",

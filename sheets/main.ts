@@ -41,7 +41,10 @@ const pipe = lines("The main, from pump to manifold", {
     default: "bulkhead fitting, flush",
     choices: "entrances.name",
   }),
-  check_valve_fitted: input(yesno, "A check valve keeps the pipe full", { default: false }),
+  check_valve_fitted: input(yesno, "A check valve keeps the pipe full", {
+    default: false,
+    note: "Lines that end higher than the lowest one run empty through it all the same.",
+  }),
   main_extra_loss: input(number, "K of other fittings", { default: 0, least: -5, most: 1000000 }),
 });
 
@@ -124,6 +127,11 @@ const results = lines("The main at the flow wanted", {
     { decimals: 7 },
   ),
   main_speed: calc(speed, "PIPE_SPEED(total_flow_wanted,main_bore)", "Speed", { strong: true }),
+  main_speed_running: calc(
+    speed,
+    "PIPE_SPEED(MAX(total_flow_wanted,total_flow),main_bore)",
+    "Speed, at the larger of wanted and actual",
+  ),
   main_friction_loss: calc(
     head,
     "HAZEN_WILLIAMS(total_flow_wanted,main_run,main_bore,smoothness)",
@@ -172,20 +180,31 @@ const results = lines("The main at the flow wanted", {
     "Water in the main and the branches",
     { decimals: 1 },
   ),
+  pipe_drained: calc(
+    waterVolume,
+    "IF(check_valve_fitted,0,main_water)+SUM(outlets.branch_drained)",
+    "Drains back out of the pipes",
+    { decimals: 1 },
+  ),
+  siphoned: calc(
+    waterVolume,
+    "SUM(pool_siphons.water_drawn)+SUM(outlets.pot_siphoned)",
+    "Siphoned out of pools and pots",
+    { decimals: 1 },
+  ),
   drain_back: calc(
     waterVolume,
-    "IF(check_valve_fitted,0,pipe_water)",
-    "Water that drains back when the pump stops",
+    "pipe_drained+siphoned",
+    "Water that comes back when the pump stops",
     { strong: true, decimals: 1 },
   ),
-  manifold_tees: calc(
-    count,
-    "SUMPRODUCT((outlets.flow_wanted>0)*outlets.tee_pieces)",
-    "Tees of the manifold",
-  ),
+  pot_water: calc(waterVolume, "SUM(outlets.pot_water)", "Water in pots, running", {
+    decimals: 1,
+  }),
+  manifold_tees: calc(count, "SUM(outlets.tee_pieces)", "Tees of the manifold"),
   manifold_caps: calc(
     count,
-    'IF(AND(manifold_tees>0,SUMPRODUCT((outlets.flow_wanted>0)*(outlets.tee="end of the manifold"))=0),1,0)',
+    'IF(AND(manifold_tees>0,COUNTIF(outlets.tee,"end of the manifold")=0),1,0)',
     "Cap at the manifold's end",
     { note: "None where a branch leaves by the end." },
   ),
@@ -198,8 +217,8 @@ const checks = lines("Checks", {
     { label: "Pipe size known" },
   ),
   main_not_too_fast: check(
-    "main_speed<=main_speed_limit",
-    "Water would run at {main_speed} in the main, the limit is {main_speed_limit}: go up a pipe size.",
+    "main_speed_running<=main_speed_limit",
+    "Water would run at {main_speed_running} in the main, the limit is {main_speed_limit}: go up a pipe size.",
     { label: "Not too fast" },
   ),
   main_has_length: check(

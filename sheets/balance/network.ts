@@ -17,6 +17,8 @@ export interface State {
   readonly title: string;
   readonly speed: string;
   readonly local: "local_open" | "local_set";
+  /** Height of a row's outlet: out of reach where it counts as shut. */
+  readonly stands: string;
 }
 
 /**
@@ -48,7 +50,7 @@ export function networkBlocks(state: State): Block[] {
     { rows: 8, beside: "outlets", filled: "LEN(pipe_size)>0" },
     {
       outlet: calc(text, "name", "Outlet"),
-      stands: calc(head, "height", "Stands", { blank: "1000000[ft]" }),
+      stands: calc(head, state.stands, "Stands", { blank: "1000000[ft]" }),
       pipe: calc(precise, "friction", "Friction", { decimals: 7 }),
       fittings: calc(precise, local, "Fittings", { blank: "1", decimals: 7 }),
       flow: calc(flow, `FLOW_AT_HEAD(${prefix}_manifold-stands,pipe,fittings)`, "Flow", {

@@ -15,7 +15,9 @@ import {
   table,
   text,
   waterVolume,
+  yesno,
 } from "../../engine/template/index.js";
+import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 
 const sizeAt = (column: string) =>
   `INDEX(pipe_sizes.${column},IFERROR(MATCH(pipe_size,pipe_sizes.size,0),1))`;
@@ -62,6 +64,7 @@ export const outletsTable = table(
       most: 10,
       note: "0 where the pipe ends under water: it then discharges against the pool's level.",
     }),
+    ...siphonInputs,
     height_measured: input(head, "Height above the basin's design water level, as measured", {
       optional: true,
       least: 0,
@@ -88,9 +91,14 @@ export const outletsTable = table(
       "Flow wanted",
       { strong: true },
     ),
+    height_reckoned: calc(
+      head,
+      "IFERROR(INDEX(steps.level,enters),0)+above_water",
+      "Height by drops, runs and rim",
+    ),
     height: calc(
       head,
-      "IF(ISBLANK(height_measured),IFERROR(INDEX(steps.level,enters),0)+above_water,height_measured)",
+      "IF(ISBLANK(height_measured),height_reckoned,height_measured)",
       "Height above the basin's design water level",
     ),
     bore: calc(bore, sizeAt("bore"), "Bore"),
@@ -103,9 +111,14 @@ export const outletsTable = table(
     tee_pieces: calc(count, "IFERROR(INDEX(tees.pieces,MATCH(tee,tees.name,0)),1)", "Tees"),
     loss_reducer: calc(number, "REDUCER(main_bore,bore)", "K: step from the main's bore"),
     loss_elbows: calc(number, "factor*(elbows_90*elbow_90+elbows_45*elbow_45)", "K: elbows"),
+    loss_check: calc(
+      number,
+      'factor*IF(siphon_stop="check valve",swing_check,0)',
+      "K: check valve of its own",
+    ),
     loss_open: calc(
       number,
-      "MAX(0,loss_tee+loss_reducer+loss_elbows+factor*ball_valve+exit_loss+extra_loss)",
+      "MAX(0,loss_tee+loss_reducer+loss_elbows+loss_check+factor*ball_valve+exit_loss+extra_loss)",
       "K, valve open, with exit",
     ),
     friction: calc(
@@ -122,8 +135,17 @@ export const outletsTable = table(
     ),
     speed: calc(speed, "PIPE_SPEED(flow_wanted,bore)", "Speed at the flow wanted"),
     loss_wanted: calc(head, "LOSS_AT(flow_wanted,friction,local_open)", "Lost at the flow wanted"),
-    head_needed: calc(head, "height+loss_wanted", "Head needed at the manifold", { strong: true }),
-    head_to_burn: calc(head, "MAX(0,manifold_available-head_needed)", "Head for the valve to burn"),
+    head_needed: calc(
+      head,
+      "IF(flow_wanted>0,height+loss_wanted,0)",
+      "Head needed at the manifold",
+      { strong: true },
+    ),
+    head_to_burn: calc(
+      head,
+      "IF(flow_wanted>0,MAX(0,manifold_available-head_needed),0)",
+      "Head for the valve to burn",
+    ),
     loss_to_add: calc(
       number,
       "IF(flow_wanted>0,head_to_burn/LOSS_AT(flow_wanted,0,LOCAL_COEFFICIENT(1,bore)),0)",
@@ -142,10 +164,13 @@ export const outletsTable = table(
     ),
     angle_set: calc(
       angle,
-      "IF(ISBLANK(angle_chosen),angle_calculated,MAX(0[°],MIN(90[°],angle_chosen)))",
+      "IF(ISBLANK(angle_chosen),IF(flow_wanted>0,angle_calculated,90[°]),MAX(0[°],MIN(90[°],angle_chosen)))",
       "Turn from open, as set",
-      { strong: true },
+      { strong: true, note: "A line whose flow is not wanted is shut." },
     ),
+    shut: calc(yesno, "IF(ISBLANK(angle_chosen),flow_wanted<=0,angle_chosen>=90[°])", "Shut"),
+    open_line: calc(count, "IF(shut,0,1)", "Open"),
+    height_open: calc(head, "IF(shut,0,height)", "Height, if open"),
     set_row: calc(
       count,
       "MIN(COUNT(valve_opening.turned)-1,SUMPRODUCT((valve_opening.turned<=angle_set)*1))",
@@ -165,15 +190,24 @@ export const outletsTable = table(
     closed: calc(percent, "angle_set/90[°]", "Closed"),
     valve_words: calc(
       text,
-      `IF(angle_set<2[°],"leave fully open","turn "&FIXED(angle_set,0)&"° from open ("&CHOOSE(ROUND(closed*8,0)+1,${eighths})&")")`,
+      `IF(shut,"closed",IF(angle_set<2[°],"leave fully open","turn "&FIXED(angle_set,0)&"° from open ("&CHOOSE(ROUND(closed*8,0)+1,${eighths})&")"))`,
       "Valve, for the crew",
     ),
     flow_as_set: calc(flow, (at) => `INDEX(set_branches.flow,${at})`, "Flow as set", {
       strong: true,
     }),
-    water_in_pipe: calc(waterVolume, "WATER_IN_PIPE(length,bore)", "Water in the branch", {
-      decimals: 1,
-    }),
+    speed_running: calc(
+      speed,
+      "PIPE_SPEED(MAX(flow_wanted,flow_as_set),bore)",
+      "Speed, at the larger of both",
+    ),
+    water_in_pipe: calc(
+      waterVolume,
+      "IF(shut,0,WATER_IN_PIPE(length,bore))",
+      "Water in the branch",
+      { decimals: 1 },
+    ),
+    ...siphonResults,
     name_alone: check(
       "SUMPRODUCT((outlets.name=name)*(outlets.bore>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
@@ -189,9 +223,15 @@ export const outletsTable = table(
       "{name} has the pipe size {pipe_size}, which is not in the table of pipes: choose one that is. Its figures stand for the smallest pipe.",
       { label: "Pipe size known" },
     ),
+    height_agrees: check(
+      "OR(ISBLANK(height_measured),ABS(height-height_reckoned)<=height_tolerance)",
+      "{name} was measured {height} above the basin's water, but drops, runs and rim add up to {height_reckoned}: measure again, or correct those.",
+      { label: "Height contradicts the drops" },
+    ),
+    ...siphonChecks,
     not_too_fast: check(
-      "speed<=branch_speed_limit",
-      "{name}: water would run at {speed} in the branch, the limit is {branch_speed_limit}: go up a pipe size.",
+      "speed_running<=branch_speed_limit",
+      "{name}: water would run at {speed_running} in the branch, the limit is {branch_speed_limit}: go up a pipe size.",
       { label: "Not too fast" },
     ),
     runs: check(
@@ -205,7 +245,7 @@ export const outletsTable = table(
       { label: "Flow as wanted", level: "look" },
     ),
     valve_in_table: check(
-      "angle_set<=65[°]",
+      "OR(shut,angle_set<=65[°])",
       "{name}: its valve must be turned {angle_set}, beyond the published table: a smaller branch pipe would throttle better.",
       { label: "Valve within its table", level: "look" },
     ),

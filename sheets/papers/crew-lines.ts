@@ -42,6 +42,11 @@ const branches = rows(8, (row) => ({
   when: `LEN(INDEX(outlets.pipe_size,${row}))>0`,
 }));
 
+const siphons = rows(8, (row) => ({
+  says: `~•  {outlets.name[${row}]}: {outlets.siphon_words[${row}]}.`,
+  when: `LEN(INDEX(outlets.siphon_words,${row}))>0`,
+}));
+
 const stones = rows(stoneRows, (row) => ({
   says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}{IF(ROUND(INDEX(stones.heaviest,${row})/1[lb],0)>=1,", largest about "&INDEX(stone_said.heaviest,${row}),"")}.`,
   when: `INDEX(stones.tons,${row})>0`,
@@ -213,6 +218,7 @@ const pipe: readonly PageLine[] = [
   },
   { says: '"•  A check valve goes into the main."', when: "check_valve_fitted" },
   ...branches,
+  ...siphons,
   { says: '"•  Bulkhead gasket on the water side; sweep of a tee along the flow."' },
   {
     says: "~•  Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",

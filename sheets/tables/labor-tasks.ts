@@ -12,7 +12,7 @@ export interface Task {
   readonly by_soil?: boolean;
 }
 
-const outlets = 'COUNTIF(outlets.flow_wanted,">0")';
+const outlets = 'COUNTIF(outlets.bore,">0")';
 const falls = 'COUNTIF(falls.width,">0")';
 
 /**

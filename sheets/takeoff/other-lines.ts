@@ -5,7 +5,7 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "reducer bushings, main to branch",
     code: "reducer",
-    wanted: "SUMPRODUCT((outlets.flow_wanted>0)*(outlets.pipe_size<>main_size))",
+    wanted: "SUMPRODUCT((outlets.bore>0)*(outlets.pipe_size<>main_size))",
     unit: "each",
     waste: 0,
   },

@@ -4,7 +4,8 @@ import type { Buy } from "../materials.js";
 export const branchSizes = ["1-1/4 in", "1-1/2 in", "2 in", "3 in", "4 in"];
 export const mainSizes = ["2 in", "3 in", "4 in"];
 
-const branches = (size: string) => `(outlets.pipe_size="${size}")*(outlets.flow_wanted>0)`;
+/** A line that is shut is laid all the same. */
+const branches = (size: string) => `(outlets.pipe_size="${size}")*(outlets.bore>0)`;
 const onMain = (size: string, quantity: string) => `IF(main_size="${size}",${quantity},0)`;
 /** `pipe-1-1-2` for 1-1/2 in. */
 const code = (kind: string, size: string) => `${kind}-${size.replace(" in", "").replace("/", "-")}`;
@@ -58,7 +59,7 @@ const bulkhead: Sized = (size) => ({
 const checkValve: Sized = (size) => ({
   kind: "check-valve",
   what: `check valves ${size}`,
-  wanted: onMain(size, "IF(check_valve_fitted,1,0)"),
+  wanted: `SUMPRODUCT(${branches(size)}*(outlets.siphon_stop="check valve"))+${onMain(size, "IF(check_valve_fitted,1,0)")}`,
   unit: "each",
 });
 
@@ -89,6 +90,6 @@ export const pipeLines: readonly OwnLine[] = [
   ...forSizes(mainSizes, tee),
   ...forSizes(mainSizes, cap),
   ...forSizes(mainSizes, bulkhead),
-  ...forSizes(mainSizes, checkValve),
+  ...forSizes(branchSizes, checkValve),
   ...forSizes(mainSizes, flexible),
 ];

@@ -21,7 +21,7 @@ import { pricedColumns } from "./priced.js";
 
 const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
 
-const flowing = "(outlets.flow_wanted>0)";
+const laid = "(outlets.bore>0)";
 
 /** What the pipes and lights ask for beyond what the other sheets say. */
 export const takeoffInputs = lines("For the lines below", {
@@ -34,7 +34,7 @@ export const takeoffInputs = lines("For the lines below", {
   cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
   pipe_joints: calc(
     number,
-    `2*(SUMPRODUCT(${flowing}*(1+outlets.elbows_90+outlets.elbows_45))+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${flowing}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${flowing}*outlets.length))/20[ft]`,
+    `2*(SUMPRODUCT(${laid}*(1+outlets.elbows_90+outlets.elbows_45))+COUNTIF(outlets.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*outlets.length))/20[ft]`,
     "Joints to cement",
     {
       decimals: 0,
@@ -142,7 +142,7 @@ export const takeoffTotals = lines("In short", {
     { label: "The electrician is in the price", level: "look" },
   ),
   pipe_counted: check(
-    `AND(SUMPRODUCT((outlets.flow_wanted>0)*${unlisted})=0,OR(${mainListed}))`,
+    `AND(SUMPRODUCT(${laid}*${unlisted})=0,OR(${mainListed}))`,
     "A pipe has a size without a line in the takeoff, so it and its fittings are not in the price. Add them as further things to buy.",
     { label: "Every pipe has a line", level: "must" },
   ),

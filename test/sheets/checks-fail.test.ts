@@ -1,5 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { changedDemo, failingIn, firstRow } from "../support/changed-demo.js";
+import { changedDemo, demoRows, failingIn, firstRow } from "../support/changed-demo.js";
+
+/** The line into the pool ends at its bottom, and nothing stops the siphon. */
+const open = {
+  outlets: demoRows("outlets").map((row) => ({ ...row, end_below_water: null })),
+};
 
 const gravel = {
   name: "gravel",
@@ -18,6 +23,12 @@ const gravel = {
 /** Each: the check, and a change of the demo job that must make it say no. */
 const cases: [string, () => Record<string, unknown>][] = [
   ["basin_holds", () => ({ basin_length: 3, basin_width: 3, basin_depth: 2 })],
+  // a deep pool, drawn down to the end of the line at its bottom
+  ["basin_holds", () => ({ ...firstRow("pools", { length: 14, width: 10, depth: 10 }), ...open })],
+  ["pool_siphons.keeps_water", () => open],
+  ["outlets.end_is_above", () => firstRow("outlets", { siphon_stop: "end above water" })],
+  ["outlets.siphon_counted", () => firstRow("outlets", { siphon_stop: null, pot_depth: 0 })],
+  ["outlets.height_agrees", () => firstRow("outlets", { height_measured: 12 })],
   ["basin_not_oversize", () => ({ basin_length: 30, basin_width: 15 })],
   ["rim_reckoned", () => ({ rim_above_water: 0 })],
   ["rain_held", () => ({ design_rain: 12 })],

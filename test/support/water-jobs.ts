@@ -47,8 +47,8 @@ export const yard: InputValues = {
   reaches: [{ name: "Bend", after_step: 1, length: 12 }],
   pools: [{ name: "Pool", before_step: 2, length: 6 }],
   outlets: [
-    { name: "Head", enters: 1, pipe_size: "2 in", length: 25 },
-    { name: "Side", enters: 2, pipe_size: "1-1/2 in", length: 10 },
+    { name: "Head", enters: 1, pipe_size: "2 in", length: 25, siphon_stop: "air break" },
+    { name: "Side", enters: 2, pipe_size: "1-1/2 in", length: 10, end_below_water: 4 },
   ],
   pump_choice: "V",
 };

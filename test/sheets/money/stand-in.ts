@@ -1,10 +1,10 @@
 import {
   area,
+  bore,
   calc,
   count,
   date,
   days,
-  flow,
   input,
   length,
   lines,
@@ -95,7 +95,8 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
       length: input(length, "Length", optional),
       elbows_90: input(count, "Elbows 90°", optional),
       elbows_45: input(count, "Elbows 45°", optional),
-      flow_wanted: input(flow, "Flow", optional),
+      bore: input(bore, "Bore", optional),
+      siphon_stop: input(text, "Siphon stopped by", optional),
     },
   ),
   table(
