@@ -20,8 +20,7 @@ import {
 } from "../engine/template/index.js";
 import { sizeComparison } from "./main/size-comparison.js";
 
-const sizeAt = (column: string) =>
-  `INDEX(pipe_sizes.${column},IFERROR(MATCH(main_size,pipe_sizes.size,0),1))`;
+const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,main_size)`;
 const fitting = { least: 0, most: 100, whole: true };
 
 const pipe = lines("The main, from pump to manifold", {
@@ -106,7 +105,7 @@ const results = lines("The main at the flow wanted", {
   ),
   main_fixed_loss: calc(
     number,
-    "IFERROR(INDEX(entrances.loss,MATCH(main_entrance,entrances.name,0)),0.5)+main_extra_loss",
+    "PICK(entrances.loss,entrances.name,main_entrance)+main_extra_loss",
     "K that the size does not change",
   ),
   main_loss_coefficient: calc(
@@ -204,7 +203,7 @@ const results = lines("The main at the flow wanted", {
   manifold_tees: calc(count, "SUM(outlets.tee_pieces)", "Tees of the manifold"),
   manifold_caps: calc(
     count,
-    'IF(AND(manifold_tees>0,COUNTIF(outlets.tee,"end of the manifold")=0),1,0)',
+    'IF(AND(manifold_tees>0,NOT(LISTED(outlets.tee,"end of the manifold"))),1,0)',
     "Cap at the manifold's end",
     { note: "None where a branch leaves by the end." },
   ),
@@ -212,8 +211,8 @@ const results = lines("The main at the flow wanted", {
 
 const checks = lines("Checks", {
   main_size_known: check(
-    "ISNUMBER(MATCH(main_size,pipe_sizes.size,0))",
-    "The main's size {main_size} is not in the table of pipes: choose one that is. Its figures stand for the smallest pipe.",
+    "LISTED(pipe_sizes.size,main_size)",
+    "The main's size {main_size} is not in the table of pipes: choose one that is.",
     { label: "Pipe size known" },
   ),
   main_not_too_fast: check(

@@ -36,7 +36,7 @@ export const outletsSheet = sheet(
         note: "Between a measured height of an outlet and what drops, runs and rim add up to.",
         source: "common practice, no source",
       }),
-      outlet_count: calc(count, 'COUNTIF(outlets.bore,">0")', "Outlets"),
+      outlet_count: calc(count, "SUMPRODUCT((outlets.bore>0)*1)", "Outlets"),
       total_flow_wanted: calc(flow, "SUM(outlets.flow_wanted)", "Flow wanted of the pump", {
         strong: true,
       }),

@@ -17,7 +17,7 @@ import { codeInputs } from "./tables/code-inputs.js";
 import { type UsedRate, usedRates } from "./tables/used-rates.js";
 
 const ownList = "the list of rates that this template reads";
-const at = "IFERROR(MATCH(code,rates.code,0),0)";
+const at = "PLACE_OR_ZERO(rates.code,code)";
 
 /**
  * What the bid takes from the office's price book: the rows used, copied, and checked here.
@@ -49,7 +49,7 @@ export const pricesOf = (codes: readonly string[]): SheetDeclaration =>
           good_until: book(date, "Good until"),
           tax_class: book(text, "Tax class"),
           sound: check(
-            "AND(COUNTIF(items.code,code)=1,COUNTIF(taxes.class,tax_class)>0,cost>0)",
+            "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
             'Item {code}, {cost}, tax class "{tax_class}": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
             { label: "Sound" },
           ),

@@ -66,12 +66,12 @@ const choice = lines("The pump", {
 const duty = lines("The pump as set", {
   cheapest_years_cost: calc(
     money,
-    'MINIFS(shortlist.ranked,shortlist.ranked,">0")',
+    "LEAST_WHERE(shortlist.ranked,shortlist.in_running,1)",
     "Cheapest cost and power over the years",
   ),
   cheapest_pump: calc(
     text,
-    'IF(cheapest_years_cost>0,INDEX(pumps.code,MATCH(cheapest_years_cost,shortlist.ranked,0)),"")',
+    'IF(cheapest_years_cost>0,PICK(pumps.code,shortlist.ranked,cheapest_years_cost),"")',
     "Cheapest pump over the years",
   ),
   pump_code: calc(text, "IF(ISBLANK(pump_choice),cheapest_pump,pump_choice)", "Pump", {
@@ -79,7 +79,7 @@ const duty = lines("The pump as set", {
   }),
   pump_row: calc(
     count,
-    "IFERROR(MATCH(pump_code,pumps.code,0),0)*IF(LEN(pump_code)>0,1,0)",
+    "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)",
     "Its row in the price book",
   ),
   pump_point_count: calc(

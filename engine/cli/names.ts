@@ -26,7 +26,7 @@ export function namesCommand(context: Context): Command {
         formula: spokenFormula(cell),
         source: cell.declaration.source ?? "",
       }));
-      const formulas = template.formulas.map((own) => ({
+      const formulas = [...model.formulas.values()].map((own) => ({
         name: own.name,
         kind: "named formula",
         means: own.meaning,

@@ -70,8 +70,6 @@ export const overrides: Readonly<Record<string, FunctionMetadata>> = {
   // a blank criterion = #VALUE!
   COUNTIF: shape([range, value]),
   COUNTIFS: shape([range, value], 2),
-  SUMIF: shape([range, value, range]),
-  SUMIFS: shape([range, range, value], 2),
   MAXIFS: shape([range, range, value], 2),
   MINIFS: shape([range, range, value], 2),
   // a row of cells = #NUM!

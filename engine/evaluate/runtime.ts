@@ -83,16 +83,6 @@ function match(values: Values, from: number, length: number, wanted: Plain): num
   return found;
 }
 
-function ifError(first: () => Value, otherwise: () => Value): Value {
-  try {
-    const value = first();
-    return typeof value === "number" ? finite(value) : value;
-  } catch (error) {
-    if (error instanceof CellError) return otherwise();
-    throw error;
-  }
-}
-
 const isError = (value: Value): boolean => value instanceof CellError;
 
 function fails(expression: () => Value): boolean {
@@ -144,5 +134,5 @@ export const runtime = {
   ...{ add, subtract, multiply, quotient, raised, joined },
   ...{ equal, unequal, below, atMost, above, atLeast },
   ...{ get, num, bool, finite, column, negatedRows, index, place, match, sum },
-  ...{ ifError, isError, fails, holds, choose, larger, smaller },
+  ...{ isError, fails, holds, choose, larger, smaller },
 };

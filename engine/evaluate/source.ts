@@ -99,8 +99,6 @@ const later = (model: Model, tree: Tree) => `()=>${source(model, tree)}`;
 const specials: Readonly<Record<string, Special>> = {
   IF: (model, [test, then, otherwise]) =>
     `(${condition(model, test as Tree)}?${source(model, then as Tree)}:${source(model, otherwise as Tree)})`,
-  IFERROR: (model, [first, otherwise]) =>
-    `ifError(${later(model, first as Tree)},${later(model, otherwise as Tree)})`,
   CHOOSE: (model, [which, ...choices]) =>
     `choose(${source(model, which as Tree)},[${choices.map((one) => later(model, one)).join(",")}])`,
   ISERROR: (model, [of]) =>

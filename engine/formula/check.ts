@@ -8,10 +8,11 @@ import {
 import { counterpart, type UnitSystem } from "../units/quantity.js";
 import { unitNamed } from "../units/unit.js";
 import { FormulaError } from "./formula-error.js";
-import { type NamedFormula, outsideType } from "./named-formula.js";
+import { isOpen, type NamedFormula, type OpenMeasure, outsideType } from "./named-formula.js";
 import { natives, type Typed } from "./natives.js";
+import { refusedFunctions } from "./refused.js";
 import { suggestion } from "./suggest.js";
-import { type Operator, partsOf, type Tree } from "./tree.js";
+import { isColumn, type Operator, partsOf, type Tree } from "./tree.js";
 import {
   describeType,
   fits,
@@ -54,12 +55,12 @@ const even = (place: number) => place % 2 === 0;
 
 /** The functions that take whole columns, and as which of their arguments (from 0). */
 const takesColumns: ReadonlyMap<string, (place: number) => boolean> = new Map([
-  ...["SUM", "MIN", "MAX", "COUNT", "SUMPRODUCT", "AND", "OR", "ISERROR"].map(
+  ...["SUM", "MIN", "MAX", "SUMPRODUCT", "AND", "OR", "ISERROR"].map(
     (name) => [name, every] as const,
   ),
   ...["SMALL", "LARGE", "INDEX"].map((name) => [name, firstOnly] as const),
-  ...["COUNTIF", "COUNTIFS", "SUMIF"].map((name) => [name, even] as const),
-  ...["SUMIFS", "MAXIFS", "MINIFS"].map(
+  ...["COUNTIF", "COUNTIFS"].map((name) => [name, even] as const),
+  ...["MAXIFS", "MINIFS"].map(
     (name) => [name, (place: number) => place === 0 || !even(place)] as const,
   ),
   ["MATCH", (place) => place === 1],
@@ -228,6 +229,8 @@ class Checker {
     if (own !== undefined) return this.ownCall(own, args);
     const native = natives.get(name);
     if (native === undefined) {
+      const instead = refusedFunctions.get(name);
+      if (instead !== undefined) this.fail(`${name} ${instead}`);
       const known = [...natives.keys(), ...this.scope.formulas.keys()];
       return this.fail(
         `the function ${name} is not on the list of allowed functions.${suggestion(name, known)}`,
@@ -266,7 +269,7 @@ class Checker {
 
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
   private mustNotSpill(name: string, arg: Tree, place: number): void {
-    if (arg.kind === "column" || arg.kind === "area") {
+    if (isColumn(arg) || arg.kind === "area") {
       const takes = takesColumns.get(name);
       if (takes === undefined) this.fail(`${name} takes single values, not a whole column`);
       if (!takes(place)) this.fail(`argument ${place + 1} of ${name} cannot be a whole column`);
@@ -282,15 +285,43 @@ class Checker {
         `${own.name} takes ${own.parameters.length} arguments (${wanted}), not ${args.length}`,
       );
     }
+    const settled = this.settled(own, args);
     const trees = args.map((arg, i) => {
       const { name, measure } = own.parameters[i] as NamedFormula["parameters"][number];
-      return this.fit(arg, outsideType(measure, this.scope.system), `"${name}" of ${own.name}`);
+      const wanted = isOpen(measure)
+        ? ({ ...settled.get(measure.like), range: measure.column } as Type)
+        : outsideType(measure, this.scope.system);
+      const tree = this.fit(arg, wanted, `"${name}" of ${own.name}`);
+      if (wanted.range && !isColumn(tree)) {
+        this.fail(`"${name}" of ${own.name} takes a whole column, such as falls.flow`);
+      }
+      return tree;
     });
     const tree: Tree = { kind: "call", name: own.name, args: trees };
+    if (isOpen(own.result)) return { tree, type: settled.get(own.result.like) as Type };
     const type = outsideType(own.result, this.scope.system);
     if (typeof own.result !== "string" || type.kind !== "number") return { tree, type };
     const usual = typeOfUnit(counterpart(own.result, this.scope.system));
     return { tree: convert(tree, type, usual), type: usual };
+  }
+
+  /** The types of the open measures of a call: each is that of the column handed over. */
+  private settled(own: NamedFormula, args: readonly Typed[]): ReadonlyMap<string, Type> {
+    const types = new Map<string, Type>();
+    own.parameters.forEach(({ name, measure }, i) => {
+      if (!isOpen(measure) || !measure.column || types.has(measure.like)) return;
+      const { type } = args[i] as Typed;
+      this.mustSuit(measure, type, `"${name}" of ${own.name}`);
+      types.set(measure.like, { ...type, range: false } as Type);
+    });
+    return types;
+  }
+
+  private mustSuit(measure: OpenMeasure, type: Type, what: string): void {
+    if (!type.range) this.fail(`${what} takes a whole column, such as falls.flow`);
+    if (measure.numbers && type.kind !== "number") {
+      this.fail(`${what} takes a column of numbers, not of ${describeType(type)}`);
+    }
   }
 }
 
@@ -315,8 +346,8 @@ export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
 }
 
 /** A column that is an operand and not an argument of its own. */
-function looseColumn(tree: Tree): boolean {
-  if (tree.kind === "column" || tree.kind === "area") return true;
+export function looseColumn(tree: Tree): boolean {
+  if (isColumn(tree) || tree.kind === "area") return true;
   // of a column, ISERROR gives a column again
   if (tree.kind === "call" && tree.name !== "ISERROR") return false;
   return partsOf(tree).some(looseColumn);

@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../units/quantity.js";
 import { check, fitTo, type Scope } from "./check.js";
 import { FormulaError } from "./formula-error.js";
-import { insideType, type NamedFormula, outsideType } from "./named-formula.js";
+import { insideType, isOpen, type NamedFormula, outsideType } from "./named-formula.js";
 import { mapParts, type Tree } from "./tree.js";
 
 /** Opens named formulas down to native functions, for one system of units. */
@@ -52,15 +52,14 @@ export class Inliner {
       resolve: (name) => {
         const parameter = own.parameters.find((one) => one.name === name);
         if (parameter === undefined) return undefined;
-        return {
-          tree: { kind: "parameter", name },
-          type: insideType(parameter.measure, this.system),
-        };
+        const type = insideType(parameter.measure, this.system);
+        const column = type.range ? ({ column: true } as const) : {};
+        return { tree: { kind: "parameter", name, ...column }, type };
       },
     };
     const checked = check(own.body, own.text, scope);
     const wanted =
-      typeof own.result === "string"
+      typeof own.result === "string" || isOpen(own.result)
         ? insideType(own.result, this.system)
         : outsideType(own.result, this.system);
     return fitTo(checked, wanted, own.text, scope);

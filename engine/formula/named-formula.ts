@@ -6,10 +6,36 @@ import { plain, type Type, typeOfQuantity, typeOfUnit } from "./type.js";
 
 /**
  * What a parameter or result is: a quantity, which the unit checker follows through
- * the body; or the name of a unit, for an empirical formula whose body works on bare
- * numbers in stated units.
+ * the body; the name of a unit, for an empirical formula whose body works on bare
+ * numbers in stated units; or open, which each call settles.
  */
-export type Measure = Quantity | string;
+export type Measure = SettledMeasure | OpenMeasure;
+
+export type SettledMeasure = Quantity | string;
+
+/**
+ * A measure that each call settles by the column it hands over: what has the same `like`
+ * has that column's unit. So one look-up serves lengths, prices and texts.
+ */
+export interface OpenMeasure {
+  readonly kind: "open";
+  readonly like: string;
+  /** A whole column, and not one value. */
+  readonly column: boolean;
+  /** Numbers only, no texts and no yes or no. */
+  readonly numbers: boolean;
+}
+
+/** A parameter that takes a whole column. */
+export const columnOf = (like: string, only: { numbers?: boolean } = {}): OpenMeasure =>
+  Object.freeze({ kind: "open", like, column: true, numbers: only.numbers ?? false });
+
+/** A parameter or result of one value, in the unit of the column that is `like` it. */
+export const oneLike = (like: string): OpenMeasure =>
+  Object.freeze({ kind: "open", like, column: false, numbers: false });
+
+export const isOpen = (measure: Measure): measure is OpenMeasure =>
+  typeof measure !== "string" && measure.kind === "open";
 
 /** A formula of the trade under a name of our own, inlined wherever it is used. */
 export interface NamedFormula {
@@ -48,18 +74,30 @@ export function formula(
   });
 }
 
-/** The type in which an argument is handed over, or the result comes back. */
-export function outsideType(measure: Measure, system: UnitSystem): Type {
+/** Does it take a whole column? Such a formula is a look-up, shown by what it opens to. */
+export const takesColumn = ({ parameters }: NamedFormula): boolean =>
+  parameters.some(({ measure }) => isOpen(measure));
+
+/** The type in which an argument is handed over, or the result comes back, unless the call settles it. */
+export function outsideType(measure: SettledMeasure, system: UnitSystem): Type {
   if (typeof measure === "string") return typeOfUnit(unitNamed(measure));
   return typeOfQuantity(measure, system);
 }
 
 /** The type that the body sees: a bare number where the measure is a unit. */
 export function insideType(measure: Measure, system: UnitSystem): Type {
+  if (isOpen(measure)) return unlikeAnyOther(measure);
   return typeof measure === "string" ? plain : typeOfQuantity(measure, system);
 }
 
-/** `flow in gal/min`: for messages and the list of names. */
+/** A number of a dimension that no quantity has, one for each `like`: a body that mixes two is found out. */
+function unlikeAnyOther({ like, column }: OpenMeasure): Type {
+  const exponent = [...like].reduce((sum, letter) => sum * 31 + letter.charCodeAt(0), 1000);
+  return { kind: "number", dimension: { angle: exponent }, size: 1, range: column };
+}
+
+/** `gal/min`, `length` or `a column`: for messages and the list of names. */
 export function describeMeasure(measure: Measure): string {
+  if (isOpen(measure)) return measure.column ? "a column" : `as ${measure.like}`;
   return typeof measure === "string" ? measure : measure.name;
 }

@@ -111,14 +111,6 @@ function pairs(args: readonly Typed[], rules: Rules): Tree[] {
   return trees;
 }
 
-const sumIf: Check = (args, rules) => {
-  const sum = args[2] as Typed;
-  return {
-    args: [...pairs(args.slice(0, 2), rules), sum.tree],
-    type: alone(numeric([sum], rules, "the sum").type),
-  };
-};
-
 const columnThenPairs: Check = (args, rules) => {
   const first = args[0] as Typed;
   return {
@@ -253,15 +245,11 @@ export const natives: ReadonlyMap<string, Native> = new Map([
   native("AND", 1, 200, conditions),
   native("OR", 1, 200, conditions),
   native("NOT", 1, 1, conditions),
-  native("IFERROR", 2, 2, (args, rules) => common(args, rules, "each side")),
   native("ISERROR", 1, 1, rowByRow),
   native("ISNUMBER", 1, 1, anything(yesnoType)),
   native("ISBLANK", 1, 1, anything(yesnoType)),
-  native("COUNT", 1, 30, anything(plain)),
   native("COUNTIF", 2, 2, (args, rules) => ({ args: pairs(args, rules), type: plain })),
   native("COUNTIFS", 2, 20, (args, rules) => ({ args: pairs(args, rules), type: plain })),
-  native("SUMIF", 3, 3, sumIf),
-  native("SUMIFS", 3, 21, columnThenPairs),
   native("MAXIFS", 3, 21, columnThenPairs, true),
   native("MINIFS", 3, 21, columnThenPairs, true),
   native("SUMPRODUCT", 1, 10, products),

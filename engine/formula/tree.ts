@@ -18,7 +18,7 @@ export type Tree =
   | { readonly kind: "call"; readonly name: string; readonly args: readonly Tree[] }
   // after the check of names and units
   | Reference
-  | { readonly kind: "parameter"; readonly name: string }
+  | { readonly kind: "parameter"; readonly name: string; readonly column?: true }
   | { readonly kind: "convert"; readonly factor: number; readonly of: Tree };
 
 /** What a name stands for once it is resolved. */
@@ -52,6 +52,10 @@ export const binding: Readonly<Record<Operator, number>> = {
 };
 export const signBinding = 6;
 export const percentBinding = 7;
+
+/** A whole column, or a parameter that stands for one. */
+export const isColumn = (tree: Tree): boolean =>
+  tree.kind === "column" || (tree.kind === "parameter" && tree.column === true);
 
 /** The direct parts of a node. */
 export function partsOf(tree: Tree): readonly Tree[] {

@@ -57,7 +57,8 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
     ...errorLists(sheets),
   ];
   const purpose = "Every check of the bid, worst first, each with what to do.";
-  return { sheet: sheet("Checks", purpose, blocks), checks: found.map(({ name }) => name) };
+  const made: SheetDeclaration = { ...sheet("Checks", purpose, blocks), asksForErrors: true };
+  return { sheet: made, checks: found.map(({ name }) => name) };
 }
 
 /** All but those that hold: an error in one of them neither hides it nor spreads to the number. */

@@ -1,7 +1,9 @@
 import { check as checkTree, fitTo, type Scope } from "../formula/check.js";
 import { FormulaError } from "../formula/formula-error.js";
 import { Inliner } from "../formula/inline.js";
+import { lookups } from "../formula/lookups.js";
 import { parse } from "../formula/parse.js";
+import { swallows } from "../formula/refused.js";
 import type { Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
@@ -29,7 +31,7 @@ import { wordFormulas } from "./word-formulas.js";
 export function compile(template: Template, system: UnitSystem): Model {
   const faults = [...nameFaults(template), ...structureFaults(template)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
-  const named = [...template.formulas, ...wordFormulas(template.sheets)];
+  const named = [...lookups, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
   const { sheet, checks } = checksSheet(template.sheets);
   const sheets = withImpliedColumns([...template.sheets, sheet], system);
@@ -121,12 +123,18 @@ class CellCompiler {
         table?.filled === undefined
           ? spoken
           : this.whereFilled(spoken, declaration, scope, table.filled, isFirst);
+      const fault = this.asksForErrors(spot) ? undefined : swallows(whole);
+      if (fault !== undefined) throw new FormulaError(text, 0, fault);
       return { spoken: whole, native: this.inliner.open(whole) };
     } catch (error) {
       if (!(error instanceof FormulaError)) throw error;
       this.faults.push(`${spot.sheet}, ${spot.name}: ${error.message}`);
       return undefined;
     }
+  }
+
+  private asksForErrors({ sheet }: Spot): boolean {
+    return this.sheets.some(({ name, asksForErrors }) => name === sheet && asksForErrors);
   }
 
   private checked(text: string, { quantity }: CellDeclaration, scope: Scope): Tree {

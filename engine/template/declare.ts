@@ -204,6 +204,8 @@ export interface SheetDeclaration {
    * errors in them are counted apart.
    */
   readonly page?: true;
+  /** The sheet of all checks, set by the engine: it alone may ask whether a value is in error. */
+  readonly asksForErrors?: true;
   /** `false` for working lists: of the sheet, only its title is printed. */
   readonly printed?: false;
 }

@@ -1,6 +1,8 @@
 import { FormulaError } from "../formula/formula-error.js";
 import type { Inliner } from "../formula/inline.js";
+import { lookups } from "../formula/lookups.js";
 import type { NamedFormula } from "../formula/named-formula.js";
+import { swallows } from "../formula/refused.js";
 import { areaTable } from "./area.js";
 import { inputsRightName, ownNames } from "./checks-sheet.js";
 import type { Cell, Model } from "./model.js";
@@ -50,7 +52,7 @@ export function nameFaults(template: Template): string[] {
     if (trouble !== undefined)
       faults.push(`The named formula "${own.name}" cannot be used: ${trouble}.`);
   }
-  const doubled = template.formulas.map(({ name }) => name);
+  const doubled = [...lookups, ...template.formulas].map(({ name }) => name);
   for (const name of new Set(doubled.filter((one, i) => doubled.indexOf(one) !== i))) {
     faults.push(`The named formula "${name}" is declared twice. Rename one.`);
   }
@@ -62,7 +64,8 @@ export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inline
   return formulas.flatMap((own) => {
     try {
       inliner.body(own);
-      return [];
+      const fault = swallows(own.body);
+      return fault === undefined ? [] : [`Named formula ${own.name}: ${fault}`];
     } catch (error) {
       if (!(error instanceof FormulaError)) throw error;
       return [`Named formula ${own.name}: ${error.message}`];

@@ -143,7 +143,7 @@ function inputTrouble(
   if (declaration.choices !== undefined) {
     const known =
       typeof declaration.choices === "string"
-        ? `ISNUMBER(MATCH(${name},${declaration.choices},0))`
+        ? `LISTED(${declaration.choices},${name})`
         : `OR(${declaration.choices.map((one) => `${name}=${textLiteral(one)}`).join(",")})`;
     return `IF(ISBLANK(${name}),${needed},IF(${known},"","← not one of the choices"))`;
   }

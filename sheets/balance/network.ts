@@ -1,6 +1,7 @@
 import {
   type Block,
   calc,
+  count,
   flow,
   head,
   lines,
@@ -108,6 +109,7 @@ export function networkBlocks(state: State): Block[] {
       ),
       taken: calc(flow, takenAt("at", state), "Outlets take"),
       excess: calc(head, excess("taken", "at"), "Head in excess", { decimals: 4 }),
+      over: calc(count, "IF(excess>0,1,0)", "Water left over"),
     },
   );
   return [

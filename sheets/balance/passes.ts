@@ -16,7 +16,6 @@ const rows = 10;
 /** The passes and the results of one state of the network. */
 export function passesOf({ prefix, title }: State, taken: string, excess: string): Block[] {
   const heights = `${prefix}_heights`;
-  const none = (sign: string) => `COUNTIF(${heights}.excess,"${sign}")=0`;
   const before = (kept: string, moved: string) => `IF(above.excess>0,${moved},${kept})`;
   const passes = table(
     `${prefix}_passes`,
@@ -27,10 +26,10 @@ export function passesOf({ prefix, title }: State, taken: string, excess: string
     },
     {
       low: calc(head, before("above.low", "above.at"), "Too low", {
-        first: `IF(${none(">0")},${prefix}_shut,MAXIFS(${heights}.at,${heights}.excess,">0"))`,
+        first: `IF(LISTED(${heights}.over,1),LARGEST_WHERE(${heights}.at,${heights}.over,1),${prefix}_shut)`,
       }),
       high: calc(head, before("above.at", "above.high"), "Too high", {
-        first: `IF(${none("<=0")},${prefix}_shut,MINIFS(${heights}.at,${heights}.excess,"<=0"))`,
+        first: `IF(LISTED(${heights}.over,0),LEAST_WHERE(${heights}.at,${heights}.over,0),${prefix}_shut)`,
       }),
       halve: calc(
         precise,
@@ -42,11 +41,11 @@ export function passesOf({ prefix, title }: State, taken: string, excess: string
         },
       ),
       low_excess: calc(head, before("above.low_excess*halve", "above.excess"), "Excess, low", {
-        first: `MINIFS(${heights}.excess,${heights}.excess,">0")`,
+        first: `LEAST_WHERE(${heights}.excess,${heights}.over,1)`,
         decimals: 4,
       }),
       high_excess: calc(head, before("above.excess", "above.high_excess*halve"), "Excess, high", {
-        first: `MAXIFS(${heights}.excess,${heights}.excess,"<=0")`,
+        first: `LARGEST_WHERE(${heights}.excess,${heights}.over,0)`,
         decimals: 4,
       }),
       at: calc(

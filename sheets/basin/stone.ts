@@ -37,7 +37,7 @@ export const basinStone = lines("Stone around the crates, and the open space", {
   }),
   stone_porosity: calc(
     percent,
-    "IF(ISBLANK(own_porosity), INDEX(voids.porosity, MATCH(basin_stone_kind, voids.name, 0)), own_porosity)",
+    "IF(ISBLANK(own_porosity), PICK(voids.porosity, voids.name, basin_stone_kind), own_porosity)",
     "Porosity used",
   ),
   stone_void_ratio: calc(

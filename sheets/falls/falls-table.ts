@@ -14,7 +14,7 @@ import {
   waterVolume,
 } from "../../engine/template/index.js";
 
-const coefficient = "IFERROR(INDEX(lip_kinds.coefficient,MATCH(lip_kind,lip_kinds.name,0)),3.09)";
+const coefficient = "PICK(lip_kinds.coefficient,lip_kinds.name,lip_kind)";
 const drawnIn = (from: string) =>
   `WEIR_HEAD(flow_arriving,NARROWED_WIDTH(width,ends,${from}),lip_coefficient)`;
 
@@ -48,11 +48,8 @@ export const fallsTable = table(
       most: 1,
       note: "Blank: in proportion to the flow wanted.",
     }),
-    flow_wanted: calc(
-      flow,
-      "width*IFERROR(INDEX(looks.per_width,MATCH(look,looks.name,0)),0)",
-      "Flow wanted",
-    ),
+    drop_counted: calc(length, "drop", "Drop, as counted"),
+    flow_wanted: calc(flow, "width*PICK(looks.per_width,looks.name,look)", "Flow wanted"),
     sharing: calc(
       flow,
       "IF(ISBLANK(share_chosen),flow_wanted,0)",
@@ -60,12 +57,12 @@ export const fallsTable = table(
     ),
     share: calc(
       percent,
-      "IF(ISBLANK(share_chosen),IF(sharing>0,MAX(0,1-SUMIF(falls.step,step,falls.share_chosen))*sharing/SUMIF(falls.step,step,falls.sharing),0),share_chosen)",
+      "IF(ISBLANK(share_chosen),IF(sharing>0,MAX(0,1-SUM_WHERE(falls.share_chosen,falls.step,step))*sharing/SUM_WHERE(falls.sharing,falls.step,step),0),share_chosen)",
       "Share",
     ),
     flow_arriving: calc(
       flow,
-      "share*IFERROR(INDEX(steps.flow_as_set,step),0)",
+      "share*PICK(steps.flow_as_set,steps.number,step)",
       "Flow arriving, as set",
       { strong: true },
     ),
@@ -84,7 +81,7 @@ export const fallsTable = table(
     ),
     lip_raised: calc(
       smallLength,
-      "MAXIFS(falls.lip_depth,falls.step,step)-lip_depth",
+      "LARGEST_WHERE(falls.lip_depth,falls.step,step)-lip_depth",
       "Lip above the lowest of its step",
       {
         note: "Lips of one step draw from one level of water: the lip with the least water over it stands highest, so that the shares come out.",
@@ -125,7 +122,7 @@ export const fallsTable = table(
       { label: "Not flooded", level: "look" },
     ),
     shares_close: check(
-      "ABS(SUMIF(falls.step,step,falls.share)-1)<0.0005",
+      "ABS(SUM_WHERE(falls.share,falls.step,step)-1)<0.0005",
       "{name}: the shares of step {step} do not make 100 %: change them, or leave one blank.",
       { label: "Shares make 100 %" },
     ),

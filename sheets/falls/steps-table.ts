@@ -10,8 +10,8 @@ export const stepsTable = table(
   },
   {
     number: calc(count, "above.number+1", "Step", { first: "1" }),
-    in_use: calc(yesno, "COUNTIF(falls.step,number)>0", "In use"),
-    wanted: calc(flow, "SUMIF(falls.step,number,falls.flow_wanted)", "Flow wanted"),
+    in_use: calc(yesno, "LISTED(falls.step,number)", "In use"),
+    wanted: calc(flow, "SUM_WHERE(falls.flow_wanted,falls.step,number)", "Flow wanted"),
     outlets_here: calc(
       count,
       "SUMPRODUCT((outlets.enters=number)*(outlets.bore>0))",
@@ -19,14 +19,18 @@ export const stepsTable = table(
     ),
     open_outlets: calc(
       count,
-      "SUMIF(outlets.enters,number,outlets.open_part)",
+      "SUM_WHERE(outlets.open_part,outlets.enters,number)",
       "Of these, without a flow chosen",
     ),
-    chosen: calc(flow, "SUMIF(outlets.enters,number,outlets.flow_fixed)", "Flow chosen here"),
+    chosen: calc(flow, "SUM_WHERE(outlets.flow_fixed,outlets.enters,number)", "Flow chosen here"),
     stretch: calc(count, "above.stretch+IF(outlets_here>0,1,0)", "Stretch fed by them", {
       first: "IF(outlets_here>0,1,0)",
     }),
-    most_wanted: calc(flow, "MAXIFS(steps.wanted,steps.stretch,stretch)", "Most wanted, stretch"),
+    most_wanted: calc(
+      flow,
+      "LARGEST_WHERE(steps.wanted,steps.stretch,stretch)",
+      "Most wanted, stretch",
+    ),
     to_bring: calc(
       flow,
       "IF(open_outlets>0,MAX(0,most_wanted-chosen-above.planned),0)",
@@ -36,8 +40,12 @@ export const stepsTable = table(
     planned: calc(flow, "above.planned+chosen+to_bring", "Flow planned", {
       first: "chosen+to_bring",
     }),
-    drop: calc(head, "MAXIFS(falls.drop,falls.step,number)", "Drop"),
-    reach_fall: calc(head, "SUMIF(reaches.after_step,number,reaches.fall)", "Fall of its reaches"),
+    drop: calc(head, "LARGEST_WHERE(falls.drop_counted,falls.step,number)", "Drop"),
+    reach_fall: calc(
+      head,
+      "SUM_WHERE(reaches.fall,reaches.after_step,number)",
+      "Fall of its reaches",
+    ),
     level: calc(
       head,
       "IF(in_use,SUMPRODUCT((steps.number>=number)*(steps.drop+steps.reach_fall))+rim_above_water,0)",

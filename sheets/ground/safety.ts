@@ -82,7 +82,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   deepest_dig: calc(length, "MAX(place_list.depth)", "Deepest dig", { strong: true }),
   deepest_place: calc(
     text,
-    "INDEX(place_list.what, MATCH(deepest_dig, place_list.depth, 0))",
+    "PICK(place_list.what, place_list.depth, deepest_dig)",
     "Place of the deepest dig",
   ),
   protection_depth: published(length, "Protection is needed from this depth", {
@@ -95,7 +95,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   }),
   safe_slope: calc(
     number,
-    "INDEX(safe_slopes.run, MATCH(dig_soil_type, safe_slopes.name, 0))",
+    "PICK(safe_slopes.run, safe_slopes.name, dig_soil_type)",
     "Steepest slope for that soil: run to 1 of height",
   ),
   safe_top_length: calc(

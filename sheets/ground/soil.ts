@@ -13,7 +13,7 @@ import { soils } from "../tables/soils.js";
 
 const ordinary = "bank x (1 - shrink)";
 const fhwa = "bank / (1 + shrink)";
-const row = (column: string) => `INDEX(soils.${column}, MATCH(soil_kind, soils.name, 0))`;
+const row = (column: string) => `PICK(soils.${column}, soils.name, soil_kind)`;
 const own = (name: string, column: string) => `IF(ISBLANK(${name}), ${row(column)}, ${name})`;
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */

@@ -15,7 +15,7 @@ import { laborTasks, type Task } from "../tables/labor-tasks.js";
 const ownList = "the list of tasks of this template";
 const practice = "common practice, no source";
 const of = (row: number): Task => laborTasks[row - 1] as Task;
-const at = "MATCH(rate_code,used_rates.code,0)";
+const ofRate = (column: string) => `PICK(used_rates.${column},used_rates.code,rate_code)`;
 
 /** Hours of each task: its quantity over the production rate, times the factors of the site. */
 export const taskTable = table(
@@ -35,14 +35,9 @@ export const taskTable = table(
     unit: published(text, "Unit", { source: ownList }),
     rate_code: published(text, "Rate", { source: ownList }),
     own_rate: input(number, "Another rate for this job", { optional: true, least: 0.001 }),
-    rate: calc(
-      number,
-      `IF(ISBLANK(own_rate),INDEX(used_rates.value,${at}),own_rate)`,
-      "Units an hour",
-      {
-        decimals: 3,
-      },
-    ),
+    rate: calc(number, `IF(ISBLANK(own_rate),${ofRate("value")},own_rate)`, "Units an hour", {
+      decimals: 3,
+    }),
     by_access: published(yesno, "Slowed by the way", { source: practice }),
     by_haul: published(yesno, "Slowed by the distance", { source: practice }),
     by_soil: published(yesno, "Slowed by the soil", { source: practice }),
@@ -64,7 +59,7 @@ export const taskTable = table(
       { label: "Has a rate" },
     ),
     unit_right: check(
-      `INDEX(used_rates.unit,${at})=unit&"/hour"`,
+      `${ofRate("unit")}=unit&"/hour"`,
       "{task} is counted in {unit}, but its rate {rate_code} is in another unit.",
       { label: "Unit fits" },
     ),

@@ -47,7 +47,7 @@ export const laborTotals = lines("Hours and days", {
 export const laborCost = lines("Cost of labor", {
   burden: calc(
     percent,
-    'SUMIF(used_rates.group,"burden",used_rates.value)/100',
+    'SUM_WHERE(used_rates.value,used_rates.group,"burden")/100',
     "Labor burden on the wage",
     {
       decimals: 2,

@@ -32,7 +32,7 @@ export const linerRolls = table(
     whole_rolls: input(yesno, "Sold by whole rolls only", { default: false }),
     run_needed: calc(
       length,
-      (row) => `SUMIF(liner_pieces.roll, ${row}, liner_pieces.run)`,
+      (row) => `SUM_WHERE(liner_pieces.run, liner_pieces.roll, ${row})`,
       "Cuts, one after another",
     ),
     rolls_opened: calc(
@@ -45,7 +45,7 @@ export const linerRolls = table(
     waste: calc(
       percent,
       (row) =>
-        `IF(area_bought > 0, 1 - SUMIF(liner_pieces.roll, ${row}, liner_pieces.net) / area_bought, 0)`,
+        `IF(area_bought > 0, 1 - SUM_WHERE(liner_pieces.net, liner_pieces.roll, ${row}) / area_bought, 0)`,
       "Waste, seams and trimmings",
     ),
     alone: calc(

@@ -73,7 +73,7 @@ export const linerRules = lines("How pieces are sized and cut", {
     source: "property sheet of a 45 mil EPDM sheet: 0.29 lb/ft², within 10%",
   }),
   roll_chosen: check(
-    'IF(one_roll = 0, COUNTIF(liner_rolls.width, ">0") > 0, INDEX(liner_rolls.width, MAX(1, one_roll)) > seam_lap)',
+    "IF(one_roll = 0, SUMPRODUCT((liner_rolls.width > 0) * 1) > 0, INDEX(liner_rolls.width, MAX(1, one_roll)) > seam_lap)",
     "No usable roll: row {one_roll} of the rolls is empty, or all are. Fill in a stocked roll wider than the seam lap of {seam_lap}.",
     { label: "There is a roll to cut from" },
   ),

@@ -19,8 +19,7 @@ import {
 } from "../../engine/template/index.js";
 import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 
-const sizeAt = (column: string) =>
-  `INDEX(pipe_sizes.${column},IFERROR(MATCH(pipe_size,pipe_sizes.size,0),1))`;
+const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,pipe_size)`;
 const row = (column: string, at: string) => `INDEX(valve_opening.${column},${at})`;
 const eighths = [
   '"fully open"',
@@ -87,13 +86,13 @@ export const outletsTable = table(
     flow_fixed: calc(flow, "IF(ISBLANK(flow_chosen),0,flow_chosen)", "Flow chosen"),
     flow_wanted: calc(
       flow,
-      "flow_fixed+open_part*IFERROR(INDEX(steps.to_bring,enters)/INDEX(steps.open_outlets,enters),0)",
+      "flow_fixed+IF(open_part>0,PICK(steps.to_bring,steps.number,enters)/PICK(steps.open_outlets,steps.number,enters),0)",
       "Flow wanted",
       { strong: true },
     ),
     height_reckoned: calc(
       head,
-      "IFERROR(INDEX(steps.level,enters),0)+above_water",
+      "PICK(steps.level,steps.number,enters)+above_water",
       "Height by drops, runs and rim",
     ),
     height: calc(
@@ -103,12 +102,8 @@ export const outletsTable = table(
     ),
     bore: calc(bore, sizeAt("bore"), "Bore"),
     factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
-    loss_tee: calc(
-      number,
-      "factor*IFERROR(INDEX(tees.multiple,MATCH(tee,tees.name,0)),60)",
-      "K: tee",
-    ),
-    tee_pieces: calc(count, "IFERROR(INDEX(tees.pieces,MATCH(tee,tees.name,0)),1)", "Tees"),
+    loss_tee: calc(number, "factor*PICK(tees.multiple,tees.name,tee)", "K: tee"),
+    tee_pieces: calc(count, "PICK(tees.pieces,tees.name,tee)", "Tees"),
     loss_reducer: calc(number, "REDUCER(main_bore,bore)", "K: step from the main's bore"),
     loss_elbows: calc(number, "factor*(elbows_90*elbow_90+elbows_45*elbow_45)", "K: elbows"),
     loss_check: calc(
@@ -153,7 +148,7 @@ export const outletsTable = table(
     ),
     valve_row: calc(
       count,
-      "MIN(COUNT(valve_opening.turned)-1,SUMPRODUCT((valve_opening.added<=loss_to_add)*1))",
+      "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.added<=loss_to_add)*1))",
       "Row of the valve table",
     ),
     angle_calculated: calc(
@@ -173,7 +168,7 @@ export const outletsTable = table(
     height_open: calc(head, "IF(shut,0,height)", "Height, if open"),
     set_row: calc(
       count,
-      "MIN(COUNT(valve_opening.turned)-1,SUMPRODUCT((valve_opening.turned<=angle_set)*1))",
+      "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.turned<=angle_set)*1))",
       "Row of the valve table, as set",
     ),
     loss_valve: calc(
@@ -214,13 +209,13 @@ export const outletsTable = table(
       { label: "Name of its own" },
     ),
     step_exists: check(
-      "COUNTIF(falls.step,enters)>0",
+      "LISTED(falls.step,enters)",
       "{name} enters at step {enters|0}, where there is no fall: choose a step that has one.",
       { label: "Step exists" },
     ),
     size_known: check(
-      "ISNUMBER(MATCH(pipe_size,pipe_sizes.size,0))",
-      "{name} has the pipe size {pipe_size}, which is not in the table of pipes: choose one that is. Its figures stand for the smallest pipe.",
+      "LISTED(pipe_sizes.size,pipe_size)",
+      "{name} has the pipe size {pipe_size}, which is not in the table of pipes: choose one that is.",
       { label: "Pipe size known" },
     ),
     height_agrees: check(

@@ -14,7 +14,7 @@ export const poolSiphons = table(
     pool: calc(text, "name", "Pool"),
     drawn: calc(
       length,
-      "IF(COUNTIF(outlets.enters,before_step)>0,MIN(depth,MAXIFS(outlets.pool_drawn,outlets.enters,before_step)),0)",
+      "MIN(depth,LARGEST_WHERE(outlets.pool_drawn,outlets.enters,before_step))",
       "Drawn down by",
     ),
     water_drawn: calc(waterVolume, "MIN(water_standing,surface*drawn)", "Siphoned", {

@@ -67,7 +67,7 @@ export const siphonResults = {
   }),
   depth_there: calc(
     smallLength,
-    "IF(pot_water>0,pot_depth,IF(COUNTIF(pools.before_step,enters)>0,MAXIFS(pools.depth,pools.before_step,enters),0))",
+    "IF(pot_water>0,pot_depth,LARGEST_WHERE(pools.depth_counted,pools.before_step,enters))",
     "Depth of pool or pot",
   ),
   siphon_depth: calc(

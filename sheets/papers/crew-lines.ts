@@ -243,7 +243,7 @@ const finish: readonly PageLine[] = [
   },
   heading("Pump and first water"),
   {
-    says: `~•  Pump {pump_code}: {pump_description}, outlet {IFERROR(INDEX(pumps.outlet_size,pump_row),"")}.`,
+    says: `~•  Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.`,
     when: "pump_row>0",
   },
   {

@@ -68,7 +68,7 @@ export function pageLines(
   );
   const cells: Record<string, CalcDeclaration> = {};
   lines.forEach((_, i) => {
-    const formula = `IFERROR(INDEX(${list}.says,MATCH(${i + 1},${choice}.place,0)),"")`;
+    const formula = `IF(${i + 1}<=INDEX(${choice}.place,${lines.length}),PICK(${list}.says,${choice}.place,${i + 1}),"")`;
     cells[`${name}_line_${i + 1}`] = calc(text, formula, "");
   });
   return { working: [wanted, worded], page: prose(title, cells) };

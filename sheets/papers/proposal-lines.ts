@@ -2,9 +2,8 @@ import { draftLine, heading, type PageLine, rows } from "./page-lines.js";
 import { counted } from "./words.js";
 
 const look = (row: number): string => {
-  const from = (column: string) =>
-    `INDEX(looks.${column},MATCH(INDEX(falls.look,${row}),looks.name,0))`;
-  return `IFERROR(IF(LEN(${from("said")})>0,${from("said")},INDEX(falls.look,${row})),INDEX(falls.look,${row}))`;
+  const from = (column: string) => `PICK(looks.${column},looks.name,INDEX(falls.look,${row}))`;
+  return `IF(LEN(${from("said")})>0,${from("said")},INDEX(falls.look,${row}))`;
 };
 
 const falls = rows(12, (row) => ({

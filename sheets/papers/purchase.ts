@@ -77,7 +77,7 @@ export const purchaseWorking: Block = table(
     wanted: calc(yesno, "bought>0", "Wanted"),
     rank: calc(
       number,
-      "IF(wanted,IFERROR(MATCH(supplier,purchase_list.supplier,0),0)*1000,1000000)+place",
+      "IF(wanted,IF(LEN(supplier)>0,MATCH(supplier,purchase_list.supplier,0),0)*1000,1000000)+place",
       "Rank: by the first line of its supplier",
       { decimals: 0 },
     ),

@@ -63,11 +63,7 @@ export const equipmentTable = table(
     quantity: calc(number, (row) => (hires[row - 1] as Hire).quantity, "Quantity", { decimals: 1 }),
     unit: published(text, "Unit", { source }),
     rate_code: published(text, "Rate", { source }),
-    rate: calc(
-      money,
-      "INDEX(used_rates.value,MATCH(rate_code,used_rates.code,0))*1[$]",
-      "Cost of one",
-    ),
+    rate: calc(money, "PICK(used_rates.value,used_rates.code,rate_code)*1[$]", "Cost of one"),
     cost: calc(money, "ROUND(quantity*rate,2)", "Cost"),
   },
 );

@@ -54,7 +54,7 @@ export const priceRules = lines("How the price is made", {
   pump_tax_class: input(text, "Tax class of the pump", { default: "taxable" }),
   overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
   pump_tax_known: check(
-    "COUNTIF(taxes.class,pump_tax_class)>0",
+    "LISTED(taxes.class,pump_tax_class)",
     'The pump has the tax class "{pump_tax_class}", which the table of taxes on sheet Takeoff lacks.',
     { label: "Tax class of the pump" },
   ),

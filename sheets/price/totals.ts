@@ -15,7 +15,7 @@ export const priceTotals = lines("The price", {
   pump_cost: calc(money, "pump_price", "Pump"),
   pump_tax: calc(
     money,
-    "ROUND(pump_cost*IFERROR(INDEX(taxes.share,MATCH(pump_tax_class,taxes.class,0)),0),2)",
+    "IF(pump_cost>0,ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
     "Sales tax on the pump",
   ),
   material_cost: calc(money, "goods_cost+goods_tax+pump_cost+pump_tax", "Material, with tax"),

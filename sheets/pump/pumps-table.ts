@@ -21,6 +21,10 @@ export const curvePoints = [1, 2, 3, 4, 5, 6, 7, 8] as const;
 const columns = (name: string, make: (point: number) => CellDeclaration) =>
   Object.fromEntries(curvePoints.map((point) => [`${name}_${point}`, make(point)]));
 
+/** How many points are filled in; a point in error counts, and shows as an error where it is used. */
+const given = (name: string): string =>
+  curvePoints.map((k) => `IF(ISBLANK(${name}_${k}),0,1)`).join("+");
+
 const falling = curvePoints
   .slice(1)
   .map((k) => `OR(points<${k},AND(flow_${k}>flow_${k - 1},head_${k}<head_${k - 1}))`)
@@ -51,9 +55,9 @@ export const pumpsTable = table(
     ...columns("flow", (k) => book(hourlyFlow, `Flow ${k}`)),
     ...columns("head", (k) => book(head, `Head ${k}`)),
     ...columns("watts", (k) => book(power, `Watts ${k}`)),
-    points: calc(count, `COUNT(${curvePoints.map((k) => `head_${k}`).join(",")})`, "Points"),
+    points: calc(count, given("head"), "Points"),
     curve_sound: check(
-      `AND(points>=3,COUNT(${curvePoints.map((k) => `flow_${k}`).join(",")})=points,${falling})`,
+      `AND(points>=3,${given("flow")}=points,${falling})`,
       "The curve of {code} has {points|0} points, or does not fall from point to point: it needs at least 3, flow rising and head falling. Mend the price book; until then the pump is left out.",
       { label: "Curve sound", level: "look" },
     ),

@@ -66,6 +66,7 @@ export const shortlistTable = table(
       "IF(AND(reaches,cost>0),years_cost,0)",
       "The same, of those that reach and have a price",
     ),
+    in_running: calc(count, "IF(ranked>0,1,0)", "In the running"),
     mark: calc(
       text,
       'IF(NOT(curve_sound),"curve not usable",IF(NOT(reaches),"does not reach",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over the years","reaches"))))',

@@ -42,9 +42,14 @@ export const poolsTable = table(
       source: "common practice, no source",
     }),
     barrier_planned: input(yesno, "Barrier agreed with the authority", { default: false }),
+    depth_counted: calc(length, "depth", "Depth, as counted"),
     surface: calc(area, "length*width*filled_share", "Water surface"),
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Water standing"),
-    rise: calc(smallLength, "MAXIFS(falls.lip_depth,falls.step,before_step)", "Rise while running"),
+    rise: calc(
+      smallLength,
+      "LARGEST_WHERE(falls.lip_depth,falls.step,before_step)",
+      "Rise while running",
+    ),
     water_held: calc(waterVolume, "surface*rise", "Water held, running"),
     water_depth: calc(length, "depth+rise", "Greatest depth of water, running"),
     name_alone: check(
@@ -53,7 +58,7 @@ export const poolsTable = table(
       { label: "Name of its own" },
     ),
     step_exists: check(
-      "COUNTIF(falls.step,before_step)>0",
+      "LISTED(falls.step,before_step)",
       "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",
       { label: "Step exists" },
     ),

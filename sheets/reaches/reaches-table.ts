@@ -15,7 +15,7 @@ import {
   waterVolume,
 } from "../../engine/template/index.js";
 
-const ofBed = (column: string) => `INDEX(beds.${column},MATCH(bed,beds.name,0))`;
+const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
 /** One row for each stretch of stream. */
 export const reachesTable = table(
@@ -36,7 +36,7 @@ export const reachesTable = table(
     side: input(number, "Side slope, run over rise", { default: 1, least: 0, most: 6 }),
     bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
     bank_height: input(length, "Height of banks", { default: 0.75, least: 0.1, most: 10 }),
-    flow: calc(flow, "IFERROR(INDEX(steps.flow_as_set,after_step),0)", "Flow as set"),
+    flow: calc(flow, "PICK(steps.flow_as_set,steps.number,after_step)", "Flow as set"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
@@ -79,7 +79,7 @@ export const reachesTable = table(
       { label: "Name of its own" },
     ),
     step_exists: check(
-      "COUNTIF(falls.step,after_step)>0",
+      "LISTED(falls.step,after_step)",
       "{name} follows step {after_step|0}, where there is no fall: choose a step that has one.",
       { label: "Step exists" },
     ),

@@ -73,7 +73,7 @@ export const stoneClassTable = table(
     ),
     bed_voids: calc(
       percent,
-      'IF(AND(covers = "stream bed", LEN(bed) > 0), INDEX(beds.voids, MATCH(bed, beds.name, 0)), 0)',
+      'IF(AND(covers = "stream bed", LEN(bed) > 0), PICK(beds.voids, beds.name, bed), 0)',
       "Voids of that bed",
     ),
     voids_used: calc(percent, "IF(bed_voids > 0, bed_voids, voids)", "Voids used"),
@@ -96,11 +96,7 @@ export const stoneClassTable = table(
       note: "A slab about 90%, an angular boulder 70%, a round one 52% (an ellipsoid's pi/6). Where in doubt, more.",
       source: "common practice, no source",
     }),
-    solid_density: calc(
-      density,
-      "IFERROR(INDEX(rocks.density, MATCH(rock, rocks.name, 0)), 0)",
-      "Solid density",
-    ),
+    solid_density: calc(density, "PICK(rocks.density, rocks.name, rock)", "Solid density"),
     heaviest: calc(
       weight,
       "STONE_WEIGHT(stone_length, stone_width, stone_height, fullness, solid_density)",

@@ -36,7 +36,7 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
   }),
   machine_lift: calc(
     weight,
-    "IF(MIN(machine_chart.counted_reach) < 1000[ft], INDEX(machine_chart.lift, MATCH(MIN(machine_chart.counted_reach), machine_chart.counted_reach, 0)), 0)",
+    "IF(MIN(machine_chart.counted_reach) < 1000[ft], PICK(machine_chart.lift, machine_chart.counted_reach, MIN(machine_chart.counted_reach)), 0)",
     "Lift by the chart at the next reach not shorter",
     { strong: true, note: "No reading between the lines of a chart: the longer reach counts." },
   ),

@@ -14,7 +14,7 @@ import { stoneRows } from "./classes.js";
 export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stones.tons)", "Stone in all", { strong: true }),
   faces_have_stone: check(
-    'OR(SUMPRODUCT(falls.width, falls.drop) = 0[ft²], SUMIF(stones.covers, "fall faces", stones.share) > 0)',
+    'OR(SUMPRODUCT(falls.width, falls.drop) = 0[ft²], SUM_WHERE(stones.share, stones.covers, "fall faces") > 0)',
     "There are drops, but no class of stone covers fall faces: add one, or the falls have no stone but their lips.",
     { label: "The faces of the falls have stone", level: "look" },
   ),

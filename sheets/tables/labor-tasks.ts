@@ -12,8 +12,8 @@ export interface Task {
   readonly by_soil?: boolean;
 }
 
-const outlets = 'COUNTIF(outlets.bore,">0")';
-const falls = 'COUNTIF(falls.width,">0")';
+const outlets = "SUMPRODUCT((outlets.bore>0)*1)";
+const falls = "SUMPRODUCT((falls.width>0)*1)";
 
 /**
  * Every task that the quantities drive, in the order in which it is built: the crew works down

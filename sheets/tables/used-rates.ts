@@ -78,5 +78,5 @@ export function rate(code: string): string {
   if (!usedRates.some((one) => one.code === code)) {
     throw new RangeError(`Rate "${code}" is not read: add it to sheets/tables/used-rates.ts.`);
   }
-  return `INDEX(used_rates.value,MATCH("${code}",used_rates.code,0))`;
+  return `PICK(used_rates.value,used_rates.code,"${code}")`;
 }

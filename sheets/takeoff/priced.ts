@@ -12,7 +12,7 @@ import {
 
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
 const exactRow =
-  'IF(LEN(code)>0,IF(IFERROR(INDEX(items.code,MATCH(code,items.code,0)),"")=code,MATCH(code,items.code,0),0),0)';
+  "IF(LEN(code)>0,IF(LISTED(items.code,code),IF(PICK(items.code,items.code,code)=code,MATCH(code,items.code,0),0),0),0)";
 
 const fromItem = (column: string, otherwise: string): string =>
   `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
@@ -52,7 +52,7 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
     cost: calc(money, "ROUND(bought*unit_cost,2)", "Cost"),
     tax: calc(
       money,
-      `ROUND(cost*IFERROR(INDEX(taxes.share,MATCH(${fromItem("tax_class", '""')},taxes.class,0)),0),2)`,
+      "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",
       "Sales tax",
     ),
     supplier: calc(text, fromItem("supplier", '""'), "Supplier"),

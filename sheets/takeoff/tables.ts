@@ -34,7 +34,7 @@ export const takeoffInputs = lines("For the lines below", {
   cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
   pipe_joints: calc(
     number,
-    `2*(SUMPRODUCT(${laid}*(1+outlets.elbows_90+outlets.elbows_45))+COUNTIF(outlets.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*outlets.length))/20[ft]`,
+    `2*(SUMPRODUCT(${laid}*(1+outlets.elbows_90+outlets.elbows_45))+COUNT_WHERE(outlets.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*outlets.length))/20[ft]`,
     "Joints to cement",
     {
       decimals: 0,

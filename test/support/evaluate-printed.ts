@@ -105,11 +105,6 @@ function call(name: string, args: readonly Tree[], known: Known): Argument {
   switch (name) {
     case "IF":
       return evaluate(toBoolean(single(evaluate(first, known))) ? second : third, known);
-    case "IFERROR":
-      return attempt(
-        () => evaluate(first, known),
-        () => evaluate(second, known),
-      );
     case "ISERROR":
       return attempt(
         () => each([evaluate(first, known)], ([one]) => one instanceof CellError),

@@ -141,7 +141,7 @@ const prices = t.sheet("Prices", "What it costs.", [
       label: "Within reach",
       level: "look",
     }),
-    has_bed: t.check("COUNT(beds.wide)>0", 'Fill in a "bed" first', { label: "Any bed" }),
+    has_bed: t.check("SUM(beds.wide)>0", 'Fill in a "bed" first', { label: "Any bed" }),
   }),
 ]);
 

@@ -1,5 +1,5 @@
 import { shownValue } from "../../cli/shown-value.js";
-import type { Measure } from "../../formula/named-formula.js";
+import type { SettledMeasure } from "../../formula/named-formula.js";
 import type { Value } from "../../formula/value.js";
 import type { Cell, Model } from "../../template/model.js";
 import { decimalsIn } from "../../units/decimals.js";
@@ -18,7 +18,7 @@ export function mannerOf(cell: Cell, system: UnitSystem): Manner {
 }
 
 /** Bare numbers in a stated unit have no decimals of their own: six significant digits are shown. */
-export function mannerOfMeasure(measure: Measure, system: UnitSystem, value: Value): Manner {
+export function mannerOfMeasure(measure: SettledMeasure, system: UnitSystem, value: Value): Manner {
   if (typeof measure !== "string") {
     const { kind, percent, decimals } = measure;
     const unit = kind === "number" ? unitOf(measure, system).name : "";
@@ -45,7 +45,7 @@ export function shownMeasure(
   model: Model,
   home: Cell,
   value: Value,
-  measure: Measure,
+  measure: SettledMeasure,
   { decimals }: Manner,
 ): string {
   const quantity =

@@ -1,4 +1,4 @@
-import type { NamedFormula } from "../../formula/named-formula.js";
+import type { NamedFormula, SettledMeasure } from "../../formula/named-formula.js";
 import type { Tree } from "../../formula/tree.js";
 import type { Value } from "../../formula/value.js";
 import type { Cell } from "../../template/model.js";
@@ -24,8 +24,10 @@ export function formulaNode(
   const { model, values } = job;
   const own = model.formulas.get(call.name) as NamedFormula;
   const value = treeValue(model, home, call, values, outer);
-  const manner = mannerOfMeasure(own.result, model.system, value);
-  const show = (one: Value) => shownMeasure(model, home, one, own.result, manner);
+  // look-ups, whose measures a call settles, are shown by the cell that they find
+  const result = own.result as SettledMeasure;
+  const manner = mannerOfMeasure(result, model.system, value);
+  const show = (one: Value) => shownMeasure(model, home, one, result, manner);
   const args = new Map(
     own.parameters.map(({ name }, i) => [
       name,
@@ -35,7 +37,7 @@ export function formulaNode(
   const manners = new Map(
     own.parameters.map(({ name, measure }) => [
       name,
-      mannerOfMeasure(measure, model.system, args.get(name) ?? null),
+      mannerOfMeasure(measure as SettledMeasure, model.system, args.get(name) ?? null),
     ]),
   );
   const name = inNames(call);

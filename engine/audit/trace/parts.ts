@@ -1,9 +1,11 @@
-import { partsOf, type Tree, walk } from "../../formula/tree.js";
+import { looseColumn } from "../../formula/check.js";
+import { takesColumn } from "../../formula/named-formula.js";
+import { partsOf, type Tree } from "../../formula/tree.js";
 import { CellError, type Value } from "../../formula/value.js";
 import { areaCells } from "../../template/area.js";
 import { type Cell, cellOf, columnOf, type Model } from "../../template/model.js";
 import { inNames } from "./numbers.js";
-import { type Arguments, treeValue } from "./tree-value.js";
+import { type Arguments, inlinerOf, treeValue } from "./tree-value.js";
 
 /** What a formula is made of. */
 export type Part =
@@ -53,7 +55,12 @@ export function partsOfFormula(
       }
       return;
     }
-    if (node.kind === "call" && model.formulas.has(node.name)) {
+    const own = node.kind === "call" ? model.formulas.get(node.name) : undefined;
+    if (own !== undefined && takesColumn(own)) {
+      visit(inlinerOf(model).open(node));
+      return;
+    }
+    if (node.kind === "call" && own !== undefined) {
       const call = { kind: "call", call: node } as const;
       add(inNames(node), args === undefined ? call : { ...call, args });
     }
@@ -83,7 +90,7 @@ function takenBranch(
   if (node.kind !== "call" || node.name !== "IF") return undefined;
   const [condition, yes, no] = node.args as [Tree, Tree, Tree];
   // within SUMPRODUCT a condition may be a whole column
-  for (const part of walk(condition)) if (part.kind === "column") return undefined;
+  if (looseColumn(condition)) return undefined;
   const holds = treeValue(model, home, condition, values, args);
   return typeof holds === "boolean" ? [condition, holds ? yes : no] : undefined;
 }

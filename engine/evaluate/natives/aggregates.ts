@@ -7,7 +7,6 @@ import {
   isRange,
   listAt,
   type NativeFunction,
-  rowsAt,
   valueAt,
 } from "./arguments.js";
 
@@ -77,9 +76,6 @@ export const aggregates: Readonly<Record<string, NativeFunction>> = {
   SUM: (args) => sum(numbersIn(args)),
   MIN: (args) => least(numbersIn(args)),
   MAX: (args) => most(numbersIn(args)),
-  COUNT: (args) =>
-    args.flatMap((_, index) => rowsAt(args, index)).filter((value) => typeof value === "number")
-      .length,
   SUMPRODUCT: sumOfProducts,
   SMALL: (args) => ranked(args, (a, b) => a - b),
   LARGE: (args) => ranked(args, (a, b) => b - a),
@@ -89,4 +85,4 @@ export const aggregates: Readonly<Record<string, NativeFunction>> = {
   ISNUMBER: (args) => isNumber(valueAt(args, 0)),
 };
 
-export { least, most, sum };
+export { least, most };

@@ -1,6 +1,6 @@
 import { type Argument, CellError, type Value } from "../../formula/value.js";
 import { plainValue } from "../operators.js";
-import { least, most, sum } from "./aggregates.js";
+import { least, most } from "./aggregates.js";
 import { type NativeFunction, rowsAt, valueAt } from "./arguments.js";
 import { criterion } from "./criterion.js";
 
@@ -38,8 +38,6 @@ const over =
 export const conditional: Readonly<Record<string, NativeFunction>> = {
   COUNTIF: count,
   COUNTIFS: count,
-  SUMIF: (args) => sum(chosen(rowsAt(args, 2), meeting(args.slice(0, 2), 0))),
-  SUMIFS: over(sum),
   MAXIFS: over(most),
   MINIFS: over(least),
 };

@@ -20,7 +20,7 @@ test.each([
   ["an error in a range", "SUMPRODUCT(C1:C5)", "#DIV/0! from Sheet1!C5"],
   ["an error in an argument that is calculated", "FIXED(1/0,2)", "#DIV/0! from Sheet1!A1"],
   ["an error of our own", "INDEX(C1:C2,3)", "#REF! from Sheet1!A1"],
-  ["our error caught", "IFERROR(MATCH(9,C1:C2,0),0)", 0],
+  ["our error noticed", "ISERROR(MATCH(9,C1:C2,0))", true],
   ["a date is a plain number to the next function", "ROUND(DATE(2024,1,1),-1)", 45290],
   ["a blank picked by INDEX is blank", "ISNUMBER(INDEX(C1:C4,4))", false],
   ["too few arguments", "ROUND(1)", "#N/A from Sheet1!A1"],

@@ -262,8 +262,66 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   ],
   [
     "columns of unequal length",
-    rows({ a: t.calc(t.number, "SUMIF(beds.b,1,shelf.high)", ""), b: one }, {}, [shelf]),
-    /beds\.a takes columns of unequal length in SUMIF: beds\.b, shelf\.high/,
+    rows({ a: t.calc(t.number, "PICK(beds.b,shelf.high,1)", ""), b: one }, {}, [shelf]),
+    /beds\.a takes columns of unequal length in INDEX: beds\.b, shelf\.high/,
+  ],
+  // functions that would turn an error into a figure
+  [
+    "the largest of rows that may match none",
+    rows({ a: t.calc(t.number, "MAXIFS(beds.b,beds.b,1)", ""), b: one }),
+    /beds\.a: MAXIFS is 0 in some programs and an error in others .*LARGEST_WHERE\(column, keys, key\)/,
+  ],
+  [
+    "a count that passes over errors",
+    rows({ a: t.calc(t.number, "COUNTIF(beds.b,1)", ""), b: one }),
+    /COUNTIF passes over rows in error.*write COUNT_WHERE\(/,
+  ],
+  [
+    "a count by two keys that passes over errors",
+    rows({ a: t.calc(t.number, "COUNTIFS(beds.b,1)", ""), b: one }),
+    /COUNTIFS passes over rows in error: write SUMPRODUCT\(/,
+  ],
+  [
+    "the least of rows that may match none",
+    rows({ a: t.calc(t.number, "MINIFS(beds.b,beds.b,1)", ""), b: one }),
+    /MINIFS is 0 in some programs and an error in others .*LEAST_WHERE\(column, keys, key\)/,
+  ],
+  [
+    "the largest of cells that may be blank",
+    rows({
+      a: t.calc(t.number, "LARGEST_WHERE(beds.tall,beds.b,1)", ""),
+      b: one,
+      tall: t.input(t.number, ""),
+    }),
+    /beds\.a takes the largest or least of beds\.tall, whose cells may be blank/,
+  ],
+  [
+    "a look-up that swallows",
+    rows({ a: t.calc(t.yesno, "ISNUMBER(MATCH(1,beds.b,0))", ""), b: one }),
+    /ISNUMBER takes a cell, .*write LISTED\(keys, key\)/,
+  ],
+  [
+    "a blank in a calculation",
+    tinyLines({ a: t.calc(t.yesno, "ISBLANK(plot+1[ft])", "") }),
+    /ISBLANK takes a cell/,
+  ],
+  [
+    "an error asked for",
+    tinyLines({ a: t.calc(t.yesno, "ISERROR(plot)", "") }),
+    /ISERROR turns any error into a yes/,
+  ],
+  [
+    "an error asked for in a named formula",
+    tinyLines(
+      { a: t.calc(t.yesno, "BAD(plot)", "") },
+      { formulas: [t.formula("BAD", "", { x: t.length }, t.yesno, "ISERROR(x)", "")] },
+    ),
+    /Named formula BAD: ISERROR turns any error into a yes/,
+  ],
+  [
+    "a name of the standard look-ups",
+    tinyLines({}, { formulas: [t.formula("PICK", "", { x: t.length }, t.length, "x", "")] }),
+    /The named formula "PICK" is declared twice/,
   ],
   // inputs
   [

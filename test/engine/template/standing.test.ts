@@ -139,11 +139,12 @@ test("a sheet of the calculation cannot ask whether the bid stands: it would ask
 
 test.each([
   ["FIXED(SUMPRODUCT((cells.second>0)*1),0)", /can stand in ISERROR only/],
-  ['FIXED(COUNTIF(cells.second,">0"),0)', /can stand in ISERROR only/],
+  ['FIXED(COUNT_WHERE(cells.second,"a"),0)', /takes a whole column/],
   ["FIXED(SUMPRODUCT(ISERROR(cells.third)*1),0)", /"cells.third" is not known/],
   ['IF(ISERROR(cells.second),"a","b")', /cannot calculate with a whole column/],
   ['IF(AND(ISERROR(shares.share)),"a","b")', /cannot calculate with a whole column/],
 ])("refused: %s", (formula, message) => {
-  const page = t.sheet("More", "For a test.", [t.prose("", { more: t.calc(t.text, formula, "") })]);
+  const more = t.prose("", { more: t.calc(t.text, formula, "") });
+  const page = { ...t.sheet("More", "For a test.", [more]), asksForErrors: true } as const;
   expect(faultsOf({ ...template, sheets: [...template.sheets, page] }).join("\n")).toMatch(message);
 });

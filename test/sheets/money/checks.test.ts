@@ -34,15 +34,19 @@ test.each([
     changed("foam", { cost: 0 }),
     'Item foam, $0.00, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
   ],
-  [
-    "an unknown tax class",
-    changed("foam", { tax_class: "half" }),
-    'Item foam, $17.00, tax class "half": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
-  ],
 ])("%s fails a check and says what to do", (_, prices, ...sentences) => {
   const job = moneyJob(smallJob, prices, true);
   expect(job.failed()).toEqual(sentences);
   expect(job.figure("checks_failed")).toBe(1);
+});
+
+test("an unknown tax class fails a check, and what it taxes has no price", () => {
+  const job = moneyJob(smallJob, changed("foam", { tax_class: "half" }), true);
+  expect(job.failed()).toContain(
+    'Item foam, $17.00, tax class "half": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+  );
+  // not a tax of nothing: a figure that cannot be known is an error
+  expect(String(job.value("price"))).toBe("#N/A");
 });
 
 test("a rate that the book lacks fails its check, and so does the task that needs it", () => {

@@ -56,7 +56,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     main_elbows_45: input(count, "Elbows 45°", { default: 0 }),
     main_valves: input(count, "Valves", { default: 0 }),
     main_tees: input(count, "Tees", { default: 0 }),
-    pump_row: calc(count, "IFERROR(MATCH(pump_code,pumps.code,0),0)", "Pump row"),
+    pump_row: calc(count, "PLACE_OR_ZERO(pumps.code,pump_code)", "Pump row"),
     pump_price: calc(money, "IF(pump_row>0,INDEX(pumps.cost,MAX(pump_row,1)),0)", "Pump price"),
     pump_code: input(text, "Pump", { default: "demo-pump" }),
     liner_area_bought: input(area, "Liner", { default: 0 }),
