@@ -1,5 +1,5 @@
 /** What a trade's sheets are written with. */
-export { formula } from "../formula/named-formula.js";
+export { columnOf, formula, oneLike } from "../formula/named-formula.js";
 export * from "../units/quantity.js";
 export type { Reader } from "../units/spelled.js";
 export * from "./declare.js";
