@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { weirFormulas } from "../../sheets/formulas/weir.js";
+import { lipKinds } from "../../sheets/tables/lips.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const value = (text: string) => formulaValues(weirFormulas, [text])[0] as number;
@@ -45,6 +46,16 @@ test.each([
   [180, 1.0],
 ])("%d gal/h for each inch stand %d in deep on a sharp lip", (flow, depth) => {
   expect(value(`WEIR_HEAD(${flow * 12}[gal/h],1[ft],3.33)/1[in]`)).toBeCloseTo(depth, 2);
+});
+
+// Brater and King 1976, broad crest, at 0.2 ft of water, the least of their table (from memory);
+// EPA SWMM Reference Manual II, table 6-3: 2.63 is what it comes to below half the stone's depth.
+test("a flat stone passes no more than a broad crest at little water", () => {
+  const measured = { 1: 2.69, 1.5: 2.62, 2: 2.54, 3: 2.44, 5: 2.34 };
+  const flat = Number((lipKinds.data ?? []).find(({ name }) => name === "flat stone")?.coefficient);
+  expect(flat).toBeLessThan(2.63);
+  expect(flat).toBeLessThan(measured[2]);
+  expect(flat).toBeGreaterThan(measured[5]);
 });
 
 describe("the sheet of water", () => {

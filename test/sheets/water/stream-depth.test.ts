@@ -1,7 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Answers, answersOf } from "../../support/water.js";
-import { pump } from "../../support/water-jobs.js";
+import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import type { JobRecord } from "../../../engine/job/record.js";
+import { valuesOf } from "../../../engine/job/values.js";
+import { compile } from "../../../engine/template/compile.js";
+import { calc, smallLength } from "../../../engine/template/index.js";
+import { depthSearch } from "../../../sheets/reaches/depth-search.js";
+import { type Answers, answersOf, water } from "../../support/water.js";
+import { pump, yardPumps } from "../../support/water-jobs.js";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const beds = [
@@ -179,4 +185,28 @@ describe("checks of the depth", () => {
       expect(dry.yes(`reaches.${check}`, 1)).toBe(true);
     }
   });
+});
+
+test("a depth that somebody typed over does not carry the flow, and the check says so", () => {
+  const typedOver = {
+    ...depthSearch,
+    columns: { ...depthSearch.columns, depth_fourth: calc(smallLength, "1[in]", "Typed over") },
+  };
+  const sheets = water.sheets.map((sheet) => ({
+    ...sheet,
+    blocks: sheet.blocks.map((block) => (block === depthSearch ? typedOver : block)),
+  }));
+  const model = compile({ ...water, sheets }, "us");
+  const inputs = {
+    falls: [{ name: "Fall", step: 1, width: 4, drop: 1 }],
+    reaches: [{ name: "Run", after_step: 1, length: 10 }],
+    outlets: [{ name: "One", enters: 1, pipe_size: "2 in" }],
+    pump_choice: "V",
+  };
+  const job = { rillbook: 1, job: "test", template: "water", version: 1, units: "us", inputs };
+  const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps: yardPumps } };
+  const values = calculateFast(model, valuesOf(model, job as JobRecord, book));
+  const at = (id: string) => values[model.byId.get(id)?.index ?? -1];
+  expect(at("reaches.depth_settled[1]")).toBe(false);
+  expect(at("reaches.depth_settled_message[1]")).toMatch(/does not carry the flow/);
 });
