@@ -17,6 +17,13 @@ interface Options {
   readonly json?: true;
 }
 
+const help = `
+A number may carry its unit, which is converted to the input's own: 42 in, 2'6", 2-1/2 in, 1.2 m.
+Without one it is in the input's own unit. Percentages carry their sign: 7.65%.
+
+Example:
+  rillbook set hillside.json "falls.width[2]=3 ft 6 in" --by "Site crew" --from "measured on site"`;
+
 /** `rillbook set`: inputs of a job record, with who, where from and why in its trail. */
 export function setCommand(context: Context): Command {
   return new Command("set")
@@ -30,10 +37,7 @@ export function setCommand(context: Context): Command {
     .addOption(fromOption())
     .option("--note <text>", "why, or where to find it")
     .option("--json", "the new entries of the trail as JSON")
-    .addHelpText(
-      "after",
-      '\nExample:\n  rillbook set hillside.json "falls.width[2]=3.5" --by "Site crew" --from "measured on site"',
-    )
+    .addHelpText("after", help)
     .action(async (file: string, written: string[], options: Options) => {
       const who = whoAndWhy(options);
       const entries = await changeFile(file, (old) => {

@@ -1,12 +1,14 @@
 import { Ajv, type ErrorObject } from "ajv";
+import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
-import type { Model } from "../template/model.js";
+import type { Cell, Model } from "../template/model.js";
 import { serialOf } from "./date.js";
 import { inputPlanOf } from "./input-plan.js";
 import { JobError } from "./job-error.js";
 import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
 import { jobSchema } from "./schema.js";
+import { typedValue } from "./set/value.js";
 
 type Validate = ReturnType<Ajv["compile"]>;
 const validators = new WeakMap<Model, Validate>();
@@ -80,11 +82,11 @@ function sentence(error: ErrorObject, model: Model): string {
       return `${path} is ${shown}, but must be ${[error.params.type]
         .flat()
         .filter((one: string) => one !== "null")
-        .map((one: string) => typeInWords(one, error.data, isShare(model, path)))
+        .map((one: string) => typeInWords(one, error.data, cellAt(model, path)))
         .join(" or ")}${meaning}. Correct the value.`;
     case "minimum":
     case "maximum":
-      return `${path} is ${shown}, but must be ${error.params.comparison} ${error.params.limit}${shareHint(error.data, isShare(model, path))}${meaning}. Correct the value.`;
+      return `${path} is ${shown}${inWords(error.data, model, path)}, but must be ${error.params.comparison} ${error.params.limit}${shareHint(error.data, isShare(model, path))}${meaning}. Correct the value.`;
     case "enum": {
       const allowed = (error.params.allowedValues as unknown[]).filter((one) => one !== null);
       return `${path} is ${shown}, but must be one of: ${allowed.join(", ")}. Choose one.`;
@@ -98,17 +100,11 @@ function sentence(error: ErrorObject, model: Model): string {
   }
 }
 
-function typeInWords(type: string, given: unknown, share: boolean): string {
+function typeInWords(type: string, given: unknown, cell: Cell | undefined): string {
   switch (type) {
     case "number":
-    case "integer": {
-      const digits = /^\s*(-?\d+(?:\.\d+)?)/.exec(String(given))?.[1];
-      const kind = type === "integer" ? "a whole number" : "a number";
-      const percent = shareHint(Number(digits), share && String(given).includes("%"));
-      if (typeof given !== "string") return kind;
-      if (percent !== "") return `${kind}${percent}`;
-      return `${kind}, without its unit${digits === undefined ? "" : `: ${digits}`}`;
-    }
+    case "integer":
+      return `${type === "integer" ? "a whole number" : "a number"}${numberHint(given, cell)}`;
     case "boolean":
       return "true or false";
     case "string":
@@ -120,16 +116,37 @@ function typeInWords(type: string, given: unknown, share: boolean): string {
   }
 }
 
+/** What to write for a text with a unit in it: the number in the unit of the cell, never the digits as they stand. */
+function numberHint(given: unknown, cell: Cell | undefined): string {
+  if (typeof given !== "string" || cell === undefined) return "";
+  const share = cell.declaration.quantity.percent;
+  const own = share ? " as a share of 1" : cell.unit.name === "" ? "" : ` of ${cell.unit.name}`;
+  try {
+    const value = typedValue(cell, given.trim());
+    return `${own}${typeof value === "number" ? `: write ${value}` : ""}, without quotes`;
+  } catch (error) {
+    if (!(error instanceof RillbookError)) throw error;
+    return `${own}, without quotes`;
+  }
+}
+
 /** `, for 20% write 0.2`, for a share that was given as a percentage. */
 function shareHint(given: unknown, share: boolean): string {
   if (!share || typeof given !== "number" || given < 1) return "";
   return `: for ${given}% write ${Number((given / 100).toPrecision(6))}`;
 }
 
-function isShare(model: Model, path: string): boolean {
-  const cell = model.byId.get(path.replace(/^inputs\./, ""));
-  return cell?.declaration.quantity.percent === true;
-}
+/** ` (765%)`: a share as people say it. */
+const inWords = (given: unknown, model: Model, path: string): string =>
+  typeof given === "number" && isShare(model, path)
+    ? ` (${Number((given * 100).toPrecision(6))}%)`
+    : "";
+
+const cellAt = (model: Model, path: string): Cell | undefined =>
+  model.byId.get(path.replace(/^inputs\./, ""));
+
+const isShare = (model: Model, path: string): boolean =>
+  cellAt(model, path)?.declaration.quantity.percent === true;
 
 function impossibleDates(model: Model, job: JobRecord): string[] {
   const faults: string[] = [];

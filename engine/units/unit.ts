@@ -30,6 +30,7 @@ const standardGravity = 9.80665;
 define("", {}, 1);
 define("m", { length: 1 }, 1);
 define("mm", { length: 1 }, 0.001);
+define("cm", { length: 1 }, 0.01);
 define("ft", { length: 1 }, foot);
 define("in", { length: 1 }, inch);
 define("yd", { length: 1 }, 3 * foot);

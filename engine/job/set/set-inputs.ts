@@ -1,4 +1,5 @@
 import { RillbookError } from "../../errors.js";
+import type { InputValue } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
 import { hasOwnRows, inputPlanOf } from "../input-plan.js";
 import { JobError } from "../job-error.js";
@@ -82,11 +83,21 @@ function assigned(model: Model, inputs: InputValues, assignment: Assignment): In
     return { ...inputs, [table]: withRow(model, inputs, table, row, () => null) };
   }
   const { cell, text } = assignment;
-  const value = typedValue(cell, text);
+  const value = typedFor(cell, text);
   if (cell.table === undefined) return { ...inputs, [cell.name]: value };
   const key = cell.name.slice(cell.table.length + 1);
   const change = (row: RowValues | null) => ({ ...row, [key]: value });
   return { ...inputs, [cell.table]: withRow(model, inputs, cell.table, cell.row ?? 1, change) };
+}
+
+/** Errors of a typed value name the input. */
+function typedFor(cell: Cell, text: string): InputValue | null {
+  try {
+    return typedValue(cell, text);
+  } catch (error) {
+    if (!(error instanceof RillbookError) || error.message.startsWith(cell.id)) throw error;
+    throw new RillbookError(error.code, `${cell.id} (${cell.declaration.label}): ${error.message}`);
+  }
 }
 
 type Row = RowValues | null;

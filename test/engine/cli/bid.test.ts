@@ -60,7 +60,7 @@ const badInputs: [string, () => unknown, RegExp][] = [
   [
     "text for a number",
     () => withFall({ width: "wide" }),
-    /inputs\.falls\.width\[1\] is "wide", but must be a number, without its unit \(/,
+    /inputs\.falls\.width\[1\] is "wide", but must be a number of ft, without quotes \(/,
   ],
   [
     "out of range",

@@ -39,7 +39,17 @@ async function set(...args: string[]): Promise<{ status: number; out: string; er
 
 test.each<[string, string[], object, [string, unknown, unknown, string][]]>([
   ["a number", ["height=6.25"], { height: 6.25 }, [["height", 5.5, 6.25, "ft"]]],
+  ["a length in another unit", ["height=72 in"], { height: 6 }, [["height", 5.5, 6, "ft"]]],
+  ["feet and inches", ["height=6'3\""], { height: 6.25 }, [["height", 5.5, 6.25, "ft"]]],
+  ["a metric length", ["height=2.4384 m"], { height: 8 }, [["height", 5.5, 8, "ft"]]],
   ["a percentage", ["margin=25%"], { margin: 0.25 }, [["margin", 0.2, 0.25, ""]]],
+  [
+    "a percentage as it is written",
+    ["margin=7.65 %"],
+    { margin: 0.0765 },
+    [["margin", 0.2, 0.0765, ""]],
+  ],
+  ["no percent at all", ["margin=0"], { margin: 0 }, [["margin", 0.2, 0, ""]]],
   [
     "a text with =",
     ["customer=A = B"],
@@ -132,8 +142,15 @@ test.each<[string, string, RegExp]>([
   [
     "height=tall",
     "job-invalid",
-    /inputs\.height is "tall", but must be a number, without its unit \(/,
+    /inputs\.height is "tall", but must be a number of ft, without quotes \(/,
   ],
+  // 24 in is 2 ft: no message may lead to 24 ft
+  ["height=6 in", "job-invalid", /inputs\.height is 0\.5, but must be >= 1 \(Height; in ft/],
+  ["height=24 gal", "unit-wrong", /^unit-wrong: height \(Height\): "24 gal" is in gal/],
+  ["height=2'6", "measure-unclear", /height \(Height\): "2'6" can be read in two ways/],
+  ["margin=0.0765", "percent-unclear", /may mean 7\.65% or 0\.0765%\. .* sign: margin=7\.65%\./],
+  ["margin=7.65", "percent-unclear", /may mean 765% or 7\.65%\. .* sign: margin=7\.65%\./],
+  ["margin=765%", "job-invalid", /margin is 7\.65 \(765%\), but must be <= 0\.9/],
   ["height=1e999", "job-invalid", /inputs\.height is "1e999"/],
   ["bid_date=2026-02-30", "job-invalid", /there is no such day/],
   ["soil=peat", "job-invalid", /must be one of: sand, loam, clay/],

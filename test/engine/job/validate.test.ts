@@ -44,12 +44,22 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   [
     "text for a number",
     inputs({ plot: "20" }),
-    /inputs\.plot is "20", but must be a number, without its unit: 20 \(Length of the plot; Along the wall\.; in ft; 1 to 500 ft\)\. Correct the value\./,
+    /inputs\.plot is "20", but must be a number of ft: write 20, without quotes \(Length of the plot; Along the wall\.; in ft; 1 to 500 ft\)\. Correct the value\./,
+  ],
+  [
+    "a number with another unit",
+    inputs({ plot: "48 in" }),
+    /inputs\.plot is "48 in", but must be a number of ft: write 4, without quotes \(/,
+  ],
+  [
+    "a number with a unit of another kind",
+    inputs({ plot: "48 gal" }),
+    /inputs\.plot is "48 gal", but must be a number of ft, without quotes \(/,
   ],
   [
     "text for a number in a row",
     inputs({ beds: [bed, { ...bed, wide: "x" }] }),
-    /inputs\.beds\.wide\[2\] is "x", but must be a number, without its unit \(/,
+    /inputs\.beds\.wide\[2\] is "x", but must be a number of in, without quotes \(/,
   ],
   [
     "a list for a number",
@@ -78,7 +88,7 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   [
     "a percentage for a share",
     inputs({ spare: 10 }),
-    /inputs\.spare is 10, but must be <= 0\.5: for 10% write 0\.1 .*0% to 50%/,
+    /inputs\.spare is 10 \(1000%\), but must be <= 0\.5: for 10% write 0\.1 .*0% to 50%/,
   ],
   ["half a person", inputs({ people: 1.5 }), /inputs\.people is 1\.5, but must be a whole number/],
   [
