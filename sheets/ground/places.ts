@@ -8,6 +8,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
+import { trenchRows } from "./trenches.js";
 
 /** A place that is dug and that somebody may stand in: each figure is a formula. */
 interface Place {
@@ -30,21 +31,13 @@ const basin: Place = {
   protection: "dig_protection",
 };
 
-const pipeTrench: Place = {
-  what: '"Pipe trench"',
-  depth: "pipe_trench_deep",
-  length: "trench_length",
+const trench = (i: number): Place => ({
+  what: `"Trench of "&INDEX(trenches.trench, ${i})`,
+  depth: `INDEX(trenches.open_depth, ${i})`,
+  length: `INDEX(trenches.dug, ${i})`,
   sides: "0",
   protection: "trench_protection",
-};
-
-const narrowTrench: Place = {
-  what: '"Narrow trench"',
-  depth: "narrow_trench_deep",
-  length: "narrow_trench_length",
-  sides: "0",
-  protection: "trench_protection",
-};
+});
 
 const pool = (i: number): Place => ({
   what: `INDEX(pool_cuts.pool, ${i})`,
@@ -63,7 +56,7 @@ const streamCut = (i: number): Place => ({
 });
 
 const footing = (i: number): Place => ({
-  what: `"Foot of "&INDEX(walls.name, ${i})`,
+  what: `"Footing of "&INDEX(walls.name, ${i})`,
   depth: `INDEX(walls.dug, ${i})`,
   length: `INDEX(walls.length, ${i})`,
   sides: "0",
@@ -72,8 +65,7 @@ const footing = (i: number): Place => ({
 
 const places = [
   basin,
-  pipeTrench,
-  narrowTrench,
+  ...rows(trenchRows, trench),
   ...rows(6, pool),
   ...rows(12, streamCut),
   ...rows(4, footing),

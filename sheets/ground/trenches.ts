@@ -79,10 +79,6 @@ export const trenchTable = table(
 const rowsOf = (column: string, rows: readonly number[]): string =>
   rows.map((row) => `INDEX(trenches.${column}, ${row})`).join(" + ");
 
-/** Rows in which nothing is dug have no depth. */
-const deepestOf = (rows: readonly number[]): string =>
-  `MAX(${rows.map((row) => `INDEX(trenches.open_depth, ${row})`).join(", ")})`;
-
 const pipes = [1, 2];
 const narrow = trenches.map((_, i) => i + 1).filter((row) => !pipes.includes(row));
 
@@ -115,8 +111,6 @@ export const trenchLines = lines("Rules and totals of trenches", {
   }),
   trench_length: calc(length, rowsOf("dug", pipes), "Pipe trench", { strong: true }),
   narrow_trench_length: calc(length, rowsOf("dug", narrow), "Narrow trenches"),
-  pipe_trench_deep: calc(smallLength, deepestOf(pipes), "Pipe trench, deepest"),
-  narrow_trench_deep: calc(smallLength, deepestOf(narrow), "Narrow trenches, deepest"),
   trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, bank measure", {
     strong: true,
   }),

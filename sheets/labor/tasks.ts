@@ -58,11 +58,6 @@ export const taskTable = table(
       "{task}: the rate {rate_code} is missing or zero, so its hours are not in the bid. Put it into the price book.",
       { label: "Has a rate" },
     ),
-    unit_right: check(
-      `${ofRate("unit")}=unit&"/hour"`,
-      "{task} is counted in {unit}, but its rate {rate_code} is in another unit.",
-      { label: "Unit fits" },
-    ),
   },
 );
 

@@ -1,5 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { changedDemo, demoRows, failingIn, firstRow } from "../support/changed-demo.js";
+import type { FailingCase } from "./failing/case.js";
+import { groundCases } from "./failing/ground.js";
+import { inputCases } from "./failing/inputs.js";
+import { moneyCases } from "./failing/money.js";
+import { waterCases } from "./failing/water.js";
 
 /** The line into the pool ends at its bottom, and nothing stops the siphon. */
 const open = {
@@ -21,7 +26,11 @@ const gravel = {
 };
 
 /** Each: the check, and a change of the demo job that must make it say no. */
-const cases: [string, () => Record<string, unknown>][] = [
+const cases: FailingCase[] = [
+  ...waterCases,
+  ...groundCases,
+  ...moneyCases,
+  ...inputCases,
   ["basin_holds", () => ({ basin_length: 3, basin_width: 3, basin_depth: 2 })],
   // a deep pool, drawn down to the end of the line at its bottom
   ["basin_holds", () => ({ ...firstRow("pools", { length: 14, width: 10, depth: 10 }), ...open })],
@@ -84,8 +93,17 @@ const cases: [string, () => Record<string, unknown>][] = [
   ["pipe_counted", () => firstRow("outlets", { pipe_size: "2-1/2 in" })],
 ];
 
+const known = new Map<FailingCase, Set<string>>();
+
+function failingOf(one: FailingCase): Set<string> {
+  const [, inputs, elsewhere] = one;
+  const found = known.get(one) ?? failingIn(changedDemo(inputs(), elsewhere?.()));
+  known.set(one, found);
+  return found;
+}
+
 describe("a check that cannot fail is no check", () => {
-  test.each(cases)("%s", (name, changed) => {
-    expect(failingIn(changedDemo(changed()))).toContain(name);
+  test.each(cases.map((one) => [one[0], one] as const))("%s", (name, one) => {
+    expect(failingOf(one)).toContain(name);
   });
 });

@@ -2,9 +2,11 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
+import type { PriceBook } from "../../engine/job/price-book.js";
 import { readPriceBook } from "../../engine/job/read-price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import { valuesOf } from "../../engine/job/values.js";
+import type { Cell } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { demoFolder } from "./demo.js";
@@ -18,10 +20,26 @@ export const book = await readPriceBook(
   waterfall.prices ?? [],
 );
 
-/** The hillside demo with some of its inputs changed (and another price book, if told), calculated. */
-export function changedDemo(changed: Changes, prices = book): readonly Value[] {
+/**
+ * What a job record cannot say: another price book, and values pasted into cells by their
+ * id, past an input's list of choices or over a formula, as the workbook lets anybody do.
+ */
+export interface Elsewhere {
+  readonly prices?: PriceBook;
+  readonly pasted?: Changes;
+}
+
+/** The hillside demo with some of its inputs changed, calculated. */
+export function changedDemo(changed: Changes, elsewhere: Elsewhere = {}): readonly Value[] {
   const job = { ...demo, inputs: { ...demo.inputs, ...changed } } as JobRecord;
-  return calculateFast(model, valuesOf(model, job, prices));
+  const given = [...valuesOf(model, job, elsewhere.prices ?? book)];
+  const pasted = Object.entries(elsewhere.pasted ?? {});
+  for (const [id, value] of pasted) given[cellOf(id).index] = value as Value;
+  const over = new Set(pasted.map(([id]) => id));
+  const lost = model.order.some(({ id }) => over.has(id));
+  // a formula pasted over is no longer calculated
+  const left = lost ? { ...model, order: model.order.filter(({ id }) => !over.has(id)) } : model;
+  return calculateFast(left, given);
 }
 
 /** The rows of an input table of the demo. */
@@ -33,12 +51,15 @@ export const firstRow = (table: string, changed: Changes): Changes => ({
   [table]: demoRows(table).map((row, i) => (i === 0 ? { ...row, ...changed } : row)),
 });
 
-/** What a cell shows in such a job, by its id (`falls.width[2]`). */
-export function shown(values: readonly Value[], id: string): Value {
+function cellOf(id: string): Cell {
   const cell = model.byId.get(id);
   if (cell === undefined) throw new Error(`No cell ${id}`);
-  return values[cell.index] ?? null;
+  return cell;
 }
+
+/** What a cell shows in such a job, by its id (`falls.width[2]`). */
+export const shown = (values: readonly Value[], id: string): Value =>
+  values[cellOf(id).index] ?? null;
 
 /** The lines of a page that stand on it. */
 export const pageOf = (values: readonly Value[], page: "crew" | "proposal"): string[] =>
@@ -57,10 +78,10 @@ export function pagesAfter(changed: Changes = {}) {
   };
 }
 
-/** The checks that say no, columns by name. */
+/** The checks that say no, columns by name; one that shows an error says nothing. */
 export const failingIn = (values: readonly Value[]): Set<string> =>
   new Set(
     model.cells
-      .filter(({ declaration, index }) => declaration.kind === "check" && values[index] !== true)
+      .filter(({ declaration, index }) => declaration.kind === "check" && values[index] === false)
       .map(({ name }) => name),
   );

@@ -28,18 +28,18 @@ describe("each place that is dug counts by its own depth", () => {
     [
       "a wall in a cut bank",
       { walls: [{ ...wall, cut_bank: true }] },
-      "Foot of Back wall",
+      "Footing of Back wall",
       6,
-      ["Foot of Back wall"],
+      ["Footing of Back wall"],
     ],
-    ["a trench", { trench_depth: 66 }, "Pipe trench", 5.5, ["Pipe trench"]],
+    ["a trench", { trench_depth: 66 }, "Trench of main", 5.5, ["Trench of main"]],
     ["no trench", { trench_depth: 66, main_length: 0 }, "Basin", 3.5 + 2 / 12, []],
     [
       "a sloped basin beside an upright trench",
       { basin_depth: 6, dig_protection: "sloped", dig_slope: 2, trench_depth: 66 },
       "Basin",
       6 + 2 / 12,
-      ["Pipe trench"],
+      ["Trench of main"],
     ],
     [
       "a shored basin beside an unshored pool",
@@ -102,7 +102,7 @@ describe("until a competent person has looked, nobody goes in", () => {
 
   test("the STOP names the places", () => {
     const [line] = aboutLook({ trench_depth: 40 });
-    expect(line).toMatch(/Nobody goes into Basin, Pipe trench until/);
+    expect(line).toMatch(/Nobody goes into Basin, Trench of main, Trench of branches until/);
   });
 
   test("signs seen in a shallow dig stop the crew there", () => {

@@ -49,7 +49,7 @@ test("a line in the trench of another is not dug twice, nor bedded", () => {
   });
   expect(number("trench_volume")).toBeCloseTo((30 * 2 + 10 * 0.5) / 27, 9);
   expect(number("trench_bedding")).toBeCloseTo((30 * (4 / 12)) / 27, 9);
-  expect(number("pipe_trench_deep")).toBe(24);
+  expect(number("trenches.open_depth[1]")).toBe(24);
 });
 
 test("bedding as deep as its trench fails a check", () => {

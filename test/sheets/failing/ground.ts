@@ -1,0 +1,29 @@
+import type { FailingCase } from "./case.js";
+
+const slab = { name: "slab", code: "stone-lip", covers: "lips", rock: "field stone", share: 1 };
+const wetMonths = Array.from({ length: 12 }, () => ({ rain_days: 28 }));
+
+export const groundCases: FailingCase[] = [
+  // basin
+  ["full_line_in_hole", () => ({ basin_depth: 2, full_below_rim: 30 })],
+  ["vault_fits", () => ({ vault_length: 120, vault_width: 120 })],
+  ["crates_fit", () => ({ crate_height: 60 })],
+  ["fill_keeps_up", () => ({ fill_flow: 0.01 })],
+  ["weather_looked_up", () => ({ weather_is_local: false })],
+  ["storm_looked_up", () => ({ storm_is_local: false })],
+  // liner and stone
+  [
+    "liner_not_wasted",
+    () => ({ liner_rolls: [{ width: 50, roll_length: 300, whole_rolls: true }] }),
+  ],
+  ["liner_carried", () => ({ people_to_carry: 1 })],
+  ["roll_chosen", () => ({ one_roll: 6 })],
+  ["stones.measured", () => ({ stones: [{ ...slab, width: 0, thickness: 0 }] })],
+  // labor and rain
+  [
+    "own_tasks.fits",
+    () => ({ own_tasks: [{ own_task: "planting", own_hours: 1, own_machine: 2 }] }),
+  ],
+  ["one_machine", () => ({ crew_size: 12, tasks: [{ machine_share: 1 }] })],
+  ["rain_table_reaches", () => ({ rain_months: wetMonths, rain_stops_work: 1 })],
+];

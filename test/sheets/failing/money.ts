@@ -1,0 +1,38 @@
+import { firstRow } from "../../support/changed-demo.js";
+import { asItIs, type FailingCase, priced, without } from "./case.js";
+
+const pump = "P-200V";
+const bought = { description: "more foam", code: "foam", needed: 2, unit: "each" };
+const expired = { good_until: "2026-10-31" };
+const gap = [{ name: "first", share: 0.5 }, null, { name: "last", share: 0.5 }];
+
+/** A list with its own lines of things to buy: takeoff, further lines, options. */
+const listed = (table: string): FailingCase[] => [
+  [`${table}.found`, () => ({ [table]: [{ ...bought, code: "no-such-code" }] })],
+  [`${table}.unit_fits`, () => ({ [table]: [{ ...bought, unit: "ton" }] })],
+  [`${table}.quote_holds`, () => ({ [table]: [bought] }), priced("items", "foam", expired)],
+];
+
+export const moneyCases: FailingCase[] = [
+  ...listed("extra_lines"),
+  ...listed("options"),
+  ["lines.found", asItIs, without("items", "liner-45mil")],
+  ["lines.unit_fits", asItIs, priced("items", "foam", { unit: "ton" })],
+  ["lines.quote_holds", asItIs, priced("items", "foam", expired)],
+  ["items.sound", asItIs, priced("items", "foam", { cost: 0 })],
+  ["items.sound", asItIs, priced("items", "foam", { tax_class: "half" })],
+  ["used_rates.found", asItIs, without("rates", "dig")],
+  ["used_rates.unit_fits", asItIs, priced("rates", "dig", { unit: "ft/hour" })],
+  ["tasks.rate_right", asItIs, without("rates", "dig")],
+  ["pump_quote_holds", asItIs, priced("pumps", pump, expired)],
+  ["pump_priced", asItIs, priced("pumps", pump, { cost: 0 })],
+  ["pump_tax_known", () => ({ pump_tax_class: "half" })],
+  ["prices_outlast_offer", asItIs, priced("pumps", pump, { good_until: "2026-11-20" })],
+  ["prices_reach_start", asItIs, priced("pumps", pump, { good_until: "2027-03-01" })],
+  ["subcontracts.quote_holds", () => firstRow("subcontracts", { quoted_until: "2026-10-31" })],
+  ["electrician_priced", () => ({ subcontracts: [] })],
+  ["risks.in_order", () => ({ risks: [{ risk: "rock", low: 500, likely: 100, high: 900 }] })],
+  ["draws_add_up", () => ({ draws: [{ name: "all", share: 0.9 }] })],
+  ["draws_make_price", () => ({ draws: gap })],
+  ["stands_overrun", () => ({ margin_wanted: 0, contingency_share: 0, hours_overrun: 1 })],
+];
