@@ -4,6 +4,11 @@ import type { Model } from "../template/model.js";
 import { type UnitSystem, unitOf } from "../units/quantity.js";
 import { entrySchema } from "./trail/schema.js";
 
+/** Characters of a text input, far from what a cell holds: pages join several of them. */
+const longestText = 2000;
+/** It stands in the footer of each page, where an ampersand counts twice. */
+const longestJob = 100;
+
 type Schema = Record<string, unknown>;
 
 /** The JSON Schema (draft 7) of a job record for one template and one system of units. */
@@ -29,11 +34,16 @@ export function jobSchema(model: Model): Schema {
     properties: {
       $schema: { type: "string" },
       rillbook: { const: 1 },
-      job: { type: "string", minLength: 1, description: "The job's number or name." },
+      job: {
+        type: "string",
+        minLength: 1,
+        maxLength: longestJob,
+        description: "The job's number or name.",
+      },
       template: { const: template.name },
       version: { const: template.version },
       units: { const: system },
-      about: { type: "string" },
+      about: { type: "string", maxLength: longestText },
       prices: { type: "string", description: "Path of the price book, from this file's folder." },
       inputs: { type: "object", additionalProperties: false, properties: inputs },
       ranges: {
@@ -89,7 +99,7 @@ function inputSchema(declaration: InputDeclaration, system: UnitSystem): Schema 
     const choices = declaration.choices;
     return Array.isArray(choices)
       ? { type: ["string", "null"], enum: [...choices, null], description }
-      : { type: ["string", "null"], maxLength: 2000, description };
+      : { type: ["string", "null"], maxLength: longestText, description };
   }
   if (quantity.kind === "date") {
     return { type: ["string", "null"], pattern: "^\\d{4}-\\d{2}-\\d{2}$", description };

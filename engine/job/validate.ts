@@ -93,6 +93,8 @@ function sentence(error: ErrorObject, model: Model): string {
     }
     case "const":
       return `${path} is ${shown}, but must be ${JSON.stringify(error.params.allowedValue)}. Correct the value, or name the template it belongs to.`;
+    case "maxLength":
+      return `${path} has ${(error.data as string).length} characters; ${error.params.limit} is the most${meaning}. Shorten it.`;
     case "pattern":
       return `${path} is ${shown}, but must be a date like 2026-05-31${meaning}. Correct the value.`;
     default:

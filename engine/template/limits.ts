@@ -1,12 +1,10 @@
 import { partsOf, type Tree, walk } from "../formula/tree.js";
+import { cellTextTrouble, limits } from "../limits.js";
 import { type Cell, columnOf, type Model } from "./model.js";
 import { xlsxFormula } from "./printed.js";
 
-/** Spreadsheets end a formula at 8,192 characters. */
+/** Short of the format's limit: rows that a user inserts make addresses longer. */
 export const longestFormula = 8000;
-
-/** Spreadsheets take functions within functions 64 levels deep. */
-export const deepestCalls = 64;
 
 /** Functions that read several columns row by row. */
 const rowByRow: ReadonlySet<string> = new Set("SUMPRODUCT COUNTIFS MAXIFS MINIFS".split(" "));
@@ -18,11 +16,14 @@ export function limitFaults(model: Model): string[] {
     return [
       ...lengthFaults(model, cell),
       ...nestingFaults(cell, tree),
+      ...literalFaults(cell, tree),
       ...rowFaults(model, cell, tree),
       ...blankFaults(model, cell, tree),
     ];
   });
-  return [...new Set(faults)];
+  return [
+    ...new Set([...faults, ...placeFaults(model), ...textFaults(model), ...titleFaults(model)]),
+  ];
 }
 
 function lengthFaults(model: Model, cell: Cell): string[] {
@@ -35,15 +36,67 @@ function lengthFaults(model: Model, cell: Cell): string[] {
 
 function nestingFaults(cell: Cell, tree: Tree): string[] {
   const depth = callDepth(tree);
-  if (depth <= deepestCalls) return [];
+  if (depth <= limits.nesting) return [];
   return [
-    `The formula of ${cell.id} has functions ${depth} deep in one another; ${deepestCalls} is the most. Split it over further cells.`,
+    `The formula of ${cell.id} has functions ${depth} deep in one another; ${limits.nesting} is the most. Split it over further cells.`,
   ];
 }
 
 function callDepth(tree: Tree): number {
   const within = partsOf(tree).reduce((deepest, part) => Math.max(deepest, callDepth(part)), 0);
   return within + (tree.kind === "call" ? 1 : 0);
+}
+
+/** Texts within a formula, which sentences part by themselves. */
+function literalFaults(cell: Cell, tree: Tree): string[] {
+  return [...walk(tree)].flatMap((node) =>
+    node.kind === "text" && node.value.length > limits.literal
+      ? [
+          `The formula of ${cell.name} has a text of ${node.value.length} characters; ${limits.literal} is the most. Join it from parts with &, or write a sentence with ~.`,
+        ]
+      : [],
+  );
+}
+
+/** Cells that stand beyond the last row or column of a worksheet. */
+function placeFaults({ cells }: Model): string[] {
+  const beyond = cells.filter(({ line, column }) => line > limits.rows || column > limits.columns);
+  return [...new Set(beyond.map(({ sheet }) => sheet))].map(
+    (sheet) =>
+      `Sheet "${sheet}" has more than ${limits.rows} rows or ${limits.columns} columns. Part it in two sheets.`,
+  );
+}
+
+/** Standing texts that no cell or note can hold. */
+function textFaults({ cells, sheets, placed }: Model): string[] {
+  const fault = (what: string, text: string | undefined): string[] => {
+    const trouble = text === undefined ? undefined : cellTextTrouble(text);
+    return trouble === undefined ? [] : [`${what} ${trouble}. Shorten it.`];
+  };
+  return [
+    ...sheets.flatMap(({ name, purpose }) => fault(`The purpose of sheet "${name}"`, purpose)),
+    ...placed.flatMap(({ block, sheet }) => [
+      ...fault(`A heading on sheet "${sheet}"`, block.heading),
+      ...(block.kind === "text" ? block.paragraphs : []).flatMap((text) =>
+        fault(`A paragraph on sheet "${sheet}"`, text),
+      ),
+    ]),
+    ...cells.flatMap(({ name, declaration: { label, note, source } }) => [
+      ...fault(`The label of "${name}"`, label),
+      ...fault(`Note and source of "${name}" together`, [note, source].join(" Source: ")),
+    ]),
+  ];
+}
+
+/** Defined names of columns are made of two. */
+function titleFaults({ cells }: Model): string[] {
+  return cells.flatMap(({ name }) =>
+    name.length > limits.name
+      ? [
+          `The name "${name.slice(0, 40)}…" has ${name.length} characters; ${limits.name} is the most. Shorten it.`,
+        ]
+      : [],
+  );
 }
 
 /** Columns of tables of unequal length beside one another in a function. */

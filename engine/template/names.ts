@@ -1,4 +1,5 @@
 import { natives } from "../formula/natives.js";
+import { limits } from "../limits.js";
 
 const shape = /^[a-z][a-z0-9]*(_[a-z0-9]+)*$/;
 /** Read as an address by one program or another: `q1`, `abc12`, `r1c1`. */
@@ -13,7 +14,7 @@ export function nameTrouble(name: string): string | undefined {
   if (taken.has(name)) return "it has a meaning of its own in spreadsheets";
   if (natives.has(name.toUpperCase())) return "it is the name of a function";
   if (name in Object.prototype) return "it is a name that JavaScript keeps for itself";
-  if (name.length > 255) return "names have at most 255 characters";
+  if (name.length > limits.name) return `names have at most ${limits.name} characters`;
   return undefined;
 }
 
@@ -28,7 +29,11 @@ export function formulaNameTrouble(name: string): string | undefined {
 
 /** Why a sheet cannot have this name, or undefined where it can. */
 export function sheetNameTrouble(name: string): string | undefined {
-  if (name.length === 0 || name.length > 31) return "sheet names have 1 to 31 characters";
+  if (name.length === 0 || name.length > limits.sheetName) {
+    return `sheet names have 1 to ${limits.sheetName} characters`;
+  }
+  // from memory: one program keeps it for its list of changes
+  if (name.toLowerCase() === "history") return "a spreadsheet program keeps this name for itself";
   if (/[':\\/?*[\]]/.test(name)) return "sheet names have none of ' : \\ / ? * [ ]";
   return undefined;
 }

@@ -1,4 +1,5 @@
 import { FormulaError } from "../formula/formula-error.js";
+import { limits } from "../limits.js";
 import { decimalsIn } from "../units/decimals.js";
 import type { Quantity, UnitSystem } from "../units/quantity.js";
 import { unitOf } from "../units/quantity.js";
@@ -75,7 +76,18 @@ function placeholder(name: string): { column: string; expression: string } {
   return { column, expression: `INDEX(${column},${row})` };
 }
 
-export const textLiteral = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+/** A text as a formula holds it; one longer than the format takes is joined from parts. */
+export function textLiteral(text: string): string {
+  const parts = text.match(withinLimit) ?? [""];
+  const literals = parts.map((part) => `"${part.replaceAll('"', '""')}"`);
+  return literals.length === 1 ? (literals[0] as string) : `(${literals.join("&")})`;
+}
+
+/** Whole characters: a pair of surrogates is not parted. */
+const withinLimit = new RegExp(
+  `(?:[\\s\\S]{1,${limits.literal - 1}}(?![\\udc00-\\udfff])|[\\s\\S]{1,2})`,
+  "g",
+);
 
 function spoken(
   name: string,

@@ -1,3 +1,4 @@
+import { limits } from "../limits.js";
 import type {
   Block,
   CellDeclaration,
@@ -11,9 +12,6 @@ import type { Template } from "./template.js";
 
 /** Sheets that every workbook has. */
 const ownSheets: ReadonlySet<string> = new Set(["start", "checks", "trail", "names"]);
-
-/** Spreadsheets hold a list of choices as one text of at most so many characters. */
-const longestChoices = 255;
 
 function declaredCells(block: Block): CellDeclaration[] {
   if (block.kind === "table") return Object.values(block.columns);
@@ -62,8 +60,8 @@ function tableFaults(
   const fault = (what: string) => faults.push(`Table "${table.name}": ${what}.`);
   const keys = Object.keys(table.columns);
   const cells = Object.values(table.columns);
-  if (!Number.isInteger(table.rows) || table.rows < 1) {
-    fault(`it has ${table.rows} rows, but must have a whole number from 1`);
+  if (!Number.isInteger(table.rows) || table.rows < 1 || table.rows > limits.rows) {
+    fault(`it has ${table.rows} rows, but must have a whole number from 1 to ${limits.rows}`);
   }
   if (keys.length === 0) fault("it has no columns");
   if ((table.opening ?? 0) > table.rows) {
@@ -140,9 +138,10 @@ function inputFaults(name: string, cell: CellDeclaration): string[] {
       `The input "${name}" has the choice "${one}": a list in a spreadsheet has no commas, quotes or spaces at the ends.`,
     );
   }
-  if (choices.join(",").length > longestChoices) {
+  // the list stands in the file as one text with its quotes
+  if (choices.join(",").length + 2 > limits.choices) {
     faults.push(
-      `The choices of "${name}" have more than ${longestChoices} characters together. Put them in a table and name its column.`,
+      `The choices of "${name}" have more than ${limits.choices - 2} characters together. Put them in a table and name its column.`,
     );
   }
   return faults;

@@ -141,7 +141,7 @@ const results = lines("Water lost in a day", {
 const doubts = prose("How far to trust this", {
   evaporation_doubts: calc(
     text,
-    '"Evaporation by this form may be off by a quarter or more: quiet water was measured at 74% of it, busy pools at 126%, and later tests found it inaccurate. Wind and splash vary more. Treat the day table as a guide; a fill line with a float is the safeguard, and a loss that grows is a leak until proved otherwise."',
+    "~Evaporation by this form may be off by a quarter or more: quiet water was measured at 74% of it, busy pools at 126%, and later tests found it inaccurate. Wind and splash vary more. Treat the day table as a guide; a fill line with a float is the safeguard, and a loss that grows is a leak until proved otherwise.",
     "Doubts",
   ),
 });

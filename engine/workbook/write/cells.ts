@@ -1,5 +1,7 @@
 import type { Alignment, CellValue, Cell as SheetCell, Style } from "exceljs";
+import { RillbookError } from "../../errors.js";
 import { CellError, type Value } from "../../formula/value.js";
+import { cellTextTrouble } from "../../limits.js";
 import type { Cell, Model } from "../../template/model.js";
 import { xlsxFormula } from "../../template/printed.js";
 import { styles } from "./look.js";
@@ -26,6 +28,13 @@ function alignmentOf({ declaration, implied, table }: Cell): Partial<Alignment> 
 }
 
 function contentOf(model: Model, cell: Cell, value: Value): CellValue {
+  const trouble = typeof value === "string" ? cellTextTrouble(value) : undefined;
+  if (trouble !== undefined) {
+    throw new RillbookError(
+      "cell-text-too-long",
+      `The text of ${cell.id} (sheet ${cell.sheet}) ${trouble}. Shorten the inputs that it is made of.`,
+    );
+  }
   if (cell.native === undefined) return value instanceof CellError ? null : value;
   return formulaContent(xlsxFormula(model, cell), value);
 }

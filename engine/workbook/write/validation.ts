@@ -1,9 +1,10 @@
 import type { DataValidation } from "exceljs";
+import { limits } from "../../limits.js";
 import type { InputDeclaration } from "../../template/declare.js";
 import { inSystem, ruleInWords } from "../../template/implied.js";
 import type { UnitSystem } from "../../units/quantity.js";
 
-/** Titles hold 32 characters and texts 255; longer ones make a file that needs repair. */
+/** Longer texts make a file that needs repair; label and note stand in full beside the cell. */
 const clipped = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, most - 1)}…`;
 
@@ -26,11 +27,15 @@ export function validationOf(
     allowBlank: true,
     showErrorMessage: true,
     errorStyle: "stop",
-    errorTitle: clipped(label, 32),
-    error: clipped(`This value does not fit. Rule: ${rule}`, 225),
+    errorTitle: clipped(label, limits.validationTitle),
+    error: clipped(`This value does not fit. Rule: ${rule}`, limits.validationError),
     ...(prompt === ""
       ? {}
-      : { showInputMessage: true, promptTitle: clipped(label, 32), prompt: clipped(prompt, 255) }),
+      : {
+          showInputMessage: true,
+          promptTitle: clipped(label, limits.validationTitle),
+          prompt: clipped(prompt, limits.validationPrompt),
+        }),
   } as const;
   if (choices !== undefined) {
     const list = typeof choices === "string" ? choices : `"${choices.join(",")}"`;

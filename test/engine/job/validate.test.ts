@@ -115,7 +115,7 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   [
     "a very long text",
     inputs({ remark: "x".repeat(2001) }),
-    /inputs\.remark is "x+\.\.\.: must NOT have more than 2000 characters/,
+    /inputs\.remark has 2001 characters; 2000 is the most \(Remark\)\. Shorten it\./,
   ],
   [
     "another template",
@@ -127,6 +127,11 @@ const faulty: [what: string, record: unknown, fault: RegExp][] = [
   ["another format", { ...toyJob, rillbook: 2 }, /rillbook is 2, but must be 1/],
   ["no inputs", without("inputs"), /the record: "inputs" is missing\. Add it\./],
   ["no job", without("job"), /the record: "job" is missing/],
+  [
+    "a number too long for the footer of a page",
+    { ...toyJob, job: "7".repeat(101) },
+    /job has 101 characters; 100 is the most/,
+  ],
   ["an empty name", { ...toyJob, job: "" }, /job is "".*characters/],
   ["no object", [], /the record is \[\], but must be an object/],
 ];

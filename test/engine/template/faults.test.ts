@@ -229,6 +229,32 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
     /The formula of a has 8499 characters; 8000 is the most\. Split it/,
   ],
   [
+    "a long text in a formula",
+    tinyLines({ a: t.calc(t.text, `"${"x".repeat(256)}"`, "") }),
+    /The formula of a has a text of 256 characters; 255 is the most\. Join it/,
+  ],
+  [
+    "a table longer than a worksheet",
+    rows({ a: one }, { rows: 1_048_577 }),
+    /it has 1048577 rows, but must have a whole number from 1 to 1048576/,
+  ],
+  [
+    "a name too long together with its table's",
+    rows({ ["a".repeat(200)]: one }, { name: "b".repeat(60) }),
+    /The name "b{40}…" has 261 characters; 255 is the most/,
+  ],
+  [
+    "a label that no cell holds",
+    tinyLines({ a: t.calc(t.number, "1", "x".repeat(32_768)) }),
+    /The label of "a" has 32768 characters; a cell holds 32767\. Shorten it/,
+  ],
+  [
+    "a paragraph of too many lines",
+    tinyLines({}, {}, [t.paragraphs("Cautions", "line\n".repeat(254))]),
+    /A paragraph on sheet "Page" has 254 line feeds; a cell holds 253/,
+  ],
+  ["a sheet's name that a program keeps", twoSheets("History", "B"), /keeps this name for itself/],
+  [
     "a formula long when opened",
     tinyLines(
       { a: t.calc(t.length, "D(D(D(D(D(D(D(D(D(D(D(plot)))))))))))", "") },
@@ -373,7 +399,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   [
     "too many choices",
     tinyLines({ a: t.input(t.text, "", { choices: Array(60).fill("choice") }) }),
-    /more than 255 characters together/,
+    /more than 253 characters together/,
   ],
   [
     "a published figure without a value",
