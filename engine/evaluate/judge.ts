@@ -2,7 +2,6 @@ import { DetailedCellError, HyperFormula, type RawCellContent } from "hyperformu
 import { CellError, type ErrorCode, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { judgeFormula } from "../template/printed.js";
-import { repeatFormula, repeatsOf } from "../template/repeats.js";
 import { judgeOptions, registerOverrides } from "./overrides.js";
 
 /**
@@ -34,20 +33,13 @@ export function judgeSheets(
 ): Record<string, RawCellContent[][]> {
   const sheets: Record<string, RawCellContent[][]> = {};
   for (const { name } of model.sheets) sheets[name] = [];
-  const put = (sheet: string, line: number, column: number, content: RawCellContent) => {
-    const rows = sheets[sheet] as RawCellContent[][];
-    while (rows.length < line) rows.push([]);
-    (rows[line - 1] as RawCellContent[])[column - 1] = content;
-  };
   for (const cell of model.cells) {
-    const content =
+    const rows = sheets[cell.sheet] as RawCellContent[][];
+    while (rows.length < cell.line) rows.push([]);
+    (rows[cell.line - 1] as RawCellContent[])[cell.column - 1] =
       cell.native === undefined
         ? givenContent(given[cell.index] ?? null)
         : `=${judgeFormula(model, cell)}`;
-    put(cell.sheet, cell.line, cell.column, content);
-  }
-  for (const { name } of model.sheets) {
-    for (const { line, of } of repeatsOf(model, name)) put(name, line, 1, `=${repeatFormula(of)}`);
   }
   for (const rows of Object.values(sheets)) for (const row of rows) fillGaps(row);
   return sheets;

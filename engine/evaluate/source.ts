@@ -86,7 +86,9 @@ function call(model: Model, name: string, args: readonly Tree[]): string {
   if (special !== undefined) return special;
   if (!natives.has(name)) throw new Error(`No code for the function ${name}.`);
   const parts = args.map((arg) =>
-    name === "SUMPRODUCT" || arg.kind === "column" ? list(model, arg) : source(model, arg),
+    name === "SUMPRODUCT" || arg.kind === "column" || arg.kind === "area"
+      ? list(model, arg)
+      : source(model, arg),
   );
   return `n[${JSON.stringify(name)}]([${parts.join(",")}])`;
 }
@@ -146,10 +148,6 @@ function list(model: Model, tree: Tree): string {
       return `column(${columnPlace(model, tree)})`;
     case "area":
       return area(model, tree);
-    case "call":
-      return tree.name === "ISERROR" && looksThrough(tree.args[0] as Tree)
-        ? `${list(model, tree.args[0] as Tree)}.map(isError)`
-        : `[${source(model, tree)}]`;
     case "convert":
       return list(model, opened(tree));
     case "binary":
@@ -160,8 +158,6 @@ function list(model: Model, tree: Tree): string {
       return `[${source(model, tree)}]`;
   }
 }
-
-const looksThrough = ({ kind }: Tree): boolean => kind === "column" || kind === "area";
 
 /** The cells of a sheet, by the stretches in which they follow one another in the list of values. */
 function area(model: Model, tree: Area): string {

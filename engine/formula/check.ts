@@ -55,9 +55,7 @@ const even = (place: number) => place % 2 === 0;
 
 /** The functions that take whole columns, and as which of their arguments (from 0). */
 const takesColumns: ReadonlyMap<string, (place: number) => boolean> = new Map([
-  ...["SUM", "MIN", "MAX", "SUMPRODUCT", "AND", "OR", "ISERROR"].map(
-    (name) => [name, every] as const,
-  ),
+  ...["SUM", "MIN", "MAX", "SUMPRODUCT", "AND", "OR"].map((name) => [name, every] as const),
   ...["SMALL", "LARGE", "INDEX"].map((name) => [name, firstOnly] as const),
   ...["COUNTIF", "COUNTIFS"].map((name) => [name, even] as const),
   ...["MAXIFS", "MINIFS"].map(
@@ -251,7 +249,7 @@ class Checker {
       fail: (reason) => this.fail(`${name}: ${reason}`),
     });
     for (const arg of checked.args) {
-      if (arg.kind === "area" && name !== "ISERROR") this.onlyForErrors(arg);
+      if (arg.kind === "area" && name !== "SUM") this.onlyForErrors(arg);
     }
     if (name !== "SUMPRODUCT") {
       checked.args.forEach((arg, place) => {
@@ -262,9 +260,9 @@ class Checker {
     return { tree: { kind: "call", name, args: made }, type: checked.type };
   }
 
-  /** A sheet's area also holds labels, which are no cells of the template: only errors can be told in it. */
+  /** Of the cells of a sheet no figure makes sense together; the sum of them is in error where one is. */
   private onlyForErrors({ sheet }: Extract<Tree, { kind: "area" }>): never {
-    this.fail(`all cells of sheet "${sheet}" can stand in ISERROR only`);
+    this.fail(`all cells of sheet "${sheet}" can stand in ISERROR(SUM(...)) only`);
   }
 
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
@@ -348,9 +346,7 @@ export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
 /** A column that is an operand and not an argument of its own. */
 export function looseColumn(tree: Tree): boolean {
   if (isColumn(tree) || tree.kind === "area") return true;
-  // of a column, ISERROR gives a column again
-  if (tree.kind === "call" && tree.name !== "ISERROR") return false;
-  return partsOf(tree).some(looseColumn);
+  return tree.kind !== "call" && partsOf(tree).some(looseColumn);
 }
 
 /** FIXED rounds halves differently from program to program; ROUND does not. */

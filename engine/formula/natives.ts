@@ -54,6 +54,14 @@ const numeric = (args: readonly Typed[], rules: Rules, what: string) => {
 /** Numbers of one dimension in, the same out. */
 const alike: Check = (args, rules) => numeric(args, rules, "it");
 
+/** The sum of all cells of a sheet is no figure to go on with: it counts as a text. */
+const sum: Check = (args, rules) => {
+  const [only] = args;
+  return args.length === 1 && only?.tree.kind === "area"
+    ? { args: [only.tree], type: textType }
+    : alike(args, rules);
+};
+
 /** Plain numbers in, a plain number out. */
 const plainOnly: Check = (args, rules) => ({
   args: args.map((arg) => rules.fit(arg, plain, "its argument")),
@@ -190,12 +198,6 @@ const anything =
   (result: Type): Check =>
   (args) => ({ args: args.map((arg) => arg.tree), type: result });
 
-/** Yes or no for each row of a column; an error in a row does not spread to the others. */
-const rowByRow: Check = (args) => ({
-  args: args.map((arg) => arg.tree),
-  type: { ...yesnoType, range: args.some((arg) => arg.type.range) },
-});
-
 const angle: Type = { kind: "number", dimension: { angle: 1 }, size: 1, range: false };
 const day: Type = { kind: "number", dimension: { time: 1 }, size: 86400, range: false };
 
@@ -219,7 +221,7 @@ function native(
 /** The allow-list: each is tested in every evaluator (test/engine/evaluate/, test/office/). */
 export const natives: ReadonlyMap<string, Native> = new Map([
   native("ABS", 1, 1, alike),
-  native("SUM", 1, 60, alike),
+  native("SUM", 1, 60, sum),
   native("MIN", 1, 60, alike),
   native("MAX", 1, 60, alike),
   native("MOD", 2, 2, alike),
@@ -245,7 +247,7 @@ export const natives: ReadonlyMap<string, Native> = new Map([
   native("AND", 1, 200, conditions),
   native("OR", 1, 200, conditions),
   native("NOT", 1, 1, conditions),
-  native("ISERROR", 1, 1, rowByRow),
+  native("ISERROR", 1, 1, anything(yesnoType)),
   native("ISNUMBER", 1, 1, anything(yesnoType)),
   native("ISBLANK", 1, 1, anything(yesnoType)),
   native("COUNTIF", 2, 2, (args, rules) => ({ args: pairs(args, rules), type: plain })),

@@ -1,7 +1,6 @@
 import type { Reference } from "../formula/tree.js";
 import { columnLetters } from "./layout.js";
 import type { Cell, Model } from "./model.js";
-import { repeatsOf } from "./repeats.js";
 
 /** `cells.falls` stands for all cells of the sheet Falls. */
 export const areaTable = "cells";
@@ -14,20 +13,12 @@ export type Area = Extract<Reference, { kind: "area" }>;
 
 const known = new WeakMap<readonly Cell[], Map<string, readonly Cell[]>>();
 
-/**
- * The cells within a sheet's area. One that a further band of its table shows again counts as
- * often as it stands there. What tells of errors stays outside, or it would count itself.
- */
-export function areaCells(
-  model: Pick<Model, "cells" | "placed">,
-  { sheet }: Area,
-): readonly Cell[] {
+/** The cells within a sheet's area; those that tell of errors stay outside, or they would look at themselves. */
+export function areaCells(model: Pick<Model, "cells">, { sheet }: Area): readonly Cell[] {
   const areas = known.get(model.cells) ?? new Map<string, readonly Cell[]>();
   known.set(model.cells, areas);
-  const found = areas.get(sheet) ?? [
-    ...model.cells.filter((cell) => cell.sheet === sheet && !cell.apart),
-    ...repeatsOf(model, sheet).map(({ of }) => of),
-  ];
+  const found =
+    areas.get(sheet) ?? model.cells.filter((cell) => cell.sheet === sheet && !cell.apart);
   areas.set(sheet, found);
   return found;
 }

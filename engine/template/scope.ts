@@ -87,7 +87,7 @@ export class Names {
     const sheet = this.sheets.get(words);
     return sheet === undefined
       ? undefined
-      : { tree: { kind: "area", sheet }, type: { kind: "text", range: true } };
+      : { tree: { kind: "area", sheet }, type: { kind: "zero", range: true } };
   }
 
   private all(table: TableBlock | undefined): string[] {

@@ -46,12 +46,11 @@ export function standingLines(
     bid_stands: calc(yesno, "AND(errors_found=0,checks_failed=0)", "Bid stands", {
       note: "No cell in error on the sheets of the calculation, and no check failed.",
     }),
-    errors_found: calc(count, `SUM(${lists.working}.errors)`, "Cells in error", { strong: true }),
-    errors_on_pages: calc(
-      count,
-      onPages ? `SUM(${lists.pages}.errors)` : "0",
-      "Cells in error on the pages",
-    ),
+    errors_found: calc(count, `SUM(${lists.working}.in_error)`, "Sheets in error", {
+      strong: true,
+      note: "Sheets of the calculation on which a cell holds an error.",
+    }),
+    errors_on_pages: calc(count, onPages ? `SUM(${lists.pages}.in_error)` : "0", "Pages in error"),
     errors_where: calc(text, `TEXTJOIN(", ",TRUE,${told.join(",")})`, "Sheets with errors"),
     errors_said: calc(
       text,
@@ -71,15 +70,15 @@ export const notStanding = "THE BID DOES NOT STAND";
 
 const standing = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${notStanding}: `)}&TEXTJOIN("; ",TRUE,errors_said,failures_said)&". See sheet Checks.")`;
 
-/** Working lists: for each sheet, how many of its cells hold an error. */
+/** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {
   const namesOf = (some: readonly SheetDeclaration[]) => some.map(({ name }) => name);
   const filled = sheets.filter(hasCells);
   const working = [...namesOf(filled.filter((one) => !isPage(one))), "Checks"];
   const pages = namesOf(filled.filter(isPage));
   return [
-    errorList(lists.working, "Cells in error, sheet by sheet", working),
-    ...(pages.length === 0 ? [] : [errorList(lists.pages, "Cells in error on the pages", pages)]),
+    errorList(lists.working, "Errors, sheet by sheet", working),
+    ...(pages.length === 0 ? [] : [errorList(lists.pages, "Errors, page by page", pages)]),
   ];
 }
 
@@ -91,12 +90,13 @@ function errorList(name: string, heading: string, sheets: readonly string[]): Bl
     { rows: sheets.length, printed: false, data: sheets.map((sheet) => ({ sheet })) },
     {
       sheet: published(text, "Sheet", { source }),
-      errors: calc(
+      // a sum passes over texts, and is in error where one cell is: in every program alike
+      in_error: calc(
         count,
-        (row) => `SUMPRODUCT(ISERROR(${areaTable}.${wordsOf(sheets[row - 1] as string)})*1)`,
-        "Cells in error",
+        (row) => `IF(ISERROR(SUM(${areaTable}.${wordsOf(sheets[row - 1] as string)})),1,0)`,
+        "In error",
       ),
-      told: calc(text, 'IF(errors=0,"",sheet&" ("&FIXED(errors,0)&")")', "In words"),
+      told: calc(text, 'IF(in_error=0,"",sheet)', "In words"),
     },
   );
 }

@@ -107,7 +107,7 @@ function call(name: string, args: readonly Tree[], known: Known): Argument {
       return evaluate(toBoolean(single(evaluate(first, known))) ? second : third, known);
     case "ISERROR":
       return attempt(
-        () => each([evaluate(first, known)], ([one]) => one instanceof CellError),
+        () => evaluate(first, known) instanceof CellError,
         () => true,
       );
     case "ISNUMBER":

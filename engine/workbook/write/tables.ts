@@ -6,7 +6,6 @@ import { messageName } from "../../template/implied.js";
 import { addressOf, asideColumn, columnLetters } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
-import { repeatFormula } from "../../template/repeats.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { formulaContent, putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
@@ -138,8 +137,12 @@ function writeRepeat(page: Page, band: Band, block: TableBlock, first: string): 
   for (const cell of cells) {
     const target = sheet.getCell(band.header + 1 + (cell.row ?? 0), 1);
     const value = values[cell.index] ?? null;
-    const blank = declaration.quantity.kind === "text" ? "" : 0;
-    target.value = formulaContent(repeatFormula(cell), value ?? blank);
+    const from = addressOf(cell.column, cell.line);
+    const isText = declaration.quantity.kind === "text";
+    // an empty text cell referred to would show as zero
+    target.value = isText
+      ? formulaContent(`${from}&""`, value ?? "")
+      : formulaContent(from, value ?? 0);
     target.style = { ...styles.figure };
   }
 }
