@@ -21,18 +21,47 @@ export type BulkEvaluator = (values: Value[]) => void;
  * cell it arose in.
  */
 export function compileClosures(model: Model, order: readonly Cell[] = model.order): BulkEvaluator {
-  const trees = [...new Set(order.map(({ native }) => native as Tree))];
-  const formulas = functionsOf(trees.map((tree) => source(model, tree)));
-  const byTree = new Map(trees.map((tree, i) => [tree, formulas[i] as Formula]));
-  const steps = order.map(({ index, id, row = 0, native }) => {
-    const formula = byTree.get(native as Tree) as Formula;
-    return { index, id, row, formula };
-  });
+  const steps = functionSteps(model, order);
   return (values) => {
     for (const { index, id, row, formula } of steps) {
       values[index] = settle(formula, values, row, id);
     }
   };
+}
+
+/** One formula cell of a model: fills in its value from those it reads. */
+export interface Step {
+  readonly index: number;
+  readonly run: (values: Value[]) => void;
+}
+
+/** The same functions cell by cell, in order of calculation. */
+export function stepsOf(model: Model): Step[] {
+  return functionSteps(model, model.order).map(({ index, id, row, formula }) => ({
+    index,
+    run: (values) => {
+      values[index] = settle(formula, values, row, id);
+    },
+  }));
+}
+
+interface FunctionStep {
+  readonly index: number;
+  readonly id: string;
+  readonly row: number;
+  readonly formula: Formula;
+}
+
+function functionSteps(model: Model, order: readonly Cell[]): FunctionStep[] {
+  const trees = [...new Set(order.map(({ native }) => native as Tree))];
+  const formulas = functionsOf(trees.map((tree) => source(model, tree)));
+  const byTree = new Map(trees.map((tree, i) => [tree, formulas[i] as Formula]));
+  return order.map(({ index, id, row = 0, native }) => ({
+    index,
+    id,
+    row,
+    formula: byTree.get(native as Tree) as Formula,
+  }));
 }
 
 /** The functions of some expressions, which see the runtime by its names and the natives as `n`. */

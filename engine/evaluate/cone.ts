@@ -7,7 +7,7 @@ import { type BulkEvaluator, compileClosures } from "./closures.js";
 const linksOf = new WeakMap<Model, readonly (readonly number[])[]>();
 
 /** For each formula cell, in order of calculation, the indexes of the cells that it reads. */
-function links(model: Model): readonly (readonly number[])[] {
+export function links(model: Model): readonly (readonly number[])[] {
   const known = linksOf.get(model);
   if (known !== undefined) return known;
   const made = model.order.map((cell) =>
