@@ -5,6 +5,7 @@ import { basinDays } from "./basin/days.js";
 import { basinDig } from "./basin/dig.js";
 import { evaporation } from "./basin/evaporation.js";
 import { fillLine } from "./basin/fill-line.js";
+import { fillFloat } from "./basin/float.js";
 import { hole } from "./basin/hole.js";
 import { basinMaterials } from "./basin/materials.js";
 import { designRain } from "./basin/rain.js";
@@ -23,6 +24,7 @@ export const basinSheet = sheet(
     basinDays,
     designRain,
     basinDig,
+    fillFloat,
     fillLine,
     basinMaterials,
     basinCautions,

@@ -108,13 +108,21 @@ const duty = lines("The pump as set", {
   ),
   pump_wanted_head: calc(
     head,
-    "LINE_HEAD(total_flow_wanted,CARRIED_BACK(INDEX(pump_points.flow,pump_wanted_line),INDEX(pump_points.head,pump_wanted_line),INDEX(pump_points.slope,pump_wanted_line)),INDEX(pump_points.slope,pump_wanted_line),pump_speed)",
+    "MAX(0[ft],LINE_HEAD(total_flow_wanted,CARRIED_BACK(INDEX(pump_points.flow,pump_wanted_line),INDEX(pump_points.head,pump_wanted_line),INDEX(pump_points.slope,pump_wanted_line)),INDEX(pump_points.slope,pump_wanted_line),pump_speed))",
     "Head at the flow wanted, speed as set",
+    { zero: "none" },
+  ),
+  pump_head_shown: calc(text, "~{pump_wanted_head}", "Head at the flow wanted"),
+  pump_head_said: calc(
+    text,
+    'IF(pump_wanted_head>0,pump_head_shown,"no head")',
+    "The same, in words",
   ),
   manifold_available: calc(
     head,
-    "IF(pump_point_count>0,pump_wanted_head-main_loss,manifold_needed)",
+    "IF(pump_point_count>0,MAX(0[ft],pump_wanted_head-main_loss),manifold_needed)",
     "Head at the manifold for the flow wanted",
+    { zero: "none" },
   ),
   pump_full_flow: calc(
     flow,
@@ -128,8 +136,9 @@ const duty = lines("The pump as set", {
   ),
   pump_full_watts: calc(
     power,
-    `IF(pump_point_count>1,BETWEEN(pump_full_flow,${lineAt("flow")},${lineAt("flow", "+1")},${lineAt("watts")},${lineAt("watts", "+1")}),0)`,
+    `IF(pump_point_count>1,MAX(0[W],BETWEEN(pump_full_flow,${lineAt("flow")},${lineAt("flow", "+1")},${lineAt("watts")},${lineAt("watts", "+1")})),0)`,
     "Power there, full speed",
+    { zero: "none" },
   ),
   pump_water_power: calc(power, "WATER_POWER(total_flow,set_pump_head)", "Power into the water"),
   pump_watts: calc(
@@ -179,7 +188,7 @@ const checks = lines("Checks", {
   ),
   pump_reaches: check(
     "OR(pump_point_count=0,pump_wanted_head>=total_head-0.01[ft])",
-    "{pump_code} gives {pump_wanted_head} at the flow wanted; {total_head} is needed: choose a stronger pump, a larger pipe or less flow.",
+    "{pump_code} gives {pump_head_said} at the flow wanted; {total_head} is needed: choose a stronger pump, a larger pipe or less flow.",
     { label: "Pump reaches" },
   ),
   pump_has_reserve: check(

@@ -7,7 +7,8 @@ import { decimalsIn } from "../units/decimals.js";
 /** A value for people: rounded as the workbook shows it, with its unit. */
 export function shownValue(model: Model, cell: Cell, values: readonly Value[]): string {
   const value = values[cell.index] ?? null;
-  const { quantity, decimals } = cell.declaration;
+  const { declaration } = cell;
+  const { quantity, decimals } = declaration;
   if (value === null) return "(blank)";
   if (value instanceof CellError) {
     return value.origin === undefined || value.origin === cell.id
@@ -16,6 +17,9 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   }
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value === "string") return value;
+  if (value === 0 && declaration.kind === "calc" && declaration.zero !== undefined) {
+    return declaration.zero;
+  }
   if (quantity.kind === "date") return writtenDate(value);
   const places = decimalsIn(quantity, model.system, decimals);
   // halves go up, as in a spreadsheet, also where the binary number lies a hair below

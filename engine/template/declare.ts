@@ -37,6 +37,8 @@ export interface CalcDeclaration extends Common {
   readonly first?: string;
   /** What a blank row holds; 0, "" or FALSE unless told, and in a row that has `first`. */
   readonly blank?: string;
+  /** Words shown for a zero that stands for no figure, such as "none". */
+  readonly zero?: string;
   /** A total or result that people look for: set in bold. */
   readonly strong?: boolean;
   /** For whom a sentence spells its units: the office, unless told. */

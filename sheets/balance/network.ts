@@ -66,7 +66,9 @@ export function networkBlocks(state: State): Block[] {
     {
       at: calc(precise, "number", "Point", { decimals: 0 }),
       pumped: calc(flow, `flow*${speed}`, "Pumped"),
-      remaining: calc(head, `head*${speed}^2-${lossAt("pumped")}`, "Head left"),
+      remaining: calc(head, `MAX(0[ft],head*${speed}^2-${lossAt("pumped")})`, "Head left", {
+        zero: "none",
+      }),
       taken: calc(flow, takenAt("remaining", state), "Outlets take"),
       past: calc(precise, "IF(AND(used,taken>pumped),1,0)", "More", { decimals: 0 }),
     },

@@ -8,6 +8,7 @@ import {
   lines,
   smallLength,
   text,
+  waterVolume,
 } from "../../engine/template/index.js";
 
 const plumbing = "municipal backflow rules: twice the bore of the supply, 1 in at least";
@@ -41,10 +42,18 @@ export const fillLine = lines("Fill line", {
     "The fill line ends {air_gap} above the rim, but {air_gap_needed} are needed: raise it, or have a licensed plumber fit a listed backflow preventer.",
     { label: "The air gap keeps basin water out of the supply" },
   ),
+  first_fill_water: calc(
+    waterVolume,
+    "float_water + water_taken_up + bed_water_kept + pool_water + pot_water + pipe_water",
+    "Water of the first fill",
+    {
+      note: "All that is there while it runs: basin up to the float, stream, bed, pools, pots and pipes, each once.",
+    },
+  ),
   first_fill_hours: calc(
     hours,
-    "(basin_water_held + water_in_transit + bed_water_kept + pool_water + pipe_water) / fill_flow",
-    "Time of the first fill by this line: basin, stream, pools and pipes",
+    "first_fill_water / fill_flow",
+    "Time of the first fill by this line",
   ),
   daily_fill_hours: calc(hours, "loss_a_day / fill_flow", "Time to make up a day's loss", {
     decimals: 2,

@@ -9,9 +9,16 @@ import {
   smallLength,
 } from "../../engine/template/index.js";
 
+/** Longest basin that may be given, in ft. */
+export const longestBasin = 100;
+
 /** Inside sizes of the lined hole, with upright sides. */
 export const hole = lines("The hole, inside the liner", {
-  basin_length: input(length, "Length of the basin", { default: 12, least: 2, most: 100 }),
+  basin_length: input(length, "Length of the basin", {
+    default: 12,
+    least: 2,
+    most: longestBasin,
+  }),
   basin_width: input(length, "Width of the basin", { default: 8, least: 2, most: 60 }),
   basin_depth: input(length, "Depth of the basin, bottom to rim", {
     default: 3.5,
@@ -33,7 +40,7 @@ export const hole = lines("The hole, inside the liner", {
     "Full water stands {full_below_rim} below the stone's surface: less than {hidden_least} is open water, where a child can drown. Lower the full line.",
     { label: "Basin water in the open" },
   ),
-  full_depth: calc(length, "basin_depth - full_below_rim", "Depth of water when full"),
+  full_depth: calc(length, "MAX(0[ft], basin_depth - full_below_rim)", "Depth of water when full"),
   basin_plan: calc(area, "basin_length * basin_width", "Plan area of the basin"),
   full_line_in_hole: check(
     "full_below_rim < basin_depth",

@@ -6,8 +6,11 @@ import {
   input,
   length,
   lines,
+  number,
+  text,
   waterVolume,
 } from "../../engine/template/index.js";
+import { longestBasin } from "./hole.js";
 
 /** The water that must be there, against the water that the hole holds. */
 export const basinWater = lines("Water needed and held", {
@@ -51,21 +54,44 @@ export const basinWater = lines("Water needed and held", {
     days,
     "IF(loss_a_day > 0, INT(ROUND(MAX(0, basin_water_held - water_taken_up - water_drained_back - dead_water) / loss_a_day, 6)) * 1[days], 0[days])",
     "Days that a full basin lasts without a fill, the pump running",
-    { decimals: 0, strong: true },
+    { decimals: 0, strong: true, zero: "no figure" },
   ),
+  days_words: calc(
+    text,
+    'IF(loss_a_day <= 0, "no loss: the level does not fall noticeably", IF(days_it_lasts < 1[days], "less than a day", days_said))',
+    "The same in words",
+  ),
+  days_said: calc(text, "~about {days_it_lasts|0}", "Whole days"),
   basin_holds: check(
     "basin_water_held >= basin_water_needed",
-    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: lengthen it to {basin_length_enough}, or make it wider or deeper, or fit a check valve, or fill more often.",
+    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: {basin_remedy}, fit a check valve, or fill more often.",
     { label: "The basin holds the water it must" },
   ),
   basin_length_enough: calc(
     length,
-    "basin_length * basin_water_needed / MAX(0.001[gal], basin_water_held)",
+    `IF(basin_water_held > dead_water, IF(length_ratio * basin_length <= ${longestBasin}[ft], length_ratio * basin_length, 0), 0)`,
     "Length that would do, of the same width, depth and filling (about)",
+    { zero: "none" },
+  ),
+  length_ratio: calc(
+    number,
+    "MAX(0[gal], basin_water_needed - dead_water) / MAX(0.001[gal], basin_water_held - dead_water)",
+    "The same over the length, dead water growing with it",
+    { zero: "none" },
+  ),
+  basin_lengthen: calc(
+    text,
+    "~lengthen it to {basin_length_enough|up}, make it wider or deeper",
+    "If longer",
+  ),
+  basin_remedy: calc(
+    text,
+    'IF(basin_length_enough > 0, basin_lengthen, "make it deeper, since no length would do")',
+    "What would do",
   ),
   crates_to_spare: calc(
     count,
-    "INT(ROUND(crates_needed * MAX(0, 1 - basin_water_needed / MAX(0.001[gal], basin_water_held)), 6))",
+    "INT(ROUND(crates_needed * MAX(0, 1 - length_ratio), 6))",
     "Crates that such a basin would save (about)",
   ),
   basin_not_oversize: check(

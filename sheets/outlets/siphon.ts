@@ -84,13 +84,15 @@ export const siphonResults = {
   pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Pool drawn down by"),
   above_said: calc(
     text,
-    "~end {above_water|2} above the water, so that a stop draws nothing off",
+    "~end {above_water|up} above the water, so that a stop draws nothing off",
     "Where the end stands",
+    { reader: "crew" },
   ),
   drawn_said: calc(
     text,
-    "~end {siphon_depth|0} below the resting water and no deeper: each stop draws off what stands above it",
+    "~end {siphon_depth|down} below the resting water and no deeper: each stop draws off what stands above it",
     "What a stop draws off",
+    { reader: "crew" },
   ),
   siphon_words: calc(
     text,

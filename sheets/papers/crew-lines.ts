@@ -71,7 +71,7 @@ const safetyStops: readonly PageLine[] = [
     when: "AND(heaviest_stone>0,NOT(chart_taken_over))",
   },
   {
-    says: "~STOP. Do not lift: {load_on_hook|0} at {reach_needed|up}, the chart of {chart_machine} allows {machine_lift|0}. Bring a larger machine or set from nearer.",
+    says: "~STOP. Do not lift: {load_on_hook|0} at {reach_needed|up}, the chart of {chart_machine} allows {lift_said}. Bring a larger machine or set from nearer.",
     when: "AND(chart_taken_over,NOT(machine_lifts))",
   },
   {
@@ -200,6 +200,10 @@ const basin: readonly PageLine[] = [
   { says: "~•  Stone {crate_gap|0} around the crates and at least {crate_cover|0|up} over them." },
   {
     says: "~•  Full line {full_below_rim|up} below the rim, {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
+  },
+  {
+    says: "~•  Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills.",
+    when: "fill_line_length>0",
   },
   {
     says: "~•  In the design storm of {design_rain}, {rain_overflow|0} spill over at {overflow_place}. Line that way out with stone, so that it does not wash out.",

@@ -143,7 +143,7 @@ export const proposalLines: readonly PageLine[] = [
   },
   {
     says: "~In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
-    when: "AND(weather_is_local,loss_a_day>0)",
+    when: "AND(weather_is_local,loss_a_day>=1[gal])",
   },
   {
     says: '"Water that evaporates or splashes away must be made up, most in warm and windy weather."',

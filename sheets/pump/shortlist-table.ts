@@ -55,16 +55,27 @@ export const shortlistTable = table(
     ),
     watts: calc(
       power,
-      "IF(curve_sound,speed_used^3*IF(full_watts>0,full_watts,WATER_POWER(full_flow,full_head)/pump_efficiency),0)",
+      "IF(reaches,speed_used^3*IF(full_watts>0,full_watts,WATER_POWER(full_flow,full_head)/pump_efficiency),0)",
       "Drawn power",
-      { strong: true },
+      { strong: true, zero: "none", note: "Of those that reach." },
     ),
-    year_cost: calc(money, "watts*hours_a_day*energy_rate*months_a_year*1[months]", "Power a year"),
-    years_cost: calc(money, "cost+years_compared*year_cost", "Cost and power over the years"),
+    year_cost: calc(
+      money,
+      "watts*hours_a_day*energy_rate*months_a_year*1[months]",
+      "Power a year",
+      { zero: "none" },
+    ),
+    years_cost: calc(
+      money,
+      "IF(reaches,cost+years_compared*year_cost,0)",
+      "Cost and power over the years",
+      { zero: "none" },
+    ),
     ranked: calc(
       money,
       "IF(AND(reaches,cost>0),years_cost,0)",
       "The same, of those that reach and have a price",
+      { zero: "none" },
     ),
     in_running: calc(count, "IF(ranked>0,1,0)", "In the running"),
     mark: calc(
@@ -101,8 +112,9 @@ export const shortlistTable = table(
     ),
     most_head: calc(
       head,
-      `IF(curve_sound,LINE_HEAD(total_flow_wanted,CARRIED_BACK(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},wanted_slope),wanted_slope,1),0)`,
+      `IF(curve_sound,MAX(0,LINE_HEAD(total_flow_wanted,CARRIED_BACK(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},wanted_slope),wanted_slope,1)),0)`,
       "Head at the flow wanted, full speed",
+      { zero: "none" },
     ),
     full_flow: calc(flow, "total_flow_wanted/speed_used", "Flow brought to full speed"),
     points_below: calc(
@@ -113,8 +125,9 @@ export const shortlistTable = table(
     full_line: piece("points_below", "Piece of the curve there"),
     full_head: calc(
       head,
-      `IF(curve_sound,LINE_HEAD(full_flow,CARRIED_BACK(${pick("flow", "full_line")},${pick("head", "full_line")},full_slope),full_slope,1),0)`,
+      `IF(curve_sound,MAX(0,LINE_HEAD(full_flow,CARRIED_BACK(${pick("flow", "full_line")},${pick("head", "full_line")},full_slope),full_slope,1)),0)`,
       "Head there, full speed",
+      { zero: "none" },
     ),
     full_slope: calc(
       precise,
@@ -123,8 +136,9 @@ export const shortlistTable = table(
     ),
     full_watts: calc(
       power,
-      `IF(curve_sound,BETWEEN(full_flow,${pick("flow", "full_line")},${pick("flow", "full_line", 2)},${pick("watts", "full_line")},${pick("watts", "full_line", 2)}),0)`,
+      `IF(curve_sound,MAX(0,BETWEEN(full_flow,${pick("flow", "full_line")},${pick("flow", "full_line", 2)},${pick("watts", "full_line")},${pick("watts", "full_line", 2)})),0)`,
       "Watts there, full speed",
+      { zero: "none" },
     ),
   },
 );

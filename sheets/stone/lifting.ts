@@ -1,6 +1,7 @@
 import {
   calc,
   check,
+  count,
   input,
   length,
   lines,
@@ -34,11 +35,27 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     most: 60,
     note: "From the machine's centre of swing to the stone's place.",
   }),
+  chart_reach: calc(
+    length,
+    "LEAST_WHERE(machine_chart.counted_reach, machine_chart.far_enough, 1)",
+    "Next reach of the chart, not shorter",
+    { zero: "none" },
+  ),
   machine_lift: calc(
     weight,
-    "IF(MIN(machine_chart.counted_reach) < 1000[ft], PICK(machine_chart.lift, machine_chart.counted_reach, MIN(machine_chart.counted_reach)), 0)",
-    "Lift by the chart at the next reach not shorter",
-    { strong: true, note: "No reading between the lines of a chart: the longer reach counts." },
+    "IF(chart_reach > 0, PICK(machine_chart.lift, machine_chart.counted_reach, chart_reach), 0)",
+    "Lift by the chart at that reach",
+    {
+      strong: true,
+      zero: "none",
+      note: "No reading between the lines of a chart: the longer reach counts.",
+    },
+  ),
+  lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart"),
+  lift_said: calc(
+    text,
+    'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")',
+    "The same, in words",
   ),
   chart_is_ours: input(yesno, "The chart is copied from the machine's own", {
     default: false,
@@ -51,7 +68,7 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
   ),
   machine_lifts: check(
     "load_on_hook <= machine_lift",
-    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}; the chart on this sheet shows {machine_lift}. Bring a larger machine, set from nearer, or choose smaller stones.",
+    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}; the chart on this sheet shows {lift_said}. Bring a larger machine, set from nearer, or choose smaller stones.",
     { label: "Stone too heavy for machine" },
   ),
 });
@@ -78,14 +95,7 @@ export const liftingChart = table(
       "The chart allows {lift} at {reach}, more than at a shorter reach: copy the chart again.",
       { label: "Lift grows with radius" },
     ),
-    counted_reach: calc(
-      length,
-      "IF(reach >= reach_needed, reach, 1000[ft])",
-      "Reach, if far enough (1,000 if not)",
-      {
-        blank: "1000[ft]",
-        decimals: 1,
-      },
-    ),
+    counted_reach: calc(length, "reach", "Reach, counted", { decimals: 1 }),
+    far_enough: calc(count, "IF(reach >= reach_needed, 1, 0)", "Far enough"),
   },
 );

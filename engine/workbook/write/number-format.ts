@@ -13,6 +13,12 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   if (quantity.kind === "date") return declaration.kind === "calc" ? "yyyy-mm-dd;;" : "yyyy-mm-dd";
   const decimals = decimalsIn(quantity, system, declaration.decimals);
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
+  const figure = figureFormat(declaration, system, point);
+  const zero = declaration.kind === "calc" ? declaration.zero : undefined;
+  return zero === undefined ? figure : `${figure};-${figure};"${zero}"`;
+}
+
+function figureFormat({ quantity }: CellDeclaration, system: UnitSystem, point: string): string {
   if (quantity.percent) return `0${point}%`;
   if (unitOf(quantity, system).name === "$") return `"$"#,##0${point}`;
   return `#,##0${point}`;

@@ -142,7 +142,7 @@ describe("the crew is told what to build", () => {
   test.each([
     [{ siphon_stop: "air break" }, /^air break in this line, higher than the water/],
     [{ siphon_stop: "check valve" }, /^check valve in this line/],
-    [{ above_water: 0.5 }, /^end 0\.50 ft above the water/],
+    [{ above_water: 0.5 }, /^end 6 in above the water/],
     [{ end_below_water: 5 }, /^end 5 in below the resting water and no deeper/],
     [{ flow_chosen: 0 }, /^$/],
   ])("%j", (given, said) => {
