@@ -1,11 +1,14 @@
 import { extname } from "node:path";
 import { Command } from "commander";
+import { changeOrderOf, type Terms } from "../audit/compare/change-order.js";
 import { compareJobs } from "../audit/compare/compare.js";
 import { comparisonJson } from "../audit/compare/json.js";
-import { changeOrderMarkdown, comparisonMarkdown } from "../audit/compare/text.js";
+import { changeOrderMarkdown, comparisonMarkdown, heldBackSaid } from "../audit/compare/text.js";
 import { comparisonWorkbook } from "../audit/compare/workbook.js";
 import { openJob } from "../audit/open.js";
 import { RillbookError } from "../errors.js";
+import { serialOf, today } from "../job/date.js";
+import { oneLine } from "../job/trail/entry.js";
 import { outputTo } from "../output/write.js";
 import type { Context } from "./context.js";
 
@@ -13,6 +16,10 @@ interface Options {
   output?: string;
   customer?: true;
   prices?: string;
+  number?: string;
+  date?: string;
+  reason?: string;
+  officeChanges?: true;
   json?: true;
 }
 
@@ -24,11 +31,18 @@ export function compareCommand(context: Context): Command {
     .argument("<second>", "job record or workbook, with the changes")
     .option("-o, --output <file>", "write it to a file: .xlsx or .md")
     .option("--customer", "the change order alone, without the office's figures")
+    .option("--number <no>", "number of the change order (blank: to be filled in by hand)")
+    .option("--date <day>", "its date, like 2027-05-31 (default: today)")
+    .option("--reason <text>", "why, as the customer reads it (blank: to be filled in by hand)")
+    .option(
+      "--office-changes",
+      "put the office's own changes (margin, crew, prices) into its sum too",
+    )
     .option("--prices <file>", "price book for job records, instead of those they name")
     .option("--json", "the whole comparison as JSON")
     .addHelpText(
       "after",
-      "\nExample:\n  rillbook compare agreed.json wider.json --customer -o change-order.xlsx",
+      "\nThe change order lists every line of the proposal that changes. Changes that are the office's own (margin,\ncrew, prices of the book) are held back from it and told here, with exit status 1.\n\nExample:\n  rillbook compare agreed.json wider.json --customer -o change-order.xlsx",
     )
     .action(async (first: string, second: string, options: Options) => {
       const { output, prices } = options;
@@ -52,14 +66,37 @@ export function compareCommand(context: Context): Command {
               templates: context.templates,
             });
       const comparison = compareJobs(a, b);
+      const order = changeOrderOf(comparison, termsOf(options));
       const text = options.customer
-        ? `${changeOrderMarkdown(comparison)}\n`
-        : comparisonMarkdown(comparison);
+        ? `${changeOrderMarkdown(order)}\n`
+        : comparisonMarkdown(comparison, order);
       if (place !== undefined) {
         const audience = options.customer ? "customer" : "office";
-        await place.write(kind === ".md" ? text : await comparisonWorkbook(comparison, audience));
+        await place.write(
+          kind === ".md" ? text : await comparisonWorkbook(comparison, audience, order),
+        );
       }
-      if (options.json) context.out(`${JSON.stringify(comparisonJson(comparison), null, 2)}\n`);
+      if (options.json)
+        context.out(`${JSON.stringify(comparisonJson(comparison, order), null, 2)}\n`);
       else context.out(output === undefined ? text : `Written: ${output}\n`);
+      // without --customer the office reads it in the comparison
+      if (order.heldBack === undefined || !options.customer) return;
+      context.status = 1;
+      context.err(`${heldBackSaid(order)}\n`);
     });
+}
+
+function termsOf({ number, date = today(), reason, officeChanges }: Options): Terms {
+  if (serialOf(date) === undefined) {
+    throw new RillbookError(
+      "date-invalid",
+      `--date is ${JSON.stringify(date)}, but must be a date like 2027-05-31.`,
+    );
+  }
+  return {
+    date,
+    ...(number === undefined ? {} : { number: oneLine(number) }),
+    ...(reason === undefined ? {} : { reason: oneLine(reason) }),
+    ...(officeChanges === undefined ? {} : { withOffice: true }),
+  };
 }

@@ -1,6 +1,6 @@
 import { Command, InvalidArgumentError, Option } from "commander";
 import { RillbookError } from "../errors.js";
-import { serialOf, writtenDate } from "../job/date.js";
+import { today } from "../job/date.js";
 import { join } from "../rerun/join.js";
 import { partOf } from "../rerun/part.js";
 import { type Outcome, rerun } from "../rerun/rerun.js";
@@ -194,11 +194,4 @@ const collected = (one: string, others: readonly string[]) => [...others, one];
 function whole(written: string): number {
   if (/^\d{1,6}$/.test(written)) return Number(written);
   throw new InvalidArgumentError("It must be a whole number from 0.");
-}
-
-function today(): string {
-  const now = new Date();
-  const day = serialOf("1970-01-01") as number;
-  const minutes = now.getTime() / 60_000 - now.getTimezoneOffset();
-  return writtenDate(day + minutes / 1440);
 }

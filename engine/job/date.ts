@@ -16,3 +16,10 @@ export function serialOf(written: string): number | undefined {
 export function writtenDate(serial: number): string {
   return new Date(epoch + Math.floor(serial) * dayLength).toISOString().slice(0, 10);
 }
+
+/** The day that it is here and now, `2027-05-31`. */
+export function today(): string {
+  const now = new Date();
+  const minutes = now.getTime() / 60_000 - now.getTimezoneOffset();
+  return writtenDate((serialOf("1970-01-01") as number) + minutes / 1440);
+}

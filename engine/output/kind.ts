@@ -78,6 +78,7 @@ function kindOfText(head: string): Found {
     return /"rillbook"\s*:/.test(head) ? ours("record") : { means: "JSON that is no job record" };
   }
   if (/^# Audit of /.test(head)) return ours("report");
-  if (/^# (Comparison of |Change order)/.test(head)) return ours("comparison text");
+  if (/^(# (Comparison of |Change order)|\*\*.*\*\*\n\n# Change order)/.test(head))
+    return ours("comparison text");
   return { means: "a file that rillbook did not write" };
 }

@@ -37,6 +37,31 @@ export interface Roles {
    * (`falls`, all its inputs). Without it, only the headline figures that are not money.
    */
   readonly told?: readonly string[];
+  /**
+   * Inputs that are the office's own affair, such as margin and crew, named as in `told`: a change of
+   * them moves no change order unless the office says so.
+   */
+  readonly office?: readonly string[];
+  /** The page that the customer agrees to. */
+  readonly agreed?: Agreed;
+}
+
+/** Which cells make the page that the customer agrees to, by name. */
+export interface Agreed {
+  /** What people call the page: `proposal`. */
+  readonly name: string;
+  /** The column that holds its lines, blank where a line is left out: `proposal_lines.says`. */
+  readonly lines: string;
+  /** A line that begins so tells the state of the page and is not agreed on. */
+  readonly draftMark?: string;
+  /** What the customer pays in all, where that is more than the price. */
+  readonly sum?: string;
+  readonly number?: string;
+  readonly site?: string;
+  readonly contractor?: string;
+  readonly days?: string;
+  /** Columns of the table of draws. */
+  readonly draws?: { readonly name: string; readonly amount: string };
 }
 
 export interface Section {

@@ -1,9 +1,9 @@
 import { plainValue } from "../trace/written.js";
-import { changeOrderOf } from "./change-order.js";
+import type { ChangeOrder } from "./change-order.js";
 import { type Change, type Comparison, difference } from "./compare.js";
 
 /** A comparison in full, for programs. */
-export function comparisonJson(comparison: Comparison): unknown {
+export function comparisonJson(comparison: Comparison, order: ChangeOrder): unknown {
   const { a, b, inputs, prices, headline, sections, price, figures, checks } = comparison;
   const side = ({ source, job, book, model }: Comparison["a"]) => ({
     source,
@@ -13,7 +13,7 @@ export function comparisonJson(comparison: Comparison): unknown {
     units: model.system,
     book,
   });
-  const { words, sum } = changeOrderOf(comparison);
+  const { words, sum, lines, rest, heldBack, terms } = order;
   return {
     a: side(a),
     b: side(b),
@@ -24,7 +24,12 @@ export function comparisonJson(comparison: Comparison): unknown {
     ...(price === undefined ? {} : { price: plain(price) }),
     figures: figures.map(plain),
     checks,
-    changeOrder: { words, sum },
+    changeOrder: {
+      ...{ head: Object.fromEntries(order.head), words, lines, sum, rest },
+      ...(order.price === undefined ? {} : { price: plain(order.price) }),
+      terms: terms.map(plain),
+      ...(heldBack === undefined ? {} : { heldBack }),
+    },
   };
 }
 

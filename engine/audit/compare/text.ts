@@ -1,11 +1,12 @@
-import { changeOrderOf, dollars } from "./change-order.js";
+import { type ChangeOrder, dollars } from "./change-order.js";
 import { type Change, type Comparison, difference } from "./compare.js";
+import type { LineChange } from "./page-lines.js";
 import { reasonText } from "./reasons.js";
 
 const mostRows = 40;
 
 /** A comparison as Markdown, which reads on a terminal too: first for the office, then for the customer. */
-export function comparisonMarkdown(comparison: Comparison): string {
+export function comparisonMarkdown(comparison: Comparison, order: ChangeOrder): string {
   const { a, b, inputs, prices, sections, headline, figures, checks } = comparison;
   const single = figures.filter(({ id }) => !id.includes("["));
   const rows = figures.length - single.length;
@@ -28,24 +29,54 @@ export function comparisonMarkdown(comparison: Comparison): string {
       ["Check", "Now", "What to do"],
       ...checks.map(({ id, now, message }) => [id, now, message]),
     ]),
-    changeOrderMarkdown(comparison),
+    heldBackSaid(order),
+    changeOrderMarkdown(order),
   ];
   return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
 }
 
+/** What the office is told of its own changes that the change order leaves out; empty where there are none. */
+export function heldBackSaid({ heldBack }: ChangeOrder): string {
+  if (heldBack === undefined) return "";
+  return `Held back from the change order: ${heldBack.words.map(escaped).join("; ")}. They are the office's own and move the sum by ${heldBack.by}; the order goes without them. To put them in, give --office-changes.`;
+}
+
 /** The change order alone, for the customer. */
-export function changeOrderMarkdown(comparison: Comparison): string {
-  const { job, title, words, sum } = changeOrderOf(comparison);
+export function changeOrderMarkdown(order: ChangeOrder): string {
+  const { job, draft, title, head, words, page, lines, price, terms, sum, rest, officeShare } =
+    order;
+  const money = [...(price === undefined ? [] : [price]), ...terms];
   return [
+    draft === undefined ? "" : `**${escaped(draft)}**`,
     `# Change order, job ${escaped(job)}`,
     escaped(title),
+    head.map(([label, text]) => `${label}: ${text === "" ? blank : escaped(text)}  `).join("\n"),
+    "## What changes",
     words.length === 0
       ? "Nothing in the work itself changes."
       : words.map((one) => `- ${escaped(one)}`).join("\n"),
+    page === undefined ? "" : `## Lines of the ${page} that change`,
+    lines.map(lineSaid).join("\n"),
+    escaped(rest),
+    section("Sum, days and draws", money, [
+      ["", "As agreed", "With the change", "Difference"],
+      ...money.map((one) => [one.label, ...moneyRow(one).slice(1)]),
+    ]),
     `**${escaped(sum)}**`,
-    "All else stays as agreed.",
-    "Agreed: ______________________   Date: ______________",
-  ].join("\n\n");
+    officeShare === undefined ? "" : escaped(officeShare),
+    `Customer: ${blank}   Date: ${blank}`,
+    `Contractor: ${blank}   Date: ${blank}`,
+  ]
+    .filter((part) => part !== "")
+    .join("\n\n");
+}
+
+const blank = "______________________";
+
+function lineSaid({ was, now }: LineChange): string {
+  if (was === "") return `- New: ${escaped(now)}`;
+  if (now === "") return `- No longer: ${escaped(was)}`;
+  return `- Was: ${escaped(was)}\n  Is: ${escaped(now)}`;
 }
 
 const header = ["What", "Was", "Is", "Difference"];

@@ -3,9 +3,10 @@ import { comparisonProperty } from "../../output/kind.js";
 import { formulaContent } from "../../workbook/write/cells.js";
 import { styles } from "../../workbook/write/look.js";
 import { finishPackage } from "../../workbook/write/package.js";
-import { changeOrderOf } from "./change-order.js";
+import type { ChangeOrder } from "./change-order.js";
 import { type Change, type Comparison, difference } from "./compare.js";
 import { reasonText } from "./reasons.js";
+import { heldBackSaid } from "./text.js";
 
 type Entry = string | number | null | { readonly formula: string; readonly value: number };
 
@@ -16,43 +17,71 @@ type Entry = string | number | null | { readonly formula: string; readonly value
 export async function comparisonWorkbook(
   comparison: Comparison,
   audience: "customer" | "office",
+  order: ChangeOrder,
 ): Promise<Uint8Array> {
   const book = new exceljs.Workbook();
   book.created = new Date(Date.UTC(2000, 0, 1));
   book.modified = book.created;
-  writeOrder(book.addWorksheet("Change order"), comparison);
-  if (audience === "office") writeOffice(book.addWorksheet("Comparison"), comparison);
+  writeOrder(book.addWorksheet("Change order"), order);
+  if (audience === "office") writeOffice(book.addWorksheet("Comparison"), comparison, order);
   return finishPackage(new Uint8Array(await book.xlsx.writeBuffer()), {
     [comparisonProperty]: comparison.b.job,
   });
 }
 
-function writeOrder(sheet: Worksheet, comparison: Comparison): void {
-  const { job, title, words, price, sum } = changeOrderOf(comparison);
+function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
+  const {
+    job,
+    draft,
+    title,
+    head,
+    words,
+    page: agreed,
+    lines,
+    price,
+    terms,
+    sum,
+    rest,
+    officeShare,
+  } = order;
   const page = new Page(sheet, [44, 18, 18, 18]);
   page.title(`Change order, job ${job}`, title);
+  if (draft !== undefined) page.words(draft);
+  for (const [label, text] of head) page.pair(label, text === "" ? blank : text);
+  page.gap();
   page.heading("What changes");
   for (const word of words.length === 0 ? ["Nothing in the work itself changes."] : words) {
     page.words(word);
   }
   page.gap();
-  page.heading("What it comes to");
-  if (price !== undefined) {
-    page.header(["", "As agreed", "With the change", "Difference"]);
-    page.change(price, "Price");
+  if (agreed !== undefined) page.heading(`Lines of the ${agreed} that change`);
+  for (const { was, now } of lines) {
+    if (was !== "") page.words(now === "" ? `No longer: ${was}` : `Was: ${was}`);
+    if (now !== "") page.words(was === "" ? `New: ${now}` : `Is: ${now}`);
+  }
+  page.words(rest);
+  page.gap();
+  page.heading("Sum, days and draws");
+  page.header(["", "As agreed", "With the change", "Difference"]);
+  for (const change of [...(price === undefined ? [] : [price]), ...terms]) {
+    page.change(change, change.label);
   }
   page.words(sum);
+  if (officeShare !== undefined) page.words(officeShare);
   page.gap();
-  page.words("All else stays as agreed.");
+  page.row([`Customer ${blank}`, null, null, `Date ${blank}`]);
   page.gap();
-  page.row(["Agreed (customer)", null, null, "Date"]);
-  page.row(["Agreed (contractor)", null, null, "Date"]);
+  page.row([`Contractor ${blank}`, null, null, `Date ${blank}`]);
 }
 
-function writeOffice(sheet: Worksheet, comparison: Comparison): void {
+const blank = "______________________";
+
+function writeOffice(sheet: Worksheet, comparison: Comparison, order: ChangeOrder): void {
   const { a, b, inputs, prices, sections, headline, figures, checks } = comparison;
   const page = new Page(sheet, [44, 18, 18, 18, 60]);
   page.title(`Comparison of ${a.job} and ${b.job}`, "For the office. Not for the customer.");
+  const held = heldBackSaid(order);
+  if (held !== "") page.words(held);
   const part = (heading: string, head: string[], rows: (() => void)[]) => {
     if (rows.length === 0) return;
     page.heading(heading);
@@ -128,6 +157,14 @@ class Page {
     this.line += 1;
   }
 
+  /** A label, and a text over the rest of the width. */
+  pair(label: string, text: string): void {
+    this.sheet.mergeCells(this.line, 2, this.line, this.widths.length);
+    this.put(1, label, styles.label);
+    this.put(2, text, styles.prose);
+    this.line += 1;
+  }
+
   row(entries: readonly Entry[]): void {
     entries.forEach((entry, i) => {
       this.put(i + 1, entry, i === 0 ? styles.label : styles.note);
@@ -139,7 +176,7 @@ class Page {
     this.sheet.mergeCells(this.line, 1, this.line, this.widths.length);
     this.put(1, text, styles.prose);
     const width = this.widths.reduce((sum, one) => sum + one, 0);
-    this.sheet.getRow(this.line).height = 16 * Math.ceil(text.length / (width * 0.9));
+    this.sheet.getRow(this.line).height = 16 * Math.ceil(text.length / width);
     this.line += 1;
   }
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { changeOrderOf } from "../../../../engine/audit/compare/change-order.js";
-import { compareJobs } from "../../../../engine/audit/compare/compare.js";
+import { type Comparison, compareJobs } from "../../../../engine/audit/compare/compare.js";
 import { comparisonJson } from "../../../../engine/audit/compare/json.js";
 import { changeOrderMarkdown, comparisonMarkdown } from "../../../../engine/audit/compare/text.js";
 import { comparisonWorkbook } from "../../../../engine/audit/compare/workbook.js";
@@ -66,6 +66,10 @@ const before = opened({ ...fenceJob, trail: fenceTrail });
 const after = opened(taller);
 const comparison = compareJobs(before, after);
 
+const officeText = (one: Comparison) => comparisonMarkdown(one, changeOrderOf(one));
+const workbook = (one: Comparison, audience: "customer" | "office") =>
+  comparisonWorkbook(one, audience, changeOrderOf(one));
+
 test("inputs that changed, by whom and why", () => {
   expect(
     comparison.inputs.map(({ id, oldShown, newShown, reason }) => [
@@ -101,6 +105,9 @@ test("a job is no different from itself", () => {
   expect(changeOrderOf(same)).toMatchObject({
     words: [],
     sum: "The price stays as it was: $4,087.02.",
+    rest: expect.stringMatching(
+      /^Only what is listed here was compared\. Other things .* may have changed/,
+    ),
   });
 });
 
@@ -137,7 +144,7 @@ test("the change order: words and money for the customer, and no margin, rate or
     ],
     sum: expect.stringMatching(/^The price rises by \$[\d,.]+, from \$4,087\.02 to \$[\d,.]+\.$/),
   });
-  const text = changeOrderMarkdown(comparison);
+  const text = changeOrderMarkdown(changeOrderOf(comparison));
   expect(text).not.toMatch(/margin|%|Material|Labor/i);
 });
 
@@ -164,7 +171,7 @@ test("as Markdown: text of a job cannot become markup", () => {
     ...taller,
     inputs: { ...taller.inputs, customer: "<b>|*x*|</b>\n# no" },
   };
-  const text = comparisonMarkdown(compareJobs(before, opened(odd)));
+  const text = officeText(compareJobs(before, opened(odd)));
   expect(text).toContain("\\<b\\>\\|\\*x\\*\\|\\</b\\> \\# no");
   for (const line of text.split("\n").filter((one) => one.startsWith("| Customer"))) {
     expect(line.match(/(?<!\\)\|/g)).toHaveLength(5);
@@ -175,19 +182,17 @@ test("shares differ by points", () => {
   const shares = template({ ...fence, headline: ["margin"] });
   const of = modelOf(shares, "us");
   const two = compareJobs(opened(fenceJob, fenceBook, of), opened(taller, fenceBook, of));
-  expect(comparisonMarkdown(two)).toContain(
-    "| Margin on price (margin) | 20.0% | 25.0% | +5 points |",
-  );
+  expect(officeText(two)).toContain("| Margin on price (margin) | 20.0% | 25.0% | +5 points |");
 });
 
 test("as JSON, with exact differences", () => {
-  const told = JSON.parse(JSON.stringify(comparisonJson(comparison)));
+  const told = JSON.parse(JSON.stringify(comparisonJson(comparison, changeOrderOf(comparison))));
   expect(told.price.difference).toBeCloseTo(told.price.new - told.price.old, 9);
   expect(told.inputs).toHaveLength(3);
 });
 
 test("as a workbook: differences are formulas; the customer's has the change order alone", async () => {
-  const customer = readWorkbook(await comparisonWorkbook(comparison, "customer"));
+  const customer = readWorkbook(await workbook(comparison, "customer"));
   expect(customer.sheets.map(({ name }) => name)).toEqual(["Change order"]);
   const cells = [...(customer.sheets[0]?.cells.values() ?? [])];
   const formula = cells.find((one) => one.formula !== undefined);
@@ -196,7 +201,7 @@ test("as a workbook: differences are formulas; the customer's has the change ord
   expect(formula?.value).toBeCloseTo((price?.new as number) - (price?.old as number), 9);
   const words = cells.map(({ value }) => String(value)).join(" ");
   expect(words).not.toMatch(/margin|Material/i);
-  const office = readWorkbook(await comparisonWorkbook(comparison, "office"));
+  const office = readWorkbook(await workbook(comparison, "office"));
   expect(office.sheets.map(({ name }) => name)).toEqual(["Change order", "Comparison"]);
 });
 
@@ -205,7 +210,7 @@ test("a customer's text that looks like a formula stays text in the workbook", a
     ...taller,
     inputs: { ...taller.inputs, runs: [{ label: "=1+1", run: 10 }, ...runs.slice(1)] },
   };
-  const bytes = await comparisonWorkbook(compareJobs(before, opened(odd)), "customer");
+  const bytes = await workbook(compareJobs(before, opened(odd)), "customer");
   const cells = [...(readWorkbook(bytes).sheets[0]?.cells.values() ?? [])];
   expect(cells.filter(({ formula }) => formula !== undefined)).toHaveLength(1);
 });
