@@ -1,4 +1,5 @@
 import { sheet } from "../engine/template/index.js";
+import { inspections } from "./labor/inspections.js";
 import { siteFactors } from "./labor/site.js";
 import { ownTasks, taskTable } from "./labor/tasks.js";
 import { laborCost, laborTotals, ownTasksInWords } from "./labor/totals.js";
@@ -6,5 +7,5 @@ import { laborCost, laborTotals, ownTasksInWords } from "./labor/totals.js";
 export const laborSheet = sheet(
   "Labor",
   "Hours from quantities and production rates, slowed by the site; crew, machine and days of work.",
-  [siteFactors, taskTable, ownTasks, laborTotals, laborCost, ownTasksInWords],
+  [siteFactors, taskTable, ownTasks, inspections, laborTotals, laborCost, ownTasksInWords],
 );

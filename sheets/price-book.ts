@@ -12,6 +12,7 @@ export const rateUnits = [
   "$/day",
   "$/each",
   "$/load",
+  "$/ft2",
   "percent",
   "factor",
   "each/hour",

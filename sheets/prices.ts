@@ -58,7 +58,7 @@ export const pricesOf = (codes: readonly string[]): SheetDeclaration =>
       table(
         "rates",
         "Rates used",
-        { rows: 60, from: "rates", usedBy: ["used_rates.code"], filled: "LEN(code)>0" },
+        { rows: 80, from: "rates", usedBy: ["used_rates.code"], filled: "LEN(code)>0" },
         {
           description: book(text, "Rate"),
           code: book(text, "Code"),

@@ -1,5 +1,13 @@
 /** The independent kinds of measure that the compiler keeps apart. Counts, shares and people have none of them. */
-export const baseDimensions = ["length", "mass", "time", "temperature", "money", "angle"] as const;
+export const baseDimensions = [
+  "length",
+  "mass",
+  "time",
+  "temperature",
+  "current",
+  "money",
+  "angle",
+] as const;
 
 export type BaseDimension = (typeof baseDimensions)[number];
 

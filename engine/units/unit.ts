@@ -2,7 +2,7 @@ import type { Dimension } from "./dimension.js";
 
 /**
  * A unit: its name as printed beside numbers, its dimension, and its size in SI
- * base units (metre, kilogram, second, kelvin, degree of angle, one unit of money).
+ * base units (metre, kilogram, second, kelvin, ampere, degree of angle, one unit of money).
  */
 export interface Unit {
   readonly name: string;
@@ -36,6 +36,8 @@ define("in", { length: 1 }, inch);
 define("yd", { length: 1 }, 3 * foot);
 define("m²", { length: 2 }, 1);
 define("ft²", { length: 2 }, foot ** 2);
+define("mm²", { length: 2 }, 1e-6);
+define("cmil", { length: 2 }, (Math.PI / 4) * (0.001 * inch) ** 2); // circle of a thousandth of an inch
 define("m³", { length: 3 }, 1);
 define("L", { length: 3 }, 0.001);
 define("ft³", { length: 3 }, foot ** 3);
@@ -72,6 +74,8 @@ define("kg/m", { mass: 1, length: -1 }, 1);
 define("inHg", { mass: 1, length: -1, time: -2 }, 3386.389); // SP 811, conventional inch of mercury
 define("kPa", { mass: 1, length: -1, time: -2 }, 1000);
 define("W", { mass: 1, length: 2, time: -3 }, 1);
+define("A", { current: 1 }, 1);
+define("V", { mass: 1, length: 2, time: -3, current: -1 }, 1);
 define("kW", { mass: 1, length: 2, time: -3 }, 1000);
 define("hp", { mass: 1, length: 2, time: -3 }, 550 * foot * pound * standardGravity);
 define("kWh", { mass: 1, length: 2, time: -2 }, 3.6e6);

@@ -25,8 +25,8 @@ export const groundBalance = lines("Balance", {
   ),
   fill_needed: calc(
     soilVolume,
-    "(berm_volume + basin_backfill) / compacted_factor",
-    "Bank soil needed: berms, the stripped layer under them, backfill of the basin",
+    "(berm_volume + basin_backfill + pool_backfill) / compacted_factor",
+    "Bank soil needed: berms, the stripped layer under them, backfill",
   ),
   fill_at_hand: calc(
     soilVolume,

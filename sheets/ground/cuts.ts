@@ -41,7 +41,14 @@ export const poolCuts = table(
       "(length + 2 * channel_allowance) * (width + 2 * channel_allowance) * filled_share",
       "Surface",
     ),
-    dig: calc(soilVolume, "channel_cut * surface_dug * deep", "Dig"),
+    box_length: calc(length, "length + 2 * channel_allowance", "Length at the bottom"),
+    box_width: calc(length, "width + 2 * channel_allowance", "Width at the bottom"),
+    sloped: calc(
+      soilVolume,
+      "filled_share * channel_cut * (PRISMOID(box_length, box_width, deepest, pool_sides) - box_length * box_width * deepest)",
+      "Dug more for sloped sides, filled again",
+    ),
+    dig: calc(soilVolume, "channel_cut * surface_dug * deep + sloped", "Dig"),
     topsoil: calc(
       soilVolume,
       `channel_cut * surface_dug * ${stripped}`,

@@ -47,6 +47,11 @@ export const digs = lines("Strip and dig, bank measure", {
   }),
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
   pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools"),
+  pool_backfill: calc(
+    soilVolume,
+    "SUM(pool_cuts.sloped)",
+    "Backfill around pools with sloped sides",
+  ),
   basin_topsoil: calc(
     soilVolume,
     "PRISMOID(dig_top_length - 2 * dig_slope * MIN(strip_depth, dig_depth), dig_top_width - 2 * dig_slope * MIN(strip_depth, dig_depth), MIN(strip_depth, dig_depth), dig_slope)",

@@ -1,4 +1,5 @@
 import {
+  area,
   calc,
   check,
   count,
@@ -15,6 +16,8 @@ interface Place {
   readonly what: string;
   readonly depth: string;
   readonly length: string;
+  /** Length of the sides that shoring would hold. */
+  readonly around: string;
   /** Run of its sides to 1 of height; 0 is upright. */
   readonly sides: string;
   readonly protection: string;
@@ -27,6 +30,7 @@ const basin: Place = {
   what: '"Basin"',
   depth: "dig_depth",
   length: "dig_bottom_length",
+  around: "2 * (dig_bottom_length + dig_bottom_width)",
   sides: "dig_slope",
   protection: "dig_protection",
 };
@@ -35,6 +39,7 @@ const trench = (i: number): Place => ({
   what: `"Trench of "&INDEX(trenches.trench, ${i})`,
   depth: `INDEX(trenches.open_depth, ${i})`,
   length: `INDEX(trenches.dug, ${i})`,
+  around: `2 * INDEX(trenches.dug, ${i})`,
   sides: "0",
   protection: "trench_protection",
 });
@@ -43,6 +48,7 @@ const pool = (i: number): Place => ({
   what: `INDEX(pool_cuts.pool, ${i})`,
   depth: `INDEX(pool_cuts.deepest, ${i})`,
   length: `INDEX(pools.length, ${i})`,
+  around: `2 * (INDEX(pools.length, ${i}) + INDEX(pools.width, ${i}))`,
   sides: "pool_sides",
   protection: "pool_protection",
 });
@@ -51,6 +57,7 @@ const streamCut = (i: number): Place => ({
   what: `INDEX(channel_cuts.reach, ${i})`,
   depth: `INDEX(channel_cuts.deepest, ${i})`,
   length: `INDEX(reaches.length, ${i})`,
+  around: `2 * INDEX(reaches.length, ${i})`,
   sides: `INDEX(reaches.side, ${i})`,
   protection: "stream_protection",
 });
@@ -59,6 +66,7 @@ const footing = (i: number): Place => ({
   what: `"Footing of "&INDEX(walls.name, ${i})`,
   depth: `INDEX(walls.dug, ${i})`,
   length: `INDEX(walls.length, ${i})`,
+  around: `INDEX(walls.length, ${i})`,
   sides: "0",
   protection: "wall_protection",
 });
@@ -84,6 +92,7 @@ export const placeList = table(
     what: calc(text, (row) => of(row).what, "Place"),
     depth: calc(length, (row) => of(row).depth, "Depth"),
     length: calc(length, (row) => of(row).length, "Length"),
+    around: calc(length, (row) => of(row).around, "Sides that shoring would hold"),
     sides: calc(number, (row) => of(row).sides, "Sides: run to 1", { decimals: 2 }),
     protection: calc(text, (row) => of(row).protection, "Protection"),
   },
@@ -117,6 +126,11 @@ export const placesDug = table(
       safe,
       "{what} is dug {depth} deep in soil {dig_soil_type}, protection: {protection}, sides {sides} to 1. Shore it, shield it, or slope it {safe_slope} to 1 (29 CFR 1926.652).",
       { label: "Dig without protection" },
+    ),
+    face: calc(
+      area,
+      'IF(OR(protection = "shored or shielded", protection = "engineered"), around * depth, 0[ft²])',
+      "Face to be held",
     ),
     entered: calc(
       text,

@@ -1,4 +1,5 @@
 import {
+  area,
   calc,
   check,
   count,
@@ -113,6 +114,15 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     "SUMPRODUCT((places_dug.needed = TRUE) * 1) > 0",
     "Protection needed at some place",
     { strong: true },
+  ),
+  shored_face: calc(area, "SUM(places_dug.face)", "Face to be shored or shielded", {
+    strong: true,
+    note: "Hired and set as a whole; where a shield is moved along, set its own rate in the price book.",
+  }),
+  digs_engineered: calc(
+    count,
+    'COUNT_WHERE(places_dug.by, "engineered")',
+    "Digs with engineered protection",
   ),
   dig_within_tables: check(
     'SUMPRODUCT((place_list.depth > engineer_depth) * (place_list.protection <> "engineered")) = 0',

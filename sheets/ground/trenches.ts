@@ -31,6 +31,8 @@ const trenches: readonly Trench[] = [
   { trench: "main", pipe: "main_length", bedding: 4 },
   { trench: "branches", pipe: "SUM(outlets.length)", bedding: 4 },
   { trench: "fill line", pipe: "fill_line_length", bedding: 0, width: 6, depth: 12 },
+  // NEC Table 300.5: 18 in of cover over plastic conduit (from memory)
+  { trench: "conduit to the pump", pipe: "conduit_trench", bedding: 0, width: 6, depth: 18 },
 ];
 
 export const trenchRows = trenches.length;
@@ -110,7 +112,6 @@ export const trenchLines = lines("Rules and totals of trenches", {
     source: practice,
   }),
   trench_length: calc(length, rowsOf("dug", pipes), "Pipe trench", { strong: true }),
-  narrow_trench_length: calc(length, rowsOf("dug", narrow), "Narrow trenches"),
   trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, bank measure", {
     strong: true,
   }),

@@ -96,6 +96,11 @@ export const wallRules = lines("Rules and totals of walls", {
   }),
   wall_stone: calc(tons, "SUM(walls.stone_weight)", "Wall stone", { strong: true }),
   wall_blocks: calc(count, "SUM(walls.blocks)", "Wall blocks", { strong: true }),
+  walls_to_permit: calc(
+    count,
+    "SUMPRODUCT((walls.needs_permit = TRUE) * 1)",
+    "Walls with permit and engineer",
+  ),
   wall_base: calc(soilVolume, "SUM(walls.base)", "Base gravel, as laid", { strong: true }),
 });
 
@@ -122,6 +127,11 @@ export const wallTable = table(
     arranged: input(yesno, "Permit and engineer arranged", { default: false }),
     buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
     code_height: calc(length, "height + buried", "Height by the code, from its foot"),
+    needs_permit: calc(
+      yesno,
+      "OR(ROUND(code_height + bank_above - permit_height, 9) > 0, loaded)",
+      "Permit and engineer needed",
+    ),
     dug: calc(
       length,
       "buried + wall_base_depth + IF(cut_bank, height, 0)",
@@ -149,7 +159,7 @@ export const wallTable = table(
       "Blocks",
     ),
     permitted: check(
-      "OR(arranged, AND(ROUND(code_height + bank_above - permit_height, 9) <= 0, NOT(loaded)))",
+      "OR(arranged, NOT(needs_permit))",
       "{name}: {code_height} from foot to top, {bank_above} of bank above. Over {permit_height} together, or with a load behind, arrange permit and engineer, or lower it.",
       { label: "Wall without engineer" },
     ),

@@ -24,8 +24,8 @@ export const taskTable = table(
   {
     rows: laborTasks.length,
     data: laborTasks.map(({ task, unit, rate_code, machine_share, ...by }) => {
-      const { by_access = false, by_haul = false, by_soil = false } = by;
-      return { task, unit, rate_code, machine_share, by_access, by_haul, by_soil };
+      const { by_access = false, by_haul = false, by_soil = false, open_dig = false } = by;
+      return { task, unit, rate_code, machine_share, by_access, by_haul, by_soil, open_dig };
     }),
     note: "Rates are units an hour of one person. Another rate for this job goes in its own column.",
   },
@@ -41,6 +41,7 @@ export const taskTable = table(
     by_access: published(yesno, "Slowed by the way", { source: practice }),
     by_haul: published(yesno, "Slowed by the distance", { source: practice }),
     by_soil: published(yesno, "Slowed by the soil", { source: practice }),
+    open_dig: published(yesno, "A dig stands open", { source: practice }),
     site_factor: calc(
       number,
       "IF(by_access,access_factor,1)*IF(by_haul,haul_factor,1)*IF(by_soil,soil_factor,1)",

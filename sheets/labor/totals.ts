@@ -14,9 +14,14 @@ import { rate } from "../tables/used-rates.js";
 
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {
-  labor_hours: calc(hours, "SUM(tasks.hours)+SUM(own_tasks.own_hours)", "Labor hours", {
-    strong: true,
-  }),
+  labor_hours: calc(
+    hours,
+    "SUM(tasks.hours)+SUM(own_tasks.own_hours)+inspection_hours",
+    "Labor hours",
+    {
+      strong: true,
+    },
+  ),
   machine_hours: calc(hours, "SUM(tasks.machine)+SUM(own_tasks.own_machine)", "Machine hours"),
   machine_days: calc(
     days,
@@ -69,9 +74,19 @@ export const laborCost = lines("Cost of labor", {
     `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`,
     "An hour of the machine operator",
   ),
+  own_electrician_hours: calc(
+    hours,
+    'SUM_WHERE(tasks.hours,tasks.rate_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.rate_code,"circuit-fitted")',
+    "Hours of our own electrician",
+  ),
+  own_electrician_rate: calc(
+    hourlyRate,
+    `BURDENED_RATE(${rate("wage-electrician")}*1[$/h],burden)`,
+    "An hour of our own electrician",
+  ),
   labor_cost: calc(
     money,
-    "ROUND(machine_hours*operator_rate+(paid_hours-machine_hours)*crew_rate,2)",
+    "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+(paid_hours-machine_hours-own_electrician_hours)*crew_rate,2)",
     "Labor, with burden",
     { strong: true },
   ),

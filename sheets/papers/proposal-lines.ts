@@ -105,12 +105,24 @@ export const proposalLines: readonly PageLine[] = [
     when: "fill_line_length>0",
   },
   {
-    says: '"•  A ground-fault protected outlet for the pump."',
+    says: '"•  The electric circuit to the pump (breaker, conduit in its trench, wire, ground-fault protected outlet), by our own licensed electrician."',
     when: 'electrical_work="by us"',
   },
   {
-    says: '"•  The electric circuit to the pump and its ground-fault protected outlet, by a licensed electrician."',
-    when: `AND(${electricianIn},SUM(subcontracts.amount)=0)`,
+    says: '"•  The electric circuit to the pump (breaker, conduit in its trench, wire, ground-fault protected outlet), by a licensed electrician."',
+    when: `AND(${electricianIn},electric_counted)`,
+  },
+  {
+    says: '"•  Shoring of the deep digs, set and taken out again."',
+    when: "shored_face>0",
+  },
+  {
+    says: `~•  {${counted("permits_paid", "permit", "permits")}}, as the work needs.`,
+    when: "permits_paid>0",
+  },
+  {
+    says: `~•  {${counted("engineer_designs", "engineer's design", "engineer's designs")}}, for walls and deep digs that need one.`,
+    when: "engineer_designs>0",
   },
   ...others,
   ...trees,
@@ -154,7 +166,7 @@ export const proposalLines: readonly PageLine[] = [
   },
   heading("Not included"),
   {
-    says: `~Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(${electricianIn},"",IF(electrical_work="by us","the electric circuit to the pump's outlet; ","the electric circuit and the ground-fault protected outlet for the pump; "))}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
+    says: `~Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
   },
   heading("Please note"),
   {

@@ -45,7 +45,20 @@ const hires: readonly Hire[] = [
     unit: "day",
     rate_code: "site-day",
   },
-  { what: "Permits and reviews", quantity: "permits_needed", unit: "each", rate_code: "permit" },
+  {
+    what: "Shoring and shields",
+    quantity: "shored_face/1[ft²]",
+    unit: "ft2",
+    rate_code: "shoring",
+  },
+  {
+    what: "Inspections of the digs by others",
+    quantity: "inspections_hired",
+    unit: "each",
+    rate_code: "inspection",
+  },
+  { what: "Engineer's designs", quantity: "engineer_designs", unit: "each", rate_code: "engineer" },
+  { what: "Permits and reviews", quantity: "permits_paid", unit: "each", rate_code: "permit" },
 ];
 
 const source = "the list of hire of this template";

@@ -13,7 +13,7 @@ export const hireDays = lines("Days of hire", {
   ),
   compactor_days: calc(
     days,
-    `IF(OR(berm_volume>0,basin_backfill>0,wall_base>0),MAX(1[days],${whole("machine_days/3")}),0[days])`,
+    `IF(OR(berm_volume>0,basin_backfill>0,pool_backfill>0,wall_base>0),MAX(1[days],${whole("machine_days/3")}),0[days])`,
     "Plate compactor on hire, whole days",
     {
       decimals: 0,

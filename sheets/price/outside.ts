@@ -7,6 +7,7 @@ import {
   prose,
   table,
   text,
+  yesno,
 } from "../../engine/template/index.js";
 
 /** Work that others quote. */
@@ -17,6 +18,10 @@ export const subcontracts = table(
   {
     work: input(text, "Work"),
     by: input(text, "By whom", { optional: true }),
+    electrical: input(yesno, "Electrical work", {
+      default: false,
+      note: "Yes for the electrician's quote: it takes the place of material and hours of the circuit.",
+    }),
     amount: input(money, "Amount quoted", { least: 0, most: 1e6 }),
     quoted_until: input(date, "Quote good until"),
     said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "On the papers"),

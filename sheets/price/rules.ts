@@ -10,6 +10,8 @@ import {
 } from "../../engine/template/index.js";
 import { rate } from "../tables/used-rates.js";
 
+const inPrice = "in our price";
+
 /** What the office decides about a price. */
 export const priceRules = lines("How the price is made", {
   margin_wanted: input(percent, "Profit, as a share of the price", {
@@ -45,12 +47,29 @@ export const priceRules = lines("How the price is made", {
     least: 0.01,
     most: 1000,
   }),
-  permits_needed: input(count, "Permits and reviews to pay for", {
+  permit_work: input(text, "Wall permits and engineer", {
+    default: inPrice,
+    choices: [inPrice, "by the customer"],
+    note: "By the customer: the proposal leaves them out in words.",
+  }),
+  permits_needed: input(count, "Further permits to pay for", {
     default: 0,
     least: 0,
     most: 10,
     whole: true,
   }),
+  engineer_designs: calc(
+    count,
+    `IF(permit_work="${inPrice}",walls_to_permit,0)+digs_engineered`,
+    "Engineer's designs to pay for",
+    { note: "Each wall that needs one, and each dig whose protection is engineered." },
+  ),
+  permits_paid: calc(
+    count,
+    `permits_needed+IF(permit_work="${inPrice}",walls_to_permit,0)+IF(electric_counted,1,0)`,
+    "Permits to pay for",
+    { note: "Of walls and of the circuit; an electrician's quote holds his own." },
+  ),
   pump_tax_class: input(text, "Tax class of the pump", { default: "taxable" }),
   overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
   pump_tax_known: check(

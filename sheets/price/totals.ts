@@ -21,7 +21,7 @@ export const priceTotals = lines("The price", {
   material_cost: calc(money, "goods_cost+goods_tax+pump_cost+pump_tax", "Material, with tax"),
   labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
   equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
-  subcontract_cost: calc(money, "SUM(subcontracts.amount)", "Work by others"),
+  subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others"),
   direct_cost: calc(
     money,
     "material_cost+labor_in_price+equipment_cost+subcontract_cost",

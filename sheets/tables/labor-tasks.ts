@@ -10,6 +10,8 @@ export interface Task {
   readonly by_access?: boolean;
   readonly by_haul?: boolean;
   readonly by_soil?: boolean;
+  /** A dig stands open while it is done, and is inspected. */
+  readonly open_dig?: boolean;
 }
 
 const outlets = "SUMPRODUCT((outlets.bore>0)*1)";
@@ -42,6 +44,7 @@ export const laborTasks: readonly Task[] = [
     unit: "yd3",
     rate_code: "wall-base",
     machine_share: 0.4,
+    open_dig: true,
     by_access: true,
     by_haul: true,
     by_soil: true,
@@ -61,9 +64,19 @@ export const laborTasks: readonly Task[] = [
     unit: "yd3",
     rate_code: "dig",
     machine_share: 0.5,
+    open_dig: true,
     by_access: true,
     by_haul: true,
     by_soil: true,
+  },
+  {
+    task: "Set shoring and pull it again",
+    quantity: "shored_face/1[ft²]",
+    unit: "ft2",
+    rate_code: "shoring-set",
+    machine_share: 0.3,
+    open_dig: true,
+    by_access: true,
   },
   {
     task: "Build the berm",
@@ -89,6 +102,7 @@ export const laborTasks: readonly Task[] = [
     unit: "yd3",
     rate_code: "trench",
     machine_share: 0.4,
+    open_dig: true,
     by_access: true,
     by_soil: true,
   },
@@ -98,6 +112,7 @@ export const laborTasks: readonly Task[] = [
     unit: "yd3",
     rate_code: "trench-narrow",
     machine_share: 0.2,
+    open_dig: true,
     by_access: true,
     by_soil: true,
   },
@@ -107,6 +122,7 @@ export const laborTasks: readonly Task[] = [
     unit: "yd3",
     rate_code: "bedding-laid",
     machine_share: 0,
+    open_dig: true,
     by_access: true,
     by_haul: true,
   },
@@ -116,6 +132,7 @@ export const laborTasks: readonly Task[] = [
     unit: "ft2",
     rate_code: "liner-laid",
     machine_share: 0.1,
+    open_dig: true,
     by_access: true,
   },
   {
@@ -131,6 +148,7 @@ export const laborTasks: readonly Task[] = [
     unit: "each",
     rate_code: "crate-set",
     machine_share: 0,
+    open_dig: true,
     by_access: true,
   },
   {
@@ -162,11 +180,19 @@ export const laborTasks: readonly Task[] = [
     machine_share: 0,
   },
   {
-    task: "Fill around the basin, compact in lifts",
-    quantity: "basin_backfill/1[yd³]",
+    task: "Run conduit and wire to the pump",
+    quantity: 'IF(electrical_work="by us",panel_distance/1[ft],0)',
+    unit: "ft",
+    rate_code: "conduit-run",
+    machine_share: 0,
+  },
+  {
+    task: "Fill around basin and pools, compact in lifts",
+    quantity: "(basin_backfill+pool_backfill)/1[yd³]",
     unit: "yd3",
     rate_code: "backfill",
     machine_share: 0.3,
+    open_dig: true,
     by_access: true,
     by_haul: true,
   },
@@ -201,6 +227,13 @@ export const laborTasks: readonly Task[] = [
     quantity: "lights_wanted",
     unit: "each",
     rate_code: "light-fitted",
+    machine_share: 0,
+  },
+  {
+    task: "Fit breaker and outlet, test the circuit",
+    quantity: 'IF(electrical_work="by us",1,0)',
+    unit: "each",
+    rate_code: "circuit-fitted",
     machine_share: 0,
   },
   {

@@ -1,3 +1,4 @@
+import { wireSizes } from "../tables/wires.js";
 import type { OwnLine } from "./pipe-lines.js";
 
 /** What the pipes and the current need besides: figures by common practice, no source. */
@@ -33,10 +34,31 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "outlet with ground-fault protection",
     code: "gfci-outlet",
-    wanted: 'IF(electrical_work="by us",1,0)',
+    wanted: "IF(electric_counted,1,0)",
     unit: "each",
     waste: 0,
   },
+  {
+    what: "breaker of the circuit",
+    code: "breaker",
+    wanted: "IF(electric_counted,1,0)",
+    unit: "each",
+    waste: 0,
+  },
+  {
+    what: "conduit with its fittings",
+    code: "conduit",
+    wanted: "conduit_wanted/1[ft]",
+    unit: "ft",
+    waste: 0.1,
+  },
+  ...wireSizes.map(({ name }) => ({
+    what: `wire ${name}, copper`,
+    code: `wire-${name.replace(" AWG", "")}`,
+    wanted: `IF(wire_size="${name}",wire_wanted/1[ft],0)`,
+    unit: "ft" as const,
+    waste: 0.05,
+  })),
   { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each", waste: 0 },
   {
     what: "cable to the lights",
@@ -46,9 +68,9 @@ export const otherLines: readonly OwnLine[] = [
     waste: 0.1,
   },
   {
-    what: "transformer for the lights",
+    what: "transformers for the lights",
     code: "transformer",
-    wanted: "IF(lights_wanted>0,1,0)",
+    wanted: "transformers_needed",
     unit: "each",
     waste: 0,
   },

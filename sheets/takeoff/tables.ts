@@ -5,7 +5,6 @@ import {
   date,
   density,
   input,
-  length,
   lines,
   money,
   number,
@@ -19,19 +18,10 @@ import { itemUnits } from "../price-book.js";
 import { branchSizes, mainSizes } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
-const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
-
 const laid = "(outlets.bore>0)";
 
-/** What the pipes and lights ask for beyond what the other sheets say. */
+/** What the pipes ask for beyond what the other sheets say. */
 export const takeoffInputs = lines("For the lines below", {
-  electrical_work: input(text, "Electrical work", {
-    default: "by an electrician in our price",
-    choices: electricalWork,
-    note: "In our price: list the electrician's quote among the work by others.",
-  }),
-  lights_wanted: input(count, "Lights", { default: 0, least: 0, most: 60, whole: true }),
-  cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
   pipe_joints: calc(
     number,
     `2*(SUMPRODUCT(${laid}*(1+outlets.elbows_90+outlets.elbows_45))+COUNT_WHERE(outlets.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*outlets.length))/20[ft]`,
@@ -135,11 +125,6 @@ export const takeoffTotals = lines("In short", {
     "prices_end=0",
     "Prices that end before work starts on {work_starts}: {prices_end|0}. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
     { label: "Prices hold until work starts", level: "look" },
-  ),
-  electrician_priced: check(
-    'OR(electrical_work<>"by an electrician in our price",SUM(subcontracts.amount)>0)',
-    "Electrical work is {electrical_work}, but no work by others has an amount: list the electrician's quote on sheet Price, or choose who else does it.",
-    { label: "The electrician is in the price", level: "look" },
   ),
   pipe_counted: check(
     `AND(SUMPRODUCT(${laid}*${unlisted})=0,OR(${mainListed}))`,

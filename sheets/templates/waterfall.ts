@@ -1,9 +1,11 @@
 import { type Template, template } from "../../engine/template/index.js";
 import { balanceSheet } from "../balance.js";
 import { basinSheet } from "../basin.js";
+import { electricSheet } from "../electric.js";
 import { fallsSheet } from "../falls.js";
 import { basinFormulas } from "../formulas/basin.js";
 import { channelFormulas } from "../formulas/channel.js";
+import { electricFormulas } from "../formulas/electric.js";
 import { evaporationFormulas } from "../formulas/evaporation.js";
 import { groundFormulas } from "../formulas/ground.js";
 import { linerFormulas } from "../formulas/liner.js";
@@ -116,6 +118,7 @@ export const waterfall: Template = template({
     mainSheet,
     balanceSheet,
     pumpSheet,
+    electricSheet,
     basinSheet,
     linerSheet,
     stoneSheet,
@@ -134,6 +137,7 @@ export const waterfall: Template = template({
     ...weirFormulas,
     ...channelFormulas,
     ...pumpFormulas,
+    ...electricFormulas,
     ...basinFormulas,
     ...evaporationFormulas,
     ...linerFormulas,

@@ -65,6 +65,12 @@ const cases: FailingCase[] = [
   ["trenches.holds_bedding", () => ({ trenches: [{ bedding: 24 }] })],
   ["beds_bought.bed_bought", () => ({ stones: [{ ...gravel, bed: "gravel" }] })],
   ["stones.measured", () => ({ stones: [gravel] })],
+  ["breaker_carries", () => ({ supply_voltage: 120 })],
+  ["wire_protected", () => ({ breaker_rating: 30 })],
+  ["circuit_drop_low", () => ({ panel_distance: 300 })],
+  ["light_drop_low", () => ({ light_power: 50, cable_a_light: 100 })],
+  ["electrician_quoted", () => ({ subcontracts: [] })],
+  ["quote_fits_work", () => ({ electrical_work: "by the customer" })],
   ["machine_lifts", () => ({ machine_chart: [{ reach: 14, lift: 300 }] })],
   [
     "machine_chart.rises",

@@ -15,6 +15,7 @@ export const inputCases: FailingCase[] = [
   ["inputs_right_ground", () => ({ trench_depth: 1000 })],
   ["inputs_right_labor", () => ({ crew_size: 0 })],
   ["inputs_right_rain", () => ({ rain_confidence: 1 })],
-  ["inputs_right_takeoff", () => ({ lights_wanted: -1 })],
+  ["inputs_right_electric", () => ({ lights_wanted: -1 })],
+  ["inputs_right_takeoff", () => ({ bulk_weight: -1 })],
   ["inputs_right_price", () => ({ margin_wanted: 0.95 })],
 ];

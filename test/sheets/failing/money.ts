@@ -30,7 +30,6 @@ export const moneyCases: FailingCase[] = [
   ["prices_outlast_offer", asItIs, priced("pumps", pump, { good_until: "2026-11-20" })],
   ["prices_reach_start", asItIs, priced("pumps", pump, { good_until: "2027-03-01" })],
   ["subcontracts.quote_holds", () => firstRow("subcontracts", { quoted_until: "2026-10-31" })],
-  ["electrician_priced", () => ({ subcontracts: [] })],
   ["risks.in_order", () => ({ risks: [{ risk: "rock", low: 500, likely: 100, high: 900 }] })],
   ["draws_add_up", () => ({ draws: [{ name: "all", share: 0.9 }] })],
   ["draws_make_price", () => ({ draws: gap })],

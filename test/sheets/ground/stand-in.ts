@@ -35,6 +35,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     stream_surface: calc(area, "SUM(reaches.surface) + SUM(pools.surface)", "Surface"),
     pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing in pools"),
     main_length: input(length, "Main", { default: 40 }),
+    conduit_trench: input(length, "Trench of the conduit", { default: 0 }),
     bed_stone_depth: input(smallLength, "Stone on the bed", { default: 4 }),
     // stands in for the sheets of money, which count the loads
     payload_taken: calc(tons, "truck_payload", "Truck's payload"),

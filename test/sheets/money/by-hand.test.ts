@@ -22,21 +22,27 @@ test("hours: quantity over what one person does in an hour", () => {
     6 / 0.5, // set 6 tons of stone
     1 / 0.25, // start up
     1 / 0.125, // clean up
+    30 / 30 + 1 / 0.5, // run 30 ft of conduit, fit breaker and outlet
+    // digging and lining, 16 h over 2 people, are a day with the dig open; with 3 days of 10 lost
+    // to rain, 1.43 days: two looks of half an hour
+    2 * 0.5,
   ];
-  expect(hours.reduce((a, b) => a + b)).toBe(58);
-  to("labor_hours", 58);
+  expect(hours.reduce((a, b) => a + b)).toBe(62);
+  to("labor_hours", 62);
+  to("inspections_needed", 2);
   // half of the dig, a tenth of the liner, a fifth of the fall and of cleaning up, 40 % of the stone
   to("machine_hours", 4 + 0.8 + 2 + 1.6 + 4.8);
   to("machine_days", 2); // 13.2 h over 8 h is 1.65
-  to("work_days", 4); // 58 h over 2 people of 8 h is 3.625
+  to("work_days", 4); // 62 h over 2 people of 8 h is 3.875
   to("paid_hours", 4 * 2 * 8); // whole days
 });
 
 test("wages: 42.15 % of burden, and the operator's hours at the operator's rate", () => {
   to("burden", 0.4215);
   to("crew_rate", ((30 + 20) / 2) * 1.4215);
-  // 13.2 h at $39.802 and 50.8 h at $35.5375 are $525.3864 and $1,805.305
-  to("labor_cost", 2330.69);
+  to("own_electrician_rate", 40 * 1.4215);
+  // 13.2 h at $39.802, 3 h at $56.86 and 47.8 h at $35.5375: $525.3864, $170.58, $1,698.6925
+  to("labor_cost", 2394.66);
 });
 
 test("rain: nine days in thirty, and four good days wanted with 80 %", () => {
@@ -63,6 +69,9 @@ test.each([
   ["adhesive", 12 / 25, 1, 20, 1.6],
   ["foam", 3 / 4, 1, 17, 1.36],
   ["gfci-outlet", 1, 1, 70, 5.6],
+  ["breaker", 1, 1, 15, 1.2],
+  ["conduit", 30, 40, 60, 4.8], // 33 ft with waste, in lengths of 10
+  ["wire-12", 108, 114, 57, 4.56], // three conductors of 30 ft and 6 ft at the ends, 113.4 with waste
 ])("bought: %s", (code, needed, bought, cost, tax) => {
   expect(job.ofLine(code, "needed")).toBeCloseTo(needed, 9);
   expect(job.ofLine(code, "bought")).toBeCloseTo(bought, 9);
@@ -71,38 +80,39 @@ test.each([
 });
 
 test("from cost to price", () => {
-  to("goods_cost", 2868);
-  to("goods_tax", 61.44);
-  to("material_cost", 2868 + 61.44 + 900 * 1.08); // with the pump at $900
-  to("equipment_cost", 4 * 300 + 200 + 120 + 7 * 50); // machine, its way, a load of stone, 7 days
+  to("goods_cost", 3000);
+  to("goods_tax", 72);
+  to("material_cost", 3000 + 72 + 900 * 1.08); // with the pump at $900
+  // machine, its way, a load of stone, 7 days, the permit of the circuit
+  to("equipment_cost", 4 * 300 + 200 + 120 + 7 * 50 + 80);
   to("subcontract_cost", 500);
-  to("direct_cost", 3901.44 + 2330.69 + 1870 + 500);
-  to("overhead_cost", 860.21); // 10 % of $8,602.13
+  to("direct_cost", 4044 + 2394.66 + 1950 + 500);
+  to("overhead_cost", 888.87); // 10 % of $8,888.66
   // three points 0, 300, 1,200: mean 400, deviation 200; 80 % lies 0.8416 deviations above the mean
   to("risk_allowance", 568.32);
-  to("contingency_cost", 172.04 + 568.32); // 2 % of direct cost and the allowance
-  to("total_cost", 10202.7);
-  to("price_exact", 10202.7 / 0.8);
-  to("price", 12775); // up from $12,753.38 to a multiple of $25
-  to("profit", 2572.3);
-  to("margin", 2572.3 / 12775);
-  to("markup", 2572.3 / 10202.7);
+  to("contingency_cost", 177.77 + 568.32); // 2 % of direct cost and the allowance
+  to("total_cost", 10523.62);
+  to("price_exact", 10523.62 / 0.8);
+  to("price", 13175); // up from $13,154.53 to a multiple of $25
+  to("profit", 2651.38);
+  to("margin", 2651.38 / 13175);
+  to("markup", 2651.38 / 10523.62);
 });
 
 test("what it comes to", () => {
-  to("cost_per_foot", 10202.7 / 20);
-  to("price_per_foot", 12775 / 20);
-  to("break_even_price", 8602.13 + 860.21);
-  // $3,312.66 are left for what goes wrong; an hour paid costs $36.417 and its overhead
-  to("spare_hours", 3312.66 / ((2330.69 / 64) * 1.1));
-  expect(job.column("draws.amount").slice(0, 4)).toEqual([3832.5, 5110, 3832.5, 0]);
+  to("cost_per_foot", 10523.62 / 20);
+  to("price_per_foot", 13175 / 20);
+  to("break_even_price", 8888.66 + 888.87);
+  // $3,397.47 are left for what goes wrong; an hour paid costs $37.417 and its overhead
+  to("spare_hours", 3397.47 / ((2394.66 / 64) * 1.1));
+  expect(job.column("draws.amount").slice(0, 4)).toEqual([3952.5, 5270, 3952.5, 0]);
 });
 
 test("hours alone are paid, and the machine goes home in the rain, where the office says so", () => {
   const own = moneyJob({ ...smallJob, pay_whole_days: false, hire_in_rain: false });
-  expect(own.figure("paid_hours")).toBe(58);
-  // 13.2 h at $39.802 and 44.8 h at $35.5375
-  expect(own.figure("labor_cost")).toBeCloseTo(2117.47, 9);
+  expect(own.figure("paid_hours")).toBe(62);
+  // 13.2 h at $39.802, 3 h at $56.86 and 45.8 h at $35.5375
+  expect(own.figure("labor_cost")).toBeCloseTo(2323.58, 9);
   expect(own.figure("machine_hire_days")).toBe(2);
 });
 

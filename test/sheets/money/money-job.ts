@@ -30,6 +30,9 @@ export const items: readonly BookRow[] = [
   item("adhesive", "each", 20),
   item("foam", "each", 17),
   item("gfci-outlet", "each", 70),
+  item("breaker", "each", 15),
+  item("conduit", "ft", 1.5, 10),
+  item("wire-12", "ft", 0.5),
   item("crate", "each", 60),
 ];
 
@@ -56,6 +59,10 @@ const values: Readonly<Record<string, number>> = {
   "stone-set": 0.5,
   "start-up": 0.25,
   "clean-up": 0.125,
+  "wage-electrician": 40,
+  "conduit-run": 30,
+  "circuit-fitted": 0.5,
+  permit: 80,
   "haul-per-hundred-feet": 12,
   "machine-day": 300,
   "machine-delivery": 200,
@@ -92,6 +99,7 @@ export const smallJob: InputValues = {
   rain_stops_work: 1,
   rain_is_local: true,
   electrical_work: "by us",
+  panel_distance: 30,
   rounding_step: 25,
   contingency_share: 0.02,
   falls: [{ name: "the fall", width: 3 }],

@@ -10,6 +10,7 @@ import {
   lines,
   money,
   number,
+  power,
   prose,
   type SheetDeclaration,
   sheet,
@@ -21,6 +22,8 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
+import { electricSheet } from "../../../sheets/electric.js";
+import { electricFormulas } from "../../../sheets/formulas/electric.js";
 import { moneyFormulas } from "../../../sheets/formulas/money.js";
 import { weatherFormulas } from "../../../sheets/formulas/weather.js";
 import { laborSheet } from "../../../sheets/labor.js";
@@ -47,6 +50,12 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     manifold_caps: input(count, "Caps of the manifold", { default: 0 }),
     main_size: input(text, "Main size", { default: "2 in" }),
     check_valve_fitted: input(yesno, "Check valve", { default: false }),
+    pump_watts: input(power, "Pump's power", { default: 0 }),
+    pump_speed: input(number, "Pump's speed", { default: 1 }),
+    walls_to_permit: input(count, "Walls with an engineer", { default: 0 }),
+    digs_engineered: input(count, "Digs by an engineer", { default: 0 }),
+    shored_face: input(area, "Face held", { default: 0 }),
+    pool_backfill: input(soilVolume, "Backfill of pools", { default: 0 }),
     bed_mortar: input(spaceVolume, "Mortar", { default: 0 }),
     trench_effort: input(soilVolume, "Pipe trench", { default: 0 }),
     narrow_effort: input(soilVolume, "Narrow trenches", { default: 0 }),
@@ -79,6 +88,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     wall_face: input(area, "Wall", { default: 0 }),
     ground_mats: input(count, "Mats", { default: 0 }),
   }),
+  table("pump_points", "Curve", { rows: 2 }, { watts: input(power, "Power", optional) }),
   table(
     "falls",
     "Falls",
@@ -142,7 +152,7 @@ export const moneyTemplate = template({
   version: 1,
   title: "Money sheets alone",
   headline: ["price"],
-  formulas: [...moneyFormulas, ...weatherFormulas],
+  formulas: [...moneyFormulas, ...weatherFormulas, ...electricFormulas],
   sheets: [
     { ...quantities, blocks: [...quantities.blocks, linerBuys, stoneBuys] },
     pricesOf([
@@ -153,6 +163,7 @@ export const moneyTemplate = template({
       "liner_code",
       "crate_code",
     ]),
+    electricSheet,
     laborSheet,
     rainSheet,
     takeoffOf([{ buys: linerBuys }, { buys: stoneBuys, names: "stones.name", waste: 0.05 }]),

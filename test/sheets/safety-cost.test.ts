@@ -1,0 +1,119 @@
+import { describe, expect, test } from "vitest";
+import { type Changes, changedDemo, demoRows, pageOf, shown } from "../support/changed-demo.js";
+
+const figure = (changed: Changes, id: string) => shown(changedDemo(changed), id) as number;
+const costOf = (changed: Changes, what: string): number => {
+  const values = changedDemo(changed);
+  for (let row = 1; row <= 12; row++) {
+    if (shown(values, `equipment.what[${row}]`) === what) {
+      return shown(values, `equipment.cost[${row}]`) as number;
+    }
+  }
+  throw new Error(`No ${what} among the equipment`);
+};
+const hoursOf = (changed: Changes, task: string): number => {
+  const values = changedDemo(changed);
+  for (let row = 1; ; row++) {
+    if (shown(values, `tasks.task[${row}]`) === task) {
+      return shown(values, `tasks.hours[${row}]`) as number;
+    }
+  }
+};
+const proposal = (changed: Changes) => pageOf(changedDemo(changed), "proposal").join("\n");
+
+describe("protection of a dig costs money", () => {
+  const deep = { basin_depth: 6 };
+  const shored = { ...deep, dig_protection: "shored or shielded" };
+  // 14 by 9 ft, 6 ft and 2 in of bedding deep
+  const face = 2 * (14 + 9) * (6 + 2 / 12);
+
+  test("shoring: the face of the dig, on hire and set by the crew", () => {
+    expect(figure(deep, "shored_face")).toBe(0);
+    expect(figure(shored, "shored_face")).toBeCloseTo(face, 9);
+    expect(costOf(shored, "Shoring and shields")).toBeCloseTo(4.5 * face, 2);
+    // 22 ft² an hour, the way open
+    expect(hoursOf(shored, "Set shoring and pull it again")).toBeCloseTo(face / 22, 9);
+    expect(figure(shored, "total_cost")).toBeGreaterThan(figure(deep, "total_cost") + 4.5 * face);
+    expect(proposal(shored)).toMatch(/Shoring of the deep digs/);
+    expect(proposal(deep)).not.toMatch(/Shoring/);
+  });
+
+  test("sloped sides of the basin: dug, and filled again", () => {
+    const sloped = { ...deep, dig_protection: "sloped", dig_slope: 1.5 };
+    const [h, run] = [6 + 2 / 12, 1.5 * (6 + 2 / 12)];
+    const more = h * (run * (14 + 9) + (4 / 3) * run * run);
+    const dug = figure(sloped, "basin_dig") - figure(deep, "basin_dig");
+    expect(dug).toBeCloseTo(more / 27, 9);
+    expect(figure(sloped, "basin_backfill")).toBeCloseTo(more / 27, 6);
+    expect(figure(sloped, "labor_hours")).toBeGreaterThan(figure(deep, "labor_hours") + dug / 1.6);
+  });
+
+  test("sloped sides of a pool: dug, and filled again", () => {
+    const pools = [{ ...demoRows("pools")[0], depth: 6 }];
+    const upright = { pools };
+    const sloped = { pools, pool_protection: "sloped", pool_sides: 1.5 };
+    // 7 by 5 ft, 4 in wider for stone each side and as much deeper; half is cut, of an oval's 80 %
+    const [l, w, h, run] = [7 + 8 / 12, 5 + 8 / 12, 6 + 4 / 12, 1.5 * (6 + 4 / 12)];
+    const more = 0.5 * 0.8 * h * (run * (l + w) + (4 / 3) * run * run);
+    expect(figure(sloped, "pool_dig") - figure(upright, "pool_dig")).toBeCloseTo(more / 27, 9);
+    expect(figure(sloped, "pool_backfill")).toBeCloseTo(more / 27, 9);
+    expect(figure(upright, "pool_backfill")).toBeCloseTo(0, 9);
+  });
+
+  test("engineered protection: the face, and a design", () => {
+    const engineered = { ...deep, dig_protection: "engineered" };
+    expect(figure(engineered, "shored_face")).toBeCloseTo(face, 9);
+    expect(costOf(engineered, "Engineer's designs")).toBe(950);
+  });
+});
+
+describe("permit and engineer of a wall", () => {
+  const walls = [{ ...demoRows("walls")[0], height: 5, arranged: true }];
+
+  test("stand in the price as soon as a wall needs them", () => {
+    expect(costOf({}, "Engineer's designs")).toBe(0);
+    expect(costOf({ walls }, "Engineer's designs")).toBe(950);
+    expect(costOf({ walls }, "Permits and reviews")).toBe(240);
+    expect(proposal({ walls })).toMatch(/1 engineer's design, for walls/);
+    expect(proposal({ walls })).toMatch(/• {2}1 permit,/);
+  });
+
+  test("or are left out in words", () => {
+    const left = { walls, permit_work: "by the customer" };
+    expect(costOf(left, "Engineer's designs")).toBe(0);
+    expect(costOf(left, "Permits and reviews")).toBe(0);
+    expect(proposal(left)).toMatch(/permit and the engineer's design for the walls/);
+    expect(proposal(left)).not.toMatch(/• {2}.*engineer's design/);
+  });
+});
+
+describe("inspections of the digs", () => {
+  test("take our own hours, or are hired", () => {
+    const hired = { inspections_by: "a hired competent person" };
+    const inspections = figure({}, "inspections_needed");
+    expect(inspections).toBeGreaterThanOrEqual(figure({}, "open_dig_days"));
+    expect(figure({}, "labor_hours") - figure(hired, "labor_hours")).toBeCloseTo(
+      inspections * 0.5,
+      9,
+    );
+    expect(costOf({}, "Inspections of the digs by others")).toBe(0);
+    expect(costOf(hired, "Inspections of the digs by others")).toBe(110 * inspections);
+  });
+
+  test("are more where rain comes between", () => {
+    const rain = (days: number) =>
+      figure(
+        { rain_months: Array.from({ length: 12 }, () => ({ rain_days: days })) },
+        "inspections_needed",
+      );
+    expect(rain(0)).toBe(figure({}, "open_dig_days"));
+    expect(rain(20)).toBeGreaterThan(rain(0));
+  });
+});
+
+test("the trench of the conduit is dug, unless others dig it or the customer sees to the circuit", () => {
+  const conduit = (changed: Changes) => figure(changed, "trenches.dug[4]");
+  expect(conduit({})).toBe(70);
+  expect(conduit({ trenches: [{}, {}, {}, { shared: true }] })).toBe(0);
+  expect(conduit({ electrical_work: "by the customer", subcontracts: [] })).toBe(0);
+});
