@@ -15,7 +15,9 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
       ? value.code
       : `${value.code} (from ${value.origin})`;
   }
-  if (typeof value === "boolean") return value ? "yes" : "no";
+  // a check is named after the fault: a yes beside it would be read as one
+  const [yes, no] = cell.declaration.kind === "check" ? ["ok", "fails"] : ["yes", "no"];
+  if (typeof value === "boolean") return value ? yes : no;
   if (typeof value === "string") return value;
   if (value === 0 && declaration.kind === "calc" && declaration.zero !== undefined) {
     return declaration.zero;

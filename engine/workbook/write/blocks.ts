@@ -19,7 +19,7 @@ import {
   textHeight,
 } from "./grid.js";
 import { attention, headingLine, headingMark, styles } from "./look.js";
-import { shownUnit } from "./number-format.js";
+import { shownLabel, shownUnit } from "./number-format.js";
 import { validationOf } from "./validation.js";
 
 /** What the block writers share. */
@@ -50,12 +50,12 @@ function writeLine(page: Page, cell: Cell): void {
   const { declaration, line } = cell;
   const strong = declaration.kind === "calc" && declaration.strong;
   const label = sheet.getCell(line, lineColumns.label);
-  label.value = declaration.label;
+  label.value = shownLabel(declaration);
   label.style = strong ? styles.strongLabel : styles.label;
   const target = sheet.getCell(line, lineColumns.value);
   putCell(target, model, cell, values[cell.index] ?? null);
   if (declaration.kind === "input") addValidation(page, addressIn(cell), declaration);
-  const heights = [textHeight(declaration.label, labelWidth - 2)];
+  const heights = [textHeight(shownLabel(declaration), labelWidth - 2)];
   if (declaration.quantity.kind === "text") {
     // words take the place of the unit, too
     sheet.mergeCells(line, lineColumns.value, line, lineColumns.unit);

@@ -6,7 +6,7 @@ import type { Cell, Model } from "../../template/model.js";
 import { spokenFormula } from "../../template/printed.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
-import { numberFormat, shownUnit } from "./number-format.js";
+import { numberFormat, shownLabel, shownUnit } from "./number-format.js";
 import { printTitle } from "./print-area.js";
 
 const widths = [34, 40, 16, 12, 70, 50];
@@ -40,7 +40,14 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   for (const cell of namedCells(model)) {
     const { declaration } = cell;
     const unit = shownUnit(declaration, model.system);
-    row(line, [cell.name, declaration.label, undefined, unit, explained(cell), declaration.source]);
+    row(line, [
+      cell.name,
+      shownLabel(declaration),
+      undefined,
+      unit,
+      explained(cell),
+      declaration.source,
+    ]);
     if (cell.table === undefined) {
       const target = sheet.getCell(line, 3);
       const value = values[cell.index] ?? null;

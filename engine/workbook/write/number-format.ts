@@ -7,6 +7,8 @@ import { unitOf } from "../../units/quantity.js";
 export function numberFormat(declaration: CellDeclaration, system: UnitSystem): string {
   const { quantity } = declaration;
   if (quantity.kind === "text") return declaration.kind === "input" ? "@" : "General";
+  // a check is named after the fault: a yes beside it would be read as one
+  if (declaration.kind === "check") return '"ok";"ok";"fails"';
   // programs that count yes as 1 show the words; others show TRUE and FALSE
   if (quantity.kind === "yesno") return '"yes";"yes";"no"';
   // a calculated date of 0 stands for none, and is not shown as a day of 1899
@@ -23,6 +25,10 @@ function figureFormat({ quantity }: CellDeclaration, system: UnitSystem, point: 
   if (unitOf(quantity, system).name === "$") return `"$"#,##0${point}`;
   return `#,##0${point}`;
 }
+
+/** The label as it is written: beside a check's, TRUE in programs that show the word means that all is well. */
+export const shownLabel = ({ kind, label }: CellDeclaration): string =>
+  kind === "check" ? `${label} (ok?)` : label;
 
 /** The unit printed beside a number; percentages and dates carry theirs in the format. */
 export function shownUnit(declaration: CellDeclaration, system: UnitSystem): string {

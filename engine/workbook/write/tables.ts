@@ -10,7 +10,7 @@ import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { formulaContent, putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
 import { attention, hidden, stepsBack, styles } from "./look.js";
-import { shownUnit } from "./number-format.js";
+import { shownLabel, shownUnit } from "./number-format.js";
 
 /** A table in its bands: headings, units, then a line for each row of its capacity. */
 export function writeTable(page: Page, placed: PlacedBlock, block: TableBlock): void {
@@ -32,7 +32,9 @@ export function writeTable(page: Page, placed: PlacedBlock, block: TableBlock): 
       column === 1 ? labelWidth + 3 : column === wide?.from ? wide.width : columnWidth - 2;
     const cells = shown.map((key) => columnOf(page.model, block.name, key).cells);
     page.sheet.getRow(band.header).height = Math.max(
-      ...cells.map(([cell]) => textHeight((cell as Cell).declaration.label, widthOf(cell as Cell))),
+      ...cells.map(([cell]) =>
+        textHeight(shownLabel((cell as Cell).declaration), widthOf(cell as Cell)),
+      ),
     );
     for (let row = 0; row < block.rows; row++) {
       const line = cells.map((column) => column[row] as Cell).filter(isOnPage);
@@ -118,7 +120,7 @@ function writeHeader(
   declaration: CellDeclaration,
 ): void {
   const header = sheet.getCell(band.header, column);
-  header.value = declaration.label;
+  header.value = shownLabel(declaration);
   header.style = styles.header;
   const note = [declaration.note, declaration.source && `Source: ${declaration.source}`]
     .filter(Boolean)

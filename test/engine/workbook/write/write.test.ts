@@ -47,6 +47,20 @@ const styledCell = (cell: Cell) => styled.getWorksheet(cell.sheet)?.getCell(addr
 const asWritten = (value: Value) =>
   value instanceof CellError ? { error: value.code } : value === null ? null : value;
 
+// "Dig without protection: yes" would say the opposite of what the check found
+describe("a check, named after the fault", () => {
+  it("shows ok or fails, and its label asks for it", () => {
+    const checks = model.cells.filter(({ declaration }) => declaration.kind === "check");
+    expect(checks.length).toBeGreaterThan(1);
+    for (const cell of checks) expect(styledCell(cell)?.numFmt, cell.id).toBe('"ok";"ok";"fails"');
+    const labels = new Set(checks.map(({ declaration }) => `${declaration.label} (ok?)`));
+    const texts = new Set(
+      content.sheets.flatMap(({ cells }) => [...cells.values()].map(({ value }) => value)),
+    );
+    expect([...labels].filter((label) => !texts.has(label))).toEqual([]);
+  });
+});
+
 describe("every cell of the model", () => {
   it("is written as what it is: a formula with its value, or a given value", () => {
     let formulas = 0;
