@@ -50,7 +50,7 @@ const MANNING_PASS = formula(
 );
 
 const ferguson =
-  "Ferguson 2007, Water Resources Research 43, W05427: variable-power law, a1 6.5, a2 2.5";
+  "Ferguson 2007, Water Resources Research 43, W05427: variable-power law; a1 6.5 and a2 2.5 as in a research institute's published program";
 
 const HYDRAULIC_RADIUS = formula(
   "HYDRAULIC_RADIUS",
@@ -90,7 +90,7 @@ const STREAM_START = formula(
   "flow/width/(1.443*SQRT(32.174*slope*stone)" +
     "*(flow/width/SQRT(32.174*slope*stone^3))^0.6" +
     "*(1+(flow/width/SQRT(32.174*slope*stone^3)/43.78)^0.8214)^-0.2435)",
-  "Rickenmann and Recking 2011, Water Resources Research 47, W07538, equation 22",
+  "Rickenmann and Recking 2011, Water Resources Research 47, W07538 (from memory), equation 22, as in a research institute's published program",
 );
 
 const RADIUS_POWER = formula(
