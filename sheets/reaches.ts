@@ -31,19 +31,20 @@ export const reachesSheet = sheet(
         note: "On water, banks and basin. 0 %: as calculated. 50 % covers the formula's spread: twice or half the speed at a depth is up to 1.5 times the depth at a flow.",
         source: "Ferguson 2007: errors of a factor of two in speed occur with every formula",
       }),
-      freeboard: input(smallLength, "Bank that must stay above the water", {
+      freeboard: input(smallLength, "Freeboard", {
         default: 3,
         least: 0,
         most: 24,
+        note: "Bank that must stay above the depth to plan for.",
         source: "common practice, no source",
       }),
-      bed_stone_depth: input(smallLength, "Depth of the loose stone on the bed", {
+      bed_stone_depth: input(smallLength, "Bed stone depth", {
         default: 4,
         least: 0,
         most: 36,
         source: "common practice, no source",
       }),
-      bed_share_drained: input(percent, "Share of the water between it that drains at a stop", {
+      bed_share_drained: input(percent, "Bed water drained at stop", {
         default: 0.75,
         least: 0,
         most: 1,
@@ -51,37 +52,33 @@ export const reachesSheet = sheet(
         note: "The rest stays in hollows of the liner. The more drains, the more the basin must hold.",
         source: "common practice, no source",
       }),
-      stream_length: calc(length, "SUM(reaches.length)+SUM(pools.length)", "Length of the stream", {
+      stream_length: calc(length, "SUM(reaches.length)+SUM(pools.length)", "Stream length", {
         strong: true,
       }),
-      reach_water: calc(waterVolume, "SUM(reaches.water_held)", "Water in the reaches, running"),
-      pool_rise_water: calc(waterVolume, "SUM(pools.water_held)", "Water by which the pools rise"),
+      reach_water: calc(waterVolume, "SUM(reaches.water_held)", "Water in the runs"),
+      pool_rise_water: calc(waterVolume, "SUM(pools.water_held)", "Water raising the pools"),
       bed_water: calc(
         waterVolume,
         "SUM(reaches.water_in_bed)*bed_share_drained",
-        "Water between the bed's stone that drains at a stop",
+        "Bed water that drains",
       ),
       bed_water_kept: calc(
         waterVolume,
         "SUM(reaches.water_in_bed)-bed_water",
-        "Water between the bed's stone that stays",
+        "Bed water that stays",
       ),
       water_in_transit: calc(
         waterVolume,
         "reach_water+bed_water+pool_rise_water+lip_water",
-        "Water in transit: leaves the basin when the pump starts",
+        "Water in the stream while running",
         { strong: true },
       ),
-      pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Water that stands in the pools"),
-      stream_surface: calc(
-        area,
-        "SUM(reaches.surface)+SUM(pools.surface)",
-        "Water surface of the stream",
-      ),
+      pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing pool water"),
+      stream_surface: calc(area, "SUM(reaches.surface)+SUM(pools.surface)", "Stream water surface"),
     }),
     standingWater,
     paragraphs(
-      "Mind",
+      "Notes",
       "Depths are those of steady flow by Ferguson's formula for water over stone, from the mean level of the bed. At a given depth the speed can be half or twice of that: the depth then differs by a factor of 1.3 where water is shallower than its stone, 1.5 where it is deep. The allowance covers that; it raises the water held, not the speed.",
       "Manning's formula does not hold where water is less than four times as deep as its stone (from there on roughness is of small scale, after Bathurst 1985, from memory): it gives too little depth there, and is shown to compare.",
     ),

@@ -38,7 +38,7 @@ export const depthSearch = table(
     note: "Four passes by Ferguson's law for water over stone, three by Manning's formula to compare. Each starts from a channel without sides.",
   },
   {
-    run: calc(text, "name", "Reach"),
+    run: calc(text, "name", "Run"),
     depth_start: calc(
       smallLength,
       running("STREAM_START(flow,width,stone_size,slope)"),

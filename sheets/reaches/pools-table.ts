@@ -28,8 +28,8 @@ export const poolsTable = table(
     }),
     length: input(length, "Length", { least: 0.5, most: 200 }),
     width: input(length, "Width", { default: 4, least: 0.5, most: 200 }),
-    depth: input(length, "Greatest depth below the lip", { default: 1, least: 0, most: 10 }),
-    filled_share: input(percent, "Surface over length × width", {
+    depth: input(length, "Greatest depth below lip", { default: 1, least: 0, most: 10 }),
+    filled_share: input(percent, "Surface, share of box", {
       default: 0.8,
       least: 0.3,
       most: 1,
@@ -44,23 +44,23 @@ export const poolsTable = table(
     barrier_planned: input(yesno, "Barrier agreed with the authority", { default: false }),
     depth_counted: calc(length, "depth", "Depth, as counted"),
     surface: calc(area, "length*width*filled_share", "Water surface"),
-    water_standing: calc(waterVolume, "surface*depth*mean_depth", "Water standing"),
+    water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),
     rise: calc(
       smallLength,
       "LARGEST_WHERE(falls.lip_depth,falls.step,before_step)",
       "Rise while running",
     ),
-    water_held: calc(waterVolume, "surface*rise", "Water held, running"),
+    water_held: calc(waterVolume, "surface*rise", "Water held while running"),
     water_depth: calc(length, "depth+rise", "Greatest depth of water, running"),
     name_alone: check(
       "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
-      { label: "Name of its own" },
+      { label: "Name used twice" },
     ),
     step_exists: check(
       "LISTED(falls.step,before_step)",
       "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",
-      { label: "Step exists" },
+      { label: "Step without a fall" },
     ),
     fenced: check(
       "OR(ROUND(water_depth-barrier_depth,9)<=0,barrier_planned)",

@@ -20,7 +20,7 @@ const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 /** One row for each stretch of stream. */
 export const reachesTable = table(
   "reaches",
-  "Reaches: running stretches between falls",
+  "Runs of the stream, between falls",
   {
     rows: 12,
     opening: 1,
@@ -28,15 +28,15 @@ export const reachesTable = table(
     note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 in shallow to 1.5 in deep water, either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
   },
   {
-    name: input(text, "Reach", { default: "Reach" }),
+    name: input(text, "Run", { default: "Run" }),
     after_step: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),
     length: input(length, "Length", { least: 0.5, most: 500 }),
-    width: input(length, "Width of bed", { default: 3, least: 0.25, most: 60 }),
-    fall: input(length, "Fall along it", { default: 0.25, least: 0.01, most: 50 }),
+    width: input(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
+    fall: input(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
     side: input(number, "Side slope, run over rise", { default: 1, least: 0, most: 6 }),
     bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
-    bank_height: input(length, "Height of banks", { default: 0.75, least: 0.1, most: 10 }),
-    flow: calc(flow, "PICK(steps.flow_as_set,steps.number,after_step)", "Flow as set"),
+    bank_height: input(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
+    flow: calc(flow, "PICK(steps.flow_as_set,steps.number,after_step)", "Actual flow"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
@@ -65,23 +65,23 @@ export const reachesTable = table(
       "IF(flow>0,FROUDE(speed,area_likely,width+2*side*depth_likely),0)",
       "Froude number",
     ),
-    water_held: calc(waterVolume, "water_area*length", "Water held, running"),
+    water_held: calc(waterVolume, "water_area*length", "Water held while running"),
     surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
-    wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Bed under water"),
+    wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Wetted bed"),
     water_in_bed: calc(
       waterVolume,
       `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`,
-      "Water between the bed's stone, running",
+      "Water in bed stone",
     ),
     name_alone: check(
       "SUMPRODUCT((reaches.name=name)*(reaches.length>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
-      { label: "Name of its own" },
+      { label: "Name used twice" },
     ),
     step_exists: check(
       "LISTED(falls.step,after_step)",
       "{name} follows step {after_step|0}, where there is no fall: choose a step that has one.",
-      { label: "Step exists" },
+      { label: "Step without a fall" },
     ),
     banks_hold: check(
       "depth+freeboard<=bank_height",
@@ -105,8 +105,8 @@ export const reachesTable = table(
     ),
     runs_calm: check(
       "froude<0.85",
-      "{name} runs at Froude number {froude}. From about 0.85 on the surface stands in waves, from 1 on the water shoots: expect splash and noise; roughen the bed or flatten it, or plan the liner wider.",
-      { label: "Runs calm", level: "look" },
+      "{name} runs at Froude number {froude}: from 0.85 on waves stand and splash. Roughen or flatten the bed, or plan the liner wider.",
+      { label: "Near-critical flow", level: "look" },
     ),
   },
 );

@@ -274,7 +274,7 @@ describe("start, show, names", () => {
 
   test("names lists each with unit, formula and source", async () => {
     const { out } = await rillbook("names");
-    expect(out).toMatch(/^stream_length \| calc \| ft \| Length of the stream \| = /m);
+    expect(out).toMatch(/^stream_length \| calc \| ft \| Stream length \| = /m);
     expect(out).toMatch(/^PIPE_SPEED \| named formula \| speed \| .*source: continuity/m);
   });
 
