@@ -70,12 +70,10 @@ test("250 mutated workbooks: no crash, no hang, no finding without words", {
 }, async () => {
   let refused = 0;
   let unclean = 0;
-  let slowest = 0;
   await fc.assert(
     fc.asyncProperty(fc.array(mutation, { minLength: 1, maxLength: 2 }), async (mutations) => {
       const book = new Tampered(clean, fenceModel);
       for (const one of mutations) book.put(one.part, mutate(book.text(one.part), one));
-      const start = performance.now();
       try {
         const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], fenceBook);
         if (!audit.clean) unclean += 1;
@@ -86,11 +84,9 @@ test("250 mutated workbooks: no crash, no hang, no finding without words", {
         expect(error).toBeInstanceOf(WorkbookRefused);
         refused += 1;
       }
-      slowest = Math.max(slowest, performance.now() - start);
     }),
     { numRuns: 250, seed: 5 },
   );
   expect(unclean).toBeGreaterThan(60);
   expect(refused).toBeGreaterThan(5);
-  expect(slowest).toBeLessThan(5000);
 });

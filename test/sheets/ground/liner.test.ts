@@ -49,9 +49,20 @@ const withRolls = <T extends { liner_rolls: readonly RowValues[] }>(job: T) => (
   liner_rolls: Array.from({ length: 6 }, (_, i) => job.liner_rolls[i] ?? { width: 0 }),
 });
 
+/** With its edges this reach is 0.0000074 ft longer than the roll of 15 ft is wide. */
+const justOver = {
+  ...{ basin_length: 10, basin_width: 8, basin_depth: 2, seam_worth: 0, seam_lap: 0.5 },
+  ...{ falls: [], pools: [] },
+  reaches: [{ name: "reach" as const, length: 13.000007375, width: 3, bank_height: 1 }],
+  liner_rolls: [{ width: 15 as const, roll_length: 50 as const, whole_rolls: false }],
+};
+
+/** The sheets count strips and cuts to the millionth: so much of one may be lacking. */
+const forgiven = 5e-7;
+
 const strips = (size: number, roll: number, lap: number) => {
   let count = 1;
-  while (count * roll - (count - 1) * lap < size - 1e-4) count += 1;
+  while (count * roll - (count - 1) * lap < size - forgiven * (roll - lap)) count += 1;
   return count;
 };
 
@@ -127,7 +138,11 @@ describe("any liner", () => {
         }, 0);
         expect(number("liner_area_bought")).toBeGreaterThanOrEqual(least - 1e-3);
       }),
-      { numRuns: 50, seed: 20261125 },
+      {
+        numRuns: 50,
+        // found by another seed: a size just over what whole strips cover takes one strip more
+        examples: [[justOver]],
+      },
     );
   });
 
@@ -144,7 +159,7 @@ describe("any liner", () => {
           // one cut after another, with a new roll wherever the next does not fit
           let [opened, left] = [0, 0];
           for (const cut of cuts) {
-            if (cut > left + 1e-4) {
+            if (cut > left + forgiven * cut) {
               opened += 1;
               left = roll.roll_length;
             }

