@@ -13,6 +13,7 @@ import { showCommand } from "./show.js";
 import { startCommand } from "./start.js";
 import { takeCommand } from "./take.js";
 import { traceCommand } from "./trace.js";
+import { programVersion } from "./version.js";
 import { weighCommand } from "./weigh.js";
 
 export interface Voices {
@@ -65,7 +66,12 @@ export async function run(
   ]) {
     program.addCommand(command(context));
   }
+  program.version(programVersion(), "-V, --version", "tell the version of the program");
   settle(program, { out, err });
+  if (args.length === 0) {
+    out(program.helpInformation());
+    return 0;
+  }
   try {
     await program.parseAsync([...args], { from: "user" });
     return context.status;

@@ -8,11 +8,11 @@ import { validateJob } from "../job/validate.js";
 import { changeFile } from "../output/change.js";
 import { modelOf } from "../template/models.js";
 import type { Context } from "./context.js";
-import { entryLine, fromOption, whoAndWhy } from "./trail-options.js";
+import { entryLine, fromOption, mustHaveOptions, whoAndWhy } from "./trail-options.js";
 
 interface Options {
-  readonly by: string;
-  readonly from: OriginName;
+  readonly by?: string;
+  readonly from?: OriginName;
   readonly note?: string;
   readonly json?: true;
 }
@@ -33,19 +33,21 @@ export function setCommand(context: Context): Command {
       "<name=value...>",
       "inputs: lift=8, falls.width[2]=3.5 (the row after the last adds one), lift= (default or blank), falls[3]= (row out)",
     )
-    .requiredOption("--by <who>", "who says so")
+    .option("--by <who>", "who says so (always needed)")
     .addOption(fromOption())
     .option("--note <text>", "why, or where to find it")
     .option("--json", "the new entries of the trail as JSON")
     .addHelpText("after", help)
     .action(async (file: string, written: string[], options: Options) => {
+      const { by, from } = options;
+      mustHaveOptions({ by, from });
       const who = whoAndWhy(options);
       const entries = await changeFile(file, (old) => {
         const raw = rawJob(mustBeThere(old, file), context.templates, file);
         const model = modelOf(raw.template, raw.units);
         const job = validateJob(model, raw.record, file);
         const assignments = written.map((one) => readAssignment(model, one));
-        const circumstances = { ...who, from: options.from, time: new Date().toISOString() };
+        const circumstances = { ...who, from: from as OriginName, time: new Date().toISOString() };
         const set = setInputs(model, job, assignments, circumstances, file);
         return { content: recordText(set.job), result: set.entries };
       });

@@ -9,13 +9,34 @@ export const statedOrigins: readonly OriginName[] = origins.filter(
 );
 
 export const fromOption = (): Option =>
-  new Option("--from <origin>", "where the values come from")
-    .choices(statedOrigins)
-    .makeOptionMandatory();
+  new Option("--from <origin>", "where the values come from (always needed)").choices(
+    statedOrigins,
+  );
+
+/**
+ * Tells all at once which of the options for the trail are missing.
+ * Throws RillbookError, with what each is for.
+ */
+export function mustHaveOptions(given: Readonly<Record<string, unknown>>): void {
+  const missing = Object.keys(wanted).filter(
+    (name) => name in given && given[name] === undefined,
+  ) as (keyof typeof wanted)[];
+  if (missing.length === 0) return;
+  const names = missing.map((name) => `--${name}`).join(" and ");
+  throw new RillbookError(
+    "options-missing",
+    `${names} ${missing.length === 1 ? "is" : "are"} missing: the trail must say ${missing.map((name) => wanted[name]).join("; and ")}. Add ${missing.length === 1 ? "it" : "them"}.`,
+  );
+}
+
+const wanted = {
+  by: 'who says so, as in --by "Site crew"',
+  from: `where the values come from, as in --from "${statedOrigins[0]}" (or: ${statedOrigins.slice(1).join(", ")})`,
+};
 
 /** A name or note as the trail keeps it: one line, no blanks around it. Throws RillbookError for an empty name. */
-export function whoAndWhy(options: { by: string; note?: string }): { by: string; note?: string } {
-  const by = oneLine(options.by);
+export function whoAndWhy(options: { by?: string; note?: string }): { by: string; note?: string } {
+  const by = oneLine(options.by ?? "");
   const note = oneLine(options.note ?? "");
   if (by === "") {
     throw new RillbookError(

@@ -6,7 +6,7 @@ import { type LoadedJob, loadJob } from "../job/load.js";
 import type { Moved } from "../rerun/lines.js";
 import { whatMoved } from "../rerun/moved.js";
 import { rolesOf } from "../rerun/roles.js";
-import type { Effect } from "../rerun/weigh/effects.js";
+import type { Effect, Trial } from "../rerun/weigh/effects.js";
 import type { Percentile, Spread } from "../rerun/weigh/simulate.js";
 import { type Weighed, weigh } from "../rerun/weigh/weigh.js";
 import type { Context } from "./context.js";
@@ -90,7 +90,7 @@ function tell(
 ): void {
   const { price, cost, contingency, effects, swings, spread } = weighed;
   out(`Price ${shown(price)}, cost ${shown(cost)}\n\n`);
-  out("1% more of (one more, where only whole numbers go; 1% less at a limit):\n");
+  out("Price before rounding, with 10% less and 10% more of (one, where only whole numbers go):\n");
   for (const effect of effects.slice(0, top)) out(`  ${effectLine(effect)}\n`);
   if (effects.length > top) out(`  and ${effects.length - top} with less effect\n`);
   for (const { name, label, unit, range, atLow, atHigh } of swings) {
@@ -114,10 +114,14 @@ function tell(
   out(`  only together: ${signed(moved.together)}\n`);
 }
 
-function effectLine({ name, label, value, unit, tried, price }: Effect): string {
-  const by = typeof price === "number" ? signed(price) : price;
+function effectLine({ name, label, value, unit, less, more }: Effect): string {
   const kept = (figure: number) => Number(figure.toPrecision(6));
-  return `${name} (${label}), ${kept(value)} to ${kept(tried)}${unit === "" ? "" : ` ${unit}`}: ${by}`;
+  const by = ({ tried, price }: Trial) =>
+    tried === value
+      ? "at its limit"
+      : `${kept(tried)} ${typeof price === "number" ? signed(price) : price}`;
+  const now = `${kept(value)}${unit === "" ? "" : ` ${unit}`}`;
+  return `${name} (${label}), ${now}: ${by(less)}; ${by(more)}`;
 }
 
 function tellSpread(

@@ -3,13 +3,14 @@ import { readText } from "../files.js";
 import type { RawCell } from "./book-cell.js";
 import type { RawBook, RawTable } from "./book-check.js";
 import type { BookLayout } from "./book-layout.js";
+import { parsedJson } from "./json.js";
 
 /**
  * A price book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.
  * Throws RillbookError for a missing file, broken JSON or another shape.
  */
 export async function rawBookFromJson(path: string, layout: BookLayout): Promise<RawBook> {
-  const content = parsed(await readText(path, "price book"), path);
+  const content = parsedJson(await readText(path, "price book"), path);
   if (!isObject(content) || !isObject(content.tables)) {
     throw shapeError(path, 'it must be one object with "name", "asOf" and "tables"');
   }
@@ -31,17 +32,6 @@ export async function rawBookFromJson(path: string, layout: BookLayout): Promise
     tables,
     where: ({ name }) => `table "${name}"`,
   };
-}
-
-function parsed(text: string, path: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    throw new RillbookError(
-      "json-broken",
-      `${path} is not valid JSON: ${(error as Error).message}. Correct it there.`,
-    );
-  }
 }
 
 const isObject = (value: unknown): value is Record<string, unknown> =>

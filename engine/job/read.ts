@@ -3,6 +3,7 @@ import { readText } from "../files.js";
 import { suggestion } from "../formula/suggest.js";
 import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
+import { parsedJson } from "./json.js";
 
 /** A record as it stands in its file, before its inputs are checked. */
 export interface RawJob {
@@ -32,7 +33,7 @@ export function mustBeThere(text: string | undefined, file: string): string {
 /** The same from the file's text. */
 export function rawJob(text: string, templates: readonly Template[], file: string): RawJob {
   if (text.startsWith("PK")) throw isWorkbook(file);
-  const record = parseJson(text, file);
+  const record = parsedJson(text, file);
   if (typeof record !== "object" || record === null || Array.isArray(record)) {
     throw new RillbookError(
       "job-invalid",
@@ -54,17 +55,6 @@ const isWorkbook = (file: string): RillbookError =>
     "record-is-workbook",
     `${file} is a workbook, and this command works on a job record. Bring the workbook's inputs into one first: rillbook take ${file} -o <job record> --by <who>.`,
   );
-
-function parseJson(text: string, file: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    throw new RillbookError(
-      "json-broken",
-      `${file} is not valid JSON: ${(error as Error).message}. Correct it there.`,
-    );
-  }
-}
 
 /** The newest version of the template of that name, as an option names it. Throws RillbookError, with what there is. */
 export function newestTemplate(

@@ -18,6 +18,8 @@ interface PlannedCheck {
 /** Where a model holds what a rerun looks at: worked out once for all jobs. */
 export interface RolePlan {
   readonly price: Cell;
+  /** The price before it is rounded, where the template has one. */
+  readonly exact?: Cell;
   readonly cost: Cell;
   readonly sections: readonly { readonly label: string; readonly cell: Cell }[];
   readonly contingency?: Cell;
@@ -42,9 +44,10 @@ export function rolesOf(model: Model): RolePlan {
       3,
     );
   }
-  const { price, cost, contingency, sections, goodUntil } = roles;
+  const { price, exact, cost, contingency, sections, goodUntil } = roles;
   const made: Omit<RolePlan, "targets"> = {
     price: cellNamed(model, price),
+    ...(exact === undefined ? {} : { exact: cellNamed(model, exact) }),
     cost: cellNamed(model, cost),
     sections: sections.map(({ label, name }) => ({ label, cell: cellNamed(model, name) })),
     ...(contingency === undefined ? {} : { contingency: cellNamed(model, contingency) }),

@@ -21,6 +21,8 @@ export interface Template {
 export interface Roles {
   /** What the customer pays. */
   readonly price: string;
+  /** The price before it is rounded. */
+  readonly exact?: string;
   /** What the job costs the office: contingency included, profit not. */
   readonly cost: string;
   /** The sum of money kept for what may go wrong. */

@@ -52,6 +52,7 @@ export const waterfall: Template = template({
   prices: priceBookLayout,
   roles: {
     price: "price",
+    exact: "price_exact",
     cost: "total_cost",
     contingency: "contingency_cost",
     title: "job_title",

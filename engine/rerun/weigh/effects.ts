@@ -7,6 +7,12 @@ import type { InputDeclaration } from "../../template/declare.js";
 import { inSystem } from "../../template/implied.js";
 import type { Cell, Model } from "../../template/model.js";
 
+/** What was put in instead, and by how much the price changes; an error code where it cannot be calculated. */
+export interface Trial {
+  readonly tried: number;
+  readonly price: number | string;
+}
+
 /** How the price answers to one input or one figure of the price book. */
 export interface Effect {
   /** `lift`, `falls.width[2]`, `items.stone-flat.unit_price`. */
@@ -14,11 +20,13 @@ export interface Effect {
   readonly label: string;
   readonly value: number;
   readonly unit: string;
-  /** What was put in instead: 1 % more; one more, where the input is a whole number; 1 % less at its limit. */
-  readonly tried: number;
-  /** By how much the price changes; an error code where it cannot be calculated. */
-  readonly price: number | string;
+  /** A tenth less and a tenth more; one less and one more, where the input is a whole number; no further than its limits. */
+  readonly less: Trial;
+  readonly more: Trial;
 }
+
+/** The share by which what is continuous is moved. */
+const share = 0.1;
 
 /** The price at both ends of the range that the job states for an input. */
 export interface Swing {
@@ -31,9 +39,10 @@ export interface Swing {
 }
 
 /**
- * The effect on the price of 1 % more of each number that a person or the price book gives,
- * the strongest first; those without any are left out.
+ * The effect on the price of a tenth less and a tenth more of each number that a person or the price
+ * book gives, the strongest first; those without any are left out.
  * @param values all values of the calculated job
+ * @param price the price before it is rounded: a step of the rounding is no effect
  */
 export function effects(
   model: Model,
@@ -45,15 +54,22 @@ export function effects(
   const changing = new Set(figures.map(({ cell }) => cell.index));
   const reach = new Reach(model, values, [price], new Cone(model, [price], changing));
   const before = values[model.byId.get(price)?.index as number];
+  const trial = ({ index }: Cell, tried: number): Trial => {
+    const [after] = reach.under([[index, tried]]);
+    return { tried, price: difference(before, after) };
+  };
   return figures
     .map(({ name, cell, value }): Effect => {
-      const tried = stepped(model, cell, value);
-      const [after] = reach.under([[cell.index, tried]]);
+      const [less, more] = stepped(model, cell, value);
       const { label } = cell.declaration;
-      return { name, label, value, unit: cell.unit.name, tried, price: difference(before, after) };
+      return {
+        ...{ name, label, value, unit: cell.unit.name },
+        less: trial(cell, less),
+        more: trial(cell, more),
+      };
     })
-    .filter(({ price: by }) => by !== 0)
-    .sort((a, b) => size(b.price) - size(a.price) || (a.name < b.name ? -1 : 1));
+    .filter((one) => strength(one) > 0)
+    .sort((a, b) => strength(b) - strength(a) || (a.name < b.name ? -1 : 1));
 }
 
 /** The price at the ends of each stated range, the widest swing first. */
@@ -80,7 +96,13 @@ export function swings(
     .sort((a, b) => width(b) - width(a) || (a.name < b.name ? -1 : 1));
 }
 
-const size = (by: number | string) => (typeof by === "number" ? Math.abs(by) : Infinity);
+const size = ({ price: by }: Trial) => (typeof by === "number" ? Math.abs(by) : Infinity);
+
+/** A difference in the last digits is none. */
+const strength = ({ less, more }: Effect) => {
+  const most = Math.max(size(less), size(more));
+  return most < 1e-6 ? 0 : most;
+};
 
 const width = ({ atLow, atHigh }: Swing) =>
   typeof atLow === "number" && typeof atHigh === "number" ? Math.abs(atHigh - atLow) : Infinity;
@@ -119,15 +141,20 @@ function bookFigures(
   });
 }
 
-/** 1 % more; within the limits of an input, and whole where it must be. */
-function stepped(model: Model, cell: Cell, value: number): number {
-  const { most, whole } =
-    cell.declaration.kind === "input"
-      ? (cell.declaration as InputDeclaration)
-      : { most: undefined, whole: false };
-  const step = whole ? 1 : value === 0 ? 0 : Math.abs(value) * 0.01;
-  const limit = most === undefined ? Infinity : inSystem(most, cell.declaration, model.system);
-  return value + step <= limit ? value + step : value - step;
+/** A tenth less and more, or one, where it must be whole; no further than the limits of an input. */
+function stepped(model: Model, cell: Cell, value: number): [less: number, more: number] {
+  const {
+    least,
+    most,
+    whole = false,
+  } = cell.declaration.kind === "input" ? (cell.declaration as InputDeclaration) : {};
+  const step = whole ? 1 : Math.abs(value) * share;
+  const limit = (of: number | undefined, none: number) =>
+    of === undefined ? none : inSystem(of, cell.declaration, model.system);
+  return [
+    Math.max(value - step, Math.min(value, limit(least, -Infinity))),
+    Math.min(value + step, Math.max(value, limit(most, Infinity))),
+  ];
 }
 
 function difference(before: Value | undefined, after: Value | undefined): number | string {

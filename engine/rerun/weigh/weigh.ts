@@ -33,6 +33,7 @@ export function weigh(
   const contingency = roles.contingency === undefined ? undefined : held(roles.contingency);
   const ranges = job.ranges ?? {};
   const limit = typeof cost === "number" ? cost : undefined;
+  const exact = (roles.exact ?? roles.price).name;
   const { cost: whole, contingency: kept } = roles;
   const spread =
     Object.keys(ranges).length === 0
@@ -43,8 +44,8 @@ export function weigh(
     price,
     cost,
     ...(contingency === undefined ? {} : { contingency }),
-    effects: effects(model, values, roles.price.name, fittedTables(model, book)),
-    swings: swings(model, values, roles.price.name, ranges),
+    effects: effects(model, values, exact, fittedTables(model, book)),
+    swings: swings(model, values, exact, ranges),
     ...(spread === undefined ? {} : { spread }),
   };
 }

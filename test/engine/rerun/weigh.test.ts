@@ -8,7 +8,9 @@ import { randomFrom } from "../../../engine/rerun/weigh/random.js";
 import { percentile } from "../../../engine/rerun/weigh/simulate.js";
 import { triangular } from "../../../engine/rerun/weigh/triangular.js";
 import { weigh } from "../../../engine/rerun/weigh/weigh.js";
+import { calc, lines, money, sheet, template } from "../../../engine/template/index.js";
 import { modelOf } from "../../../engine/template/models.js";
+import type { Roles } from "../../../engine/template/template.js";
 import { fenceBook, fenceJob } from "../../support/fence.js";
 import { fenceThree } from "./old-fence.js";
 
@@ -19,12 +21,14 @@ function loaded(ranges: Record<string, Range> = {}): LoadedJob {
   return { model, job, book: fenceBook, given: valuesOf(model, job, fenceBook) } as LoadedJob;
 }
 
-test("1 % more of a price is 1 % more of what it is paid for, with the margin", () => {
+test("a tenth more of a price is a tenth more of what it is paid for, with the margin", () => {
   const { effects } = weigh(loaded(), 10, 1);
   const post = effects.find(({ name }) => name === "items.post.unit_price");
   // 8 + 5 + 3 posts
-  expect(post?.price).toBeCloseTo((16 * 21.35 * 0.01) / 0.8, 8);
-  expect(post).toMatchObject({ value: 21.35, tried: 21.35 * 1.01 });
+  const tenth = (16 * 21.35 * 0.1) / 0.8;
+  expect(post?.more.price).toBeCloseTo(tenth, 8);
+  expect(post?.less.price).toBeCloseTo(-tenth, 8);
+  expect(post).toMatchObject({ value: 21.35, more: { tried: 21.35 * 1.1 } });
 });
 
 test("every effect is what a whole new calculation gives", () => {
@@ -34,16 +38,56 @@ test("every effect is what a whole new calculation gives", () => {
   const { effects } = weigh(loaded(), 10, 1);
   const inputs = effects.filter(({ name }) => model.byId.has(name));
   expect(inputs.length).toBeGreaterThan(4);
-  for (const { name, tried, price } of inputs) {
-    const changed = [...given];
-    changed[model.byId.get(name)?.index as number] = tried;
-    const after = calculate(model, changed)[at] as number;
-    expect(price).toBeCloseTo(after - (before[at] as number), 9);
+  for (const { name, less, more } of inputs) {
+    for (const { tried, price } of [less, more]) {
+      const changed = [...given];
+      changed[model.byId.get(name)?.index as number] = tried;
+      const after = calculate(model, changed)[at] as number;
+      expect(price).toBeCloseTo(after - (before[at] as number), 9);
+    }
   }
   expect(inputs.find(({ name }) => name === "paint.coats[1]")).toMatchObject({
     value: 2,
-    tried: 3,
+    less: { tried: 1 },
+    more: { tried: 3 },
   });
+});
+
+test("no further than the limits of an input, on either side", () => {
+  const job = validateJob(
+    model,
+    { ...fenceJob, inputs: { ...fenceJob.inputs, height: 11.5, wind: 0 } },
+    "fence.json",
+  );
+  const given = valuesOf(model, job, fenceBook);
+  const { effects } = weigh({ model, job, book: fenceBook, given, files: [] }, 10, 1);
+  const height = effects.find(({ name }) => name === "height");
+  expect(height).toMatchObject({ less: { tried: 11.5 - 1.15 }, more: { tried: 12 } });
+});
+
+test("a price that is rounded up to a step is ranked by what it was before", () => {
+  const rounded = modelOf(
+    template({
+      ...fenceThree,
+      sheets: [
+        ...fenceThree.sheets,
+        sheet("Rounded", "In steps.", [
+          lines("Rounded", {
+            in_steps: calc(money, "CEILING(ROUND(price,2),500[$])", "Price in steps"),
+          }),
+        ]),
+      ],
+      roles: { ...(fenceThree.roles as Roles), price: "in_steps", exact: "price" },
+    }),
+    "us",
+  );
+  const given = valuesOf(rounded, fenceJob, fenceBook);
+  const job = { model: rounded, job: fenceJob, book: fenceBook, given, files: [] };
+  const { price, effects } = weigh(job, 10, 1);
+  expect((price as number) % 500).toBe(0);
+  // the names and the amounts are those of the price that is not rounded
+  expect(effects).toEqual(weigh(loaded(), 10, 1).effects);
+  expect(effects.some(({ more: { price: by } }) => Number(by) % 500 === 0)).toBe(false);
 });
 
 test("a range in a straight-line input spreads the cost as the triangular distribution says", () => {
