@@ -1,0 +1,86 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { CellError, type ErrorCode, type Value } from "../../engine/formula/value.js";
+import { addressOf } from "../../engine/template/layout.js";
+import type { Cell } from "../../engine/template/model.js";
+import type { CellValue } from "../../engine/workbook/read/content.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { bidOf, demoJobs } from "../support/demo.js";
+import { cellsToPoison, figuresOf, Judgement } from "../support/poison.js";
+import { Tampered } from "../support/tamper.js";
+import { recalculateInGnumeric } from "./gnumeric.js";
+import { recalculate } from "./soffice.js";
+
+// The same as test/sheets/poison.test.ts, in programs that are not ours: workbooks with =1/0 in one cell.
+
+const stride = Number(process.env.POISON_STRIDE ?? 2971);
+const first = Number(process.env.POISON_FIRST ?? 17);
+/** Through these an error once became a plausible number: a height of zero, a step without water. */
+const always = ["steps.level[2]", "falls.step[1]", "outlets.enters[2]", "items.cost[1]"];
+
+const hillside = demoJobs().find((file) => file.includes("hillside")) as string;
+const bid = await bidOf(hillside);
+const cells = [
+  ...always.map((id) => bid.model.byId.get(id) as Cell),
+  ...cellsToPoison(bid.model, stride, first),
+];
+const unplanted = "unplanted";
+
+let folder: string;
+let files: string[];
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-poison-"));
+  const books = [
+    bid.bytes,
+    ...cells.map(({ id }) =>
+      new Tampered(bid.bytes, bid.model).cell(id, () => "<f>1/0</f><v>0</v>", "n").bytes(),
+    ),
+  ];
+  files = books.map((_, i) => join(folder, `${i === 0 ? unplanted : `planted-${i}`}.xlsx`));
+  await Promise.all(books.map((book, i) => writeFile(files[i] as string, book)));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+/** The value of each figure, by index, as a program stored it. */
+async function stored(file: string): Promise<(index: number) => Value> {
+  const { sheets } = readWorkbook(new Uint8Array(await readFile(file)));
+  const byName = new Map(sheets.map((sheet) => [sheet.name, sheet.cells]));
+  return (index) => {
+    const { sheet, column, line } = bid.model.cells[index] as Cell;
+    return asValue(byName.get(sheet)?.get(addressOf(column, line))?.value ?? null);
+  };
+}
+
+function asValue(value: CellValue): Value {
+  if (typeof value === "object" && value !== null) return new CellError(value.error as ErrorCode);
+  return value;
+}
+
+test.each([
+  ["LibreOffice", recalculate],
+  ["Gnumeric", recalculateInGnumeric],
+] as const)(
+  "in %s an error in a cell makes no figure another figure",
+  { timeout: 400_000 },
+  async (program, run) => {
+    const out = await run(files, join(folder, program));
+    const base = await stored(out[0] as string);
+    const values = bid.model.cells.map(({ index }) => base(index));
+    // what cannot be told apart from a broken workbook proves nothing
+    expect(figuresOf(bid.model).filter(({ index }) => values[index] instanceof CellError)).toEqual(
+      [],
+    );
+    const judgement = new Judgement(bid.model, values);
+    const faults: string[] = [];
+    let inError = 0;
+    for (const [i, cell] of cells.entries()) {
+      const valueAt = await stored(out[i + 1] as string);
+      faults.push(...judgement.faults(cell, valueAt));
+      if (valueAt(bid.model.byId.get("price")?.index as number) instanceof CellError) inError += 1;
+    }
+    expect(faults.slice(0, 20)).toEqual([]);
+    expect(inError).toBeGreaterThan(2);
+  },
+);
