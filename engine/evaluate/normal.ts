@@ -2,7 +2,7 @@
 const seriesBelow = 1;
 
 /** The density of the standard normal distribution. */
-export function normalDensity(z: number): number {
+function normalDensity(z: number): number {
   return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 }
 
@@ -14,7 +14,7 @@ function upperTail(z: number): number {
 }
 
 /** The area below z; its series is Abramowitz and Stegun, formula 26.2.11 (from memory). */
-export function normalUpTo(z: number): number {
+function normalUpTo(z: number): number {
   if (z > seriesBelow) return 1 - upperTail(z);
   if (z < -seriesBelow) return upperTail(-z);
   let term = z;

@@ -95,8 +95,6 @@ export const overrides: Readonly<Record<string, FunctionMetadata>> = {
   DAY: shape([value]),
   // 10 digits only: BINOM.DIST(300, 600, 0.5, TRUE) = 0.5162799657
   "BINOM.DIST": shape([value, value, value, value]),
-  "NEGBINOM.DIST": shape([value, value, value, value]),
-  "NORM.S.DIST": shape([value, value]),
   "NORM.S.INV": shape([value]),
 };
 

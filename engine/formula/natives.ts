@@ -274,8 +274,6 @@ export const natives: ReadonlyMap<string, Native> = new Map([
   native("REPT", 2, 2, takes([textType, plain], textType)),
   native("BINOM.DIST", 4, 4, takes([plain, plain, plain, yesnoType], plain), true),
   native("BINOM.INV", 3, 3, plainOnly, true),
-  native("NEGBINOM.DIST", 4, 4, takes([plain, plain, plain, yesnoType], plain), true),
-  native("NORM.S.DIST", 2, 2, takes([plain, yesnoType], plain), true),
   native("NORM.S.INV", 1, 1, plainOnly, true),
   native("YEAR", 1, 1, takes([day], plain)),
   native("MONTH", 1, 1, takes([day], plain)),

@@ -31,6 +31,11 @@ export const refusedFunctions: ReadonlyMap<string, string> = new Map([
     "MINIFS",
     "is 0 in some programs and an error in others where no row matches: write LEAST_WHERE(column, keys, key)",
   ],
+  [
+    "NEGBINOM.DIST",
+    "is written as another function where some programs save it: write BINOM.DIST(failures, failures+successes, 1-chance, TRUE)",
+  ],
+  ["NORM.S.DIST", "is not known to every program"],
   ["COUNT", "passes over errors: write SUMPRODUCT((column>0)*1), or add up IF(ISBLANK(cell),0,1)"],
 ]);
 

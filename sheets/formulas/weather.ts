@@ -53,7 +53,7 @@ export const WAIT_CHANCE = formula(
   "Chance that a number of good days comes with at most so many days lost",
   { lost: number, good: number, chance: percent },
   percent,
-  "NEGBINOM.DIST(lost,good,1-chance,TRUE)",
+  "BINOM.DIST(lost,lost+good,chance,TRUE)",
   negativeBinomial,
 );
 

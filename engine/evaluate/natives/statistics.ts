@@ -1,6 +1,6 @@
 import { binomialAt, binomialUpTo } from "../binomial.js";
 import { significant } from "../decimal.js";
-import { normalDensity, normalInverse, normalUpTo } from "../normal.js";
+import { normalInverse } from "../normal.js";
 import { toBoolean } from "../operators.js";
 import { countAt, ensure, type NativeFunction, numberAt, valueAt } from "./arguments.js";
 
@@ -30,25 +30,10 @@ const binomialInverse: NativeFunction = (args) => {
   return low;
 };
 
-/** Failures before the given number of successes, through the binomial distribution. */
-const negativeBinomial: NativeFunction = (args) => {
-  const [failures, successes, p] = [countAt(args, 0), countAt(args, 1), numberAt(args, 2)];
-  const trials = failures + successes;
-  ensure(failures >= 0 && successes >= 1 && trials <= mostTrials && isProbability(p));
-  return toBoolean(valueAt(args, 3))
-    ? binomialUpTo(failures, trials, 1 - p, p)
-    : (successes / trials) * binomialAt(successes, trials, p, 1 - p);
-};
-
 /** Distributions; #NUM! for probabilities outside 0 to 1 and counts outside their range. */
 export const statistics: Readonly<Record<string, NativeFunction>> = {
   "BINOM.DIST": binomial,
   "BINOM.INV": binomialInverse,
-  "NEGBINOM.DIST": negativeBinomial,
-  "NORM.S.DIST": (args) => {
-    const z = numberAt(args, 0);
-    return toBoolean(valueAt(args, 1)) ? normalUpTo(z) : normalDensity(z);
-  },
   "NORM.S.INV": (args) => {
     const probability = numberAt(args, 0);
     ensure(probability > 0 && probability < 1);

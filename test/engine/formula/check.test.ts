@@ -170,6 +170,8 @@ const refused: [formula: string, quantity: q.Quantity, reason: RegExp][] = [
   ["COUNTIF(plot,1)", q.count, /COUNTIF: a criterion looks through a whole column/],
   ["SUMIF(rows.at,1,rows.cost)", q.money, /SUMIF passes over rows in error.*write SUM_WHERE\(/],
   ["SUMIFS(rows.cost,rows.at,1)", q.money, /SUMIFS passes over rows in error: write SUMPRODUCT/],
+  ["NEGBINOM.DIST(1,2,0.5,TRUE)", q.number, /NEGBINOM\.DIST is written as another.*BINOM\.DIST\(/],
+  ["NORM.S.DIST(1,TRUE)", q.number, /NORM\.S\.DIST is not known to every program/],
   ["COUNT(rows.at)", q.count, /COUNT passes over errors: write SUMPRODUCT/],
   // guards
   [

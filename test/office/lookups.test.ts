@@ -1,0 +1,54 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { calculate } from "../../engine/evaluate/calculate.js";
+import * as t from "../../engine/template/index.js";
+import { addressOf } from "../../engine/template/layout.js";
+import type { Cell } from "../../engine/template/model.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { writeWorkbook } from "../../engine/workbook/write/write.js";
+import { givenFor, lookupCases, modelOf } from "../engine/evaluate/formula-cases.js";
+import { plantWrongValues } from "../support/plant.js";
+import { toyIdentity } from "../support/toy.js";
+import { recalculateInGnumeric } from "./gnumeric.js";
+import { recalculate } from "./soffice.js";
+
+const model = modelOf(
+  Object.fromEntries(
+    lookupCases.map(([text, quantity], i) => [`f_${i}`, t.calc(quantity, text, "")]),
+  ),
+);
+
+let folder: string;
+let file: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-lookups-"));
+  file = join(folder, "lookups.xlsx");
+  const bytes = await writeWorkbook(model, calculate(model, givenFor(model)), toyIdentity);
+  await writeFile(file, plantWrongValues(bytes).bytes);
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+test.each([
+  ["LibreOffice", recalculate],
+  ["Gnumeric", recalculateInGnumeric],
+] as const)("%s finds what ours find, and keeps each error", async (program, run) => {
+  const [stored = ""] = await run([file], join(folder, program));
+  const { sheets } = readWorkbook(new Uint8Array(await readFile(stored)));
+  const found = lookupCases.map(([text], i) => {
+    const { sheet, column, line } = model.byId.get(`f_${i}`) as Cell;
+    const cells = sheets.find(({ name }) => name === sheet)?.cells;
+    return [text, shown(cells?.get(addressOf(column, line))?.value)];
+  });
+  // which error it is differs: an error in what MATCH looks for is #N/A in one program
+  const wanted = lookupCases.map(([text, , value]) => [
+    text,
+    value instanceof RegExp ? "an error" : Number(value),
+  ]);
+  expect(found).toEqual(wanted);
+});
+
+function shown(value: unknown): unknown {
+  return typeof value === "object" && value !== null ? "an error" : Number(value);
+}
