@@ -53,8 +53,9 @@ export const sizeComparison = table(
     slope: calc(precise, "INDEX(pump_points.slope,line)", "Its slope, ft for each gal/min"),
     rest: calc(
       head,
-      "CARRIED_BACK(INDEX(pump_points.flow,line),INDEX(pump_points.head,line),slope)-highest_outlet",
+      "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,line),INDEX(pump_points.head,line),slope)-highest_outlet)",
       "Head left at no flow",
+      { zero: "none" },
     ),
     push_start: calc(
       flow,
@@ -69,7 +70,7 @@ export const sizeComparison = table(
       hourlyFlow,
       "IF(push_fourth>0,PUSH_PASS(push_fourth,friction,local,slope,rest),0)",
       "Most the pump can push",
-      { strong: true },
+      { strong: true, zero: "none" },
     ),
     most_speed: calc(speed, "PIPE_SPEED(most_flow,bore)", "Speed at that"),
     in_words: calc(

@@ -1,4 +1,5 @@
 import type { BookRow } from "../../engine/job/price-book.js";
+import type { RowValues } from "../../engine/job/record.js";
 import { type Answers, answersOf } from "../support/water.js";
 import { curveFromZero, type NetworkSolution, type PipeNetwork } from "./pipe-network.js";
 
@@ -31,10 +32,13 @@ export function pumpRow({ pump }: PipeNetwork): BookRow {
   return { code: "X", cost: 1, variable_speed: true, ...Object.fromEntries(points) };
 }
 
-/** The sheets' answers for a network: no fittings, one odd fitting with the rest of each K. */
+/**
+ * The sheets' answers for a network: no fittings, one odd fitting with the rest of each K.
+ * `first` changes the row of the first line.
+ */
 export function sheetsAnswers(
   network: PipeNetwork,
-  options: { fast?: boolean } = { fast: true },
+  options: { fast?: boolean; first?: RowValues } = { fast: true },
 ): Answers {
   const { main, branches, roughness, pump } = network;
   const average = averages.includes(main.bore);
@@ -69,7 +73,8 @@ export function sheetsAnswers(
   const outlets = plain.map((outlet, i) => {
     const part = (name: string) => bare.number(`outlets.${name}`, i + 1);
     const own = part("loss_reducer") + part("factor") * 3 + 1;
-    return { ...outlet, extra_loss: (branches[i]?.loss ?? 0) - own };
+    const changed = i === 0 ? options.first : undefined;
+    return { ...outlet, extra_loss: (branches[i]?.loss ?? 0) - own, ...changed };
   });
   return answersOf({ ...inputs, outlets }, pumps, options);
 }
