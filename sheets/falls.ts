@@ -63,7 +63,7 @@ export const fallsSheet = sheet(
     paragraphs(
       "Mind",
       "Depth and leap follow formulas for straight, level lips. Natural stone is neither: flows are set finally by eye and meter on site.",
-      "Standing water drowns small children in a few inches. Depth, fences and covers are for the local code to say; ask the authority before you promise a pool.",
+      "Standing water drowns small children in a few ‹inches|centimeters›. Depth, fences and covers are for the local code to say; ask the authority before you promise a pool.",
     ),
   ],
 );

@@ -15,6 +15,7 @@ import {
   sheet,
   speed,
   text,
+  viscosity,
   waterVolume,
   yesno,
 } from "../engine/template/index.js";
@@ -66,11 +67,11 @@ const rules = lines("Rules and materials", {
     most: 0.1,
     source: "plastic 0.000005 ft: Hydraulic Institute Engineering Data Book",
   }),
-  water_viscosity: input(precise, "Viscosity of water, 1/100,000 ft²/s", {
+  water_viscosity: input(viscosity, "Viscosity of water", {
     default: 1.217,
     least: 0.6,
     most: 2,
-    note: "From 2 near freezing to 0.6 at 120 °F: warmer water does not run over stone.",
+    note: "From ‹2|1.86› near freezing to ‹0.6 at 120 °F|0.56 at 49 °C›: warmer water does not run over stone.",
     source: "water at 60 °F (from memory)",
     decimals: 3,
   }),
@@ -116,13 +117,13 @@ const results = lines("The main at the flow wanted", {
   main_friction: calc(
     precise,
     "FRICTION_COEFFICIENT(main_run,main_bore,smoothness)",
-    "Friction, ft for each (gal/min)^1.852",
+    "Friction coefficient",
     { decimals: 7 },
   ),
   main_local: calc(
     precise,
     "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)",
-    "Fittings, ft for each (gal/min)²",
+    "Fittings coefficient",
     { decimals: 7 },
   ),
   main_speed: calc(speed, "PIPE_SPEED(total_flow_wanted,main_bore)", "Speed", { strong: true }),
@@ -148,12 +149,9 @@ const results = lines("The main at the flow wanted", {
     "total_head*(1+head_reserve)",
     "Head that the pump must reach at full speed, reserve included",
   ),
-  main_reynolds: calc(
-    number,
-    "REYNOLDS(main_speed,main_bore,water_viscosity*0.00001[ft²/s])",
-    "Reynolds number",
-    { decimals: 0 },
-  ),
+  main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
+    decimals: 0,
+  }),
   main_darcy_loss: calc(
     head,
     "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_run,main_bore,main_speed),0)",

@@ -1,4 +1,5 @@
 import { calc, number, type TableBlock, table, text, yesno } from "../engine/template/index.js";
+import { type TradeUnit, tradeUnit } from "./tables/trade-units.js";
 
 /** A line to buy: what it is, its item code, the quantity as a number in the unit of the price book. */
 export interface Buy {
@@ -7,7 +8,7 @@ export interface Buy {
   readonly code: string;
   /** A formula that yields a plain number in `unit`. */
   readonly wanted: string;
-  readonly unit: "each" | "ft" | "ft2" | "yd3" | "ton" | "lb" | "roll";
+  readonly unit: TradeUnit;
   /** Comes by the truck load, which its price does not hold: for units of ton and yd3. */
   readonly byLoad?: boolean;
 }
@@ -23,7 +24,7 @@ export function buysTable(name: string, buys: readonly Buy[]): TableBlock {
       what: calc(text, (row) => `"${of(row).what}"`, "What"),
       code: calc(text, (row) => of(row).code, "Item code"),
       wanted: calc(number, (row) => of(row).wanted, "Needed, before waste and packs"),
-      unit: calc(text, (row) => `"${of(row).unit}"`, "Unit"),
+      unit: calc(text, (row) => `"${tradeUnit(of(row).unit)}"`, "Unit"),
       by_load: calc(yesno, (row) => (of(row).byLoad ? "TRUE" : "FALSE"), "Comes by the load"),
     },
   );

@@ -1,27 +1,9 @@
 import type { BookColumn, BookLayout } from "../engine/job/book-layout.js";
 import type { BookRow } from "../engine/job/price-book.js";
+import { wordsIn } from "../engine/template/index.js";
 import { starterItems } from "./tables/starter-items.js";
+import { itemUnits, rateUnits } from "./tables/trade-units.js";
 import { usedRates } from "./tables/used-rates.js";
-
-/** Units in which items are sold. */
-export const itemUnits = ["each", "ft", "ft2", "yd3", "ton", "lb", "gal", "roll", "hour", "day"];
-
-/** Units of wages, production rates, factors and hire. */
-export const rateUnits = [
-  "$/hour",
-  "$/day",
-  "$/each",
-  "$/load",
-  "$/ft2",
-  "percent",
-  "factor",
-  "each/hour",
-  "ft/hour",
-  "ft2/hour",
-  "yd3/hour",
-  "ton/hour",
-  "load/hour",
-];
 
 const code: BookColumn = {
   key: "code",
@@ -132,7 +114,11 @@ export const priceBookLayout: BookLayout = [
     name: "rates",
     sheet: "Rates",
     means: "Wages, burden, production rates, site factors, hire and overhead.",
-    starter: usedRates.map(({ code, means, unit }) => ({ code, description: means, unit })),
+    starter: usedRates.map(({ code, means, unit }) => ({
+      code,
+      description: wordsIn(means, "us"),
+      unit,
+    })),
     columns: [
       code,
       description,

@@ -14,7 +14,8 @@ import {
   text,
 } from "../engine/template/index.js";
 import { codeInputs } from "./tables/code-inputs.js";
-import { type UsedRate, usedRates } from "./tables/used-rates.js";
+import { sameKind, tradeUnits, unitsIn } from "./tables/trade-units.js";
+import { rateUnit, type UsedRate, usedRates } from "./tables/used-rates.js";
 
 const ownList = "the list of rates that this template reads";
 const at = "PLACE_OR_ZERO(rates.code,code)";
@@ -70,26 +71,36 @@ export const pricesOf = (codes: readonly string[]): SheetDeclaration =>
       table(
         "used_rates",
         "Rates as the sheets read them",
-        { rows: usedRates.length, data: usedRates.map((one: UsedRate) => ({ ...one })) },
+        {
+          rows: usedRates.length,
+          data: usedRates.map((one: UsedRate) => ({ ...one, unit: rateUnit(one.unit) })),
+        },
         {
           means: published(text, "What it is", { source: ownList }),
           code: published(text, "Code", { source: ownList }),
           group: published(text, "Group", { source: ownList }),
           unit: published(text, "Unit needed", { source: ownList }),
           at: calc(count, at, "Row above"),
-          value: calc(precise, "IF(at>0,INDEX(rates.value,MAX(at,1)),0)", "Value", { decimals: 3 }),
+          book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
+          value: calc(
+            precise,
+            `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),0)`,
+            "Value",
+            { decimals: 3, note: "In the unit needed, whichever the book has it in." },
+          ),
           found: check(
             "at>0",
             "The price book has no rate {code} ({means}, {unit}). Add it to the sheet Rates of the book.",
             { label: "In the book" },
           ),
           unit_fits: check(
-            "IF(at>0,INDEX(rates.unit,MAX(at,1))=unit,TRUE)",
-            "The rate {code} is needed in {unit}, but the price book has it in another unit. Correct the book.",
+            `IF(at>0,${sameKind("unit", "book_unit")},TRUE)`,
+            "The rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct the book.",
             { label: "Unit fits" },
           ),
         },
       ),
+      tradeUnits,
     ],
     { printed: false },
   );

@@ -24,7 +24,7 @@ const monthTable = table(
   {
     rows: 12,
     data: monthsOfRain,
-    note: "Replace the 10 days by the 30-year means of the nearest weather station: days with 0.01 in of rain or more.",
+    note: "Replace the 10 days by the 30-year means of the nearest weather station: days with ‹0.01 in|0.25 mm› of rain or more.",
   },
   {
     name: published(text, "Month", { source: "calendar" }),

@@ -8,7 +8,7 @@ import { stoneBuys, stoneTotals } from "./stone/totals.js";
 
 export const stoneSheet = sheet(
   "Stone",
-  "Stone by class: from the ground it covers to tons and loads, and the heaviest stone against the machine.",
+  "Stone by class: from the ground it covers to weight and loads, and the heaviest stone against the machine.",
   [
     stoneTotals,
     stoneClassTable,

@@ -7,6 +7,7 @@ import { swallows } from "../formula/refused.js";
 import type { Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
+import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration } from "./declare.js";
 import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
@@ -29,12 +30,14 @@ import { wordFormulas } from "./word-formulas.js";
  * Throws TemplateError with all faults found.
  */
 export function compile(template: Template, system: UnitSystem): Model {
-  const faults = [...nameFaults(template), ...structureFaults(template)];
+  const declared = sheetsIn(template.sheets, system);
+  const worded = { ...template, sheets: declared };
+  const faults = [...nameFaults(worded), ...structureFaults(worded)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const named = [...lookups, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
-  const { sheet, checks } = checksSheet(template.sheets);
-  const sheets = withImpliedColumns([...template.sheets, sheet], system);
+  const { sheet, checks } = checksSheet(declared);
+  const sheets = withImpliedColumns([...declared, sheet], system);
   const { placed, spots } = spotsOf(sheets, system);
   const inliner = new Inliner(formulas, system);
   faults.push(...formulaFaults(template.formulas, inliner));

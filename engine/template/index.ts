@@ -2,5 +2,6 @@
 export { columnOf, formula, oneLike } from "../formula/named-formula.js";
 export * from "../units/quantity.js";
 export type { Reader } from "../units/spelled.js";
+export { wordsIn } from "./by-system.js";
 export * from "./declare.js";
 export { type Template, template } from "./template.js";

@@ -60,6 +60,8 @@ define("mm/h", { length: 1, time: -1 }, 0.001 / hour);
 define("ft/s²", { length: 1, time: -2 }, foot);
 define("m/s²", { length: 1, time: -2 }, 1);
 define("ft²/s", { length: 2, time: -1 }, foot ** 2);
+define("10⁻⁵ ft²/s", { length: 2, time: -1 }, 1e-5 * foot ** 2);
+define("mm²/s", { length: 2, time: -1 }, 1e-6);
 define("m²/s", { length: 2, time: -1 }, 1);
 define("lb", { mass: 1 }, pound);
 define("kg", { mass: 1 }, 1);
@@ -78,6 +80,8 @@ define("A", { current: 1 }, 1);
 define("V", { mass: 1, length: 2, time: -3, current: -1 }, 1);
 define("kW", { mass: 1, length: 2, time: -3 }, 1000);
 define("hp", { mass: 1, length: 2, time: -3 }, 550 * foot * pound * standardGravity);
+define("Btu/lb", { length: 2, time: -2 }, 2326); // the international table Btu, exactly
+define("kJ/kg", { length: 2, time: -2 }, 1000);
 define("kWh", { mass: 1, length: 2, time: -2 }, 3.6e6);
 define("s", { time: 1 }, 1);
 define("min", { time: 1 }, minute);

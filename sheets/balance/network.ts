@@ -85,11 +85,7 @@ export function networkBlocks(state: State): Block[] {
       "Piece of the curve",
       { decimals: 0 },
     ),
-    [`${prefix}_line_slope`]: calc(
-      precise,
-      `INDEX(pump_points.slope,${prefix}_line)`,
-      "Its slope, ft for each gal/min",
-    ),
+    [`${prefix}_line_slope`]: calc(precise, `INDEX(pump_points.slope,${prefix}_line)`, "Its slope"),
     [`${prefix}_line_start`]: calc(
       head,
       `CARRIED_BACK(INDEX(pump_points.flow,${prefix}_line),INDEX(pump_points.head,${prefix}_line),${prefix}_line_slope)`,

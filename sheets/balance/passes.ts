@@ -77,7 +77,7 @@ export function passesOf({ prefix, title }: State, taken: string, excess: string
     ),
     [`${prefix}_settled`]: check(
       `ABS(INDEX(${prefix}_passes.excess,${rows}))<0.001[ft]`,
-      `The balance did not settle: {${prefix}_manifold|3} at the manifold leaves more than 0.001 ft over. Check the pump's curve and the pipes.`,
+      `The balance did not settle: {${prefix}_manifold|3} at the manifold leaves more than ‹0.001 ft|0.3 mm› over. Check the pump's curve and the pipes.`,
       { label: "Settled" },
     ),
   });

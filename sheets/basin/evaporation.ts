@@ -2,6 +2,7 @@ import {
   area,
   calc,
   check,
+  heatOfMass,
   input,
   lines,
   number,
@@ -33,17 +34,17 @@ const inputs = lines("Evaporation and splash on a day of the dry spell", {
     choices: ["air and water", "pan"],
   }),
   temperature_scale: input(text, "Temperatures below are in F or C", {
-    default: "F",
+    default: "‹F|C›",
     choices: ["F", "C"],
   }),
   water_temperature: input(number, "Water, in that scale", {
-    default: 75,
+    default: "‹75|23.8888888888889›",
     least: 1,
     most: 110,
     decimals: 0,
   }),
   air_temperature: input(number, "Air, in that scale", {
-    default: 85,
+    default: "‹85|29.4444444444444›",
     least: 1,
     most: 130,
     decimals: 0,
@@ -55,7 +56,7 @@ const inputs = lines("Evaporation and splash on a day of the dry spell", {
     decimals: 0,
   }),
   wind_speed: input(speed, "Wind over the water", { default: 4.5, least: 0, most: 40 }),
-  latent_heat: input(number, "Heat to evaporate water, Btu/lb", {
+  latent_heat: input(heatOfMass, "Heat to evaporate water", {
     default: 1048,
     least: 1000,
     most: 1080,
@@ -80,12 +81,12 @@ const inputs = lines("Evaporation and splash on a day of the dry spell", {
     most: 1,
     source: "NOAA NWS 33 (from memory): 0.70 to 0.75",
   }),
-  splash_share: input(precise, "Splash lost for good: of each 1,000 gallons pumped, gallons", {
+  splash_share: input(precise, "Splash lost for good, of each 1,000 pumped", {
     default: 0.5,
     least: 0,
     most: 20,
     decimals: 2,
-    note: "The same number in litres of each 1,000 litres. The most doubtful figure of this sheet.",
+    note: "‹Gallons of each 1,000 gallons|Liters of each 1,000 liters›. The most doubtful figure of this sheet.",
     source: "common practice, no source",
   }),
 });

@@ -16,7 +16,7 @@ export const designRain = lines("Design rain, with the basin full and the pump a
     default: 4,
     least: 0,
     most: 30,
-    note: "Look up the site in NOAA Atlas 14; 4 in is a placeholder to replace.",
+    note: "Look up the site in NOAA Atlas 14; ‹4 in|102 mm› is a placeholder to replace.",
     source: "common practice, no source",
   }),
   storm_is_local: input(yesno, "The design storm is that of the site", { default: false }),

@@ -16,7 +16,7 @@ const EVAPORATION = formula(
     air_speed: "ft/s",
     water_pressure: "inHg",
     air_pressure: "inHg",
-    latent_heat: number,
+    latent_heat: "Btu/lb",
     activity: number,
   },
   "in/day",

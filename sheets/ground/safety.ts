@@ -71,7 +71,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     default: 3,
     least: 0,
     most: 4,
-    note: "The standard exempts no depth. 4 ft at most, where a trench also needs a way out.",
+    note: "The standard exempts no depth. ‹4 ft|1.2 m› at most, where a trench also needs a way out.",
     source: "common practice, no source",
   }),
   places_watched: calc(text, 'TEXTJOIN(", ", TRUE, places_dug.entered)', "Digs to be looked at"),
@@ -166,7 +166,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
 
 export const slopeTable = table(
   "safe_slopes",
-  "Steepest slopes of digs under 20 ft (published)",
+  "Steepest slopes of digs under ‹20 ft|6.1 m› (published)",
   { rows: excavationSlopes.length, data: excavationSlopes },
   {
     name: published(text, "Soil type", { source: "29 CFR 1926 Subpart P" }),

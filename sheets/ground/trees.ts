@@ -15,13 +15,17 @@ import {
 const practice = "common practice, no source";
 
 export const treeRules = lines("Rules for trees that stay", {
-  root_radius_rule: input(number, "Root zone: feet of radius to an inch of trunk", {
-    default: 1,
-    least: 0.5,
-    most: 2,
-    note: "In metres and centimetres, 1 means 12 times the trunk's diameter.",
-    source: "arborists' critical root zone (from memory)",
-  }),
+  root_radius_rule: input(
+    number,
+    "Root zone: ‹feet of radius to an inch of trunk|radius over 12 trunk diameters›",
+    {
+      default: 1,
+      least: 0.5,
+      most: 2,
+      note: "1 means 12 times the trunk's diameter.",
+      source: "arborists' critical root zone (from memory)",
+    },
+  ),
   trunk_clear: input(length, "No fill nearer to the trunk than", {
     default: 3,
     least: 0,

@@ -104,7 +104,7 @@ export const trenchLines = lines("Rules and totals of trenches", {
     source:
       "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
   }),
-  deep_trench_growth: input(percent, "More time for each foot deeper", {
+  deep_trench_growth: input(percent, "More time for each ‹foot|0.305 m› deeper", {
     default: 0.1,
     least: 0,
     most: 1,

@@ -11,6 +11,7 @@ import {
   yesno,
 } from "../../engine/template/index.js";
 import { laborTasks, type Task } from "../tables/labor-tasks.js";
+import { tradeUnit } from "../tables/trade-units.js";
 
 const ownList = "the list of tasks of this template";
 const practice = "common practice, no source";
@@ -25,7 +26,7 @@ export const taskTable = table(
     rows: laborTasks.length,
     data: laborTasks.map(({ task, unit, rate_code, machine_share, ...by }) => {
       const { by_access = false, by_haul = false, by_soil = false, open_dig = false } = by;
-      return { task, unit, rate_code, machine_share, by_access, by_haul, by_soil, open_dig };
+      return { task, unit: tradeUnit(unit), rate_code, machine_share, by_access, by_haul, by_soil, open_dig };
     }),
     note: "Rates are units an hour of one person. Another rate for this job goes in its own column.",
   },

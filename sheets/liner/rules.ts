@@ -38,7 +38,7 @@ export const linerRules = lines("How pieces are sized and cut", {
     default: 2,
     least: 0,
     most: 20,
-    note: "A foot of seam counts as much as this width of liner; 0 buys the least liner.",
+    note: "A seam counts as much as liner of its length and this width; 0 buys the least liner.",
     source: practice,
   }),
   one_roll: input(count, "Cut all pieces from row ... of the rolls (0: the best for each)", {

@@ -27,13 +27,13 @@ export const sizeComparison = table(
     local: calc(
       precise,
       "LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)",
-      "Fittings, ft for each (gal/min)²",
+      "Fittings coefficient",
       { decimals: 7 },
     ),
     friction: calc(
       precise,
       "FRICTION_COEFFICIENT(main_run,bore,smoothness)",
-      "Friction, ft for each (gal/min)^1.852",
+      "Friction coefficient",
       { decimals: 7 },
     ),
     speed: calc(speed, "PIPE_SPEED(total_flow_wanted,bore)", "Speed"),
@@ -50,7 +50,7 @@ export const sizeComparison = table(
     line: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Piece of the curve", {
       decimals: 0,
     }),
-    slope: calc(precise, "INDEX(pump_points.slope,line)", "Its slope, ft for each gal/min"),
+    slope: calc(precise, "INDEX(pump_points.slope,line)", "Its slope"),
     rest: calc(
       head,
       "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,line),INDEX(pump_points.head,line),slope)-highest_outlet)",

@@ -119,15 +119,12 @@ export const outletsTable = table(
     friction: calc(
       precise,
       "FRICTION_COEFFICIENT(length,bore,smoothness)",
-      "Friction, ft for each (gal/min)^1.852",
+      "Friction coefficient",
       { decimals: 7 },
     ),
-    local_open: calc(
-      precise,
-      "LOCAL_COEFFICIENT(loss_open,bore)",
-      "Fittings, ft for each (gal/min)²",
-      { decimals: 7 },
-    ),
+    local_open: calc(precise, "LOCAL_COEFFICIENT(loss_open,bore)", "Fittings coefficient", {
+      decimals: 7,
+    }),
     speed: calc(speed, "PIPE_SPEED(flow_wanted,bore)", "Speed at the flow wanted"),
     loss_wanted: calc(head, "LOSS_AT(flow_wanted,friction,local_open)", "Lost at the flow wanted"),
     head_needed: calc(
@@ -179,7 +176,7 @@ export const outletsTable = table(
     local_set: calc(
       precise,
       "LOCAL_COEFFICIENT(loss_open+loss_valve,bore)",
-      "Fittings as set, ft for each (gal/min)²",
+      "Fittings coefficient, as set",
       { decimals: 7 },
     ),
     closed: calc(percent, "angle_set/90[°]", "Closed"),

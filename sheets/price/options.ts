@@ -11,7 +11,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
-import { itemUnits } from "../price-book.js";
+import { unitChoices } from "../tables/trade-units.js";
 import { pricedColumns } from "../takeoff/priced.js";
 
 /** Choices that the customer may add, each with a price of its own. */
@@ -24,7 +24,7 @@ export const optionTable = table(
       description: input(text, "Option"),
       code: input(text, "Code", { optional: true }),
       needed: input(number, "Quantity", { default: 0, least: 0, most: 1e6 }),
-      unit: input(text, "Unit", { default: "each", choices: itemUnits }),
+      unit: input(text, "Unit", { default: "each", choices: unitChoices }),
       waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
     }),
     extra_hours: input(hours, "Labor hours", { default: 0, least: 0, most: 1000 }),

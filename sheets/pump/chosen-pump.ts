@@ -28,7 +28,7 @@ export const pumpPoints = table(
         row < 8
           ? `IF(number<pump_point_count,CURVE_SLOPE(flow,head,INDEX(pumps.flow_${row + 1},pump_row),INDEX(pumps.head_${row + 1},pump_row)),0)`
           : "0",
-      "Slope of the line that follows, ft for each gal/min",
+      "Slope of the line that follows",
     ),
     flow_set: calc(flow, "flow*pump_speed", "Flow, speed as set"),
     head_set: calc(head, "head*pump_speed^2", "Head, speed as set"),

@@ -92,7 +92,7 @@ export const shortlistTable = table(
     slope: calc(
       precise,
       `IF(curve_sound,CURVE_SLOPE(${pick("flow", "line")},${pick("head", "line")},${pick("flow", "line", 2)},${pick("head", "line", 2)}),0)`,
-      "Its slope, ft for each gal/min",
+      "Its slope",
     ),
     start: calc(
       head,
@@ -108,7 +108,7 @@ export const shortlistTable = table(
     wanted_slope: calc(
       precise,
       `IF(curve_sound,CURVE_SLOPE(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},${pick("flow", "wanted_line", 2)},${pick("head", "wanted_line", 2)}),0)`,
-      "Slope there, ft for each gal/min",
+      "Slope there",
     ),
     most_head: calc(
       head,
@@ -132,7 +132,7 @@ export const shortlistTable = table(
     full_slope: calc(
       precise,
       `IF(curve_sound,CURVE_SLOPE(${pick("flow", "full_line")},${pick("head", "full_line")},${pick("flow", "full_line", 2)},${pick("head", "full_line", 2)}),0)`,
-      "Slope there, ft for each gal/min",
+      "Slope there",
     ),
     full_watts: calc(
       power,

@@ -1,9 +1,11 @@
+import type { TradeUnit } from "./trade-units.js";
+
 /** A task of the crew: what drives it, its production rate, and what slows it. */
 export interface Task {
   readonly task: string;
   /** A formula that yields a plain number in `unit`. */
   readonly quantity: string;
-  readonly unit: "each" | "ft" | "ft2" | "yd3" | "ton" | "load";
+  readonly unit: TradeUnit;
   readonly rate_code: string;
   /** Share of the labor hours spent in the machine's seat. */
   readonly machine_share: number;
@@ -31,7 +33,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Strip topsoil",
-    quantity: "strip_volume/1[yd³]",
+    quantity: "strip_volume/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "strip",
     machine_share: 0.5,
@@ -40,7 +42,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig footings of walls, lay their base",
-    quantity: "wall_base/1[yd³]",
+    quantity: "wall_base/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "wall-base",
     machine_share: 0.4,
@@ -51,7 +53,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Build walls",
-    quantity: "wall_face/1[ft²]",
+    quantity: "wall_face/1[‹ft²|m²›]",
     unit: "ft2",
     rate_code: "wall-built",
     machine_share: 0.1,
@@ -60,7 +62,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig basin and stream",
-    quantity: "dig_volume/1[yd³]",
+    quantity: "dig_volume/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "dig",
     machine_share: 0.5,
@@ -80,7 +82,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Build the berm",
-    quantity: "berm_volume/1[yd³]",
+    quantity: "berm_volume/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "berm",
     machine_share: 0.5,
@@ -98,7 +100,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig the pipe trench, fill it after the pipe",
-    quantity: "trench_effort/1[yd³]",
+    quantity: "trench_effort/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "trench",
     machine_share: 0.4,
@@ -108,7 +110,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig narrow trenches, fill them after the pipe",
-    quantity: "narrow_effort/1[yd³]",
+    quantity: "narrow_effort/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "trench-narrow",
     machine_share: 0.2,
@@ -118,7 +120,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Spread bedding of basin and trenches",
-    quantity: "(bedding_volume+trench_bedding)/1[yd³]",
+    quantity: "(bedding_volume+trench_bedding)/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "bedding-laid",
     machine_share: 0,
@@ -128,7 +130,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay liner and underlayment",
-    quantity: "liner_area_bought/1[ft²]",
+    quantity: "liner_area_bought/1[‹ft²|m²›]",
     unit: "ft2",
     rate_code: "liner-laid",
     machine_share: 0.1,
@@ -137,7 +139,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Make seams",
-    quantity: "seam_length/1[ft]",
+    quantity: "seam_length/1[‹ft|m›]",
     unit: "ft",
     rate_code: "seam-made",
     machine_share: 0,
@@ -153,14 +155,14 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay the main",
-    quantity: "main_length/1[ft]",
+    quantity: "main_length/1[‹ft|m›]",
     unit: "ft",
     rate_code: "pipe-laid",
     machine_share: 0,
   },
   {
     task: "Lay the branches",
-    quantity: "SUM(outlets.length)/1[ft]",
+    quantity: "SUM(outlets.length)/1[‹ft|m›]",
     unit: "ft",
     rate_code: "pipe-laid",
     machine_share: 0,
@@ -174,7 +176,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay the fill line",
-    quantity: "fill_line_length/1[ft]",
+    quantity: "fill_line_length/1[‹ft|m›]",
     unit: "ft",
     rate_code: "fill-line-laid",
     machine_share: 0,
@@ -206,7 +208,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Set stone",
-    quantity: "stone_tons/1[ton]",
+    quantity: "stone_tons/1[‹ton|t›]",
     unit: "ton",
     rate_code: "stone-set",
     machine_share: 0.4,
@@ -215,7 +217,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Mix and lay mortar of the beds",
-    quantity: "bed_mortar/1[yd³]",
+    quantity: "bed_mortar/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "mortar-laid",
     machine_share: 0,
@@ -245,7 +247,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Spread the topsoil kept",
-    quantity: "strip_volume*topsoil_kept/1[yd³]",
+    quantity: "strip_volume*topsoil_kept/1[‹yd³|m³›]",
     unit: "yd3",
     rate_code: "spread",
     machine_share: 0.5,

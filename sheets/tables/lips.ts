@@ -13,7 +13,7 @@ const swmm = "EPA SWMM Reference Manual II, section 6.3.2";
 /** What an estimator can promise a customer, and the water it takes. */
 export const looks = table(
   "looks",
-  "Looks: how much water each inch of lip gets",
+  "Looks: water for the width of lip",
   {
     rows: 6,
     filled: "per_width>0",
@@ -59,7 +59,10 @@ export const lipKinds = table(
   },
   {
     name: published(text, "Lip", { source: swmm }),
-    coefficient: published(precise, "Coefficient, ft and seconds", { source: swmm, decimals: 2 }),
+    coefficient: published(precise, "Coefficient", {
+      source: `${swmm}, in feet and seconds`,
+      decimals: 2,
+    }),
     source: published(text, "Source", { source: swmm }),
   },
 );

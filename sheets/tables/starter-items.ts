@@ -1,4 +1,5 @@
 import type { BookRow } from "../../engine/job/price-book.js";
+import { wordsIn } from "../../engine/template/index.js";
 import { otherLines } from "../takeoff/other-lines.js";
 import { pipeLines } from "../takeoff/pipe-lines.js";
 
@@ -29,7 +30,7 @@ export const starterItems: readonly BookRow[] = [
   ...usual.map(([code, description, unit]) => ({ code, description, unit })),
   ...[...pipeLines, ...otherLines].map(({ code, what, unit }) => ({
     code,
-    description: what,
+    description: wordsIn(what, "us"),
     unit,
   })),
 ].map((row) => ({ ...row, tax_class: "taxable" }));

@@ -1,3 +1,5 @@
+import { type TradeUnit, tradeUnit } from "./trade-units.js";
+
 /** A rate of the price book that the sheets read, with the unit they need it in. */
 export interface UsedRate {
   readonly code: string;
@@ -65,7 +67,7 @@ export const usedRates: readonly UsedRate[] = [
   site("soil-common", "Soil: common earth", "factor"),
   site("soil-hard", "Soil: hard clay, roots", "factor"),
   site("soil-rock", "Soil: rocky", "factor"),
-  site("haul-per-hundred-feet", "More time for each 100 ft of haul on site", "percent"),
+  site("haul-per-hundred-feet", "More time for each ‹100 ft|30.48 m› of haul on site", "percent"),
   hire("machine-day", "Machine, with fuel", "$/day"),
   hire("machine-delivery", "Machine brought and fetched", "$/each"),
   hire("compactor-day", "Plate compactor", "$/day"),
@@ -81,7 +83,13 @@ export const usedRates: readonly UsedRate[] = [
   rows("business")("overhead", "Overhead, of direct cost", "percent"),
 ];
 
-/** A formula for a rate, as a number in the unit that the book has it in. */
+/** The unit of a rate as a bid of either system writes it: `‹yd3|m3›/hour`. */
+export function rateUnit(unit: string): string {
+  const [of = "", an] = unit.split("/");
+  return an === undefined || of === "$" ? unit : `${tradeUnit(of as TradeUnit)}/${an}`;
+}
+
+/** A formula for a rate, as a number in the unit that the bid needs it in. */
 export function rate(code: string): string {
   if (!usedRates.some((one) => one.code === code)) {
     throw new RangeError(`Rate "${code}" is not read: add it to sheets/tables/used-rates.ts.`);

@@ -8,6 +8,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
+import { tradeUnit } from "../tables/trade-units.js";
 import type { OwnLine } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
@@ -75,7 +76,7 @@ function ownLine({ what, code, wanted, unit, waste }: OwnLine): Line {
     description: `"${what}"`,
     code: 'IF(LEN(item)>0,item,"")',
     needed: wanted,
-    unit: `"${unit}"`,
+    unit: `"${tradeUnit(unit)}"`,
     item: code,
     waste,
     by_load: "FALSE",

@@ -18,14 +18,14 @@ export const otherLines: readonly OwnLine[] = [
     waste: 0,
   },
   {
-    what: "mortar of the beds, a bag for each 0.6 ft³",
+    what: "mortar of the beds, a bag for each ‹0.6 ft³|17 L›",
     code: "mortar",
     wanted: "bed_mortar/0.6[ft³]",
     unit: "each",
     waste: 0.1,
   },
   {
-    what: "foam under the lips, a can for each 4 ft",
+    what: "foam under the lips, a can for each ‹4 ft|1.22 m›",
     code: "foam",
     wanted: "SUM(falls.width)/4[ft]",
     unit: "each",
@@ -63,7 +63,7 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "cable to the lights",
     code: "light-cable",
-    wanted: "lights_wanted*cable_a_light/1[ft]",
+    wanted: "lights_wanted*cable_a_light/1[‹ft|m›]",
     unit: "ft",
     waste: 0.1,
   },

@@ -7,8 +7,11 @@ import {
   type InputDeclaration,
   money,
   number,
+  precise,
   text,
 } from "../../engine/template/index.js";
+
+import { sameKind, unitsIn } from "../tables/trade-units.js";
 
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
 const exactRow =
@@ -42,13 +45,20 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
   return {
     ...line,
     at: calc(count, exactRow, "Row of the items"),
+    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
+    book_share: calc(
+      precise,
+      `IF(at>0,IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),1)`,
+      "Units in one of the book's",
+      { note: "1 where the book sells by the bid's own unit." },
+    ),
     bought: calc(
       number,
-      `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001),1)),0)`,
+      `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,
       "To buy",
     ),
     ...(line.by_load && { loads: calc(count, loads, "Truck loads, if brought alone") }),
-    unit_cost: calc(money, fromItem("cost", "0"), "Cost of one"),
+    unit_cost: calc(money, `${fromItem("cost", "0")}/book_share`, "Cost of one"),
     cost: calc(money, "ROUND(bought*unit_cost,2)", "Cost"),
     tax: calc(
       money,
@@ -56,7 +66,6 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       "Sales tax",
     ),
     supplier: calc(text, fromItem("supplier", '""'), "Supplier"),
-    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
     good_until: calc(date, fromItem("good_until", "0"), "Price good until"),
     found: check(
       "OR(needed<=0,at>0)",
@@ -64,8 +73,8 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       { label: "In the book" },
     ),
     unit_fits: check(
-      "OR(needed<=0,at=0,book_unit=unit)",
-      'Line "{description}", code {code}: the takeoff counts in {unit}, the price book sells by {book_unit}. Choose an item sold by {unit}, or correct the book.',
+      `IF(OR(needed<=0,at=0),TRUE,${sameKind("unit", "book_unit")})`,
+      'Line "{description}", code {code}: the takeoff counts in {unit}, the price book sells by {book_unit}, which measures something else. Choose an item sold by {unit}, or correct the book.',
       { label: "Unit fits" },
     ),
     quote_holds: check(
@@ -78,6 +87,6 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
 
 /** Whole loads of what is bought, waste and packs included. */
 const loads =
-  'IF(by_load,ROUNDUP(ROUND(IF(unit="ton",bought/MAX(0.01,truck_payload/1[ton]),IF(unit="yd3",bought/MAX(0.1,bulk_load/1[yd³]),0)),6),0),0)';
+  'IF(by_load,ROUNDUP(ROUND(IF(unit="‹ton|t›",bought/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",bought/MAX(0.1,bulk_load/1[‹yd³|m³›]),0)),6),0),0)';
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

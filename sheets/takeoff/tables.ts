@@ -14,7 +14,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
-import { itemUnits } from "../price-book.js";
+import { unitChoices } from "../tables/trade-units.js";
 import { branchSizes, mainSizes } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
@@ -28,7 +28,7 @@ export const takeoffInputs = lines("For the lines below", {
     "Joints to cement",
     {
       decimals: 0,
-      note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and 20 ft of pipe: common practice, no source.",
+      note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and ‹20 ft|6.1 m› of pipe: common practice, no source.",
     },
   ),
   bulk_weight: input(density, "Weight of sand and gravel, loose", {
@@ -56,11 +56,11 @@ export const extraLines = table(
     description: input(text, "What"),
     code: input(text, "Code"),
     needed: input(number, "Needed", { least: 0, most: 1e6 }),
-    unit: input(text, "Unit", { choices: itemUnits }),
+    unit: input(text, "Unit", { choices: unitChoices }),
     waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
     by_load: input(yesno, "Comes by the load", {
       default: false,
-      note: "Yes for what is bought by the ton or cubic yard, where its price does not hold the delivery.",
+      note: "Yes for what is bought by weight or volume, where its price does not hold the delivery.",
     }),
   }),
 );
@@ -105,7 +105,7 @@ const byLoad = (unit: string) =>
 export const takeoffTotals = lines("In short", {
   truck_loads: calc(
     count,
-    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("ton")})/MAX(0.01,truck_payload/1[ton])+(${byLoad("yd3")})/MAX(0.1,bulk_load/1[yd³]),6),0),SUM(lines.loads)+SUM(extra_lines.loads))`,
+    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›]),6),0),SUM(lines.loads)+SUM(extra_lines.loads))`,
     "Truck loads of stone, gravel and sand",
   ),
   goods_cost: calc(money, goods("cost"), "Goods, before tax"),

@@ -5,12 +5,10 @@ import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../engine/formula/value.js";
 import { loadJob } from "../../engine/job/load.js";
 import { readPriceBook } from "../../engine/job/read-price-book.js";
-import type { InputValues, JobRecord, RowValues } from "../../engine/job/record.js";
+import type { JobRecord } from "../../engine/job/record.js";
 import { jobSchema } from "../../engine/job/schema.js";
 import { validateJob } from "../../engine/job/validate.js";
 import { valuesOf } from "../../engine/job/values.js";
-import { inUnit } from "../../engine/template/compile.js";
-import type { InputDeclaration, InputValue } from "../../engine/template/declare.js";
 import { addressOf } from "../../engine/template/layout.js";
 import type { Model } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
@@ -19,6 +17,7 @@ import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { bidOf, type DemoBid, demoFolder, demoJobs } from "../support/demo.js";
+import { inSi } from "../support/in-si.js";
 
 const goldenSchema = (system: UnitSystem) =>
   join(demoFolder, "..", "templates", `waterfall-1.${system}.schema.json`);
@@ -189,31 +188,6 @@ describe("the same job in SI", () => {
 
 const at = (model: Model, values: readonly Value[], name: string): number =>
   values[model.byId.get(name)?.index ?? -1] as number;
-
-/** A record in US units with its numbers brought to SI, as a person would write them there. */
-function inSi(model: Model, job: JobRecord): JobRecord {
-  const brought = (declaration: InputDeclaration, value: InputValue | null) =>
-    value === null || declaration.quantity.kind === "date"
-      ? value
-      : inUnit(value, declaration.quantity, "si");
-  const inputs = Object.entries(job.inputs).map(([name, value]) => {
-    if (!Array.isArray(value)) {
-      const cell = model.byId.get(name)?.declaration as InputDeclaration;
-      return [name, brought(cell, value as InputValue | null)];
-    }
-    const columns = model.tables.get(name)?.columns;
-    const rows = (value as RowValues[]).map((row) =>
-      Object.fromEntries(
-        Object.entries(row).map(([key, one]) => [
-          key,
-          brought(columns?.get(key)?.declaration as InputDeclaration, one),
-        ]),
-      ),
-    );
-    return [name, rows];
-  });
-  return { ...job, units: "si", inputs: Object.fromEntries(inputs) as InputValues };
-}
 
 describe("tables at their limits", () => {
   const model = modelOf(waterfall, "us");

@@ -22,7 +22,7 @@ test.each([
   [
     "another unit",
     changed("pipe-2", { unit: "each" }),
-    'Line "pipe 2 in", code pipe-2: the takeoff counts in ft, the price book sells by each. Choose an item sold by ft, or correct the book.',
+    'Line "pipe 2 in", code pipe-2: the takeoff counts in ft, the price book sells by each, which measures something else. Choose an item sold by ft, or correct the book.',
   ],
   [
     "a code on two rows",

@@ -1,0 +1,93 @@
+import { precise, published, table, text } from "../../engine/template/index.js";
+
+/** Units of goods as a price book writes them: the US one, and what a metric book has in its place. */
+const pairs = {
+  ft: "m",
+  ft2: "m2",
+  yd3: "m3",
+  ton: "t",
+  lb: "kg",
+  gal: "L",
+} as const;
+
+type Counted = "each" | "roll" | "hour" | "day" | "load";
+export type TradeUnit = keyof typeof pairs | Counted;
+
+interface Size {
+  readonly kind: string;
+  /** In meters, square or cubic meters, kilograms; 1 for what is counted. */
+  readonly size: number;
+}
+
+/** Sizes: NIST Special Publication 811, exact. */
+const sizes: Readonly<Record<string, Size>> = {
+  ft: { kind: "length", size: 0.3048 },
+  m: { kind: "length", size: 1 },
+  ft2: { kind: "area", size: 0.09290304 },
+  m2: { kind: "area", size: 1 },
+  yd3: { kind: "volume", size: 0.764554857984 },
+  gal: { kind: "volume", size: 0.003785411784 },
+  m3: { kind: "volume", size: 1 },
+  L: { kind: "volume", size: 0.001 },
+  ton: { kind: "weight", size: 907.18474 },
+  lb: { kind: "weight", size: 0.45359237 },
+  t: { kind: "weight", size: 1000 },
+  kg: { kind: "weight", size: 1 },
+};
+
+const counted: readonly Counted[] = ["each", "roll", "hour", "day"];
+const money = ["$/hour", "$/day", "$/each", "$/load", "percent", "factor"];
+const made = [...Object.keys(sizes), "each", "load"].map((unit) => `${unit}/hour`);
+
+/** Units in which items may be sold, of both systems. */
+export const itemUnits: readonly string[] = [...counted, ...Object.keys(sizes)];
+
+/** Units of wages, production rates, factors and hire, of both systems. */
+export const rateUnits: readonly string[] = [...money, ...made];
+
+/** How a bid of either system writes a unit: `‹ft|m›`. */
+export function tradeUnit(unit: TradeUnit): string {
+  return Object.hasOwn(pairs, unit) ? `‹${unit}|${pairs[unit as keyof typeof pairs]}›` : unit;
+}
+
+/** The units that people choose from in a bid. */
+export const unitChoices: readonly string[] = [
+  ...counted,
+  ...(Object.keys(pairs) as (keyof typeof pairs)[]).map(tradeUnit),
+];
+
+const sizeOf = (unit: string): Size => {
+  const [of = "", an] = unit.split("/");
+  const known = Object.hasOwn(sizes, of) ? sizes[of] : undefined;
+  if (known === undefined) return { kind: unit, size: 1 };
+  return an === undefined ? known : { kind: `${known.kind} an ${an}`, size: known.size };
+};
+
+const rows = [...itemUnits, ...rateUnits].map((unit) => ({ name: unit, ...sizeOf(unit) }));
+
+/** Every unit of the price book: a book of the other system is read by these, in the open. */
+export const tradeUnits = table(
+  "trade_units",
+  "Units of the price book",
+  { rows: rows.length, data: rows },
+  {
+    name: published(text, "Unit", { source: "the price book's own words" }),
+    kind: published(text, "What it measures", { source: "the price book's own words" }),
+    size: published(precise, "Size", {
+      source: "NIST SP 811, in m, m², m³ or kg; 1 for what is counted",
+      decimals: 9,
+    }),
+  },
+);
+
+/** A formula for a column of the table, at a unit. */
+const at = (column: string, unit: string) =>
+  `INDEX(trade_units.${column},MATCH(${unit},trade_units.name,0))`;
+
+/** A condition: the two units measure the same. */
+export const sameKind = (one: string, other: string): string =>
+  `${at("kind", one)}=${at("kind", other)}`;
+
+/** A formula for how many of one unit make one of another; both measure the same. */
+export const unitsIn = (one: string, other: string): string =>
+  `${at("size", other)}/${at("size", one)}`;

@@ -1,0 +1,152 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import type { Value } from "../../../engine/formula/value.js";
+import { loadJob } from "../../../engine/job/load.js";
+import { validateJob } from "../../../engine/job/validate.js";
+import { valuesOf } from "../../../engine/job/values.js";
+import type { Cell } from "../../../engine/template/model.js";
+import { modelOf } from "../../../engine/template/models.js";
+import { templates } from "../../../sheets/templates/index.js";
+import { waterfall } from "../../../sheets/templates/waterfall.js";
+import { book, changedDemo, failingIn, shown } from "../../support/changed-demo.js";
+import { demoJobs } from "../../support/demo.js";
+import { inSi } from "../../support/in-si.js";
+
+const model = modelOf(waterfall, "si");
+
+const units =
+  "ft|feet|inch|inches|gal|gallons?|gpm|gph|yd|yards|tons?|lb|lbs|pounds?|Btu|mph|ft2|yd3|ft²|ft³|yd³|inHg|°F";
+/** A US unit as a word of its own; `1 1/2 in` is the name of a pipe, see below. */
+const foreign = new RegExp(
+  `(?<![\\w-])(${units})(?![\\w-])|(cubic|square) (yard|foot|inch)|\\b(a|each|per) foot\\b|\\d ?in\\b(?! all)`,
+);
+
+/** Nominal sizes of pipe are inches everywhere: `1-1/2 in` is a name, not a length. */
+const nominal =
+  /\b(\d-)?\d(\/\d)? in\b(?=( pipe| at the pump|,|$| elbows|\.|: ))|(metric tons?)|square tee/g;
+const hasForeign = (text: string): boolean => foreign.test(text.replaceAll(nominal, ""));
+
+/** The copy of the price book and its units; a book may be of the other system. */
+const ofTheBook = (cell: Cell) =>
+  cell.declaration.kind === "book" || cell.name.startsWith("trade_units.");
+/** Sources are quoted as they were published. */
+const isSource = (cell: Cell) => /\.(source|origin)$/.test(cell.name);
+/** The units that a US price book sells by, shown beside the bid's own. */
+const isBookUnit = (cell: Cell) => cell.name.endsWith(".book_unit");
+
+describe("a job in SI", () => {
+  test("no label, note, sentence, choice or standing text names a US unit", () => {
+    const found = new Set<string>();
+    const look = (where: string, text: string | undefined) => {
+      if (text !== undefined && hasForeign(text)) found.add(`${where}: ${text}`);
+    };
+    for (const sheet of model.sheets) {
+      look(sheet.name, sheet.purpose);
+      for (const block of sheet.blocks) {
+        look(sheet.name, block.heading);
+        if (block.kind === "text") for (const one of block.paragraphs) look(sheet.name, one);
+        if (block.kind === "table") look(block.name, block.note);
+      }
+    }
+    for (const { name, declaration } of model.cells) {
+      look(name, declaration.label);
+      look(name, declaration.note);
+      if (declaration.kind === "check") look(name, declaration.sentence);
+      if (declaration.kind === "input" && Array.isArray(declaration.choices)) {
+        for (const one of declaration.choices as readonly string[]) look(name, one);
+      }
+    }
+    expect([...found]).toEqual([]);
+    expect(model.cells.map(({ unit }) => unit.name).filter(hasForeign)).toEqual([]);
+  });
+
+  describe.each(demoJobs().map((file) => [file.split("/").at(-1) as string, file]))(
+    "%s",
+    (_, file) => {
+      let values: readonly Value[];
+      beforeAll(async () => {
+        const us = await loadJob(file, templates);
+        const record = validateJob(model, inSi(us.model, us.job), file);
+        values = calculateFast(model, valuesOf(model, record, us.book));
+      });
+
+      test("no text on any sheet names a US unit, whatever the price book's", () => {
+        const told = model.cells.filter(
+          (cell) =>
+            typeof values[cell.index] === "string" &&
+            hasForeign(values[cell.index] as string) &&
+            !ofTheBook(cell) &&
+            !isSource(cell) &&
+            !isBookUnit(cell),
+        );
+        expect(told.map(({ id, index }) => `${id}: ${values[index]}`)).toEqual([]);
+      });
+
+      test("goods and rates are counted in metric units, at the cost of the book", () => {
+        const column = (table: string, key: string) =>
+          (model.tables.get(table)?.columns.get(key)?.cells ?? []).map(
+            ({ index }) => values[index] ?? null,
+          );
+        const [unit, book, bought, each, cost] = [
+          column("lines", "unit"),
+          column("lines", "book_unit"),
+          column("lines", "bought"),
+          column("lines", "unit_cost"),
+          column("lines", "cost"),
+        ];
+        const perFoot = unit.findIndex((one, i) => one === "m" && book[i] === "ft");
+        expect(perFoot).toBeGreaterThan(-1);
+        // 1 ft is 0.3048 m exactly: a book of $3.90 a foot is $12.795 a meter
+        const itemCost = column("items", "cost")[
+          (column("lines", "at")[perFoot] as number) - 1
+        ] as number;
+        expect(each[perFoot]).toBeCloseTo(itemCost / 0.3048, 9);
+        expect(cost[perFoot]).toBeCloseTo(Number(bought[perFoot]) * Number(each[perFoot]));
+        expect(column("lines", "unit_fits")).not.toContain(false);
+        expect(column("used_rates", "unit_fits")).not.toContain(false);
+      });
+    },
+  );
+});
+
+describe("a price book in the other system's units", () => {
+  /** The book with one item sold by another unit, at another cost. */
+  const sold = (code: string, unit: string, costs: number) => ({
+    ...book,
+    tables: {
+      ...book.tables,
+      items: (book.tables.items ?? []).map((row) =>
+        row.code === code ? { ...row, unit, cost: Number(row.cost) * costs, pack: 0.001 } : row,
+      ),
+    },
+  });
+
+  test("a metric price costs a US job the same", () => {
+    const feet = changedDemo({}, sold("fill-pipe", "ft", 1));
+    const meters = changedDemo({}, sold("fill-pipe", "m", 1 / 0.3048));
+    expect(shown(meters, "goods_cost")).toBeCloseTo(shown(feet, "goods_cost") as number, 1);
+    const reads = failingIn(meters);
+    expect(reads.has("lines.unit_fits")).toBe(false);
+  });
+
+  test("a price for what is measured otherwise is refused", () => {
+    expect(failingIn(changedDemo({}, sold("fill-pipe", "roll", 1)))).toContain("lines.unit_fits");
+  });
+
+  test("a rate by the meter is read by the foot; by the piece it is refused", () => {
+    const rated = (unit: string, value: number) => ({
+      ...book,
+      tables: {
+        ...book.tables,
+        rates: (book.tables.rates ?? []).map((row) =>
+          row.code === "pipe-laid" ? { ...row, unit, value } : row,
+        ),
+      },
+    });
+    const feet = changedDemo({}, rated("ft/hour", 10));
+    const meters = changedDemo({}, rated("m/hour", 3.048));
+    expect(shown(meters, "labor_hours")).toBeCloseTo(shown(feet, "labor_hours") as number, 9);
+    expect(failingIn(meters).has("used_rates.unit_fits")).toBe(false);
+    expect(failingIn(changedDemo({}, rated("each/hour", 10)))).toContain("used_rates.unit_fits");
+  });
+});
