@@ -15,11 +15,11 @@ export const basinMaterials = buysTable("basin_buys", [
     wanted: "IF(fill_line_length > 0, 1, 0)",
     unit: "each",
   },
-  { what: "fill pipe", code: "fill_pipe_code", wanted: "fill_line_length / 1[‹ft|m›]", unit: "ft" },
+  { what: "fill pipe", code: "fill_pipe_code", wanted: "fill_line_length", unit: "ft" },
   {
     what: "bedding",
     code: "bedding_code",
-    wanted: "bedding_volume / 1[‹yd³|m³›]",
+    wanted: "bedding_volume",
     unit: "yd3",
     byLoad: true,
   },

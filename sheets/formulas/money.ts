@@ -52,8 +52,8 @@ export const BUY_IN_PACKS = formula(
   "The whole packs that hold a quantity, counted in units",
   { needed: number, pack: number },
   number,
-  "CEILING(ROUND(needed,6),pack)",
-  "arithmetic; the rounding to six decimals keeps 110.0000000001 from becoming 111",
+  "ROUNDUP(ROUND(needed/pack,6),0)*pack",
+  "arithmetic; the rounding to six decimals of a pack keeps 110.0000000001 from becoming 111",
 );
 
 const pert = "program evaluation and review technique (PERT), three-point estimate";

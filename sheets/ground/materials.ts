@@ -5,20 +5,20 @@ export const groundBuys = buysTable("ground_buys", [
     // its price holds the delivery
     what: "soil brought in, loose",
     code: "import_code",
-    wanted: "import_volume / 1[‹yd³|m³›]",
+    wanted: "import_volume",
     unit: "yd3",
   },
   {
     what: "wall stone",
     code: "wall_stone_code",
-    wanted: "wall_stone / 1[‹ton|t›]",
+    wanted: "wall_stone",
     unit: "ton",
     byLoad: true,
   },
   {
     what: "bedding of the trenches",
     code: "bedding_code",
-    wanted: "trench_bedding / 1[‹yd³|m³›]",
+    wanted: "trench_bedding",
     unit: "yd3",
     byLoad: true,
   },
@@ -26,7 +26,7 @@ export const groundBuys = buysTable("ground_buys", [
   {
     what: "base gravel",
     code: "wall_base_code",
-    wanted: "wall_base / 1[‹yd³|m³›]",
+    wanted: "wall_base",
     unit: "yd3",
     byLoad: true,
   },

@@ -11,7 +11,7 @@ import {
   yesno,
 } from "../../engine/template/index.js";
 import { laborTasks, type Task } from "../tables/labor-tasks.js";
-import { tradeUnit } from "../tables/trade-units.js";
+import { countedIn, tradeUnit } from "../tables/trade-units.js";
 
 const ownList = "the list of tasks of this template";
 const practice = "common practice, no source";
@@ -26,13 +26,22 @@ export const taskTable = table(
     rows: laborTasks.length,
     data: laborTasks.map(({ task, unit, rate_code, machine_share, ...by }) => {
       const { by_access = false, by_haul = false, by_soil = false, open_dig = false } = by;
-      return { task, unit: tradeUnit(unit), rate_code, machine_share, by_access, by_haul, by_soil, open_dig };
+      return {
+        task,
+        unit: tradeUnit(unit),
+        rate_code,
+        machine_share,
+        by_access,
+        by_haul,
+        by_soil,
+        open_dig,
+      };
     }),
     note: "Rates are units an hour of one person. Another rate for this job goes in its own column.",
   },
   {
     task: published(text, "Task", { source: ownList }),
-    quantity: calc(number, (row) => of(row).quantity, "Quantity"),
+    quantity: calc(number, (row) => countedIn(of(row).quantity, of(row).unit), "Quantity"),
     unit: published(text, "Unit", { source: ownList }),
     rate_code: published(text, "Rate", { source: ownList }),
     own_rate: input(number, "Another rate for this job", { optional: true, least: 0.001 }),

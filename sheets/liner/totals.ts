@@ -24,12 +24,12 @@ export const linerTotals = lines("In short", {
 });
 
 export const linerBuys = buysTable("liner_buys", [
-  { what: "liner", code: "liner_code", wanted: "liner_area_bought / 1[‹ft²|m²›]", unit: "ft2" },
+  { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
   {
     what: "underlayment",
     code: "underlayment_code",
-    wanted: "underlayment_area / 1[‹ft²|m²›]",
+    wanted: "underlayment_area",
     unit: "ft2",
   },
-  { what: "seam tape", code: "seam_code", wanted: "seam_length / 1[‹ft|m›]", unit: "ft" },
+  { what: "seam tape", code: "seam_code", wanted: "seam_length", unit: "ft" },
 ]);

@@ -1,4 +1,5 @@
 import { calc, money, number, published, table, text } from "../../engine/template/index.js";
+import { countedIn, tradeUnit } from "../tables/trade-units.js";
 
 interface Hire {
   readonly what: string;
@@ -47,8 +48,8 @@ const hires: readonly Hire[] = [
   },
   {
     what: "Shoring and shields",
-    quantity: "shored_face/1[ft²]",
-    unit: "ft2",
+    quantity: countedIn("shored_face", "ft2"),
+    unit: tradeUnit("ft2"),
     rate_code: "shoring",
   },
   {

@@ -44,7 +44,7 @@ export const stoneBuys = buysTable(
   Array.from({ length: stoneRows }, (_, i) => ({
     what: `row ${i + 1} of the classes`,
     code: `INDEX(stones.code, ${i + 1}) & ""`,
-    wanted: `INDEX(stones.tons, ${i + 1}) / 1[‹ton|t›]`,
+    wanted: `INDEX(stones.tons, ${i + 1})`,
     unit: "ton",
     byLoad: true,
   })),

@@ -3,7 +3,7 @@ import type { TradeUnit } from "./trade-units.js";
 /** A task of the crew: what drives it, its production rate, and what slows it. */
 export interface Task {
   readonly task: string;
-  /** A formula that yields a plain number in `unit`. */
+  /** A formula for the quantity: a length, an area, a weight … as `unit` is one, or a count. */
   readonly quantity: string;
   readonly unit: TradeUnit;
   readonly rate_code: string;
@@ -33,7 +33,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Strip topsoil",
-    quantity: "strip_volume/1[‹yd³|m³›]",
+    quantity: "strip_volume",
     unit: "yd3",
     rate_code: "strip",
     machine_share: 0.5,
@@ -42,7 +42,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig footings of walls, lay their base",
-    quantity: "wall_base/1[‹yd³|m³›]",
+    quantity: "wall_base",
     unit: "yd3",
     rate_code: "wall-base",
     machine_share: 0.4,
@@ -53,7 +53,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Build walls",
-    quantity: "wall_face/1[‹ft²|m²›]",
+    quantity: "wall_face",
     unit: "ft2",
     rate_code: "wall-built",
     machine_share: 0.1,
@@ -62,7 +62,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig basin and stream",
-    quantity: "dig_volume/1[‹yd³|m³›]",
+    quantity: "dig_volume",
     unit: "yd3",
     rate_code: "dig",
     machine_share: 0.5,
@@ -73,7 +73,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Set shoring and pull it again",
-    quantity: "shored_face/1[ft²]",
+    quantity: "shored_face",
     unit: "ft2",
     rate_code: "shoring-set",
     machine_share: 0.3,
@@ -82,7 +82,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Build the berm",
-    quantity: "berm_volume/1[‹yd³|m³›]",
+    quantity: "berm_volume",
     unit: "yd3",
     rate_code: "berm",
     machine_share: 0.5,
@@ -100,7 +100,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig the pipe trench, fill it after the pipe",
-    quantity: "trench_effort/1[‹yd³|m³›]",
+    quantity: "trench_effort",
     unit: "yd3",
     rate_code: "trench",
     machine_share: 0.4,
@@ -110,7 +110,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Dig narrow trenches, fill them after the pipe",
-    quantity: "narrow_effort/1[‹yd³|m³›]",
+    quantity: "narrow_effort",
     unit: "yd3",
     rate_code: "trench-narrow",
     machine_share: 0.2,
@@ -120,7 +120,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Spread bedding of basin and trenches",
-    quantity: "(bedding_volume+trench_bedding)/1[‹yd³|m³›]",
+    quantity: "bedding_volume+trench_bedding",
     unit: "yd3",
     rate_code: "bedding-laid",
     machine_share: 0,
@@ -130,7 +130,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay liner and underlayment",
-    quantity: "liner_area_bought/1[‹ft²|m²›]",
+    quantity: "liner_area_bought",
     unit: "ft2",
     rate_code: "liner-laid",
     machine_share: 0.1,
@@ -139,7 +139,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Make seams",
-    quantity: "seam_length/1[‹ft|m›]",
+    quantity: "seam_length",
     unit: "ft",
     rate_code: "seam-made",
     machine_share: 0,
@@ -155,14 +155,14 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay the main",
-    quantity: "main_length/1[‹ft|m›]",
+    quantity: "main_length",
     unit: "ft",
     rate_code: "pipe-laid",
     machine_share: 0,
   },
   {
     task: "Lay the branches",
-    quantity: "SUM(outlets.length)/1[‹ft|m›]",
+    quantity: "SUM(outlets.length)",
     unit: "ft",
     rate_code: "pipe-laid",
     machine_share: 0,
@@ -176,21 +176,21 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay the fill line",
-    quantity: "fill_line_length/1[‹ft|m›]",
+    quantity: "fill_line_length",
     unit: "ft",
     rate_code: "fill-line-laid",
     machine_share: 0,
   },
   {
     task: "Run conduit and wire to the pump",
-    quantity: 'IF(electrical_work="by us",panel_distance/1[ft],0)',
+    quantity: 'IF(electrical_work="by us",panel_distance,0)',
     unit: "ft",
     rate_code: "conduit-run",
     machine_share: 0,
   },
   {
     task: "Fill around basin and pools, compact in lifts",
-    quantity: "(basin_backfill+pool_backfill)/1[yd³]",
+    quantity: "basin_backfill+pool_backfill",
     unit: "yd3",
     rate_code: "backfill",
     machine_share: 0.3,
@@ -208,7 +208,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Set stone",
-    quantity: "stone_tons/1[‹ton|t›]",
+    quantity: "stone_tons",
     unit: "ton",
     rate_code: "stone-set",
     machine_share: 0.4,
@@ -217,7 +217,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Mix and lay mortar of the beds",
-    quantity: "bed_mortar/1[‹yd³|m³›]",
+    quantity: "bed_mortar",
     unit: "yd3",
     rate_code: "mortar-laid",
     machine_share: 0,
@@ -247,7 +247,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Spread the topsoil kept",
-    quantity: "strip_volume*topsoil_kept/1[‹yd³|m³›]",
+    quantity: "strip_volume*topsoil_kept",
     unit: "yd3",
     rate_code: "spread",
     machine_share: 0.5,

@@ -36,7 +36,7 @@ const sizes: Readonly<Record<string, Size>> = {
 };
 
 const counted: readonly Counted[] = ["each", "roll", "hour", "day"];
-const money = ["$/hour", "$/day", "$/each", "$/load", "percent", "factor"];
+const money = ["$/hour", "$/day", "$/each", "$/load", "$/ft2", "$/m2", "percent", "factor"];
 const made = [...Object.keys(sizes), "each", "load"].map((unit) => `${unit}/hour`);
 
 /** Units in which items may be sold, of both systems. */
@@ -50,6 +50,22 @@ export function tradeUnit(unit: TradeUnit): string {
   return Object.hasOwn(pairs, unit) ? `‹${unit}|${pairs[unit as keyof typeof pairs]}›` : unit;
 }
 
+/** The same units as formulas write them. */
+const measures: Readonly<Record<keyof typeof pairs, string>> = {
+  ft: "‹ft|m›",
+  ft2: "‹ft²|m²›",
+  yd3: "‹yd³|m³›",
+  ton: "‹ton|t›",
+  lb: "‹lb|kg›",
+  gal: "‹gal|L›",
+};
+
+/** A formula for a quantity as a plain number of trade units; what is counted is one already. */
+export function countedIn(quantity: string, unit: TradeUnit): string {
+  if (!Object.hasOwn(measures, unit)) return quantity;
+  return `(${quantity})/1[${measures[unit as keyof typeof pairs]}]`;
+}
+
 /** The units that people choose from in a bid. */
 export const unitChoices: readonly string[] = [
   ...counted,
@@ -58,6 +74,9 @@ export const unitChoices: readonly string[] = [
 
 const sizeOf = (unit: string): Size => {
   const [of = "", an] = unit.split("/");
+  // money for a square foot is more money for a square meter
+  const priced = of === "$" && an !== undefined ? sizes[an] : undefined;
+  if (priced !== undefined) return { kind: `$ for a ${priced.kind}`, size: 1 / priced.size };
   const known = Object.hasOwn(sizes, of) ? sizes[of] : undefined;
   if (known === undefined) return { kind: unit, size: 1 };
   return an === undefined ? known : { kind: `${known.kind} an ${an}`, size: known.size };

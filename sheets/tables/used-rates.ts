@@ -86,7 +86,8 @@ export const usedRates: readonly UsedRate[] = [
 /** The unit of a rate as a bid of either system writes it: `‹yd3|m3›/hour`. */
 export function rateUnit(unit: string): string {
   const [of = "", an] = unit.split("/");
-  return an === undefined || of === "$" ? unit : `${tradeUnit(of as TradeUnit)}/${an}`;
+  if (an === undefined) return unit;
+  return `${tradeUnit(of as TradeUnit)}/${tradeUnit(an as TradeUnit)}`;
 }
 
 /** A formula for a rate, as a number in the unit that the bid needs it in. */

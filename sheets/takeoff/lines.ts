@@ -8,7 +8,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
-import { tradeUnit } from "../tables/trade-units.js";
+import { countedIn, tradeUnit } from "../tables/trade-units.js";
 import type { OwnLine } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
@@ -75,7 +75,7 @@ function ownLine({ what, code, wanted, unit, waste }: OwnLine): Line {
   return {
     description: `"${what}"`,
     code: 'IF(LEN(item)>0,item,"")',
-    needed: wanted,
+    needed: countedIn(wanted, unit),
     unit: `"${tradeUnit(unit)}"`,
     item: code,
     waste,

@@ -48,14 +48,14 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "conduit with its fittings",
     code: "conduit",
-    wanted: "conduit_wanted/1[ft]",
+    wanted: "conduit_wanted",
     unit: "ft",
     waste: 0.1,
   },
   ...wireSizes.map(({ name }) => ({
     what: `wire ${name}, copper`,
     code: `wire-${name.replace(" AWG", "")}`,
-    wanted: `IF(wire_size="${name}",wire_wanted/1[ft],0)`,
+    wanted: `IF(wire_size="${name}",wire_wanted,0)`,
     unit: "ft" as const,
     waste: 0.05,
   })),
@@ -63,7 +63,7 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "cable to the lights",
     code: "light-cable",
-    wanted: "lights_wanted*cable_a_light/1[‹ft|m›]",
+    wanted: "lights_wanted*cable_a_light",
     unit: "ft",
     waste: 0.1,
   },

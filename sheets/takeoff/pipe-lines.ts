@@ -15,7 +15,7 @@ type Sized = (size: string) => Pick<Buy, "what" | "wanted" | "unit"> & { kind: s
 const pipe: Sized = (size) => ({
   kind: "pipe",
   what: `pipe ${size}`,
-  wanted: `(SUMPRODUCT(${branches(size)}*outlets.length)+${onMain(size, "main_length")})/1[‹ft|m›]`,
+  wanted: `SUMPRODUCT(${branches(size)}*outlets.length)+${onMain(size, "main_length")}`,
   unit: "ft",
 });
 
@@ -66,7 +66,7 @@ const checkValve: Sized = (size) => ({
 const flexible: Sized = (size) => ({
   kind: "flex-pipe",
   what: `flexible pipe ${size} at the pump`,
-  wanted: onMain(size, "flexible_length/1[‹ft|m›]"),
+  wanted: onMain(size, "flexible_length"),
   unit: "ft",
 });
 

@@ -132,7 +132,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
 ]);
 
 const linerBuys = buysTable("liner_buys", [
-  { what: "liner", code: "liner_code", wanted: "liner_area_bought/1[ft²]", unit: "ft2" },
+  { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
   { what: "crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
 ]);
 const stoneBuys = buysTable(
@@ -140,7 +140,7 @@ const stoneBuys = buysTable(
   [1, 2].map((row) => ({
     what: `row ${row}`,
     code: `INDEX(stones.code,${row})&""`,
-    wanted: `INDEX(stones.tons,${row})/1[ton]`,
+    wanted: `INDEX(stones.tons,${row})`,
     unit: "ton",
     byLoad: true,
   })),

@@ -122,15 +122,17 @@ describe("a price book in the other system's units", () => {
   });
 
   test("a metric price costs a US job the same", () => {
-    const feet = changedDemo({}, sold("fill-pipe", "ft", 1));
-    const meters = changedDemo({}, sold("fill-pipe", "m", 1 / 0.3048));
+    const feet = changedDemo({}, { prices: sold("fill-pipe", "ft", 1) });
+    const meters = changedDemo({}, { prices: sold("fill-pipe", "m", 1 / 0.3048) });
     expect(shown(meters, "goods_cost")).toBeCloseTo(shown(feet, "goods_cost") as number, 1);
     const reads = failingIn(meters);
     expect(reads.has("lines.unit_fits")).toBe(false);
   });
 
   test("a price for what is measured otherwise is refused", () => {
-    expect(failingIn(changedDemo({}, sold("fill-pipe", "roll", 1)))).toContain("lines.unit_fits");
+    expect(failingIn(changedDemo({}, { prices: sold("fill-pipe", "roll", 1) }))).toContain(
+      "lines.unit_fits",
+    );
   });
 
   test("a rate by the meter is read by the foot; by the piece it is refused", () => {
@@ -143,10 +145,12 @@ describe("a price book in the other system's units", () => {
         ),
       },
     });
-    const feet = changedDemo({}, rated("ft/hour", 10));
-    const meters = changedDemo({}, rated("m/hour", 3.048));
+    const feet = changedDemo({}, { prices: rated("ft/hour", 10) });
+    const meters = changedDemo({}, { prices: rated("m/hour", 3.048) });
     expect(shown(meters, "labor_hours")).toBeCloseTo(shown(feet, "labor_hours") as number, 9);
     expect(failingIn(meters).has("used_rates.unit_fits")).toBe(false);
-    expect(failingIn(changedDemo({}, rated("each/hour", 10)))).toContain("used_rates.unit_fits");
+    expect(failingIn(changedDemo({}, { prices: rated("each/hour", 10) }))).toContain(
+      "used_rates.unit_fits",
+    );
   });
 });

@@ -27,6 +27,27 @@ const tasks: readonly Rule[] = [
     "Spread bedding of basin and trenches",
     "bedding lies on the bottom of the trench",
   ],
+  ["Dig basin and stream", "Set shoring and pull it again", "shoring holds what is dug"],
+  [
+    "Set shoring and pull it again",
+    "Lay liner and underlayment",
+    "nobody works in the dig before it is held",
+  ],
+  [
+    "Dig narrow trenches, fill them after the pipe",
+    "Run conduit and wire to the pump",
+    "the conduit lies in a narrow trench",
+  ],
+  [
+    "Run conduit and wire to the pump",
+    "Fit breaker and outlet, test the circuit",
+    "the circuit is tested whole",
+  ],
+  [
+    "Fit breaker and outlet, test the circuit",
+    "Set the pump, fill, tune the valves",
+    "a pump runs on a tested circuit only",
+  ],
   ["Dig basin and stream", "Spread bedding of basin and trenches", "the basin has bedding too"],
   [
     "Spread bedding of basin and trenches",
@@ -44,13 +65,17 @@ const tasks: readonly Rule[] = [
   ["Lay the branches", "Fit outlets and valves", "valves sit on the branches"],
   [
     "Lay liner and underlayment",
-    "Fill around the basin, compact in lifts",
+    "Fill around basin and pools, compact in lifts",
     "fill before liner would lie in the way of its edge",
   ],
-  ["Lay the main", "Fill around the basin, compact in lifts", "fill would bury the main's way"],
+  [
+    "Lay the main",
+    "Fill around basin and pools, compact in lifts",
+    "fill would bury the main's way",
+  ],
   ["Fit outlets and valves", "Build the falls", "the outlet is built into the fall"],
   [
-    "Fill around the basin, compact in lifts",
+    "Fill around basin and pools, compact in lifts",
     "Set stone",
     "stone at the rim stands on compacted fill",
   ],
