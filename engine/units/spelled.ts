@@ -29,6 +29,8 @@ const forCustomers: Readonly<Record<string, SpelledUnit>> = {
   "L/min": both("liter a minute", "liters a minute"),
   "gal/h": both("gallon an hour", "gallons an hour"),
   "L/h": both("liter an hour", "liters an hour"),
+  A: both("ampere"),
+  V: both("volt"),
   h: both("hour"),
   "h/day": both("hour a day", "hours a day"),
   t: both("metric ton"),

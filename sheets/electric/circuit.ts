@@ -14,6 +14,9 @@ import {
   voltageDrop,
 } from "../../engine/template/index.js";
 
+/** The customer's electrician then sizes it; the proposal says what the pump asks for. */
+const byCustomer = 'electrical_work="by the customer"';
+
 /** Load, breaker and wire of the circuit that feeds pump and lights. */
 export const circuit = lines("Circuit of pump and lights", {
   supply_voltage: input(voltage, "Voltage of the pump's supply", {
@@ -67,7 +70,7 @@ export const circuit = lines("Circuit of pump and lights", {
     decimals: 0,
   }),
   breaker_carries: check(
-    "ROUND((breaker_rating-breaker_needed)/1[A],9)>=0",
+    `OR(${byCustomer},ROUND((breaker_rating-breaker_needed)/1[A],9)>=0)`,
     "Pump and lights draw {circuit_current} for hours, so the breaker must be {breaker_needed} or more, and breaker_rating is {breaker_rating|0}: take a larger one, or a second circuit.",
     { label: "Breaker too small" },
   ),
@@ -80,7 +83,7 @@ export const circuit = lines("Circuit of pump and lights", {
     { decimals: 0 },
   ),
   wire_protected: check(
-    "breaker_rating<=wire_breaker",
+    `OR(${byCustomer},breaker_rating<=wire_breaker)`,
     "A breaker of {breaker_rating|0} does not protect wire of {wire_size}, which may have {wire_breaker|0}: choose a thicker wire_size or a smaller breaker.",
     { label: "Wire too thin for breaker" },
   ),
@@ -100,7 +103,7 @@ export const circuit = lines("Circuit of pump and lights", {
       "NEC 210.19, informational note: 3% on a branch circuit, a design note and no rule (from memory)",
   }),
   circuit_drop_low: check(
-    "circuit_drop_share<=drop_limit",
+    `OR(${byCustomer},circuit_drop_share<=drop_limit)`,
     "Over {panel_distance|0} of {wire_size} the circuit loses {circuit_drop_share} of its voltage, more than {drop_limit}: choose a thicker wire_size.",
     { label: "Voltage drop at pump", level: "look" },
   ),

@@ -148,6 +148,10 @@ const ground: readonly PageLine[] = [
   },
   ...said("trench_lines", trenchRows),
   {
+    says: "~•  Shore or shield {shored_face|0} of face before anyone goes in; pull it as the dig is filled.",
+    when: "shored_face>0",
+  },
+  {
     says: "~•  Deepest dig: {deepest_place}, {deepest_dig|up}. From {protection_depth|down} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
   },
   {
@@ -228,9 +232,22 @@ const pipe: readonly PageLine[] = [
     says: "~•  Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",
     when: "fill_line_length>0",
   },
+  {
+    says: "~•  Circuit to the pump, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size}, breaker of {breaker_rating|0}, ground-fault protected outlet.",
+    when: 'electrical_work="by us"',
+  },
+  {
+    says: `~•  Lights: {${counted("lights_wanted", "light", "lights")}}, {lights_load|0} in all, on {${counted("transformers_needed", "transformer", "transformers")}} of {transformer_rating|0}.`,
+    when: "lights_wanted>0",
+  },
   heading("Backfill"),
   {
-    says: '"•  Fill the trench and around the basin in thin layers, once pipe and liner have held water."',
+    says: '"•  Fill the trenches in thin layers, once the pipes have held water."',
+    when: "trench_volume>0",
+  },
+  {
+    says: '"•  Fill around basin and pools in thin layers, once the liner has held water."',
+    when: "basin_backfill+pool_backfill>0",
   },
 ];
 
@@ -282,6 +299,10 @@ export const crewLines: readonly PageLine[] = [
   heading("Order of work, hours of one person"),
   ...tasks,
   ...ownTasks,
+  {
+    says: "~•  Inspect the digs, each day before work and after every rain: {inspection_hours|1}",
+    when: "inspection_hours>0",
+  },
   heading("Cautions"),
   {
     says: '"Electrical work by a licensed electrician: ground-fault protection, no splices under water, power off while hands are in the basin."',

@@ -168,6 +168,10 @@ export const proposalLines: readonly PageLine[] = [
   {
     says: `~Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
   },
+  {
+    says: "~The circuit that you provide for the pump must carry {circuit_current|1} at {supply_voltage|0} for hours on end, which asks for a breaker of {FIXED(ROUNDUP(ROUND(breaker_needed/1[A],6),0),0)} amperes or more: your licensed electrician decides.",
+    when: 'electrical_work="by the customer"',
+  },
   heading("Please note"),
   {
     says: '"Unplug the pump before you reach into the water or open the vault; keep its lid fastened."',

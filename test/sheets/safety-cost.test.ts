@@ -111,6 +111,15 @@ describe("inspections of the digs", () => {
   });
 });
 
+test("the proposal says what circuit the customer has to provide", () => {
+  const left = proposal({ electrical_work: "by the customer", subcontracts: [] });
+  expect(left).toMatch(
+    /permits not named above; the electric circuit to the pump, with its breaker/,
+  );
+  expect(left).toMatch(/must carry 13\.6 amperes at 240 volts .* breaker of 18 amperes/);
+  expect(proposal({})).not.toMatch(/that you provide/);
+});
+
 test("the trench of the conduit is dug, unless others dig it or the customer sees to the circuit", () => {
   const conduit = (changed: Changes) => figure(changed, "trenches.dug[4]");
   expect(conduit({})).toBe(70);

@@ -99,6 +99,16 @@ describe("who does the circuit decides what stands in the bid", () => {
     expect(job.value("electrician_quoted")).toBe(cost === 0);
   });
 
+  test("the customer's circuit is sized by his electrician, not by our checks", () => {
+    const heavy = { pump_nameplate: 30, panel_distance: 300 };
+    const failing = (electrical_work: string) =>
+      ["breaker_carries", "circuit_drop_low"].filter(
+        (name) => moneyJob({ ...smallJob, ...heavy, electrical_work }).value(name) !== true,
+      );
+    expect(failing("by us")).toHaveLength(2);
+    expect(failing("by the customer")).toEqual([]);
+  });
+
   test("a quote marked electrical beside another choice fails a check", () => {
     const job = moneyJob({ ...smallJob, subcontracts: quote(true) });
     expect(job.value("quote_fits_work")).toBe(false);

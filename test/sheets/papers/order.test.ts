@@ -84,6 +84,23 @@ const tasks: readonly Rule[] = [
     "Lay the fill line",
     "the fill line lies in a narrow trench",
   ],
+  ["Dig basin and stream", "Set shoring and pull it again", "sides are held as the dig goes down"],
+  ["Set shoring and pull it again", "Lay liner and underlayment", "nobody lines an unheld dig"],
+  [
+    "Dig narrow trenches, fill them after the pipe",
+    "Run conduit and wire to the pump",
+    "the conduit lies in a narrow trench",
+  ],
+  [
+    "Run conduit and wire to the pump",
+    "Fit breaker and outlet, test the circuit",
+    "a circuit is tested with its wire",
+  ],
+  [
+    "Fit breaker and outlet, test the circuit",
+    "Set the pump, fill, tune the valves",
+    "the pump runs on a tested circuit",
+  ],
   ["Lay the fill line", "Set the pump, fill, tune the valves", "the first fill comes by it"],
   ["Build the falls", "Set stone", "lips and faces carry the stone beside them"],
   ["Set stone", "Fit lights with their cable", "lights are set between stones"],
