@@ -1,6 +1,6 @@
 import type { FunctionCase } from "./cases/case.js";
 import { numberCases, roundingCases } from "./cases/numbers.js";
-import { aggregateCases, conditionalCases, lookupCases } from "./cases/ranges.js";
+import { aggregateCases, conditionalCases, errorCases, lookupCases } from "./cases/ranges.js";
 import { statisticsCases } from "./cases/statistics.js";
 import { dateCases, textCases } from "./cases/text.js";
 
@@ -12,6 +12,7 @@ export const cases: readonly FunctionCase[] = [
   ...roundingCases,
   ...aggregateCases,
   ...conditionalCases,
+  ...errorCases,
   ...lookupCases,
   ...textCases,
   ...dateCases,

@@ -7,8 +7,10 @@ import { caseFormula, caseLabel } from "./case-formula.js";
 import { cases, type FunctionCase } from "./cases.js";
 
 /** Text behind a quote, or hyperformula reads dates and numbers out of it. */
-const content = (value: Value | undefined): RawCellContent =>
-  typeof value === "string" ? `'${value}` : ((value ?? null) as RawCellContent);
+function content(value: Value | undefined): RawCellContent {
+  if (value instanceof CellError) return `=${value.code}`;
+  return typeof value === "string" ? `'${value}` : (value ?? null);
+}
 
 function sheetOf(one: FunctionCase): RawCellContent[][] {
   const { formula, columns } = caseFormula(one);

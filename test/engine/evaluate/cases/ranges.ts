@@ -92,6 +92,33 @@ const size = [1, 2, null, "x", 4];
 const kind = ["lip", "LIP", "wall", null, "lip"];
 const load = [10, 20, 30, 40, "n/a"];
 
+const wrong = error("#DIV/0!");
+const cracked = [3, wrong, 7];
+const passedOver = { note: "an error in another row is passed over: see refused.ts" };
+
+/** Errors among what a function looks through: kept, but by those that templates may not call. */
+export const errorCases = [
+  given("SUM", [cracked], wrong, standard),
+  given("MIN", [cracked], wrong, standard),
+  given("MAX", [cracked], wrong, standard),
+  given("SMALL", [cracked, 1], wrong, standard),
+  given("LARGE", [cracked, 1], wrong, standard),
+  given("SUMPRODUCT", [cracked], wrong, standard),
+  given("SUMPRODUCT", [cracked, [0, 0, 0]], wrong, standard),
+  given("AND", [[false, wrong]], wrong, standard),
+  given("OR", [[true, wrong]], wrong, standard),
+  given("INDEX", [cracked, 3], 7, standard),
+  given("INDEX", [cracked, 2], wrong, standard),
+  given("MATCH", [7, cracked, 0], 3, standard),
+  given("COUNTIF", [cracked, ">0"], 2, standard, passedOver),
+  given("COUNTIFS", [cracked, ">0", [1, 1, 1], 1], 2, standard, passedOver),
+  given("MAXIFS", [cracked, [1, 2, 1], 1], 7, standard, passedOver),
+  given("MAXIFS", [[3, 5, 7], [1, wrong, 2], 1], 3, standard, passedOver),
+  given("MAXIFS", [cracked, [1, 1, 2], 1], wrong, standard),
+  given("MINIFS", [cracked, [1, 2, 1], 1], 3, standard, passedOver),
+  given("MINIFS", [cracked, [2, 1, 2], 1], wrong, standard),
+];
+
 export const conditionalCases = [
   given("COUNTIF", [kind, "lip"], 3, byHand),
   given("COUNTIF", [size, ">1"], 2, byHand),
