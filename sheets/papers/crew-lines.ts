@@ -48,7 +48,7 @@ const siphons = rows(8, (row) => ({
 }));
 
 const stones = rows(stoneRows, (row) => ({
-  says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}{IF(ROUND(INDEX(stones.heaviest,${row})/1[lb],0)>=1,", largest about "&INDEX(stone_said.heaviest,${row}),"")}.`,
+  says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}{IF(ROUND(INDEX(stones.heaviest,${row})/1[‹lb|kg›],0)>=1,", largest about "&INDEX(stone_said.heaviest,${row}),"")}.`,
   when: `INDEX(stones.tons,${row})>0`,
 }));
 

@@ -25,7 +25,7 @@ export const reachesTable = table(
     rows: 12,
     opening: 1,
     filled: "length>0",
-    note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 in shallow to 1.5 in deep water, either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
+    note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 (shallow) to 1.5 (deep water), either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
   },
   {
     name: input(text, "Run", { default: "Run" }),

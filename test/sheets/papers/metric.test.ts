@@ -18,7 +18,7 @@ const units =
   "ft|feet|inch|inches|gal|gallons?|gpm|gph|yd|yards|tons?|lb|lbs|pounds?|Btu|mph|ft2|yd3|ft²|ft³|yd³|inHg|°F";
 /** A US unit as a word of its own; `1 1/2 in` is the name of a pipe, see below. */
 const foreign = new RegExp(
-  `(?<![\\w-])(${units})(?![\\w-])|(cubic|square) (yard|foot|inch)|\\b(a|each|per) foot\\b|\\d ?in\\b(?! (all|shallow)\\b)`,
+  `(?<![\\w-])(${units})(?![\\w-])|(cubic|square) (yard|foot|inch)|\\b(a|each|per) foot\\b|\\d ?in\\b(?! all\\b)`,
 );
 
 /** Nominal sizes of pipe are inches everywhere: `1-1/2 in` is a name, not a length. */
