@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { mkdir, rm } from "node:fs/promises";
 import { basename, extname, join, resolve } from "node:path";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { runProgram } from "./run-soffice.js";
 
 /**
@@ -26,4 +27,23 @@ export async function recalculateInGnumeric(
     written.push(to);
   }
   return written;
+}
+
+/** Stands for a number that is too large for a double. */
+export const beyondDouble = 1e308;
+
+/**
+ * Gnumeric calculates with 80 bits where the processor has them, and stores numbers that no other
+ * program can read: they become `beyondDouble` here.
+ */
+export function readableNumbers(workbook: Uint8Array): Uint8Array {
+  const parts = unzipSync(workbook);
+  for (const [name, part] of Object.entries(parts)) {
+    if (!/^xl\/worksheets\/sheet\d+\.xml$/.test(name)) continue;
+    const xml = strFromU8(part).replace(/<v>([\d.]+e\+\d+)<\/v>/gi, (whole, number: string) =>
+      Number.isFinite(Number(number)) ? whole : `<v>${beyondDouble}</v>`,
+    );
+    parts[name] = strToU8(xml);
+  }
+  return zipSync(parts, { level: 0 });
 }

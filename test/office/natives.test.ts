@@ -1,27 +1,28 @@
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
-import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { natives } from "../../engine/formula/natives.js";
 import { CellError, type ErrorCode, type Value } from "../../engine/formula/value.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { agree, shown } from "../engine/evaluate/agree.js";
 import { caseFormula, caseLabel } from "../engine/evaluate/case-formula.js";
 import { cases, type FunctionCase } from "../engine/evaluate/cases.js";
+import { readableNumbers, recalculateInGnumeric } from "./gnumeric.js";
 import { recalculate } from "./soffice.js";
 
 /** No case expects it: what comes back as this was not recalculated. */
 const planted = -999;
 
-/** LibreOffice formats what DATE gives as a date, and exceljs reads that as one. */
-const dayLength = 86_400_000;
-const dayZero = 25_569;
-
-/** LibreOffice's distributions were off by up to 3e-14 of their size, all else by less than 1e-14. */
-const part = 1e-13;
+const programs = [
+  // its distributions were off by up to 3e-14 of their size, all else by less than 1e-14
+  { program: "LibreOffice", run: recalculate, part: 1e-13, instead: "office" },
+  { program: "Gnumeric", run: recalculateInGnumeric, part: 1e-13, instead: "gnumeric" },
+] as const;
 
 let folder: string;
-let results: Value[];
+let rows: number[];
 
 const fileFormula = (one: FunctionCase, row: number) => {
   const { formula, columns } = caseFormula(one, row);
@@ -36,7 +37,7 @@ async function writeCases(path: string): Promise<number[]> {
   const workbook = new ExcelJS.Workbook();
   const sheet = workbook.addWorksheet("Cases");
   let next = 1;
-  const rows = cases.map((one) => {
+  const found = cases.map((one) => {
     const row = next;
     const { formula, columns } = fileFormula(one, row);
     sheet.getCell(row, 1).value = { formula, result: planted };
@@ -49,37 +50,39 @@ async function writeCases(path: string): Promise<number[]> {
     return row;
   });
   await workbook.xlsx.writeFile(path);
-  return rows;
+  return found;
 }
 
-/** What a formula cell shows; an empty text comes back as nothing. */
-function resultOf(cell: ExcelJS.Cell): Value {
-  const result = cell.result as unknown;
-  if (result instanceof Date) return result.getTime() / dayLength + dayZero;
-  if (typeof result === "object" && result !== null && "error" in result) {
-    return new CellError(result.error as ErrorCode);
-  }
-  return (result ?? "") as Value;
+/** What the formula cells show, by row. */
+async function resultsIn(path: string): Promise<Value[]> {
+  const [sheet] = readWorkbook(readableNumbers(new Uint8Array(await readFile(path)))).sheets;
+  return rows.map((row) => {
+    const value = sheet?.cells.get(`A${row}`)?.value ?? "";
+    return typeof value === "object" ? new CellError(value.error as ErrorCode) : value;
+  });
 }
 
 beforeAll(async () => {
   // CHAR above 127 follows the encoding of the machine.
   vi.stubEnv("LC_ALL", "C.UTF-8");
   folder = await mkdtemp(join(tmpdir(), "rillbook-natives-"));
-  const rows = await writeCases(join(folder, "cases.xlsx"));
-  const [out] = await recalculate([join(folder, "cases.xlsx")], join(folder, "out"));
-  const workbook = new ExcelJS.Workbook();
-  await workbook.xlsx.readFile(out as string);
-  const sheet = workbook.getWorksheet("Cases") as ExcelJS.Worksheet;
-  results = rows.map((row) => resultOf(sheet.getCell(row, 1)));
+  rows = await writeCases(join(folder, "cases.xlsx"));
 }, 120_000);
 afterAll(() => {
   vi.unstubAllEnvs();
   return rm(folder, { recursive: true, force: true });
 });
 
-test.each(cases.map((one, i) => [caseLabel(one), one, i] as const))("%s", (_, one, i) => {
-  const expected = one.office ?? one.expected;
-  const actual = results[i] as Value;
-  expect(agree(actual, expected, part), `${shown(actual)}, not ${shown(expected)}`).toBe(true);
+describe.each(programs)("$program", ({ program, run, part, instead }) => {
+  let results: Value[];
+  beforeAll(async () => {
+    const [out = ""] = await run([join(folder, "cases.xlsx")], join(folder, program));
+    results = await resultsIn(out);
+  }, 120_000);
+
+  test.each(cases.map((one, i) => [caseLabel(one), one, i] as const))("%s", (_, one, i) => {
+    const expected = one[instead] ?? one.expected;
+    const actual = results[i] as Value;
+    expect(agree(actual, expected, part), `${shown(actual)}, not ${shown(expected)}`).toBe(true);
+  });
 });

@@ -19,6 +19,8 @@ export interface FunctionCase {
   readonly judge?: Value;
   /** What LibreOffice gives instead. */
   readonly office?: Value;
+  /** What Gnumeric gives instead. */
+  readonly gnumeric?: Value;
 }
 
 export const error = (code: ErrorCode) => new CellError(code);
@@ -28,6 +30,12 @@ export const illegal = {
   note: "LibreOffice stores its error for an illegal argument as #VALUE!",
   office: error("#VALUE!"),
 } as const;
+
+/** For a number of which the last binary digits decide. */
+export const unguarded = (gnumeric: Value) => ({
+  note: "Gnumeric takes the binary number as it is: templates round first",
+  gnumeric,
+});
 
 export const byHand = "arithmetic by hand";
 export const standard = "ISO/IEC 29500-1 §18.17.7, the function's description, from memory";
@@ -42,7 +50,7 @@ export function given(
   args: readonly Argument[],
   expected: Value,
   source: string,
-  more: Pick<FunctionCase, "note" | "judge" | "office"> = {},
+  more: Pick<FunctionCase, "note" | "judge" | "office" | "gnumeric"> = {},
 ): FunctionCase {
   return { name, args, expected, source, ...more };
 }
