@@ -16,7 +16,7 @@ const lists = { working: "error_list", pages: "page_error_list" } as const;
 /** Names that tell whether the bid stands. */
 export const standingNames: readonly string[] = [
   ...["bid_standing", "bid_stands", "errors_found", "errors_on_pages"],
-  ...["errors_where", "errors_said", "failures_said"],
+  ...["errors_said", "pages_said", "failures_said"],
   ...Object.values(lists),
 ];
 
@@ -40,7 +40,6 @@ export function standingLines(
   sheets: readonly SheetDeclaration[],
 ): Readonly<Record<string, CellDeclaration>> {
   const onPages = sheets.filter(hasCells).some(isPage);
-  const told = [lists.working, ...(onPages ? [lists.pages] : [])].map((one) => `${one}.told`);
   return {
     bid_standing: calc(text, standing, "Bid", { strong: true }),
     bid_stands: calc(yesno, "AND(errors_found=0,checks_failed=0)", "Bid stands", {
@@ -51,11 +50,11 @@ export function standingLines(
       note: "Sheets of the calculation on which a cell holds an error.",
     }),
     errors_on_pages: calc(count, onPages ? `SUM(${lists.pages}.in_error)` : "0", "Pages in error"),
-    errors_where: calc(text, `TEXTJOIN(", ",TRUE,${told.join(",")})`, "Sheets with errors"),
-    errors_said: calc(
+    errors_said: calc(text, inWords("errors_found", lists.working), "Errors in words"),
+    pages_said: calc(
       text,
-      'IF(errors_found+errors_on_pages=0,"","cells in error on "&errors_where)',
-      "Errors in words",
+      onPages ? inWords("errors_on_pages", lists.pages) : '""',
+      "Errors on the pages in words",
     ),
     failures_said: calc(
       text,
@@ -65,10 +64,13 @@ export function standingLines(
   };
 }
 
+const inWords = (found: string, list: string): string =>
+  `IF(${found}=0,"","cells in error on "&TEXTJOIN(", ",TRUE,${list}.told))`;
+
 /** How the text begins that says so; the first sheet sets it in the color of a failed check. */
 export const notStanding = "THE BID DOES NOT STAND";
 
-const standing = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${notStanding}: `)}&TEXTJOIN("; ",TRUE,errors_said,failures_said)&". See sheet Checks.")`;
+const standing = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${notStanding}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
 
 /** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {

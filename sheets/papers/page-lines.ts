@@ -30,10 +30,13 @@ export const heading = (words: string, when?: string): PageLine => ({
 export const rows = (count: number, line: (row: number) => PageLine): PageLine[] =>
   Array.from({ length: count }, (_, i) => line(i + 1));
 
-/** The first line of a page that goes out of the office: it says so while checks fail. */
+const firstFailure =
+  'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")&": "&INDEX(check_shown.check,1)&" (sheet "&INDEX(check_shown.sheet,1)&")")';
+
+/** The first line of a page that goes out of the office: it says so while the bid does not stand. */
 export const draftLine: PageLine = {
-  says: `~DRAFT, not to be handed out: {IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")}: {check_shown.check[1]} (sheet {check_shown.sheet[1]}). See the sheet Checks.`,
-  when: "checks_failed>0",
+  says: `~DRAFT, not to be handed out: {TEXTJOIN("; ",TRUE,errors_said,${firstFailure})}. See the sheet Checks.`,
+  when: "NOT(bid_stands)",
 };
 
 /**

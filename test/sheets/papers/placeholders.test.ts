@@ -1,5 +1,11 @@
+import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import { CellError } from "../../../engine/formula/value.js";
+import { loadJob } from "../../../engine/job/load.js";
+import { templates } from "../../../sheets/templates/index.js";
 import { pagesAfter } from "../../support/changed-demo.js";
+import { demoFolder } from "../../support/demo.js";
 
 /**
  * Each: a placeholder, what puts the real value in its place, what puts the placeholder there,
@@ -83,6 +89,25 @@ describe("a placeholder is never stated as a fact", () => {
     ["a company that is not named", { company: "" }, /^DRAFT, .*no company is named/],
     ["a company of spaces", { company: "  " }, /^DRAFT, .*no company is named/],
   ];
+
+  test("an input in error: the Proposal begins with DRAFT and the sheet, or with an error", async () => {
+    const { model, given } = await loadJob(join(demoFolder, "garden-corner.json"), templates);
+    const first = model.cells.find(({ sheet, line }) => sheet === "Proposal" && line === 5);
+    const filled = model.cells.filter(
+      ({ declaration, index }) => declaration.kind === "input" && given[index] !== null,
+    );
+    const seen = { draft: 0, error: 0 };
+    for (const { id, index } of filled.filter((_, i) => i % 25 === 0)) {
+      const poisoned = given.with(index, new CellError("#DIV/0!"));
+      const begins = calculateFast(model, poisoned)[first?.index as number];
+      if (begins instanceof CellError) seen.error += 1;
+      else {
+        expect(begins, id).toMatch(/^DRAFT, not to be handed out: cells in error on \w+/);
+        seen.draft += 1;
+      }
+    }
+    expect(seen.draft).toBeGreaterThan(seen.error);
+  });
 
   test.each(drafts)("%s: the Proposal begins with DRAFT and the reason", (_, change, draft) => {
     expect(pagesAfter().proposal.join("\n")).not.toMatch(/DRAFT/);
