@@ -65,7 +65,11 @@ export function changeOrderOf(comparison: Comparison, terms: Terms = {}): Change
     title: model.template.title,
     ...(draft === undefined ? {} : { draft }),
     head: headOf(comparison, terms),
-    words: seen.map((one) => inWords(b, one)),
+    words: wordsOf(
+      seen.map((one) => inWords(b, one)),
+      agreed?.name,
+      lines,
+    ),
     ...(agreed === undefined ? {} : { page: agreed.name }),
     lines,
     ...(price === undefined ? {} : { price }),
@@ -147,6 +151,16 @@ function termChanges(comparison: Comparison, values: readonly Value[]): Change[]
     found.push(inCents({ ...draw, label: `Draw: ${label}` }));
   }
   return found;
+}
+
+/** Where no change is told in words of its own, what is said must be true of the lines too. */
+function wordsOf(
+  words: readonly string[],
+  page: string | undefined,
+  lines: readonly LineChange[],
+): readonly string[] {
+  if (words.length > 0 || page === undefined || lines.length === 0) return words;
+  return [`The lines of the ${page} that are listed below.`];
 }
 
 function restOf(page: string | undefined, lines: readonly LineChange[]): string {

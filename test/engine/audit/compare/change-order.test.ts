@@ -114,6 +114,7 @@ test("a promise alone, which moves no money, is a change too", () => {
   );
   expect(back.lines).toEqual([{ was: "Promise: one year", now: "Promise: two" }]);
   expect(back.sum).toMatch(/^The price stays/);
+  expect(changeOrderMarkdown(back)).not.toMatch(/Nothing/);
 });
 
 test("nothing changed is said of the page, not of the world", () => {
