@@ -1,8 +1,8 @@
 import { sheet } from "../engine/template/index.js";
+import { laborCost, laborTotals, ownTasksInWords } from "./labor/hours-and-cost.js";
 import { inspections } from "./labor/inspections.js";
 import { siteFactors } from "./labor/site.js";
 import { ownTasks, taskTable } from "./labor/tasks.js";
-import { laborCost, laborTotals, ownTasksInWords } from "./labor/totals.js";
 
 export const laborSheet = sheet(
   "Labor",

@@ -1,10 +1,10 @@
 import { sheet } from "../engine/template/index.js";
 import { carrying } from "./liner/carrying.js";
 import { linerCautions } from "./liner/cautions.js";
+import { linerBuys, linerTotals } from "./liner/liner-bought.js";
 import { linerPieces } from "./liner/pieces.js";
 import { linerRolls } from "./liner/rolls.js";
 import { linerRules } from "./liner/rules.js";
-import { linerBuys, linerTotals } from "./liner/totals.js";
 import { linerWorking } from "./liner/working.js";
 
 export const linerSheet = sheet(

@@ -1,5 +1,5 @@
-import type { BookColumn, BookLayout } from "../engine/job/book-layout.js";
-import type { BookRow } from "../engine/job/price-book.js";
+import type { BookColumn, BookLayout } from "../engine/book/layout.js";
+import type { BookRow } from "../engine/book/price-book.js";
 import { wordsIn } from "../engine/template/index.js";
 import { starterItems } from "./tables/starter-items.js";
 import { itemUnits, rateUnits } from "./tables/trade-units.js";

@@ -1,12 +1,12 @@
 import { chart, sheet } from "../engine/template/index.js";
+import { priceSense, priceTotals } from "./price/cost-to-price.js";
 import { drawChecks, drawTable } from "./price/draws.js";
 import { equipmentTable } from "./price/equipment.js";
 import { hireDays } from "./price/hire.js";
+import { moneyGoes } from "./price/money-goes.js";
 import { contractLines, optionTable } from "./price/options.js";
-import { outsideInWords, risks, subcontracts } from "./price/outside.js";
 import { priceRules } from "./price/rules.js";
-import { priceSense, priceTotals } from "./price/totals.js";
-import { moneyGoes } from "./price/where.js";
+import { outsideInWords, risks, subcontracts } from "./price/work-by-others.js";
 
 export const priceSheet = sheet(
   "Price",

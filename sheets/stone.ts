@@ -4,7 +4,7 @@ import { stoneCautions } from "./stone/cautions.js";
 import { stoneClassTable } from "./stone/classes.js";
 import { liftingChart, stoneLifting } from "./stone/lifting.js";
 import { rockTable } from "./stone/rocks.js";
-import { stoneBuys, stoneTotals } from "./stone/totals.js";
+import { stoneBuys, stoneTotals } from "./stone/stone-bought.js";
 
 export const stoneSheet = sheet(
   "Stone",

@@ -1,8 +1,8 @@
 import { type SheetDeclaration, sheet } from "../engine/template/index.js";
 import { basinMaterials } from "./basin/materials.js";
 import { groundBuys } from "./ground/materials.js";
-import { linerBuys } from "./liner/totals.js";
-import { stoneBuys } from "./stone/totals.js";
+import { linerBuys } from "./liner/liner-bought.js";
+import { stoneBuys } from "./stone/stone-bought.js";
 import { type BuysSource, takeoffLines } from "./takeoff/lines.js";
 import { otherLines } from "./takeoff/other-lines.js";
 import { pipeLines } from "./takeoff/pipe-lines.js";

@@ -1,6 +1,6 @@
+import { fillBook } from "../book/fill.js";
+import type { PriceBook } from "../book/price-book.js";
 import type { Value } from "../formula/value.js";
-import { fillBook } from "../job/fill-book.js";
-import type { PriceBook } from "../job/price-book.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
@@ -9,15 +9,15 @@ import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import { writeWorkbook } from "../workbook/write/write.js";
+import { checkChecks } from "./failing-checks.js";
 import { type Finding, grades } from "./finding.js";
+import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
-import type { Subject } from "./found.js";
-import { checkPrices, checkPublished } from "./givens.js";
 import { checkProperties, modelFor } from "./identity.js";
-import { checkPlaces } from "./places.js";
+import { checkPlaces } from "./moved-cells.js";
+import { checkSurroundings } from "./other-cells.js";
 import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
-import { checkChecks } from "./standing.js";
-import { checkSurroundings } from "./surroundings.js";
+import type { Subject } from "./subject.js";
 import { checkInputsMark, checkTrail } from "./trail.js";
 
 /** A headline figure as the workbook shows it, and by the template's formulas from its inputs. */

@@ -7,8 +7,8 @@ import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
-import { formulaIn, grouped, heldBy, placeOf, type Subject, said, short } from "./found.js";
 import { type NameAt, normalForm } from "./normal-form.js";
+import { formulaIn, grouped, heldBy, placeOf, type Subject, said, short } from "./subject.js";
 
 /** The formula cells that no longer hold the template's formula, and what is to be said of them. */
 export interface FormulaCheck {

@@ -1,7 +1,7 @@
 import { compileClosures } from "../evaluate/closures.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { agree, grouped, heldBy, placeOf, type Subject, said } from "./found.js";
+import { agree, grouped, heldBy, placeOf, type Subject, said } from "./subject.js";
 
 /** What a workbook shows, and what follows from what it holds. */
 export interface Recalculation {

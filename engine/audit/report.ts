@@ -1,6 +1,6 @@
+import { shown } from "../trace/number-style.js";
 import type { Audit } from "./audit.js";
 import { type Finding, type Grade, grades } from "./finding.js";
-import { shown } from "./trace/manner.js";
 
 /** One line: `2 wrong, 1 doubtful, 3 to know`. */
 export function countsOf({ findings }: Audit): string {

@@ -9,7 +9,7 @@ import type { Cell } from "../template/model.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { Finding } from "./finding.js";
-import { formulaIn, grouped, heldBy, placeOf, type Subject, said } from "./found.js";
+import { formulaIn, grouped, heldBy, placeOf, type Subject, said } from "./subject.js";
 
 /** Holds the inputs and prices against what the Trail sheet says of them, and the trail against its hashes. */
 export function checkTrail(subject: Subject, identity: WorkbookIdentity): Finding[] {

@@ -3,12 +3,12 @@ import { calculate } from "../evaluate/calculate.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
 import { type LoadedJob, loadJob } from "../job/load.js";
+import { shownValue } from "../job/shown-value.js";
 import { outputTo } from "../output/write.js";
 import { type Identity, writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
 import { errorsAsJson, errorsTold } from "./errors-told.js";
 import { failedLines } from "./failed-lines.js";
-import { shownValue } from "./shown-value.js";
 
 /** `rillbook bid`: a job record becomes a workbook. */
 export function bidCommand(context: Context): Command {

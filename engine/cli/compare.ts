@@ -1,11 +1,11 @@
 import { extname } from "node:path";
 import { Command } from "commander";
-import { changeOrderOf, type Terms } from "../audit/compare/change-order.js";
-import { compareJobs } from "../audit/compare/compare.js";
-import { comparisonJson } from "../audit/compare/json.js";
-import { changeOrderMarkdown, comparisonMarkdown, heldBackSaid } from "../audit/compare/text.js";
-import { comparisonWorkbook } from "../audit/compare/workbook.js";
 import { openJob } from "../audit/open.js";
+import { changeOrderOf, type Terms } from "../compare/change-order.js";
+import { compareJobs } from "../compare/compare.js";
+import { comparisonJson } from "../compare/json.js";
+import { changeOrderMarkdown, comparisonMarkdown, heldBackSaid } from "../compare/text.js";
+import { comparisonWorkbook } from "../compare/workbook.js";
 import { RillbookError } from "../errors.js";
 import { serialOf, today } from "../job/date.js";
 import { oneLine } from "../job/trail/entry.js";

@@ -1,10 +1,10 @@
 import { Command } from "commander";
+import type { BookLayout } from "../book/layout.js";
+import type { PriceBook } from "../book/price-book.js";
+import { readPriceBook } from "../book/read.js";
+import { writePriceBook } from "../book/write.js";
 import { RillbookError } from "../errors.js";
-import type { BookLayout } from "../job/book-layout.js";
-import type { PriceBook } from "../job/price-book.js";
 import { newestTemplate } from "../job/read.js";
-import { readPriceBook } from "../job/read-price-book.js";
-import { writePriceBook } from "../job/write-price-book.js";
 import { mustBeNew, writeNew as writeNewFile } from "../output/write.js";
 import type { Context } from "./context.js";
 

@@ -4,7 +4,7 @@ import { today } from "../job/date.js";
 import { join } from "../rerun/join.js";
 import { partOf } from "../rerun/part.js";
 import { type Outcome, rerun } from "../rerun/rerun.js";
-import type { Totals } from "../rerun/totals.js";
+import type { Totals } from "../rerun/running-totals.js";
 import { tradeOf } from "../rerun/trade.js";
 import type { Context } from "./context.js";
 

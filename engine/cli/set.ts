@@ -1,11 +1,11 @@
 import { Command } from "commander";
 import { mustBeThere, rawJob } from "../job/read.js";
 import { recordText } from "../job/save.js";
-import { readAssignment } from "../job/set/assignment.js";
-import { setInputs } from "../job/set/set-inputs.js";
 import type { OriginName } from "../job/trail/entry.js";
 import { validateJob } from "../job/validate.js";
 import { changeFile } from "../output/change.js";
+import { readAssignment } from "../set/assignment.js";
+import { setInputs } from "../set/set-inputs.js";
 import { modelOf } from "../template/models.js";
 import type { Context } from "./context.js";
 import { entryLine, fromOption, mustHaveOptions, whoAndWhy } from "./trail-options.js";

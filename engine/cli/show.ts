@@ -1,15 +1,15 @@
 import { Command } from "commander";
-import { agree } from "../audit/found.js";
 import { type OpenedJob, openJob } from "../audit/open.js";
+import { agree } from "../audit/subject.js";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
+import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
 import { errorsTold } from "./errors-told.js";
-import { shownValue } from "./shown-value.js";
 
 /** `rillbook show`: the values of a job by name. */
 export function showCommand(context: Context): Command {

@@ -6,9 +6,9 @@ import { recordText } from "../job/save.js";
 import { validateJob } from "../job/validate.js";
 import { changeFile } from "../output/change.js";
 import { mustEndRight } from "../output/judge.js";
+import { type Into, takeWorkbook } from "../take/take.js";
 import { modelOf } from "../template/models.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
-import { type Into, takeWorkbook } from "../workbook/take/take.js";
 import type { Context } from "./context.js";
 import { entryLine, mustHaveOptions, whoAndWhy } from "./trail-options.js";
 

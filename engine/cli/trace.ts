@@ -1,12 +1,12 @@
 import { Command, InvalidArgumentError } from "commander";
-import { agree, said } from "../audit/found.js";
 import { type OpenedJob, openJob } from "../audit/open.js";
-import { originsOf } from "../audit/trace/job-origins.js";
-import type { TraceNode } from "../audit/trace/node.js";
-import { traceText } from "../audit/trace/text.js";
-import { trace, traceColumn } from "../audit/trace/trace.js";
+import { agree, said } from "../audit/subject.js";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
+import { originsOf } from "../trace/job-origins.js";
+import type { TraceNode } from "../trace/node.js";
+import { traceText } from "../trace/text.js";
+import { trace, traceColumn } from "../trace/trace.js";
 import type { Context } from "./context.js";
 
 /** `rillbook trace`: a figure with its math, down to where its inputs come from. */

@@ -1,14 +1,14 @@
 import { Command, InvalidArgumentError } from "commander";
+import { fittedTables } from "../book/fill.js";
 import { RillbookError } from "../errors.js";
 import { CellError, type Value } from "../formula/value.js";
-import { fittedTables } from "../job/fill-book.js";
 import { type LoadedJob, loadJob } from "../job/load.js";
 import type { Moved } from "../rerun/lines.js";
 import { whatMoved } from "../rerun/moved.js";
-import { rolesOf } from "../rerun/roles.js";
-import type { Effect, Trial } from "../rerun/weigh/effects.js";
-import type { Percentile, Spread } from "../rerun/weigh/simulate.js";
-import { type Weighed, weigh } from "../rerun/weigh/weigh.js";
+import { rolesOf } from "../rerun/role-plan.js";
+import type { Effect, Trial } from "../weigh/effects.js";
+import type { Percentile, Spread } from "../weigh/simulate.js";
+import { type Weighed, weigh } from "../weigh/weigh.js";
 import type { Context } from "./context.js";
 
 interface Options {

@@ -1,6 +1,7 @@
 import { Ajv, type ErrorObject } from "ajv";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
+import { typedValue } from "../set/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { serialOf } from "./date.js";
 import { inputPlanOf } from "./input-plan.js";
@@ -8,7 +9,6 @@ import { JobError } from "./job-error.js";
 import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
 import { jobSchema } from "./schema.js";
-import { typedValue } from "./set/value.js";
 
 type Validate = ReturnType<Ajv["compile"]>;
 const validators = new WeakMap<Model, Validate>();

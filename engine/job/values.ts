@@ -1,11 +1,11 @@
+import { fillBook } from "../book/fill.js";
+import type { PriceBook } from "../book/price-book.js";
 import type { Value } from "../formula/value.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import { serialOf } from "./date.js";
-import { fillBook } from "./fill-book.js";
 import { inputPlanOf, type PlannedInput } from "./input-plan.js";
 import { JobError } from "./job-error.js";
-import type { PriceBook } from "./price-book.js";
 import type { JobRecord } from "./record.js";
 
 /**

@@ -1,18 +1,18 @@
+import { checkPublished } from "../audit/fixed-figures.js";
 import { checkFormulas } from "../audit/formulas.js";
-import { checkPublished } from "../audit/givens.js";
 import { modelFor } from "../audit/identity.js";
 import { checkTrail } from "../audit/trail.js";
 import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { recorded } from "../job/trail/inputs.js";
+import { cellInputs } from "../take/cells.js";
+import { asWritten } from "../take/written.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import { identityOfWorkbook } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-import { cellInputs } from "../workbook/take/cells.js";
-import { asWritten } from "../workbook/take/written.js";
 
 /** The inputs that go into the workbook that is to be written, and how they came about. */
 export interface Known {

@@ -1,4 +1,4 @@
-import type { PriceBook } from "../job/price-book.js";
+import type { PriceBook } from "../book/price-book.js";
 
 /** An office has a few books; more than these are read again when they come back. */
 const kept = 8;

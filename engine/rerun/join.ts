@@ -2,8 +2,8 @@ import { RillbookError } from "../errors.js";
 import { outputTo } from "../output/write.js";
 import { Results } from "./results.js";
 import { mustAgree } from "./resume.js";
+import { type Totals, totalsOf } from "./running-totals.js";
 import { writeSummary } from "./summary/write-summary.js";
-import { type Totals, totalsOf } from "./totals.js";
 import type { Trade } from "./trade.js";
 
 /**

@@ -1,6 +1,6 @@
+import { codeOf, type FittedTable } from "../book/fill.js";
 import { Cone, Reach } from "../evaluate/cone.js";
 import type { Value } from "../formula/value.js";
-import { codeOf, type FittedTable } from "../job/fill-book.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import type { Model } from "../template/model.js";
 import type { Moved } from "./lines.js";

@@ -1,10 +1,10 @@
+import { fillBook, fittedTables } from "../book/fill.js";
+import type { PriceBook } from "../book/price-book.js";
 import { RillbookError } from "../errors.js";
 import { calculateFast, firstDifference } from "../evaluate/calculate.js";
 import { Cone } from "../evaluate/cone.js";
 import { ManyJudge } from "../evaluate/judge-many.js";
 import type { Value } from "../formula/value.js";
-import { fillBook, fittedTables } from "../job/fill-book.js";
-import type { PriceBook } from "../job/price-book.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import { Books } from "./books.js";
@@ -13,7 +13,7 @@ import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
 import { oldRecord } from "./record-job.js";
-import { expiredQuotes, failing, figuresOf, inError, rolesOf } from "./roles.js";
+import { expiredQuotes, failing, figuresOf, inError, rolesOf } from "./role-plan.js";
 import type { Trade } from "./trade.js";
 import { oldWorkbook } from "./workbook-job.js";
 

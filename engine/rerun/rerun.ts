@@ -1,9 +1,9 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { PriceBook } from "../book/price-book.js";
 import { RillbookError } from "../errors.js";
 import { serialOf } from "../job/date.js";
-import type { PriceBook } from "../job/price-book.js";
 import { judged, mustBeFile } from "../output/judge.js";
 import { targetOf } from "../output/target.js";
 import { type Output, outputTo } from "../output/write.js";
@@ -17,8 +17,8 @@ import { isUnfinished, ResultFile } from "./result-file.js";
 import { Results } from "./results.js";
 import { leftBy } from "./resume.js";
 import { runAll, tasksFor } from "./run.js";
+import { type Totals, totalsOf } from "./running-totals.js";
 import { writeSummary } from "./summary/write-summary.js";
-import { type Totals, totalsOf } from "./totals.js";
 import type { Trade } from "./trade.js";
 import { inThisThread, inThreads } from "./workers.js";
 

@@ -1,5 +1,5 @@
-import type { PriceBook } from "../job/price-book.js";
-import { readPriceBook } from "../job/read-price-book.js";
+import type { PriceBook } from "../book/price-book.js";
+import { readPriceBook } from "../book/read.js";
 import type { Template } from "../template/template.js";
 
 /** What a trade brings to the engine: its templates, old versions too, and how its price book is read. */

@@ -16,7 +16,7 @@ import { cellAt, columnAt, nameIn } from "../workbook/read/lookup.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import type { OldJob, Said } from "./old-job.js";
 import { inputsFor } from "./record-job.js";
-import { figuresOf, type RolePlan, rolesOf } from "./roles.js";
+import { figuresOf, type RolePlan, rolesOf } from "./role-plan.js";
 
 type Found = (cell: Cell) => CellContent | undefined;
 

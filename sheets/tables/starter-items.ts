@@ -1,4 +1,4 @@
-import type { BookRow } from "../../engine/job/price-book.js";
+import type { BookRow } from "../../engine/book/price-book.js";
 import { wordsIn } from "../../engine/template/index.js";
 import { otherLines } from "../takeoff/other-lines.js";
 import { pipeLines } from "../takeoff/pipe-lines.js";

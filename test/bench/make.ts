@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import type { PriceBook } from "../../engine/book/price-book.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
-import type { PriceBook } from "../../engine/job/price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import { valuesOf } from "../../engine/job/values.js";
 import type { Model } from "../../engine/template/model.js";

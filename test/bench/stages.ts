@@ -1,15 +1,15 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
+import { fillBook } from "../../engine/book/fill.js";
+import type { PriceBook } from "../../engine/book/price-book.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import { Cone } from "../../engine/evaluate/cone.js";
 import { ManyJudge } from "../../engine/evaluate/judge-many.js";
 import type { Value } from "../../engine/formula/value.js";
-import { fillBook } from "../../engine/job/fill-book.js";
-import type { PriceBook } from "../../engine/job/price-book.js";
 import { rawJob } from "../../engine/job/read.js";
 import { validateJob } from "../../engine/job/validate.js";
 import { inputValues } from "../../engine/job/values.js";
-import { rolesOf } from "../../engine/rerun/roles.js";
+import { rolesOf } from "../../engine/rerun/role-plan.js";
 import { oldWorkbook } from "../../engine/rerun/workbook-job.js";
 import type { Model } from "../../engine/template/model.js";
 import type { Template } from "../../engine/template/template.js";

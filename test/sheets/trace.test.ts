@@ -1,11 +1,11 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { openJob } from "../../engine/audit/open.js";
-import { originsOf } from "../../engine/audit/trace/job-origins.js";
-import { shown } from "../../engine/audit/trace/manner.js";
-import type { TraceNode } from "../../engine/audit/trace/node.js";
-import { trace } from "../../engine/audit/trace/trace.js";
 import type { Cell } from "../../engine/template/model.js";
+import { originsOf } from "../../engine/trace/job-origins.js";
+import type { TraceNode } from "../../engine/trace/node.js";
+import { shown } from "../../engine/trace/number-style.js";
+import { trace } from "../../engine/trace/trace.js";
 import { templates } from "../../sheets/templates/index.js";
 import { demoFolder } from "../support/demo.js";
 import { bodiesOf, evaluatePrinted } from "../support/evaluate-printed.js";

@@ -1,10 +1,10 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
+import { readPriceBook } from "../../engine/book/read.js";
 import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../engine/formula/value.js";
 import { loadJob } from "../../engine/job/load.js";
-import { readPriceBook } from "../../engine/job/read-price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import { jobSchema } from "../../engine/job/schema.js";
 import { validateJob } from "../../engine/job/validate.js";

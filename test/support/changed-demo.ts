@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { PriceBook } from "../../engine/book/price-book.js";
+import { readPriceBook } from "../../engine/book/read.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
-import type { PriceBook } from "../../engine/job/price-book.js";
-import { readPriceBook } from "../../engine/job/read-price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import { valuesOf } from "../../engine/job/values.js";
 import type { Cell } from "../../engine/template/model.js";

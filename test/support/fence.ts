@@ -1,5 +1,5 @@
+import type { PriceBook } from "../../engine/book/price-book.js";
 import type { Value } from "../../engine/formula/value.js";
-import type { PriceBook } from "../../engine/job/price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import { valuesOf } from "../../engine/job/values.js";
 import {

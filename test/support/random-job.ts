@@ -1,9 +1,9 @@
-import type { PriceBook } from "../../engine/job/price-book.js";
+import type { PriceBook } from "../../engine/book/price-book.js";
 import type { InputValues, JobRecord, RowValues } from "../../engine/job/record.js";
-import { randomFrom } from "../../engine/rerun/weigh/random.js";
 import { inUnit } from "../../engine/template/compile.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../../engine/template/declare.js";
 import { columnOf, type Model } from "../../engine/template/model.js";
+import { randomFrom } from "../../engine/weigh/random.js";
 
 /** Rows that a random job fills in a table without rows of its own. */
 const mostRows = 5;

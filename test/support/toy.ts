@@ -1,4 +1,4 @@
-import type { PriceBook } from "../../engine/job/price-book.js";
+import type { PriceBook } from "../../engine/book/price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import * as t from "../../engine/template/index.js";
 import type { Identity } from "../../engine/workbook/write/write.js";

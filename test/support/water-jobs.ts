@@ -1,4 +1,4 @@
-import type { BookRow } from "../../engine/job/price-book.js";
+import type { BookRow } from "../../engine/book/price-book.js";
 import type { InputValues } from "../../engine/job/record.js";
 
 /** A pump by points of gal/min, ft and (if known) watts. */

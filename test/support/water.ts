@@ -1,6 +1,6 @@
+import type { BookRow } from "../../engine/book/price-book.js";
 import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
-import type { BookRow } from "../../engine/job/price-book.js";
 import type { InputValues } from "../../engine/job/record.js";
 import { valuesOf } from "../../engine/job/values.js";
 import { compile } from "../../engine/template/compile.js";

@@ -1,6 +1,6 @@
 import { isFigure, type JobLine } from "../lines.js";
 import type { Results } from "../results.js";
-import { beforeOf, inTotals } from "../totals.js";
+import { beforeOf, inTotals } from "../running-totals.js";
 import { type Content, dollars, type ExcelWriter, SheetWriter, share } from "./sheet-writer.js";
 
 export const jobHeadings = [

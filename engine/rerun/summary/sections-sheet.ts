@@ -1,5 +1,5 @@
 import type { Results } from "../results.js";
-import { beforeOf, inTotals } from "../totals.js";
+import { beforeOf, inTotals } from "../running-totals.js";
 import { jobHeadings } from "./jobs-sheet.js";
 import { dollars, type ExcelWriter, type Heading, lettersOf, SheetWriter } from "./sheet-writer.js";
 

@@ -1,6 +1,6 @@
 import { styles } from "../../workbook/write/look.js";
 import type { Results } from "../results.js";
-import type { Pair, Totals } from "../totals.js";
+import type { Pair, Totals } from "../running-totals.js";
 import { jobHeadings } from "./jobs-sheet.js";
 import { movedHeadings, together } from "./lists.js";
 import { before, now, sectionHeadings } from "./sections-sheet.js";

@@ -4,7 +4,7 @@ import exceljs from "exceljs";
 import { summaryCreator } from "../../output/kind.js";
 import type { Output } from "../../output/write.js";
 import type { Results } from "../results.js";
-import type { Totals } from "../totals.js";
+import type { Totals } from "../running-totals.js";
 import { writeJobs } from "./jobs-sheet.js";
 import { writeErrors, writeExpired, writeFailing, writeMoved } from "./lists.js";
 import { writeSections } from "./sections-sheet.js";

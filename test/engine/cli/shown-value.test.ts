@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { shownValue } from "../../../engine/cli/shown-value.js";
+import { shownValue } from "../../../engine/job/shown-value.js";
 import { compile } from "../../../engine/template/compile.js";
 import { toy } from "../../support/toy.js";
 

@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { calculate } from "../../../engine/evaluate/calculate.js";
 import type { InputValues, JobRecord } from "../../../engine/job/record.js";
-import { readAssignment } from "../../../engine/job/set/assignment.js";
-import { setInputs } from "../../../engine/job/set/set-inputs.js";
 import { newJob } from "../../../engine/job/start.js";
 import { inputOrigins } from "../../../engine/job/trail/origin.js";
 import { valuesAsGiven } from "../../../engine/job/values.js";
+import { readAssignment } from "../../../engine/set/assignment.js";
+import { setInputs } from "../../../engine/set/set-inputs.js";
+import { takeWorkbook } from "../../../engine/take/take.js";
 import {
   calc,
   input,
@@ -21,7 +22,6 @@ import {
 import { modelOf } from "../../../engine/template/models.js";
 import { matchWorkbook } from "../../../engine/workbook/match/match.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
-import { takeWorkbook } from "../../../engine/workbook/take/take.js";
 import { writeWorkbook } from "../../../engine/workbook/write/write.js";
 
 /** Payments whose rows are the person's own, and months that the template fixes. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { PriceBook } from "../../../engine/book/price-book.js";
 import type { Value } from "../../../engine/formula/value.js";
 import { serialOf, writtenDate } from "../../../engine/job/date.js";
-import type { PriceBook } from "../../../engine/job/price-book.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { newJob } from "../../../engine/job/start.js";
 import { validateJob } from "../../../engine/job/validate.js";

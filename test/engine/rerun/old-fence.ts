@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import type { PriceBook } from "../../../engine/job/price-book.js";
+import type { PriceBook } from "../../../engine/book/price-book.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import type { RerunOptions } from "../../../engine/rerun/rerun.js";
 import type { Trade } from "../../../engine/rerun/trade.js";

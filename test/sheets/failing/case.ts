@@ -1,4 +1,4 @@
-import type { BookRow, PriceBook } from "../../../engine/job/price-book.js";
+import type { BookRow, PriceBook } from "../../../engine/book/price-book.js";
 import type { InputValue } from "../../../engine/template/declare.js";
 import { book, type Changes, type Elsewhere } from "../../support/changed-demo.js";
 

@@ -1,6 +1,6 @@
+import type { BookRow, PriceBook } from "../../../engine/book/price-book.js";
 import { calculate, calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
-import type { BookRow, PriceBook } from "../../../engine/job/price-book.js";
 import type { InputValues, JobRecord } from "../../../engine/job/record.js";
 import { valuesOf } from "../../../engine/job/values.js";
 import { modelOf } from "../../../engine/template/models.js";

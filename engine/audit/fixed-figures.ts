@@ -1,0 +1,47 @@
+import type { Value } from "../formula/value.js";
+import type { Finding } from "./finding.js";
+import { agree, formulaIn, heldBy, placeOf, type Subject, said } from "./subject.js";
+
+/** Published figures that are not the template's. */
+export function checkPublished({ model, match }: Subject): Finding[] {
+  return model.cells.flatMap((cell): Finding[] => {
+    const place = match.at.get(cell.id);
+    if (cell.declaration.kind !== "published" || place === undefined) return [];
+    const [found, expected] = [heldBy(cell, place.cell.value), cell.fixed ?? null];
+    if (formulaIn(cell, place.cell) !== undefined || agree(found, expected)) return [];
+    const source = cell.declaration.source ?? "the template";
+    return [
+      {
+        grade: "wrong",
+        code: "published-changed",
+        where: placeOf(place),
+        name: cell.id,
+        found: said(found),
+        expected: `${said(expected)} (${source})`,
+        advice:
+          "Put the published figure back. Where it does not suit the job, change the input that chooses it.",
+      },
+    ];
+  });
+}
+
+/** Prices that are not those of the price book, cell by cell. `book`: the values the book gives. */
+export function checkPrices({ model, match }: Subject, book: readonly Value[]): Finding[] {
+  return model.cells.flatMap((cell): Finding[] => {
+    const place = match.at.get(cell.id);
+    if (cell.declaration.kind !== "book" || place === undefined) return [];
+    const [found, expected] = [heldBy(cell, place.cell.value), book[cell.index] ?? null];
+    if (formulaIn(cell, place.cell) !== undefined || agree(found, expected)) return [];
+    return [
+      {
+        grade: "wrong",
+        code: "price-changed",
+        where: placeOf(place),
+        name: cell.id,
+        found: said(found),
+        expected: `${said(expected)}, as the price book has it`,
+        advice: "Change prices in the price book, and take the bid anew.",
+      },
+    ];
+  });
+}

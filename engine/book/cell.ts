@@ -1,0 +1,82 @@
+import { suggestion } from "../formula/suggest.js";
+import { serialOf } from "../job/date.js";
+import type { InputValue } from "../template/declare.js";
+import type { BookColumn } from "./layout.js";
+
+/** A cell as it stands in a file: dates are text like 2026-05-31 already. */
+export type RawCell = InputValue | null | undefined | { readonly error: string };
+
+/** A cell as the price book keeps it, or what is wrong with it and what to do. */
+export type CheckedCell = { readonly value: InputValue | undefined } | { readonly fault: string };
+
+const codeShape = /^[A-Za-z0-9][A-Za-z0-9._-]{0,59}$/;
+const longestText = 200;
+
+/** Checks one cell against its column. A blank cell has the value undefined. */
+export function checkCell(column: BookColumn, raw: RawCell): CheckedCell {
+  const cell = typeof raw === "string" ? raw.trim() : raw;
+  if (cell === null || cell === undefined || cell === "") {
+    return column.required ? fault("is blank, but is needed. Fill it in.") : { value: undefined };
+  }
+  if (typeof cell === "object") {
+    return fault(`holds the error ${cell.error}. Type the value.`);
+  }
+  switch (column.kind) {
+    case "number":
+      return checkNumber(column, cell);
+    case "date":
+      return typeof cell === "string" && serialOf(cell) !== undefined
+        ? { value: cell }
+        : fault(`is ${shown(cell)}, which is not a date. Type a date, such as 2026-05-31.`);
+    case "yesno":
+      return checkYesNo(cell);
+    default:
+      return checkText(column, cell);
+  }
+}
+
+function checkNumber({ least, most }: BookColumn, cell: InputValue): CheckedCell {
+  if (typeof cell !== "number" || !Number.isFinite(cell)) {
+    return fault(`is ${shown(cell)}, but must be a number. Type it without unit or sign of money.`);
+  }
+  if (least !== undefined && cell < least) {
+    return fault(`is ${cell}, but must be at least ${least}. Correct it.`);
+  }
+  if (most !== undefined && cell > most) {
+    return fault(`is ${cell}, but must be at most ${most}. Correct it.`);
+  }
+  return { value: cell };
+}
+
+function checkYesNo(cell: InputValue): CheckedCell {
+  if (typeof cell === "boolean") return { value: cell };
+  const word = String(cell).toLowerCase();
+  if (word === "yes" || word === "no") return { value: word === "yes" };
+  return fault(`is ${shown(cell)}, but must be yes or no. Correct it.`);
+}
+
+function checkText({ kind, choices }: BookColumn, cell: InputValue): CheckedCell {
+  if (typeof cell !== "string") {
+    return fault(`is ${shown(cell)}, but must be text. Format the cell as text and type it again.`);
+  }
+  if (kind === "code" && !codeShape.test(cell)) {
+    return fault(
+      `is ${shown(cell)}, but a code has letters, digits, "-", "_" and "." only. Give it another code.`,
+    );
+  }
+  if (choices !== undefined && !choices.includes(cell)) {
+    const meant = suggestion(cell, choices);
+    return fault(`is ${shown(cell)}, but must be one of: ${choices.join(", ")}.${meant}`);
+  }
+  if (cell.length > longestText) {
+    return fault(`has ${cell.length} characters; ${longestText} are the most. Shorten it.`);
+  }
+  return { value: cell };
+}
+
+const fault = (sentence: string): CheckedCell => ({ fault: sentence });
+
+function shown(cell: InputValue): string {
+  const text = JSON.stringify(cell);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}

@@ -1,0 +1,115 @@
+import type { Value } from "../formula/value.js";
+import { serialOf } from "../job/date.js";
+import { JobError } from "../job/job-error.js";
+import { inUnit } from "../template/compile.js";
+import type { Model, Table } from "../template/model.js";
+import type { BookRow, PriceBook } from "./price-book.js";
+
+/** A row of the price book in the units of a model, by place among the book columns of its table. */
+export interface FittedRow {
+  readonly code: string;
+  readonly values: readonly Value[];
+}
+
+/** A table that the price book fills, with the book's rows ready to be copied in. */
+export interface FittedTable {
+  readonly name: string;
+  readonly from: string;
+  readonly capacity: number;
+  /** The book columns by key, and the index of the first cell of each. */
+  readonly keys: readonly string[];
+  readonly columns: readonly number[];
+  /** The cells that name the codes in use; undefined: the whole table is copied. */
+  readonly usedBy?: readonly number[];
+  readonly rows: readonly FittedRow[];
+}
+
+const fitted = new WeakMap<Model, WeakMap<PriceBook, readonly FittedTable[]>>();
+
+/** The tables of a model that a price book fills. Throws JobError where the book lacks one. */
+export function fittedTables(model: Model, book: PriceBook): readonly FittedTable[] {
+  const byBook = fitted.get(model) ?? new WeakMap<PriceBook, readonly FittedTable[]>();
+  fitted.set(model, byBook);
+  const known = byBook.get(book);
+  if (known !== undefined) return known;
+  const made = [...model.tables.values()].flatMap((table) => fitTable(model, table, book));
+  byBook.set(book, made);
+  return made;
+}
+
+function fitTable(model: Model, table: Table, book: PriceBook): FittedTable[] {
+  const { from, rows: capacity, usedBy } = table.block;
+  if (from === undefined) return [];
+  const rows = book.tables[from];
+  if (rows === undefined) {
+    throw new JobError("book-lacks-table", `The price book "${book.name}" cannot be used:`, [
+      `it has no table "${from}", which the template ${model.template.name} reads. Add a sheet of that name.`,
+    ]);
+  }
+  const columns = [...table.columns.values()].filter(
+    ({ declaration }) => declaration.kind === "book",
+  );
+  const fitRow = (row: BookRow): FittedRow => ({
+    code: codeOf(row.code ?? null),
+    values: columns.map(({ key, declaration: { quantity } }) => {
+      const value = row[key];
+      if (value === undefined) return null;
+      if (quantity.kind === "date") return serialOf(String(value)) ?? null;
+      return inUnit(value, quantity, model.system);
+    }),
+  });
+  const naming = model.cells.filter(({ name }) => usedBy?.includes(name));
+  return [
+    {
+      name: table.name,
+      from,
+      capacity,
+      keys: columns.map(({ key }) => key),
+      columns: columns.map(({ cells }) => cells[0]?.index as number),
+      ...(usedBy === undefined ? {} : { usedBy: naming.map(({ index }) => index) }),
+      rows: rows.map(fitRow),
+    },
+  ];
+}
+
+/** Codes are looked up without regard to case. */
+export const codeOf = (value: Value): string =>
+  typeof value === "string" ? value.toLowerCase() : "";
+
+/**
+ * Copies into a job's values the rows of the price book that its bid carries: all of a
+ * table, or those whose codes the job uses. A code that the book lacks is left out; the
+ * bid's own checks say so. Throws JobError for a book that lacks a table or has too many rows.
+ */
+export function fillBook(model: Model, values: Value[], book: PriceBook): void {
+  for (const table of fittedTables(model, book)) {
+    putRows(table, carriedRows(table, values), values, book.name);
+  }
+}
+
+/** The rows of a fitted table that a job carries. */
+export function carriedRows(table: FittedTable, values: readonly Value[]): readonly FittedRow[] {
+  if (table.usedBy === undefined) return table.rows;
+  const codes = new Set(table.usedBy.map((index) => codeOf(values[index] ?? null)));
+  codes.delete("");
+  return table.rows.filter(({ code }) => codes.has(code));
+}
+
+/** Puts rows into their cells and clears the rest of the table. */
+export function putRows(
+  table: FittedTable,
+  rows: readonly FittedRow[],
+  values: Value[],
+  book: string,
+): void {
+  if (rows.length > table.capacity) {
+    throw new JobError("book-too-long", `The price book "${book}" cannot be used:`, [
+      `${rows.length} rows of "${table.from}" are wanted, but the bid holds ${table.capacity}. Take rows out that are not used.`,
+    ]);
+  }
+  table.columns.forEach((first, column) => {
+    for (let row = 0; row < table.capacity; row++) {
+      values[first + row] = rows[row]?.values[column] ?? null;
+    }
+  });
+}

@@ -1,0 +1,41 @@
+import { RillbookError } from "../errors.js";
+import { readText } from "../files.js";
+import { parsedJson } from "../job/json.js";
+import type { RawCell } from "./cell.js";
+import type { RawBook, RawTable } from "./check.js";
+import type { BookLayout } from "./layout.js";
+
+/**
+ * A price book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.
+ * Throws RillbookError for a missing file, broken JSON or another shape.
+ */
+export async function rawBookFromJson(path: string, layout: BookLayout): Promise<RawBook> {
+  const content = parsedJson(await readText(path, "price book"), path);
+  if (!isObject(content) || !isObject(content.tables)) {
+    throw shapeError(path, 'it must be one object with "name", "asOf" and "tables"');
+  }
+  const tables: Record<string, RawTable> = {};
+  for (const { name } of layout) {
+    const rows = content.tables[name];
+    if (rows === undefined) continue;
+    if (!Array.isArray(rows) || !rows.every(isObject)) {
+      throw shapeError(path, `its table "${name}" must be a list of objects`);
+    }
+    tables[name] = {
+      rows: rows.map((cells, i) => ({ at: i + 1, cells: cells as Record<string, RawCell> })),
+    };
+  }
+  return {
+    name: content.name as RawCell,
+    asOf: content.asOf as RawCell,
+    about: content.about as RawCell,
+    tables,
+    where: ({ name }) => `table "${name}"`,
+  };
+}
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+const shapeError = (path: string, rule: string): RillbookError =>
+  new RillbookError("book-shape", `${path} is not a price book: ${rule}. Correct it there.`);

@@ -1,0 +1,26 @@
+import { extname } from "node:path";
+import { RillbookError } from "../errors.js";
+import { checkBook } from "./check.js";
+import { rawBookFromJson } from "./from-json.js";
+import { rawBookFromXlsx } from "./from-xlsx.js";
+import type { BookLayout } from "./layout.js";
+import type { PriceBook } from "./price-book.js";
+
+/**
+ * Reads the office's price book, .xlsx or .json, and checks every row.
+ * Throws WorkbookRefused for a file that is no safe workbook, RillbookError for another kind
+ * of file or broken JSON, JobError for what it holds: file, sheet, row, column, value and rule.
+ */
+export async function readPriceBook(path: string, layout: BookLayout): Promise<PriceBook> {
+  switch (extname(path).toLowerCase()) {
+    case ".json":
+      return checkBook(await rawBookFromJson(path, layout), layout, path);
+    case ".xlsx":
+      return checkBook(await rawBookFromXlsx(path, layout), layout, path);
+    default:
+      throw new RillbookError(
+        "book-kind",
+        `${path} is not a price book: its name must end in .xlsx or .json. Save it as .xlsx.`,
+      );
+  }
+}

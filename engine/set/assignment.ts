@@ -1,0 +1,72 @@
+import { RillbookError } from "../errors.js";
+import { suggestion } from "../formula/suggest.js";
+import { inputPlanOf } from "../job/input-plan.js";
+import type { Cell, Model } from "../template/model.js";
+
+/** `name=value` as asked for: one input, or a whole row to be taken out. */
+export type Assignment =
+  | { readonly kind: "input"; readonly cell: Cell; readonly text: string }
+  | { readonly kind: "row"; readonly table: string; readonly row: number };
+
+/**
+ * Reads `lift=8`, `falls.width[2]=3.5`, `lift=` (back to the default, or blank) or `falls[3]=`
+ * (the row taken out). Throws RillbookError for a name that is no input.
+ */
+export function readAssignment(model: Model, written: string): Assignment {
+  const at = written.indexOf("=");
+  if (at < 1) {
+    throw new RillbookError(
+      "assignment-unclear",
+      `"${written}" is not of the form name=value, as in lift=8 or falls.width[2]=3.5. Write it so, in quotes where it has spaces.`,
+    );
+  }
+  const name = written.slice(0, at).trim();
+  const text = written.slice(at + 1).trim();
+  const row = /^([^.[\]]+)\[(\d+)\]$/.exec(name);
+  const table = row === null ? undefined : model.tables.get(row[1] as string);
+  if (row !== null && table !== undefined) {
+    if (text !== "" || Number(row[2]) < 1 || Number(row[2]) > table.block.rows) {
+      throw new RillbookError(
+        "assignment-unclear",
+        `${name} is a whole row of a table of ${table.block.rows} rows: only ${name.replace(/\d+/, "n")}= is possible, which takes row n out. To change it, name a column, as in ${someColumn(model, table.name)}[${row[2]}]=value.`,
+      );
+    }
+    return { kind: "row", table: table.name, row: Number(row[2]) };
+  }
+  return { kind: "input", cell: inputNamed(model, name), text };
+}
+
+function inputNamed(model: Model, name: string): Cell {
+  const cell = model.byId.get(name);
+  if (cell?.declaration.kind === "input") return cell;
+  const known = inputPlanOf(model).inputs.map((input) => input.cell);
+  if (known.some((one) => one.name === name)) {
+    throw new RillbookError(
+      "assignment-unclear",
+      `${name} is a column: say which row, as in ${name}[1]=value.`,
+    );
+  }
+  const [, column = "", row = ""] = /^(.*)\[(\d+)\]$/.exec(name) ?? [];
+  const rows = known.filter((one) => one.name === column).length;
+  if (rows > 0) {
+    throw new RillbookError(
+      "name-unknown",
+      `${name} is row ${row}, but the table has rows 1 to ${rows}. Use one of them, or join rows.`,
+    );
+  }
+  if (cell !== undefined) {
+    const what = cell.declaration.kind === "book" ? "from the price book" : "a formula or fixed";
+    throw new RillbookError(
+      "name-no-input",
+      `${name} (${cell.declaration.label}) is ${what}, and only inputs can be set. "rillbook names" lists the inputs.`,
+    );
+  }
+  const names = known.map((one) => one.id);
+  throw new RillbookError(
+    "name-unknown",
+    `The name "${name}" is not an input of template ${model.template.name}.${suggestion(name, names)} "rillbook names" lists all.`,
+  );
+}
+
+const someColumn = (model: Model, table: string): string =>
+  inputPlanOf(model).inputs.find((one) => one.table === table)?.cell.name ?? `${table}.column`;

@@ -1,0 +1,106 @@
+import { formulaIn } from "../audit/subject.js";
+import { inputPlanOf } from "../job/input-plan.js";
+import { recorded } from "../job/trail/inputs.js";
+import type { InputValue } from "../template/declare.js";
+import type { Cell, Model } from "../template/model.js";
+import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
+
+/** The inputs as the cells of a workbook hold them. */
+export interface CellInputs {
+  /** By id, as the trail records them. */
+  readonly values: ReadonlyMap<string, InputValue | null>;
+  /** Inputs that somebody typed as a formula: its result counts. */
+  readonly formulas: ReadonlyMap<string, string>;
+  /** What cannot be taken in, as sentences. */
+  readonly faults: readonly string[];
+}
+
+/** Reads every input of the model from a workbook's cells. */
+export function cellInputs(model: Model, match: WorkbookMatch): CellInputs {
+  const values = new Map<string, InputValue | null>();
+  const formulas = new Map<string, string>();
+  const faults = badNames(model, match);
+  for (const { cell } of inputPlanOf(model).inputs) {
+    const place = match.at.get(cell.id);
+    // without its row, an input is blank; other reasons are among the faults
+    if (place === undefined) {
+      values.set(cell.id, null);
+      continue;
+    }
+    const formula = formulaIn(cell, place.cell);
+    if (formula !== undefined) formulas.set(cell.id, formula);
+    const held = heldBy(cell, place);
+    if (typeof held === "object" && held !== null) faults.push(held.fault);
+    else values.set(cell.id, held);
+  }
+  return { values, formulas, faults };
+}
+
+/** The value of a cell as a job record holds it, or why it cannot. */
+function heldBy(cell: Cell, place: MatchedCell): InputValue | null | { fault: string } {
+  const { value } = place.cell;
+  const formula = formulaIn(cell, place.cell);
+  const where = `${cell.id} (${cell.declaration.label}, ${place.sheet}!${place.address})`;
+  const { kind } = cell.declaration.quantity;
+  if (typeof value === "object" && value !== null) {
+    return { fault: `${where} shows ${value.error}. Type a value.` };
+  }
+  if (formula !== undefined && value === null) {
+    return {
+      fault: `${where} holds =${formula.slice(0, 80)} without a result. Type the value, or save the workbook in a program that calculates.`,
+    };
+  }
+  if (value === null || value === "") return null;
+  if (kind === "text") return typeof value === "string" ? value : upperCase(value);
+  const wanted = kind === "yesno" ? "boolean" : "number";
+  const rule = { yesno: "TRUE or FALSE", date: "a date", number: "a number" }[kind];
+  // some programs store TRUE as 1, which formulas read alike
+  if (kind === "yesno" && (value === 1 || value === 0)) return value === 1;
+  if (typeof value !== wanted) {
+    return {
+      fault: `${where} holds ${JSON.stringify(value)}, but must be ${rule}, not ${nameOf(value)}. Type it again.`,
+    };
+  }
+  if (kind === "date" && !isDay(value as number)) {
+    return {
+      fault: `${where} holds ${value}, but must be a whole day from 1900 to 9999. Type a date.`,
+    };
+  }
+  return recorded(cell, value);
+}
+
+/** As a spreadsheet joins it to text. */
+const upperCase = (value: number | boolean): string => String(value).toUpperCase();
+
+const nameOf = (value: string | number | boolean): string =>
+  typeof value === "string" ? "text" : typeof value === "number" ? "a number" : "yes or no";
+
+const lastDay = 2958465;
+const isDay = (serial: number): boolean =>
+  Number.isInteger(serial) && serial >= 1 && serial <= lastDay;
+
+/** Inputs whose name is gone or stands elsewhere: their value would be a guess. */
+function badNames(model: Model, match: WorkbookMatch): string[] {
+  const inputs = new Set(inputPlanOf(model).inputs.map(({ cell }) => cell.name));
+  const faults = new Map<string, string>();
+  for (const { name, reason } of match.missing) {
+    if (inputs.has(name) && !reason.startsWith("its row was deleted")) {
+      faults.set(name, `${name}: ${reason}. Put the name back, or start from a fresh copy.`);
+    }
+  }
+  for (const { name, to } of match.stray) {
+    if (!inputs.has(name) || faults.has(name)) continue;
+    faults.set(
+      name,
+      `${name}: its name stands for ${to}, away from the cells it belongs to. Point it back, or start from a fresh copy.`,
+    );
+  }
+  for (const { name, sheet } of match.shadowed) {
+    if (!inputs.has(name)) continue;
+    faults.set(
+      name,
+      `${name}: sheet ${sheet} has a name of the same spelling for itself. Delete that one.`,
+    );
+  }
+  return [...faults.values()];
+}

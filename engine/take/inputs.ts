@@ -1,0 +1,69 @@
+import { inputPlanOf, type PlannedInput } from "../job/input-plan.js";
+import type { InputValues, JobRecord, RowValues } from "../job/record.js";
+import { openingRows } from "../job/start.js";
+import { recorded } from "../job/trail/inputs.js";
+import { valuesAsGiven } from "../job/values.js";
+import type { InputValue } from "../template/declare.js";
+import type { Model } from "../template/model.js";
+
+type Wanted = ReadonlyMap<string, InputValue | null>;
+
+/**
+ * The inputs of a record changed so that they give the wanted values; what gives them already
+ * stays as it is written. A blank row among others becomes null.
+ */
+export function withInputs(model: Model, job: JobRecord, wanted: Wanted): InputValues {
+  const now = valuesAsGiven(model, job);
+  const inputs: Record<string, InputValues[string]> = { ...job.inputs };
+  const tables = new Map<string, PlannedInput[]>();
+  for (const input of inputPlanOf(model).inputs) {
+    const { cell, table } = input;
+    if (recorded(cell, now[cell.index]) === wanted.get(cell.id)) continue;
+    if (table === undefined) inputs[cell.name] = wanted.get(cell.id) ?? null;
+    else tables.set(table, [...(tables.get(table) ?? []), input]);
+  }
+  for (const [table, changed] of tables) {
+    inputs[table] = changedRows(model, job, table, changed, wanted);
+  }
+  return inputs;
+}
+
+function changedRows(
+  model: Model,
+  job: JobRecord,
+  table: string,
+  changed: readonly PlannedInput[],
+  wanted: Wanted,
+): (RowValues | null)[] {
+  const given = job.inputs[table];
+  const planned = inputPlanOf(model).inputs.filter((one) => one.table === table);
+  const start = planned.some(({ ownRows }) => ownRows) ? openingRows(model, table) : [];
+  const rows: (RowValues | null)[] = Array.isArray(given) ? [...given] : start;
+  for (const { cell, key = "" } of changed) {
+    const at = (cell.row ?? 1) - 1;
+    while (rows.length <= at) rows.push(null);
+    rows[at] = { ...rows[at], [key]: wanted.get(cell.id) ?? null };
+  }
+  const filled = new Set<number>();
+  for (const { cell } of planned) {
+    if ((wanted.get(cell.id) ?? null) !== null) filled.add(cell.row ?? 0);
+  }
+  const settled = rows.map((row, i) => (filled.has(i + 1) ? (row ?? {}) : null));
+  // rows that the template fixes must be given as blank
+  const byTemplate = planned.filter(({ inUseFrom, ownRows }) => inUseFrom === 0 && !ownRows);
+  const least = Math.max(0, ...byTemplate.map(({ cell }) => cell.row ?? 0));
+  while (settled.length > least && settled.at(-1) === null) settled.pop();
+  return settled;
+}
+
+/** Blank cells for which a job record has no words, since the template's own value would hold. */
+export function unsayable(model: Model, job: JobRecord, wanted: Wanted): string[] {
+  const values = valuesAsGiven(model, job);
+  return inputPlanOf(model).inputs.flatMap(({ cell }) => {
+    const value = recorded(cell, values[cell.index]);
+    if (value === wanted.get(cell.id)) return [];
+    return [
+      `${cell.id} (${cell.declaration.label}) is blank in the workbook, but where nothing is given the template puts ${JSON.stringify(value)}. Fill the cell.`,
+    ];
+  });
+}

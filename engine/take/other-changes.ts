@@ -1,0 +1,26 @@
+import type { Finding } from "../audit/finding.js";
+import { checkPublished } from "../audit/fixed-figures.js";
+import { checkFormulas } from "../audit/formulas.js";
+import { checkPlaces } from "../audit/moved-cells.js";
+import { checkValues, recalculated } from "../audit/recalculate.js";
+import type { Subject } from "../audit/subject.js";
+import { checkTrail } from "../audit/trail.js";
+import type { WorkbookIdentity } from "../workbook/match/identity.js";
+
+/**
+ * What was changed in a workbook besides its inputs: formulas, published figures, prices, names,
+ * rows, and stored results that do not follow. Each means that the workbook shows other figures
+ * than the job taken in. The audit looks at more: labels, sheets, hidden things, failed checks.
+ */
+export function changedBesideInputs(subject: Subject, identity: WorkbookIdentity): Finding[] {
+  const formulas = checkFormulas(subject);
+  const values = recalculated(subject, formulas.changed);
+  return [
+    ...checkPlaces(subject),
+    // a formula typed into an input is told in the note of its entry
+    ...formulas.findings.filter(({ code, grade }) => code !== "input-formula" || grade === "wrong"),
+    ...checkPublished(subject),
+    ...checkTrail(subject, identity).filter(({ code }) => code === "price-changed"),
+    ...checkValues(subject, formulas.changed, values),
+  ].filter(({ grade }) => grade !== "to know");
+}

@@ -1,0 +1,89 @@
+import { RillbookError } from "../errors.js";
+import { inputPlanOf } from "../job/input-plan.js";
+import type { JobRecord } from "../job/record.js";
+import { canonicalJson, sha256 } from "../job/trail/canonical.js";
+import type { TrailEntry } from "../job/trail/entry.js";
+import { recorded } from "../job/trail/inputs.js";
+import { verifyTrail } from "../job/trail/verify.js";
+import { valuesAsGiven } from "../job/values.js";
+import type { InputValue } from "../template/declare.js";
+import type { Model } from "../template/model.js";
+import type { WorkbookIdentity } from "../workbook/match/identity.js";
+import { readTrailSheet } from "../workbook/match/trail-sheet.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+
+/** The inputs and the trail with which a workbook was written. */
+export interface AsWritten {
+  readonly inputs: ReadonlyMap<string, InputValue | null>;
+  readonly trail: readonly TrailEntry[];
+}
+
+/**
+ * What the Trail sheet says of the time of writing. Throws RillbookError where the sheet, its
+ * chain or its list of inputs is not as it was written: nobody could tell then what was changed.
+ */
+export function asWritten(
+  model: Model,
+  content: WorkbookContent,
+  identity: WorkbookIdentity,
+  file: string,
+): AsWritten {
+  const sheet = readTrailSheet(content);
+  if (sheet === undefined) throw broken(file, "The sheet Trail is missing.");
+  const [unread] = sheet.faults;
+  if (unread !== undefined) throw broken(file, unread);
+  const { trailHead, inputsMark } = identity;
+  if (trailHead === undefined || inputsMark === undefined) {
+    throw broken(file, "The custom properties no longer say how the trail ends.");
+  }
+  const [fault] = verifyTrail(sheet.entries, trailHead);
+  if (fault !== undefined) throw broken(file, fault.sentence);
+  const inputs = new Map(
+    inputPlanOf(model).inputs.map(({ cell }) => [cell.id, sheet.written.get(cell.id) ?? null]),
+  );
+  const given = [...inputs].filter(([, value]) => value !== null);
+  if (sha256(canonicalJson(Object.fromEntries(given))) !== inputsMark) {
+    throw broken(file, "The list of inputs as written was changed.");
+  }
+  return { inputs, trail: sheet.entries };
+}
+
+/**
+ * The workbook must have been written from this record, or from a later state of it. Throws
+ * RillbookError where the record has gone its own way since.
+ */
+export function mustStemFrom(
+  model: Model,
+  written: AsWritten,
+  record: JobRecord,
+  file: string,
+  recordFile: string,
+): void {
+  const own = record.trail ?? [];
+  const apart = own.findIndex(({ hash }, i) => written.trail[i]?.hash !== hash);
+  if (apart >= 0) {
+    throw new RillbookError(
+      "trails-part",
+      `The trail of ${recordFile} has entry ${apart + 1} (${own[apart]?.input}) that the workbook ${file} does not have: the record was changed after the workbook was written. Write a fresh workbook and make the changes there, or take this one into another record.`,
+    );
+  }
+  const before = new Map(written.inputs);
+  for (const { input, old } of written.trail.slice(own.length).reverse()) before.set(input, old);
+  const values = valuesAsGiven(model, record);
+  const differing = inputPlanOf(model).inputs.find(
+    ({ cell }) => recorded(cell, values[cell.index]) !== before.get(cell.id),
+  );
+  if (differing === undefined) return;
+  const { cell } = differing;
+  const said = (value: unknown) => (value === null ? "blank" : JSON.stringify(value));
+  throw new RillbookError(
+    "record-changed",
+    `${cell.id} is ${said(recorded(cell, values[cell.index]))} in ${recordFile}, but was ${said(before.get(cell.id) ?? null)} when the workbook ${file} was written: the record was changed since, past its trail. Write a fresh workbook and make the changes there, or take this one into another record.`,
+  );
+}
+
+const broken = (file: string, what: string): RillbookError =>
+  new RillbookError(
+    "trail-broken",
+    `The trail of the workbook ${file} does not hold, so nobody can tell what was changed in it, and nothing is taken in. ${what} Use a copy whose sheet Trail and properties are whole.`,
+  );

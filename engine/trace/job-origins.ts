@@ -1,0 +1,28 @@
+import type { OpenedJob } from "../audit/open.js";
+import { inputOrigins } from "../job/trail/origin.js";
+import type { Origin } from "./node.js";
+import type { Origins } from "./origin.js";
+
+/** The origins of a job's inputs, by its trail. */
+export function originsOf({ model, values, trail, book }: OpenedJob): Origins {
+  const found = inputOrigins(model, values, trail);
+  return {
+    book,
+    input: (cell): Origin => {
+      const { from, by, time, note } = found.get(cell.id) ?? { from: "not in the trail" };
+      const when = time?.slice(0, 10);
+      const who = [by === undefined ? "" : `by ${by}`, when ?? ""].filter((part) => part !== "");
+      const text = [from, ...who].join(", ");
+      if (from === "template default") return { kind: "default", text };
+      if (from === "not in the trail") return { kind: "untold", text };
+      return {
+        kind: "trail",
+        text: note === undefined ? text : `${text}: ${note}`,
+        from,
+        ...(by === undefined ? {} : { by }),
+        ...(time === undefined ? {} : { at: time }),
+        ...(note === undefined ? {} : { note }),
+      };
+    },
+  };
+}

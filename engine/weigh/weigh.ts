@@ -1,0 +1,51 @@
+import { fittedTables } from "../book/fill.js";
+import { calculate } from "../evaluate/calculate.js";
+import type { Value } from "../formula/value.js";
+import type { LoadedJob } from "../job/load.js";
+import { rolesOf } from "../rerun/role-plan.js";
+import { type Effect, effects, type Swing, swings } from "./effects.js";
+import { type Spread, simulate } from "./simulate.js";
+
+/** What a bid's price and cost hang on. */
+export interface Weighed {
+  readonly job: string;
+  readonly price: Value;
+  readonly cost: Value;
+  /** What the bid keeps for what may go wrong; undefined where the template has none. */
+  readonly contingency?: Value;
+  readonly effects: readonly Effect[];
+  readonly swings: readonly Swing[];
+  /** Absent where the job states no ranges, or no draw could be calculated. */
+  readonly spread?: Spread;
+}
+
+/** Weighs a job. Throws RillbookError for a template without roles, or where the evaluators differ. */
+export function weigh(
+  { model, job, book, given }: LoadedJob,
+  draws: number,
+  seed: number,
+): Weighed {
+  const values = calculate(model, given);
+  const roles = rolesOf(model);
+  const held = ({ index }: { index: number }) => values[index] as Value;
+  const price = held(roles.price);
+  const cost = held(roles.cost);
+  const contingency = roles.contingency === undefined ? undefined : held(roles.contingency);
+  const ranges = job.ranges ?? {};
+  const limit = typeof cost === "number" ? cost : undefined;
+  const exact = (roles.exact ?? roles.price).name;
+  const { cost: whole, contingency: kept } = roles;
+  const spread =
+    Object.keys(ranges).length === 0
+      ? undefined
+      : simulate(model, values, whole.name, kept?.name, ranges, draws, seed, limit);
+  return {
+    job: job.job,
+    price,
+    cost,
+    ...(contingency === undefined ? {} : { contingency }),
+    effects: effects(model, values, exact, fittedTables(model, book)),
+    swings: swings(model, values, exact, ranges),
+    ...(spread === undefined ? {} : { spread }),
+  };
+}
