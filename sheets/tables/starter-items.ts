@@ -1,7 +1,7 @@
 import type { BookRow } from "../../engine/book/price-book.js";
 import { wordsIn } from "../../engine/template/index.js";
-import { otherLines } from "../takeoff/other-lines.js";
-import { pipeLines } from "../takeoff/pipe-lines.js";
+import { otherLines } from "../parts/materials/other-lines.js";
+import { pipeLines } from "../parts/materials/pipe-lines.js";
 
 /** Item codes that the other sheets start from, with what they stand for. */
 const usual: readonly [string, string, string][] = [

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { channelFormulas } from "../../sheets/formulas/channel.js";
 import { beds } from "../../sheets/tables/beds.js";
+import { channelFormulas } from "../../sheets/vocabulary/channel.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const rowsOfBeds = beds.data ?? [];

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { moneyFormulas } from "../../sheets/formulas/money.js";
+import { moneyFormulas } from "../../sheets/vocabulary/money.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const worthOf = (text: string) => formulaValues(moneyFormulas, [text])[0] as number;

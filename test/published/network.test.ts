@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { pipeFormulas } from "../../sheets/formulas/pipe.js";
+import { pipeFormulas } from "../../sheets/vocabulary/pipe.js";
 import { formulaValues } from "../support/formula-value.js";
 
 /** Flow in m³/s that a head in m drives through a resistance in m per (m³/s)². */

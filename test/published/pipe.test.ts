@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { pipeFormulas } from "../../sheets/formulas/pipe.js";
+import { pipeFormulas } from "../../sheets/vocabulary/pipe.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const value = (text: string) => formulaValues(pipeFormulas, [text])[0] as number;

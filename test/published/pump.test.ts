@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { pumpFormulas } from "../../sheets/formulas/pump.js";
+import { pumpFormulas } from "../../sheets/vocabulary/pump.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const value = (text: string) => formulaValues(pumpFormulas, [text])[0] as number;

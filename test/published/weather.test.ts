@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { weatherFormulas } from "../../sheets/formulas/weather.js";
+import { weatherFormulas } from "../../sheets/vocabulary/weather.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const valuesOf = (...texts: string[]) => formulaValues(weatherFormulas, texts);

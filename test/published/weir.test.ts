@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { weirFormulas } from "../../sheets/formulas/weir.js";
 import { lipKinds } from "../../sheets/tables/lips.js";
+import { weirFormulas } from "../../sheets/vocabulary/weir.js";
 import { formulaValues } from "../support/formula-value.js";
 
 const value = (text: string) => formulaValues(weirFormulas, [text])[0] as number;

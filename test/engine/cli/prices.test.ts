@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { run } from "../../../engine/cli/run.js";
 import { calc, check, lines, number, sheet, template } from "../../../engine/template/index.js";
-import { priceBookLayout } from "../../../sheets/price-book.js";
+import { priceBookLayout } from "../../../sheets/parts/book/price-book.js";
 
 const tiny = template({
   name: "waterfall",

@@ -6,16 +6,16 @@ import { compile } from "../../../engine/template/compile.js";
 import { template } from "../../../engine/template/index.js";
 import type { Model } from "../../../engine/template/model.js";
 import type { UnitSystem } from "../../../engine/units/quantity.js";
-import { basinSheet } from "../../../sheets/basin.js";
-import { basinFormulas } from "../../../sheets/formulas/basin.js";
-import { evaporationFormulas } from "../../../sheets/formulas/evaporation.js";
-import { groundFormulas } from "../../../sheets/formulas/ground.js";
-import { linerFormulas } from "../../../sheets/formulas/liner.js";
-import { stoneFormulas } from "../../../sheets/formulas/stone.js";
-import { placeRows } from "../../../sheets/ground/places.js";
-import { groundSheet } from "../../../sheets/ground.js";
-import { linerSheet } from "../../../sheets/liner.js";
-import { stoneSheet } from "../../../sheets/stone.js";
+import { basinSheet } from "../../../sheets/parts/basin/sheet.js";
+import { placeRows } from "../../../sheets/parts/digging-safety/places.js";
+import { groundSheet } from "../../../sheets/parts/earthwork/sheet.js";
+import { linerSheet } from "../../../sheets/parts/liner/sheet.js";
+import { stoneSheet } from "../../../sheets/parts/stone/sheet.js";
+import { basinFormulas } from "../../../sheets/vocabulary/basin.js";
+import { evaporationFormulas } from "../../../sheets/vocabulary/evaporation.js";
+import { groundFormulas } from "../../../sheets/vocabulary/ground.js";
+import { linerFormulas } from "../../../sheets/vocabulary/liner.js";
+import { stoneFormulas } from "../../../sheets/vocabulary/stone.js";
 import { waterStandIn } from "./stand-in.js";
 
 const bench = template({

@@ -8,11 +8,11 @@ import {
   sheet,
   template,
 } from "../../../engine/template/index.js";
-import { basinFormulas } from "../../../sheets/formulas/basin.js";
-import { evaporationFormulas } from "../../../sheets/formulas/evaporation.js";
-import { groundFormulas } from "../../../sheets/formulas/ground.js";
-import { linerFormulas } from "../../../sheets/formulas/liner.js";
-import { stoneFormulas } from "../../../sheets/formulas/stone.js";
+import { basinFormulas } from "../../../sheets/vocabulary/basin.js";
+import { evaporationFormulas } from "../../../sheets/vocabulary/evaporation.js";
+import { groundFormulas } from "../../../sheets/vocabulary/ground.js";
+import { linerFormulas } from "../../../sheets/vocabulary/liner.js";
+import { stoneFormulas } from "../../../sheets/vocabulary/stone.js";
 
 /** The value of one formula in the US unit of a quantity, by both evaluators. */
 export function figure(text: string, quantity: Quantity): number {

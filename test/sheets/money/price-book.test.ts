@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { checkBook } from "../../../engine/book/check.js";
 import { readPriceBook } from "../../../engine/book/read.js";
-import { priceBookLayout } from "../../../sheets/price-book.js";
+import { priceBookLayout } from "../../../sheets/parts/book/price-book.js";
 import { starterItems } from "../../../sheets/tables/starter-items.js";
 import { usedRates } from "../../../sheets/tables/used-rates.js";
 

@@ -22,16 +22,16 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
-import { electricSheet } from "../../../sheets/electric.js";
-import { electricFormulas } from "../../../sheets/formulas/electric.js";
-import { moneyFormulas } from "../../../sheets/formulas/money.js";
-import { weatherFormulas } from "../../../sheets/formulas/weather.js";
-import { laborSheet } from "../../../sheets/labor.js";
-import { buysTable } from "../../../sheets/materials.js";
-import { priceSheet } from "../../../sheets/price.js";
-import { pricesOf } from "../../../sheets/prices.js";
-import { rainSheet } from "../../../sheets/rain.js";
-import { takeoffOf } from "../../../sheets/takeoff.js";
+import { pricesOf } from "../../../sheets/parts/book/prices.js";
+import { electricSheet } from "../../../sheets/parts/electrical/sheet.js";
+import { laborSheet } from "../../../sheets/parts/labor/sheet.js";
+import { buysTable } from "../../../sheets/parts/materials/buys.js";
+import { takeoffOf } from "../../../sheets/parts/materials/sheet.js";
+import { priceSheet } from "../../../sheets/parts/price/sheet.js";
+import { rainSheet } from "../../../sheets/parts/schedule/rain.js";
+import { electricFormulas } from "../../../sheets/vocabulary/electric.js";
+import { moneyFormulas } from "../../../sheets/vocabulary/money.js";
+import { weatherFormulas } from "../../../sheets/vocabulary/weather.js";
 
 const optional = { optional: true } as const;
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { crewLines } from "../../../sheets/papers/crew-lines.js";
-import { headingMark } from "../../../sheets/papers/page-lines.js";
+import { crewLines } from "../../../sheets/parts/papers/crew-lines.js";
+import { headingMark } from "../../../sheets/parts/papers/page-lines.js";
 import { laborTasks } from "../../../sheets/tables/labor-tasks.js";
 
 /** What comes first, what comes later, and why. */

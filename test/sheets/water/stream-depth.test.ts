@@ -5,7 +5,7 @@ import type { JobRecord } from "../../../engine/job/record.js";
 import { valuesOf } from "../../../engine/job/values.js";
 import { compile } from "../../../engine/template/compile.js";
 import { calc, smallLength } from "../../../engine/template/index.js";
-import { depthSearch } from "../../../sheets/reaches/depth-search.js";
+import { depthSearch } from "../../../sheets/parts/stream/depth-search.js";
 import { type Answers, answersOf, water } from "../../support/water.js";
 import { pump, yardPumps } from "../../support/water-jobs.js";
 

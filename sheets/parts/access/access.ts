@@ -1,0 +1,17 @@
+import { calc, count, input, length, lines } from "../../../engine/template/index.js";
+
+export const access = lines("Way in for machines", {
+  access_length: input(length, "Length over lawn and roots to be covered", {
+    default: 60,
+    least: 0,
+    most: 2000,
+  }),
+  mat_length: input(length, "Length of a ground mat", { default: 8, least: 1, most: 30 }),
+  mat_rows: input(count, "Mats side by side", { default: 2, least: 0, most: 6, whole: true }),
+  ground_mats: calc(
+    count,
+    "mat_rows * ROUNDUP(ROUND(access_length / MAX(0.1[ft], mat_length), 6), 0)",
+    "Ground mats",
+    { strong: true },
+  ),
+});

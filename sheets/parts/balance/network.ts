@@ -1,0 +1,120 @@
+import {
+  type Block,
+  calc,
+  count,
+  flow,
+  head,
+  lines,
+  precise,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+import { squareOfFlow } from "../../vocabulary/pipe.js";
+import { passesOf } from "./passes.js";
+
+/** One state of the network: the prefix of its names, and the column with its fittings. */
+export interface State {
+  readonly prefix: "open" | "set";
+  readonly title: string;
+  readonly speed: string;
+  readonly local: "local_open" | "local_set";
+  /** Height of a row's outlet: out of reach where it counts as shut. */
+  readonly stands: string;
+}
+
+/**
+ * What all outlets take together at a head: FLOW_AT_HEAD of each row in one SUMPRODUCT.
+ * A billionth of a millifoot keeps dry outlets from dividing by nothing; they count for nothing.
+ */
+export function takenAt(manifold: string, { prefix }: Pick<State, "prefix">): string {
+  const [up, wet] = [`${prefix}_branches.stands`, `(${manifold}>${prefix}_branches.stands)`];
+  const parts: Readonly<Record<string, string>> = {
+    head: `((${manifold}-${up})/1[ft]*${wet}+1e-12)`,
+    friction: `${prefix}_branches.pipe`,
+    local: `${prefix}_branches.fittings`,
+  };
+  const square = squareOfFlow.replace(/head|friction|local/g, (name) => parts[name] ?? name);
+  return `SUMPRODUCT(${wet}*(${square})^0.5)*1[gal/min]`;
+}
+
+const lossAt = (at: string) => `LOSS_AT(${at},main_friction,main_local)`;
+
+/** The tables that solve one state of the network, and its results. */
+export function networkBlocks(state: State): Block[] {
+  const { prefix, title, speed, local } = state;
+  // Rounded, so that what is found stays found: below that, programs differ in the last digits.
+  const excess = (taken: string, at: string) =>
+    `ROUND(LINE_HEAD(${taken},${prefix}_line_start,${prefix}_line_slope,${speed})-${lossAt(taken)}-${at},9)`;
+  const branches = table(
+    `${prefix}_branches`,
+    `${title}: the flow of each outlet`,
+    { rows: 8, beside: "outlets", filled: "LEN(pipe_size)>0" },
+    {
+      outlet: calc(text, "name", "Outlet"),
+      stands: calc(head, state.stands, "Stands", { blank: "1000000[ft]" }),
+      pipe: calc(precise, "friction", "Friction", { decimals: 7 }),
+      fittings: calc(precise, local, "Fittings", { blank: "1", decimals: 7 }),
+      flow: calc(flow, `FLOW_AT_HEAD(${prefix}_manifold-stands,pipe,fittings)`, "Flow", {
+        strong: true,
+      }),
+    },
+  );
+  const points = table(
+    `${prefix}_points`,
+    `${title}: would the outlets take more than the pump gives at each point of its curve?`,
+    { rows: 8, beside: "pump_points" },
+    {
+      at: calc(precise, "number", "Point", { decimals: 0 }),
+      pumped: calc(flow, `flow*${speed}`, "Pumped"),
+      remaining: calc(head, `MAX(0[ft],head*${speed}^2-${lossAt("pumped")})`, "Head left", {
+        zero: "none",
+      }),
+      taken: calc(flow, takenAt("remaining", state), "Outlets take"),
+      past: calc(precise, "IF(AND(used,taken>pumped),1,0)", "More", { decimals: 0 }),
+    },
+  );
+  const line = lines(`${title}: the piece of the pump's curve`, {
+    [`${prefix}_shut`]: calc(
+      head,
+      `CARRIED_BACK(INDEX(pump_points.flow,1),INDEX(pump_points.head,1),INDEX(pump_points.slope,1))*${speed}^2`,
+      "Head with all valves shut",
+    ),
+    [`${prefix}_line`]: calc(
+      precise,
+      `MAX(1,MIN(SUM(${prefix}_points.past),pump_point_count-1))`,
+      "Piece of the curve",
+      { decimals: 0 },
+    ),
+    [`${prefix}_line_slope`]: calc(precise, `INDEX(pump_points.slope,${prefix}_line)`, "Its slope"),
+    [`${prefix}_line_start`]: calc(
+      head,
+      `CARRIED_BACK(INDEX(pump_points.flow,${prefix}_line),INDEX(pump_points.head,${prefix}_line),${prefix}_line_slope)`,
+      "Its head at no flow",
+    ),
+  });
+  const heights = table(
+    `${prefix}_heights`,
+    `${title}: would water be left over with the manifold at the height of each outlet?`,
+    { rows: 9, note: "The last row stands for all valves shut." },
+    {
+      at: calc(
+        head,
+        (row) =>
+          row === 9
+            ? `${prefix}_shut`
+            : `MIN(INDEX(${prefix}_branches.stands,${row}),${prefix}_shut)`,
+        "Head at the manifold",
+      ),
+      taken: calc(flow, takenAt("at", state), "Outlets take"),
+      excess: calc(head, excess("taken", "at"), "Head in excess", { decimals: 4 }),
+      over: calc(count, "IF(excess>0,1,0)", "Water left over"),
+    },
+  );
+  return [
+    branches,
+    points,
+    line,
+    heights,
+    ...passesOf(state, takenAt("at", state), excess("taken", "at")),
+  ];
+}

@@ -1,0 +1,36 @@
+import { calc, days, length, table, text, waterVolume } from "../../../engine/template/index.js";
+
+/** Levels as the basin is left without a fill. Eight rows reach just past the days asked for. */
+export const basinDays = table(
+  "basin_days",
+  "Levels after days without a fill",
+  { rows: 8 },
+  {
+    dry_days: calc(
+      days,
+      "above.dry_days + MAX(1[days], INT((days_without_fill + 6[days]) / 7))",
+      "Days without a fill",
+      { first: "0", decimals: 0 },
+    ),
+    water: calc(
+      waterVolume,
+      "MAX(0, basin_water_held - loss_a_day * (dry_days / 1[days]))",
+      "Water left, at rest",
+    ),
+    rest_level: calc(
+      length,
+      "LEVEL_OF(water, crate_top, lower_water_area, upper_water_area)",
+      "Level at rest",
+    ),
+    running_level: calc(
+      length,
+      "LEVEL_OF(MAX(0, water - water_taken_up - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+      "Level running",
+    ),
+    state: calc(
+      text,
+      'IF(running_level >= pump_minimum_water, "runs", "stop the pump: it would draw air")',
+      "State",
+    ),
+  },
+);

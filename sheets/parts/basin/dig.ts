@@ -1,0 +1,72 @@
+import {
+  calc,
+  input,
+  length,
+  lines,
+  number,
+  smallLength,
+  soilVolume,
+  text,
+} from "../../../engine/template/index.js";
+
+export const basinDig = lines("Digging the basin", {
+  working_room: input(length, "Working room around the basin", {
+    default: 0,
+    least: 0,
+    most: 6,
+    note: "0: the liner lies on the cut, and nothing is dug to be filled again.",
+    source: "common practice, no source",
+  }),
+  basin_bedding: input(smallLength, "Bedding under the liner", {
+    default: 2,
+    least: 0,
+    most: 12,
+    source: "common practice, no source",
+  }),
+  bedding_code: input(text, "Item code of the bedding", { default: "sand-bedding" }),
+  dig_slope: input(number, "Slope of the sides: horizontal run to 1 of height (0 is upright)", {
+    default: 0,
+    least: 0,
+    most: 4,
+    note: "The sheet Ground says what slope the safety standard asks for at this depth.",
+  }),
+  dig_bottom_length: calc(
+    length,
+    "basin_length + 2 * working_room",
+    "Length of the dig at the bottom",
+  ),
+  dig_bottom_width: calc(
+    length,
+    "basin_width + 2 * working_room",
+    "Width of the dig at the bottom",
+  ),
+  dig_depth: calc(length, "basin_depth + basin_bedding", "Depth of the dig", { strong: true }),
+  dig_top_length: calc(
+    length,
+    "dig_bottom_length + 2 * dig_slope * dig_depth",
+    "Length of the dig at the top",
+  ),
+  dig_top_width: calc(
+    length,
+    "dig_bottom_width + 2 * dig_slope * dig_depth",
+    "Width of the dig at the top",
+  ),
+  basin_dig: calc(
+    soilVolume,
+    "PRISMOID(dig_bottom_length, dig_bottom_width, dig_depth, dig_slope)",
+    "Dig of the basin, bank measure",
+    { strong: true },
+  ),
+  bedding_volume: calc(
+    soilVolume,
+    "basin_bedding * dig_bottom_length * dig_bottom_width",
+    "Bedding, as laid",
+  ),
+  basin_backfill: calc(
+    soilVolume,
+    // rounded, so that a liner on the cut leaves nothing and not 1e-15
+    "MAX(0, ROUND((basin_dig - basin_plan * basin_depth - bedding_volume) / 1[yd³], 9)) * 1[yd³]",
+    "Backfill around the basin, compacted measure",
+    { note: "What working room and sloped sides leave outside the liner." },
+  ),
+});

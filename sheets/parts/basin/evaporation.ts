@@ -1,0 +1,150 @@
+import {
+  area,
+  calc,
+  check,
+  heatOfMass,
+  input,
+  lines,
+  number,
+  percent,
+  precise,
+  prose,
+  speed,
+  text,
+  vapourPressure,
+  waterLoss,
+  waterVolume,
+  yesno,
+} from "../../../engine/template/index.js";
+
+/** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
+const celsius = (name: string) => `IF(temperature_scale = "C", ${name}, (${name} - 32) / 1.8)`;
+
+const inputs = lines("Evaporation and splash on a day of the dry spell", {
+  weather_is_local: input(yesno, "The weather below is that of a dry spell at the site", {
+    default: false,
+  }),
+  weather_looked_up: check(
+    "weather_is_local",
+    "Temperatures, humidity and wind are the example's, not the site's: put in those of a dry spell there, then say yes above.",
+    { label: "The weather is the site's", level: "look" },
+  ),
+  evaporation_method: input(text, "Method", {
+    default: "air and water",
+    choices: ["air and water", "pan"],
+  }),
+  temperature_scale: input(text, "Temperatures below are in F or C", {
+    default: "‹F|C›",
+    choices: ["F", "C"],
+  }),
+  water_temperature: input(number, "Water, in that scale", {
+    default: "‹75|23.8888888888889›",
+    least: 1,
+    most: 110,
+    decimals: 0,
+  }),
+  air_temperature: input(number, "Air, in that scale", {
+    default: "‹85|29.4444444444444›",
+    least: 1,
+    most: 130,
+    decimals: 0,
+  }),
+  air_humidity: input(percent, "Relative humidity of the air", {
+    default: 0.5,
+    least: 0.02,
+    most: 1,
+    decimals: 0,
+  }),
+  wind_speed: input(speed, "Wind over the water", { default: 4.5, least: 0, most: 40 }),
+  latent_heat: input(heatOfMass, "Heat to evaporate water", {
+    default: 1048,
+    least: 1000,
+    most: 1080,
+    decimals: 0,
+    source: "steam tables, at 80 °F (from memory)",
+  }),
+  water_activity: input(number, "Activity factor: still water 0.74 to 1, tumbling water more", {
+    default: 1,
+    least: 0.4,
+    most: 2,
+    source:
+      "quiet water measured at 74% of the form, busy pools at 126%: ASHRAE Transactions 104 (1998)",
+  }),
+  pan_evaporation: input(waterLoss, "Evaporation of a class A pan, for method pan", {
+    default: 0.3,
+    least: 0,
+    most: 1,
+  }),
+  pan_coefficient: input(number, "Small water against the pan, for method pan", {
+    default: 0.7,
+    least: 0.4,
+    most: 1,
+    source: "NOAA NWS 33 (from memory): 0.70 to 0.75",
+  }),
+  splash_share: input(precise, "Splash lost for good, of each 1,000 pumped", {
+    default: 0.5,
+    least: 0,
+    most: 20,
+    decimals: 2,
+    note: "‹Gallons of each 1,000 gallons|Liters of each 1,000 liters›. The most doubtful figure of this sheet.",
+    source: "common practice, no source",
+  }),
+});
+
+const coldest = -20;
+const hottest = 55;
+const warmestWater = 40;
+const between = (name: string, least: number, most: number) =>
+  `${celsius(name)} >= ${least}, ${celsius(name)} <= ${most}`;
+
+const results = lines("Water lost in a day", {
+  temperatures_plausible: check(
+    `AND(${between("water_temperature", 0, warmestWater)}, ${between("air_temperature", coldest, hottest)})`,
+    `Water at {water_temperature|0} and air at {air_temperature|0} °{temperature_scale}: outdoors water lies between 0 and ${warmestWater} °C, air between ${coldest} and ${hottest} °C. Correct the figures or their scale.`,
+    { label: "Temperature out of range" },
+  ),
+  water_pressure: calc(
+    vapourPressure,
+    `VAPOUR_PRESSURE(${celsius("water_temperature")})`,
+    "Vapour pressure at the water",
+  ),
+  air_pressure: calc(
+    vapourPressure,
+    `air_humidity * VAPOUR_PRESSURE(${celsius("air_temperature")})`,
+    "Vapour pressure of the air",
+  ),
+  evaporation_rate: calc(
+    waterLoss,
+    'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_speed, water_pressure, air_pressure, latent_heat, water_activity))',
+    "Evaporation if it ran day and night",
+  ),
+  wet_area: calc(
+    area,
+    "stream_surface + SUMPRODUCT(falls.width, falls.drop)",
+    "Wet area: surface of the stream and sheets of the falls",
+    { note: "The basin lies under stone and is left out." },
+  ),
+  evaporation_a_day: calc(
+    waterVolume,
+    "evaporation_rate * 1[days] * wet_area * hours_a_day",
+    "Evaporated in a day, while it runs",
+  ),
+  splash_a_day: calc(
+    waterVolume,
+    "total_flow * 1[days] * hours_a_day * splash_share / 1000",
+    "Splashed away in a day",
+  ),
+  loss_a_day: calc(waterVolume, "evaporation_a_day + splash_a_day", "Lost in a day", {
+    strong: true,
+  }),
+});
+
+const doubts = prose("How far to trust this", {
+  evaporation_doubts: calc(
+    text,
+    "~Evaporation by this form may be off by a quarter or more: quiet water was measured at 74% of it, busy pools at 126%, and later tests found it inaccurate. Wind and splash vary more. Treat the day table as a guide; a fill line with a float is the safeguard, and a loss that grows is a leak until proved otherwise.",
+    "Doubts",
+  ),
+});
+
+export const evaporation = [inputs, results, doubts] as const;

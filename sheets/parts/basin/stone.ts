@@ -1,0 +1,65 @@
+import {
+  area,
+  calc,
+  input,
+  lines,
+  number,
+  percent,
+  published,
+  spaceVolume,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+import { voids } from "../../tables/voids.js";
+
+export const voidTable = table(
+  "voids",
+  "Porosity of stone fill (published)",
+  { rows: voids.length, data: voids },
+  {
+    name: published(text, "Stone", { source: "see the last column" }),
+    porosity: published(percent, "Porosity", { source: "see the last column" }),
+    origin: published(text, "Source", { source: "as given" }),
+  },
+);
+
+/** Stone around and over the crates, and the open area that crates, vault and stone leave. */
+export const basinStone = lines("Stone around the crates, and the open space", {
+  basin_stone_kind: input(text, "Stone in the basin", {
+    default: voids[0].name,
+    choices: "voids.name",
+  }),
+  own_porosity: input(percent, "Porosity, where the office knows its own stone", {
+    optional: true,
+    least: 0.1,
+    most: 0.6,
+    note: "Open share of the whole volume. A void ratio of 0.67 is a porosity of 40%.",
+  }),
+  stone_porosity: calc(
+    percent,
+    "IF(ISBLANK(own_porosity), PICK(voids.porosity, voids.name, basin_stone_kind), own_porosity)",
+    "Porosity used",
+  ),
+  stone_void_ratio: calc(
+    number,
+    "stone_porosity / (1 - stone_porosity)",
+    "The same as a void ratio, for whoever has that figure",
+  ),
+  lower_water_area: calc(
+    area,
+    "crate_plan * crate_voids + vault_plan + MAX(0, basin_plan - crate_plan - vault_plan) * stone_porosity",
+    "Open area below the top of the crates",
+    { decimals: 1 },
+  ),
+  upper_water_area: calc(
+    area,
+    "vault_plan + MAX(0, basin_plan - vault_plan) * stone_porosity",
+    "Open area above the top of the crates",
+    { decimals: 1, note: "Vaults are taken to stand up to the rim." },
+  ),
+  basin_stone_volume: calc(
+    spaceVolume,
+    "MAX(0, basin_plan - vault_plan) * basin_depth - crate_plan * crate_top",
+    "Stone around and over the crates, up to the rim",
+  ),
+});

@@ -1,0 +1,118 @@
+import {
+  calc,
+  check,
+  count,
+  days,
+  input,
+  length,
+  lines,
+  number,
+  text,
+  waterVolume,
+} from "../../../engine/template/index.js";
+import { longestBasin } from "./hole.js";
+
+/** The water that must be there, against the water that the hole holds. */
+export const basinWater = lines("Water needed and held", {
+  water_taken_up: calc(
+    waterVolume,
+    "water_in_transit",
+    "In the stream while it runs, allowance on its depth included: reaches, stone of their beds, pools, over the lips",
+  ),
+  water_drained_back: calc(waterVolume, "drain_back", "Runs back out of the pipe at a stop"),
+  dead_water: calc(
+    waterVolume,
+    "HELD_BELOW(pump_minimum_water, crate_top, lower_water_area, upper_water_area)",
+    "Dead water: below the lowest level the pump may draw to",
+    { note: "The pump's minimum level is taken from the bottom of the basin." },
+  ),
+  days_without_fill: input(days, "Days that the water must last without a fill", {
+    default: 4,
+    least: 0,
+    most: 60,
+    whole: true,
+    decimals: 0,
+  }),
+  water_reserve: calc(
+    waterVolume,
+    "loss_a_day * (days_without_fill / 1[days])",
+    "Reserve for evaporation and splash over those days",
+  ),
+  basin_water_needed: calc(
+    waterVolume,
+    "water_taken_up + water_drained_back + dead_water + water_reserve",
+    "Water the basin must hold",
+    { strong: true },
+  ),
+  basin_water_held: calc(
+    waterVolume,
+    "HELD_BELOW(full_depth, crate_top, lower_water_area, upper_water_area)",
+    "Water the basin holds when full, at rest",
+    { strong: true },
+  ),
+  days_it_lasts: calc(
+    days,
+    "IF(loss_a_day > 0, INT(ROUND(MAX(0, basin_water_held - water_taken_up - water_drained_back - dead_water) / loss_a_day, 6)) * 1[days], 0[days])",
+    "Days that a full basin lasts without a fill, the pump running",
+    { decimals: 0, strong: true, zero: "no figure" },
+  ),
+  days_words: calc(
+    text,
+    'IF(loss_a_day <= 0, "no loss: the level does not fall noticeably", IF(days_it_lasts < 1[days], "less than a day", days_said))',
+    "The same in words",
+  ),
+  days_said: calc(text, "~about {days_it_lasts|0}", "Whole days"),
+  basin_holds: check(
+    "basin_water_held >= basin_water_needed",
+    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: {basin_remedy}, fit a check valve, or fill more often.",
+    { label: "The basin holds the water it must" },
+  ),
+  basin_length_enough: calc(
+    length,
+    `IF(basin_water_held > dead_water, IF(length_ratio * basin_length <= ${longestBasin}[ft], length_ratio * basin_length, 0), 0)`,
+    "Length that would do, of the same width, depth and filling (about)",
+    { zero: "none" },
+  ),
+  length_ratio: calc(
+    number,
+    "MAX(0[gal], basin_water_needed - dead_water) / MAX(0.001[gal], basin_water_held - dead_water)",
+    "The same over the length, dead water growing with it",
+    { zero: "none" },
+  ),
+  basin_lengthen: calc(
+    text,
+    "~lengthen it to {basin_length_enough|up}, make it wider or deeper",
+    "If longer",
+  ),
+  basin_remedy: calc(
+    text,
+    'IF(basin_length_enough > 0, basin_lengthen, "make it deeper, since no length would do")',
+    "What would do",
+  ),
+  crates_to_spare: calc(
+    count,
+    "INT(ROUND(crates_needed * MAX(0, 1 - length_ratio), 6))",
+    "Crates that such a basin would save (about)",
+  ),
+  basin_not_oversize: check(
+    "basin_water_held <= 2 * basin_water_needed",
+    "The basin holds {basin_water_held}, more than twice the {basin_water_needed} that it must: a length of about {basin_length_enough} would do, with {crates_to_spare|0} crates fewer.",
+    { label: "The basin is not far too large", level: "look" },
+  ),
+  level_at_rest: calc(
+    length,
+    "LEVEL_OF(basin_water_held, crate_top, lower_water_area, upper_water_area)",
+    "Level at rest, full, above the bottom",
+  ),
+  level_running: calc(
+    length,
+    "LEVEL_OF(MAX(0, basin_water_held - water_taken_up - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+    "Level while running, after a fill",
+    { strong: true },
+  ),
+  rim_reckoned: check(
+    "basin_depth - level_running <= rim_above_water",
+    "While running the water stands {level_running|2} above the bottom of a basin {basin_depth|2} deep, lower below its rim than the {rim_above_water|0} that the lift is reckoned with on sheet Falls: raise that figure, or the pump gives less than planned.",
+    { label: "The lift is reckoned from the running water", level: "look" },
+  ),
+});

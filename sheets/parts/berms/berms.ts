@@ -1,0 +1,69 @@
+import {
+  area,
+  calc,
+  check,
+  input,
+  length,
+  number,
+  soilVolume,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+
+export const bermTable = table(
+  "berms",
+  "Berms, compacted measure",
+  {
+    rows: 4,
+    filled: "height > 0",
+    note: "Length is of the crest at full height; the ends run out to nothing beyond it. Height is from the ground before it is stripped.",
+  },
+  {
+    name: input(text, "Berm"),
+    length: input(length, "Length of the crest", { default: 0, least: 0, most: 1000 }),
+    height: input(length, "Height", { least: 0.1, most: 20 }),
+    top: input(length, "Width of the top", { default: 4, least: 0, most: 100 }),
+    slope: input(number, "Side slope: run to 1", {
+      default: 3,
+      least: 0.25,
+      most: 10,
+      decimals: 1,
+    }),
+    end_slope: input(number, "End slope: run to 1", {
+      default: 4,
+      least: 0,
+      most: 20,
+      decimals: 1,
+    }),
+    held: input(yesno, "Held by a wall or an engineer's design", { default: false }),
+    middle: calc(soilVolume, "length * BERM_SECTION(height, top, slope)", "Middle part"),
+    ends: calc(soilVolume, "2 * FEATHERED_END(height, top, slope, end_slope)", "Feathered ends"),
+    volume: calc(soilVolume, "middle + ends", "Volume"),
+    footprint: calc(
+      area,
+      "length * (top + 2 * slope * height) + 2 * end_slope * height * (top + slope * height)",
+      "Ground covered",
+    ),
+    steepest: calc(number, "MIN(slope, end_slope)", "Steepest side: run to 1", { decimals: 1 }),
+    stands: check(
+      "OR(held, ROUND(steepest - fill_slope, 9) >= 0)",
+      "{name} has a side at {steepest|1} to 1, steeper than {soil_kind} stands, {fill_slope|1} to 1: flatten it, or hold it by a wall or an engineer's design and say so.",
+      { label: "Berm too steep" },
+    ),
+  },
+);
+
+export const bermLines = table(
+  "berm_lines",
+  "Berms in words",
+  { rows: 4, beside: "berms", filled: "height > 0" },
+  {
+    said: calc(
+      text,
+      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope|1} to 1, ends {end_slope|1} to 1",
+      "For the crew",
+      { reader: "crew" },
+    ),
+  },
+);

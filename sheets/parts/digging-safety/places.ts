@@ -1,0 +1,146 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  length,
+  number,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import { trenchRows } from "../trench/trenches.js";
+
+/** A place that is dug and that somebody may stand in: each figure is a formula. */
+interface Place {
+  readonly what: string;
+  readonly depth: string;
+  readonly length: string;
+  /** Length of the sides that shoring would hold. */
+  readonly around: string;
+  /** Run of its sides to 1 of height; 0 is upright. */
+  readonly sides: string;
+  readonly protection: string;
+}
+
+const rows = (many: number, row: (i: number) => Place): Place[] =>
+  Array.from({ length: many }, (_, i) => row(i + 1));
+
+const basin: Place = {
+  what: '"Basin"',
+  depth: "dig_depth",
+  length: "dig_bottom_length",
+  around: "2 * (dig_bottom_length + dig_bottom_width)",
+  sides: "dig_slope",
+  protection: "dig_protection",
+};
+
+const trench = (i: number): Place => ({
+  what: `"Trench of "&INDEX(trenches.trench, ${i})`,
+  depth: `INDEX(trenches.open_depth, ${i})`,
+  length: `INDEX(trenches.dug, ${i})`,
+  around: `2 * INDEX(trenches.dug, ${i})`,
+  sides: "0",
+  protection: "trench_protection",
+});
+
+const pool = (i: number): Place => ({
+  what: `INDEX(pool_cuts.pool, ${i})`,
+  depth: `INDEX(pool_cuts.deepest, ${i})`,
+  length: `INDEX(pools.length, ${i})`,
+  around: `2 * (INDEX(pools.length, ${i}) + INDEX(pools.width, ${i}))`,
+  sides: "pool_sides",
+  protection: "pool_protection",
+});
+
+const streamCut = (i: number): Place => ({
+  what: `INDEX(channel_cuts.reach, ${i})`,
+  depth: `INDEX(channel_cuts.deepest, ${i})`,
+  length: `INDEX(reaches.length, ${i})`,
+  around: `2 * INDEX(reaches.length, ${i})`,
+  sides: `INDEX(reaches.side, ${i})`,
+  protection: "stream_protection",
+});
+
+const footing = (i: number): Place => ({
+  what: `"Footing of "&INDEX(walls.name, ${i})`,
+  depth: `INDEX(walls.dug, ${i})`,
+  length: `INDEX(walls.length, ${i})`,
+  around: `INDEX(walls.length, ${i})`,
+  sides: "0",
+  protection: "wall_protection",
+});
+
+const places = [
+  basin,
+  ...rows(trenchRows, trench),
+  ...rows(6, pool),
+  ...rows(12, streamCut),
+  ...rows(4, footing),
+] as const;
+
+/** How many places the list holds: lines of other sheets go over it row by row. */
+export const placeRows = places.length;
+
+const of = (row: number): Place => places[row - 1] as Place;
+
+export const placeList = table(
+  "place_list",
+  "List of all digs, from the sheets before",
+  { rows: placeRows },
+  {
+    what: calc(text, (row) => of(row).what, "Place"),
+    depth: calc(length, (row) => of(row).depth, "Depth"),
+    length: calc(length, (row) => of(row).length, "Length"),
+    around: calc(length, (row) => of(row).around, "Sides that shoring would hold"),
+    sides: calc(number, (row) => of(row).sides, "Sides: run to 1", { decimals: 2 }),
+    protection: calc(text, (row) => of(row).protection, "Protection"),
+  },
+);
+
+const safe =
+  'OR(NOT(needed), protection = "shored or shielded", protection = "engineered", AND(protection = "sloped", ROUND(sides - safe_slope, 9) >= 0))';
+
+/** Each place against the excavation standard, by its own depth, sides and protection. */
+export const placesDug = table(
+  "places_dug",
+  "Places dug, and their protection",
+  {
+    rows: placeRows,
+    beside: "place_list",
+    filled: "depth > 0",
+    note: "Each place counts by itself: a sloped basin does not protect an upright trench beside it.",
+  },
+  {
+    place: calc(text, "what", "Place"),
+    deep: calc(length, "depth", "Depth", { strong: true }),
+    run: calc(number, "sides", "Sides: run to 1", { decimals: 2 }),
+    by: calc(text, "protection", "Protection chosen"),
+    needed: calc(
+      yesno,
+      'AND(dig_soil_type <> "stable rock", OR(ROUND(depth - protection_depth, 9) >= 0, cave_in_seen))',
+      "Protection needed",
+      { source: "29 CFR 1926.652(a)(1)" },
+    ),
+    protected: check(
+      safe,
+      "{what} is dug {depth} deep in soil {dig_soil_type}, protection: {protection}, sides {sides} to 1. Shore it, shield it, or slope it {safe_slope} to 1 (29 CFR 1926.652).",
+      { label: "Dig without protection" },
+    ),
+    face: calc(
+      area,
+      'IF(OR(protection = "shored or shielded", protection = "engineered"), around * depth, 0[ft²])',
+      "Face to be held",
+    ),
+    entered: calc(
+      text,
+      'IF(ROUND(depth - watched_depth, 9) >= 0, what, "")',
+      "Deep enough to be looked at",
+    ),
+    ways_out: calc(
+      count,
+      "IF(ROUND(depth - ladder_depth, 9) >= 0, MAX(1, ROUNDUP(ROUND(length / (2 * ladder_travel), 6), 0)), 0)",
+      "Ways out needed",
+    ),
+  },
+);

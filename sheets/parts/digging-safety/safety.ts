@@ -1,0 +1,176 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  date,
+  input,
+  length,
+  lines,
+  number,
+  published,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import { excavationSlopes } from "../../tables/excavation.js";
+
+const standard = "29 CFR 1926";
+const held = ["shored or shielded", "engineered"];
+const notLooked = "not looked at yet";
+
+/** The dig against the excavation standard. A competent person decides on the site. */
+export const safeDig = lines("Is the dig safe to stand in?", {
+  dig_soil_type: input(text, "Soil type by a competent person", {
+    default: excavationSlopes[0].name,
+    choices: "safe_slopes.name",
+  }),
+  dig_protection: input(text, "Protection of the basin", {
+    default: "none",
+    choices: ["none", "sloped", ...held],
+    note: "Sloped: at the run that the sheet Basin gives its sides.",
+  }),
+  trench_protection: input(text, "Protection of the trench", {
+    default: "none",
+    choices: ["none", ...held],
+  }),
+  pool_protection: input(text, "Protection of pools", {
+    default: "none",
+    choices: ["none", "sloped", ...held],
+  }),
+  pool_sides: input(number, "Sides of pools as dug: run to 1", {
+    default: 0,
+    least: 0,
+    most: 6,
+    decimals: 2,
+  }),
+  stream_protection: input(text, "Protection of stream cuts", {
+    default: "none",
+    choices: ["none", "sloped", ...held],
+    note: "Sloped: at the side slope of the run.",
+  }),
+  wall_protection: input(text, "Protection of wall footings", {
+    default: "none",
+    choices: ["none", ...held],
+  }),
+  dig_look: input(text, "Signs of a cave-in", {
+    default: notLooked,
+    choices: [notLooked, "no signs", "signs"],
+    note: "What a competent person saw on the day of the dig: one trained to see hazards, and with the power to stop the work.",
+    source: `${standard}.32(f), .651(k)`,
+  }),
+  dig_looked_by: input(text, "Competent person who looked", { optional: true }),
+  dig_looked_on: input(date, "Date of that look", { optional: true }),
+  cave_in_seen: calc(yesno, 'dig_look = "signs"', "Signs of a cave-in were seen"),
+  look_recorded: calc(
+    yesno,
+    `AND(dig_look <> "${notLooked}", LEN(dig_looked_by) > 0, NOT(ISBLANK(dig_looked_on)))`,
+    "Look recorded with name and date",
+  ),
+  watched_depth: input(length, "Depth from which a look is needed", {
+    default: 3,
+    least: 0,
+    most: 4,
+    note: "The standard exempts no depth. ‹4 ft|1.2 m› at most, where a trench also needs a way out.",
+    source: "common practice, no source",
+  }),
+  places_watched: calc(text, 'TEXTJOIN(", ", TRUE, places_dug.entered)', "Digs to be looked at"),
+  dig_looked_at: check(
+    "OR(LEN(places_watched) = 0, look_recorded)",
+    "No competent person's look at {places_watched} is recorded: keep people out until one has looked, then enter signs, name and date (29 CFR 1926.652(a)(1)).",
+    { label: "Dig not looked at", level: "look" },
+  ),
+  deepest_dig: calc(length, "MAX(place_list.depth)", "Deepest dig", { strong: true }),
+  deepest_place: calc(
+    text,
+    "PICK(place_list.what, place_list.depth, deepest_dig)",
+    "Place of the deepest dig",
+  ),
+  protection_depth: published(length, "Protection is needed from this depth", {
+    value: 5,
+    source: `${standard}.652(a)(1): unless all stable rock; below it, unless there are signs of a cave-in`,
+  }),
+  engineer_depth: published(length, "An engineer designs the protection over this depth", {
+    value: 20,
+    source: `${standard} Subpart P App. B`,
+  }),
+  safe_slope: calc(
+    number,
+    "PICK(safe_slopes.run, safe_slopes.name, dig_soil_type)",
+    "Steepest slope for that soil: run to 1 of height",
+  ),
+  safe_top_length: calc(
+    length,
+    "dig_bottom_length + 2 * safe_slope * dig_depth",
+    "Length at the top, dug at that slope",
+  ),
+  safe_top_width: calc(
+    length,
+    "dig_bottom_width + 2 * safe_slope * dig_depth",
+    "Width at the top, dug at that slope",
+  ),
+  protection_needed: calc(
+    yesno,
+    "SUMPRODUCT((places_dug.needed = TRUE) * 1) > 0",
+    "Protection needed at some place",
+    { strong: true },
+  ),
+  shored_face: calc(area, "SUM(places_dug.face)", "Face to be shored or shielded", {
+    strong: true,
+    note: "Hired and set as a whole; where a shield is moved along, set its own rate in the price book.",
+  }),
+  digs_engineered: calc(
+    count,
+    'COUNT_WHERE(places_dug.by, "engineered")',
+    "Digs with engineered protection",
+  ),
+  dig_within_tables: check(
+    'SUMPRODUCT((place_list.depth > engineer_depth) * (place_list.protection <> "engineered")) = 0',
+    "{deepest_place} is dug {deepest_dig} deep. Over {engineer_depth} a registered engineer designs the protection: have it designed, and choose engineered.",
+    { label: "Dig beyond the standard's tables" },
+  ),
+  ladder_depth: published(length, "A trench needs a way out from this depth", {
+    value: 4,
+    source: `${standard}.651(c)(2)`,
+  }),
+  ladder_travel: published(length, "No farther than this to the way out", {
+    value: 25,
+    source: `${standard}.651(c)(2)`,
+  }),
+  ladders_needed: calc(count, "SUM(places_dug.ways_out)", "Ladders or ramps needed at a time"),
+  ladders_brought: input(count, "Ladders or ramps brought", {
+    default: 1,
+    least: 0,
+    most: 100,
+    whole: true,
+  }),
+  ladders_enough: check(
+    "ladders_brought >= ladders_needed",
+    "{ladders_brought|0} ladders are brought, but digs of {ladder_depth} and more need {ladders_needed|0}, none farther than {ladder_travel} away: bring them.",
+    {
+      label: "Too few ways out",
+      note: "29 CFR 1926.651(c)(2) asks it of trenches; other digs as deep are counted too.",
+    },
+  ),
+  spoil_least: published(length, "Spoil stays back from the edge by", {
+    value: 2,
+    source: `${standard}.651(j)(2)`,
+  }),
+  spoil_setback: input(length, "Spoil laid back from the edge", { default: 2, least: 0, most: 50 }),
+  spoil_back: check(
+    "spoil_setback >= spoil_least",
+    "Spoil is laid {spoil_setback} from the edge, but must stay {spoil_least} back: find it another place (29 CFR 1926.651(j)(2)).",
+    { label: "Spoil too near the edge" },
+  ),
+});
+
+export const slopeTable = table(
+  "safe_slopes",
+  "Steepest slopes of digs under ‹20 ft|6.1 m› (published)",
+  { rows: excavationSlopes.length, data: excavationSlopes },
+  {
+    name: published(text, "Soil type", { source: "29 CFR 1926 Subpart P" }),
+    run: published(number, "Run to 1 of height", { source: "see the last column" }),
+    origin: published(text, "Source", { source: "as given" }),
+  },
+);

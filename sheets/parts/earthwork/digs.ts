@@ -1,0 +1,71 @@
+import {
+  area,
+  calc,
+  input,
+  length,
+  lines,
+  percent,
+  smallLength,
+  soilVolume,
+} from "../../../engine/template/index.js";
+
+const practice = "common practice, no source";
+
+export const digs = lines("Strip and dig, bank measure", {
+  strip_depth: input(smallLength, "Topsoil stripped, depth", { default: 4, least: 0, most: 24 }),
+  strip_margin: input(length, "Stripped beyond the work, each side", {
+    default: 2,
+    least: 0,
+    most: 30,
+    source: practice,
+  }),
+  strip_area: calc(
+    area,
+    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUM(channel_cuts.ground) + SUM(pool_cuts.ground) + SUM(berms.footprint)",
+    "Area stripped: basin, stream, pools and berms",
+    { note: "Where stream and berm lie on one another they count twice: on the safe side." },
+  ),
+  strip_volume: calc(soilVolume, "strip_area * strip_depth", "Topsoil stripped", { strong: true }),
+  topsoil_kept: input(percent, "Topsoil kept on site and spread again", {
+    default: 1,
+    least: 0,
+    most: 1,
+    decimals: 0,
+  }),
+  channel_cut: input(percent, "Share of the channel that is cut, not built up", {
+    default: 0.5,
+    least: 0,
+    most: 1,
+    decimals: 0,
+  }),
+  channel_allowance: input(smallLength, "Cut wider for stone, each bank", {
+    default: 4,
+    least: 0,
+    most: 36,
+    note: "The bed is cut deeper by the depth of its stone, which stands on sheet Reaches.",
+    source: practice,
+  }),
+  channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
+  pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools"),
+  pool_backfill: calc(
+    soilVolume,
+    "SUM(pool_cuts.sloped)",
+    "Backfill around pools with sloped sides",
+  ),
+  basin_topsoil: calc(
+    soilVolume,
+    "PRISMOID(dig_top_length - 2 * dig_slope * MIN(strip_depth, dig_depth), dig_top_width - 2 * dig_slope * MIN(strip_depth, dig_depth), MIN(strip_depth, dig_depth), dig_slope)",
+    "Topsoil that lay over the basin",
+  ),
+  dig_topsoil: calc(
+    soilVolume,
+    "basin_topsoil + SUM(channel_cuts.topsoil) + SUM(pool_cuts.topsoil)",
+    "Topsoil over these digs, already stripped",
+  ),
+  dig_volume: calc(
+    soilVolume,
+    "basin_dig + channel_dig + pool_dig - dig_topsoil",
+    "Dig: basin, channel and pools, below the stripped topsoil",
+    { strong: true },
+  ),
+});

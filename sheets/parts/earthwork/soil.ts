@@ -1,0 +1,67 @@
+import {
+  calc,
+  density,
+  input,
+  lines,
+  number,
+  percent,
+  published,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+import { soils } from "../../tables/soils.js";
+
+const ordinary = "bank x (1 - shrink)";
+const fhwa = "bank / (1 + shrink)";
+const row = (column: string) => `PICK(soils.${column}, soils.name, soil_kind)`;
+const own = (name: string, column: string) => `IF(ISBLANK(${name}), ${row(column)}, ${name})`;
+
+/** Bank is as it lies, loose is on the truck, compacted is in the berm. */
+export const soilLines = lines("Soil: bank, loose, compacted", {
+  soil_kind: input(text, "Soil", { default: soils[0].name, choices: "soils.name" }),
+  own_swell: input(percent, "Swell, where known for this soil", {
+    optional: true,
+    least: 0,
+    most: 1.5,
+  }),
+  own_shrink: input(percent, "Shrink, where known for this soil", {
+    optional: true,
+    least: -0.6,
+    most: 0.6,
+  }),
+  shrink_convention: input(text, "Compacted measure is", {
+    default: ordinary,
+    choices: [ordinary, fhwa],
+    note: "Two conventions are in use: a shrink of 25% means 0.75 by the first and 0.80 by the second (FHWA).",
+  }),
+  soil_swell: calc(percent, own("own_swell", "swell"), "Swell used: loose over bank"),
+  soil_shrink: calc(percent, own("own_shrink", "shrink"), "Shrink used"),
+  loose_factor: calc(number, "1 + soil_swell", "Loose volume of one bank volume"),
+  compacted_factor: calc(
+    number,
+    `COMPACTED_FACTOR(soil_shrink, IF(shrink_convention = "${fhwa}", 1, 0))`,
+    "Compacted volume of one bank volume",
+  ),
+  fill_slope: calc(number, row("fill_run"), "Steepest slope of a berm: run to 1", { decimals: 1 }),
+  soil_density: calc(density, row("bank_density"), "Weight in the bank"),
+});
+
+export const soilTable = table(
+  "soils",
+  "Swell and shrink (published)",
+  { rows: soils.length, data: soils },
+  {
+    name: published(text, "Soil", { source: "see the last column" }),
+    swell: published(percent, "Swell", { source: "see the last column" }),
+    shrink: published(percent, "Shrink", { source: "see the last column" }),
+    bank_density: published(density, "Weight in the bank", {
+      source: "excavation rule of thumb: soil about 100, rock about 150 lb/ft³",
+    }),
+    origin: published(text, "Source", { source: "as given" }),
+    fill_run: published(number, "Fill slope: run to 1", {
+      source: "see the last column",
+      decimals: 1,
+    }),
+    fill_origin: published(text, "Source of the slope", { source: "as given" }),
+  },
+);

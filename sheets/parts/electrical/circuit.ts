@@ -1,0 +1,110 @@
+import {
+  calc,
+  check,
+  conductorArea,
+  current,
+  input,
+  lines,
+  number,
+  percent,
+  power,
+  published,
+  text,
+  voltage,
+  voltageDrop,
+} from "../../../engine/template/index.js";
+
+/** The customer's electrician then sizes it; the proposal says what the pump asks for. */
+const byCustomer = 'electrical_work="by the customer"';
+
+/** Load, breaker and wire of the circuit that feeds pump and lights. */
+export const circuit = lines("Circuit of pump and lights", {
+  supply_voltage: input(voltage, "Voltage of the pump's supply", {
+    default: 120,
+    least: 12,
+    most: 600,
+    source: "common practice, no source",
+  }),
+  power_factor: input(percent, "Power factor of the pump", {
+    default: 0.8,
+    least: 0.3,
+    most: 1,
+    decimals: 0,
+    source: "common practice, no source: small motors",
+  }),
+  pump_nameplate: input(current, "Current on the pump's nameplate", {
+    optional: true,
+    least: 0.1,
+    most: 200,
+    note: "Blank: from its watts and power factor. The nameplate goes before it.",
+  }),
+  pump_full_load: calc(
+    power,
+    "IF(MAX(pump_points.watts)>0[W],MAX(pump_points.watts),IF(pump_speed>0,pump_watts/pump_speed^3,0[W]))",
+    "Pump at full speed",
+    { note: "The most that its curve draws, whatever the speed set." },
+  ),
+  pump_current: calc(
+    current,
+    "IF(ISBLANK(pump_nameplate),pump_full_load/(supply_voltage*power_factor),pump_nameplate)",
+    "Current of the pump",
+  ),
+  lights_current: calc(current, "lights_load/supply_voltage", "Current of the transformers"),
+  circuit_current: calc(current, "pump_current+lights_current", "Current of the circuit", {
+    strong: true,
+  }),
+  continuous_factor: published(number, "Factor for continuous load", {
+    value: 1.25,
+    source: "NEC 210.20(A), 430.22: 125% of continuous load, or 80% of the breaker (from memory)",
+  }),
+  breaker_needed: calc(
+    current,
+    "continuous_factor*circuit_current",
+    "Least breaker, continuous load",
+    { strong: true },
+  ),
+  breaker_rating: input(current, "Breaker", {
+    default: 20,
+    least: 15,
+    most: 100,
+    decimals: 0,
+  }),
+  breaker_carries: check(
+    `OR(${byCustomer},ROUND((breaker_rating-breaker_needed)/1[A],9)>=0)`,
+    "Pump and lights draw {circuit_current} for hours, so the breaker must be {breaker_needed} or more, and breaker_rating is {breaker_rating|0}: take a larger one, or a second circuit.",
+    { label: "Breaker too small" },
+  ),
+  wire_size: input(text, "Wire of the circuit", { default: "12 AWG", choices: "wires.name" }),
+  wire_area: calc(conductorArea, "PICK(wires.area,wires.name,wire_size)", "Area of one conductor"),
+  wire_breaker: calc(
+    current,
+    "PICK(wires.breaker,wires.name,wire_size)",
+    "Largest breaker for it",
+    { decimals: 0 },
+  ),
+  wire_protected: check(
+    `OR(${byCustomer},breaker_rating<=wire_breaker)`,
+    "A breaker of {breaker_rating|0} does not protect wire of {wire_size}, which may have {wire_breaker|0}: choose a thicker wire_size or a smaller breaker.",
+    { label: "Wire too thin for breaker" },
+  ),
+  circuit_drop: calc(
+    voltageDrop,
+    "VOLTAGE_DROP(circuit_current,panel_distance,wire_area)",
+    "Voltage drop at the pump",
+  ),
+  circuit_drop_share: calc(percent, "circuit_drop/supply_voltage", "The same, of the supply", {
+    strong: true,
+  }),
+  drop_limit: input(percent, "Voltage drop to design for", {
+    default: 0.03,
+    least: 0.005,
+    most: 0.1,
+    source:
+      "NEC 210.19, informational note: 3% on a branch circuit, a design note and no rule (from memory)",
+  }),
+  circuit_drop_low: check(
+    `OR(${byCustomer},circuit_drop_share<=drop_limit)`,
+    "Over {panel_distance|0} of {wire_size} the circuit loses {circuit_drop_share} of its voltage, more than {drop_limit}: choose a thicker wire_size.",
+    { label: "Voltage drop at pump", level: "look" },
+  ),
+});

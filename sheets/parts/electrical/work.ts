@@ -1,0 +1,86 @@
+import {
+  calc,
+  check,
+  hours,
+  input,
+  length,
+  lines,
+  money,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import { rate } from "../../tables/used-rates.js";
+
+export const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
+
+const byElectrician = 'electrical_work="by an electrician in our price"';
+
+/** Hours of a rate that may be missing, which a check tells. */
+const hoursAt = (quantity: string, code: string): string =>
+  `IF(${rate(code)}>0,(${quantity})/MAX(${rate(code)},0.000001),0)*1[h]`;
+
+/** Who does the circuit: that decides what of it stands in takeoff, labor and price. */
+export const electricWork = lines("Who does the circuit", {
+  electrical_work: input(text, "Electrical work", {
+    default: "by an electrician in our price",
+    choices: electricalWork,
+    note: "By us: our own licensed electrician. By the customer: the proposal leaves it out in words.",
+  }),
+  panel_distance: input(length, "Conduit from panel to pump", {
+    default: 60,
+    least: 1,
+    most: 1000,
+    source: "common practice, no source",
+  }),
+  wire_ends: input(length, "Wire beyond the conduit, both ends", {
+    default: 6,
+    least: 0,
+    most: 50,
+    source: "common practice, no source",
+  }),
+  electric_quote: calc(
+    money,
+    "SUMPRODUCT((subcontracts.electrical=TRUE)*subcontracts.amount)",
+    "Electrician's quotes",
+    { note: "The rows of work by others on sheet Price that are marked electrical." },
+  ),
+  electric_counted: calc(
+    yesno,
+    `OR(electrical_work="by us",AND(${byElectrician},electric_quote<=0[$]))`,
+    "Circuit counted item by item",
+    { note: "An electrician's quote takes the place of material and hours." },
+  ),
+  conduit_wanted: calc(length, "IF(electric_counted,panel_distance,0[ft])", "Conduit to buy"),
+  wire_wanted: calc(
+    length,
+    "IF(electric_counted,3*(panel_distance+wire_ends),0[ft])",
+    "Wire to buy: two conductors and ground",
+  ),
+  conduit_trench: calc(
+    length,
+    'IF(electrical_work="by the customer",0[ft],panel_distance)',
+    "Trench for the conduit",
+    { note: "Where the electrician digs it, say so in the table of trenches on sheet Ground." },
+  ),
+  electrician_hours: calc(
+    hours,
+    `IF(electric_counted,${hoursAt("1", "circuit-fitted")}+${hoursAt("panel_distance/1[ft]", "conduit-run")},0[h])`,
+    "Electrician's hours",
+  ),
+  electrician_cost: calc(
+    money,
+    `IF(AND(${byElectrician},electric_counted),ROUND(electrician_hours/1[h]*${rate("electrician-hour")},2),0)*1[$]`,
+    "Electrician, by the hour",
+    { strong: true },
+  ),
+  electrician_quoted: check(
+    "electrician_cost<=0[$]",
+    "The electrician stands in the price by {electrician_hours} at the price book's rate, {electrician_cost}: ask for a quote, enter it in subcontracts, mark it electrical.",
+    { label: "Electrician not quoted", level: "look" },
+  ),
+  quote_fits_work: check(
+    `OR(electric_quote<=0[$],${byElectrician})`,
+    "Quotes marked electrical make {electric_quote}, but electrical_work is {electrical_work}: choose the electrician there, or clear the marks in subcontracts.",
+    { label: "Electrician's quote beside another choice" },
+  ),
+});

@@ -1,0 +1,69 @@
+import {
+  calc,
+  check,
+  flow,
+  head,
+  input,
+  lines,
+  paragraphs,
+  percent,
+  sheet,
+  smallLength,
+  waterVolume,
+} from "../../../engine/template/index.js";
+import { brinkRatio, looks } from "../../tables/lips.js";
+import { fallsTable } from "./falls-table.js";
+import { stepsTable } from "./steps-table.js";
+
+/** How much water each fall gets, and how it goes over its lip. */
+export const fallsSheet = sheet(
+  "Falls",
+  "The falls: the flow that each look wants, what arrives, and how the water goes over the lip.",
+  [
+    fallsTable,
+    looks,
+    lines("Rules", {
+      least_of_wanted: input(percent, "A fall looks starved below this share of its flow wanted", {
+        default: 0.85,
+        least: 0.1,
+        most: 1,
+        source: "office rule",
+      }),
+      most_of_wanted: input(percent, "A fall floods above this share of its flow wanted", {
+        default: 1.3,
+        least: 1,
+        most: 5,
+        source: "office rule",
+      }),
+      brink_ratio: brinkRatio,
+      rim_above_water: input(
+        smallLength,
+        "The stream ends above the running water of the basin by",
+        {
+          default: 10,
+          least: 0,
+          most: 60,
+          note: "Full line below the rim, and what the level falls when the stream fills. The pump lifts this too. Common practice, no source.",
+        },
+      ),
+    }),
+    stepsTable,
+    lines("All falls", {
+      falls_flow_wanted: calc(flow, "SUM(falls.flow_wanted)", "Flow wanted over all lips"),
+      total_drop: calc(head, "MAX(steps.level)", "Height of the top water above the basin's", {
+        strong: true,
+      }),
+      lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, running"),
+      some_falls: check(
+        "falls_flow_wanted>0",
+        "There is no fall: enter at least one, with its width and look.",
+        { label: "There is a fall" },
+      ),
+    }),
+    paragraphs(
+      "Mind",
+      "Depth and leap follow formulas for straight, level lips. Natural stone is neither: flows are set finally by eye and meter on site.",
+      "Standing water drowns small children in a few ‹inches|centimeters›. Depth, fences and covers are for the local code to say; ask the authority before you promise a pool.",
+    ),
+  ],
+);

@@ -1,0 +1,64 @@
+import {
+  calc,
+  check,
+  input,
+  length,
+  lines,
+  smallLength,
+  waterVolume,
+} from "../../../engine/template/index.js";
+
+const heldBelow = (level: string) =>
+  `HELD_BELOW(${level}, crate_top, lower_water_area, upper_water_area)`;
+
+/** Where the fill float stands while the pump runs: at a stop, stream and pipes come back on top of it. */
+export const fillFloat = lines("Fill float, set while the pump runs", {
+  float_chosen: input(smallLength, "Float below the rim, chosen", {
+    optional: true,
+    least: 0,
+    most: 120,
+    note: "The level at which the fill valve shuts. Blank: so that a stop fills the basin to its full line.",
+  }),
+  float_level: calc(
+    length,
+    "IF(ISBLANK(float_chosen), level_running, MAX(0[ft], basin_depth - float_chosen))",
+    "Float above the bottom",
+    { strong: true },
+  ),
+  float_below_rim: calc(smallLength, "basin_depth - float_level", "Float below the rim", {
+    strong: true,
+    note: "A float at the full line itself would fill the room that stream and pipes need at a stop.",
+  }),
+  float_water: calc(waterVolume, heldBelow("float_level"), "Water in the basin, running"),
+  stop_water: calc(
+    waterVolume,
+    "water_taken_up + water_drained_back",
+    "Water that comes back at a stop",
+  ),
+  stop_room: calc(
+    waterVolume,
+    `MAX(0[gal], ${heldBelow("basin_depth")} - float_water)`,
+    "Room above the float, up to the rim",
+  ),
+  stop_spill: calc(waterVolume, "MAX(0[gal], stop_water - stop_room)", "Spilled at a stop"),
+  float_highest: calc(
+    length,
+    `LEVEL_OF(MAX(0[gal], ${heldBelow("basin_depth")} - stop_water), crate_top, lower_water_area, upper_water_area)`,
+    "Highest float that spills nothing",
+  ),
+  float_least_below_rim: calc(
+    smallLength,
+    "basin_depth - float_highest",
+    "The same, below the rim",
+  ),
+  float_spills_nothing: check(
+    "stop_spill <= 0.01[gal]",
+    "With the float {float_below_rim} below the rim a stop brings {stop_water} where there is room for {stop_room}: set it {float_least_below_rim|up} below, or enlarge the basin.",
+    { label: "Float too high" },
+  ),
+  float_covers_pump: check(
+    "float_level >= pump_minimum_water",
+    "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: set the float higher, or enlarge the basin.",
+    { label: "Float too low" },
+  ),
+});

@@ -1,0 +1,101 @@
+import {
+  calc,
+  check,
+  days,
+  hourlyRate,
+  hours,
+  lines,
+  money,
+  percent,
+  prose,
+  text,
+} from "../../../engine/template/index.js";
+import { rate } from "../../tables/used-rates.js";
+
+/** Hours and days of the whole job. */
+export const laborTotals = lines("Hours and days", {
+  labor_hours: calc(
+    hours,
+    "SUM(tasks.hours)+SUM(own_tasks.own_hours)+inspection_hours",
+    "Labor hours",
+    {
+      strong: true,
+    },
+  ),
+  machine_hours: calc(hours, "SUM(tasks.machine)+SUM(own_tasks.own_machine)", "Machine hours"),
+  machine_days: calc(
+    days,
+    "ROUNDUP(ROUND(machine_hours/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "Machine days, whole",
+    { decimals: 0 },
+  ),
+  work_days: calc(
+    days,
+    "ROUNDUP(ROUND(labor_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "Days of work for the crew, whole",
+    { strong: true, decimals: 0 },
+  ),
+  paid_hours: calc(
+    hours,
+    "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),labor_hours)",
+    "Labor hours paid",
+    { strong: true },
+  ),
+  one_machine: check(
+    "machine_days<=work_days",
+    "The machine would run {machine_days|0}, but the crew works {work_days|0}: a second machine, or more days.",
+    { label: "One machine is enough", level: "look" },
+  ),
+});
+
+/** What the hours cost. */
+export const laborCost = lines("Cost of labor", {
+  burden: calc(
+    percent,
+    'SUM_WHERE(used_rates.value,used_rates.group,"burden")/100',
+    "Labor burden on the wage",
+    {
+      decimals: 2,
+      note: "Taxes, insurance, paid leave: the rows of group burden on sheet Prices.",
+    },
+  ),
+  crew_wage: calc(
+    hourlyRate,
+    `(${rate("wage-foreman")}+(MAX(crew_size,1)-1)*${rate("wage-laborer")})/MAX(crew_size,1)*1[$/h]`,
+    "Mean wage of the crew, foreman included",
+  ),
+  crew_rate: calc(
+    hourlyRate,
+    "BURDENED_RATE(crew_wage,burden)",
+    "An hour of the crew, for each person",
+  ),
+  operator_rate: calc(
+    hourlyRate,
+    `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`,
+    "An hour of the machine operator",
+  ),
+  own_electrician_hours: calc(
+    hours,
+    'SUM_WHERE(tasks.hours,tasks.rate_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.rate_code,"circuit-fitted")',
+    "Hours of our own electrician",
+  ),
+  own_electrician_rate: calc(
+    hourlyRate,
+    `BURDENED_RATE(${rate("wage-electrician")}*1[$/h],burden)`,
+    "An hour of our own electrician",
+  ),
+  labor_cost: calc(
+    money,
+    "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+(paid_hours-machine_hours-own_electrician_hours)*crew_rate,2)",
+    "Labor, with burden",
+    { strong: true },
+  ),
+});
+
+export const ownTasksInWords = prose("Further tasks", {
+  own_tasks_said: calc(
+    text,
+    'IF(SUM(own_tasks.own_hours)>0,"Besides: "&TEXTJOIN("; ",TRUE,own_tasks.own_task)&".","No further tasks.")',
+    "Further tasks",
+  ),
+});

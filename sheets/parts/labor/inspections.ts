@@ -1,0 +1,49 @@
+import { calc, count, days, hours, input, lines, text } from "../../../engine/template/index.js";
+
+const ours = "our competent person";
+
+/** Open digs are inspected each day before work and after every rain: 29 CFR 1926.651(k). */
+export const inspections = lines("Inspections of the digs", {
+  inspections_by: input(text, "Inspections by", {
+    default: ours,
+    choices: [ours, "a hired competent person"],
+    note: "One trained to see the hazards, and with the power to stop the work.",
+  }),
+  inspection_time: input(hours, "Time of one inspection", {
+    default: 0.5,
+    least: 0.1,
+    most: 8,
+    source: "common practice, no source",
+  }),
+  open_dig_hours: calc(
+    hours,
+    "SUMPRODUCT((tasks.open_dig=TRUE)*tasks.hours)",
+    "Man-hours with a dig open",
+  ),
+  open_dig_days: calc(
+    days,
+    "ROUNDUP(ROUND(open_dig_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "Days with a dig open, whole",
+    { decimals: 0 },
+  ),
+  inspections_needed: calc(
+    count,
+    "ROUNDUP(ROUND(open_dig_days/1[days]/(1-MIN(0.9,start_chance)),6),0)",
+    "Inspections",
+    {
+      strong: true,
+      note: "One a day, and one more for each day that rain is likely to cost meanwhile.",
+      source: "29 CFR 1926.651(k): daily before work, after every rainstorm",
+    },
+  ),
+  inspection_hours: calc(
+    hours,
+    `IF(inspections_by="${ours}",inspections_needed*inspection_time,0[h])`,
+    "Man-hours of our inspections",
+  ),
+  inspections_hired: calc(
+    count,
+    `IF(inspections_by="${ours}",0,inspections_needed)`,
+    "Inspections hired",
+  ),
+});

@@ -1,0 +1,66 @@
+import {
+  calc,
+  check,
+  count,
+  input,
+  length,
+  lines,
+  percent,
+  power,
+  text,
+  voltage,
+} from "../../../engine/template/index.js";
+
+const asBought = "common practice, no source: compare the item that is bought";
+
+/** Lights on low voltage: transformers by their load, and what the cable loses. */
+export const lights = lines("Lights", {
+  lights_wanted: input(count, "Lights", { default: 0, least: 0, most: 60, whole: true }),
+  cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
+  light_power: input(power, "Power of one light", {
+    default: 3,
+    least: 0.5,
+    most: 500,
+    decimals: 1,
+    source: asBought,
+  }),
+  light_voltage: input(voltage, "Voltage of the lights", {
+    default: 12,
+    least: 6,
+    most: 15,
+    note: "Above 15 V a luminaire in a fountain needs ground-fault protection: NEC 680.51(A).",
+    source: asBought,
+  }),
+  lights_load: calc(power, "lights_wanted*light_power", "Load of all lights", { strong: true }),
+  transformer_rating: input(power, "Rating of one transformer", {
+    default: 150,
+    least: 10,
+    most: 2000,
+    source: asBought,
+  }),
+  transformer_share: input(percent, "Share of it to be loaded", {
+    default: 0.8,
+    least: 0.1,
+    most: 1,
+    decimals: 0,
+    source: "common practice, no source",
+  }),
+  transformers_needed: calc(
+    count,
+    "ROUNDUP(ROUND(lights_load/(transformer_rating*transformer_share),6),0)",
+    "Transformers",
+    { strong: true },
+  ),
+  light_cable: input(text, "Cable of the lights", { default: "12 AWG", choices: "wires.name" }),
+  light_drop_share: calc(
+    percent,
+    "IF(lights_wanted>0,VOLTAGE_DROP(light_power/light_voltage,cable_a_light,PICK(wires.area,wires.name,light_cable))/light_voltage,0)",
+    "Voltage drop at a light",
+    { note: "Each light on a cable of its own." },
+  ),
+  light_drop_low: check(
+    "light_drop_share<=drop_limit",
+    "A light at the end of {cable_a_light|0} of {light_cable} gets {light_drop_share} less voltage, more than {drop_limit}: shorten cable_a_light or choose a thicker light_cable.",
+    { label: "Voltage drop at lights", level: "look" },
+  ),
+});

@@ -1,0 +1,76 @@
+import {
+  angle,
+  calc,
+  check,
+  count,
+  input,
+  lines,
+  number,
+  published,
+  smallLength,
+  weight,
+  yesno,
+} from "../../../engine/template/index.js";
+
+/** The heaviest cut against the people who carry it. */
+export const carrying = lines("Who can carry the heaviest piece", {
+  liner_weight_heaviest: calc(
+    weight,
+    "MAX(liner_pieces.weight)",
+    "Heaviest cut of liner, off the roll",
+    { strong: true },
+  ),
+  lift_constant: published(weight, "Load constant", {
+    value: 51,
+    source: "NIOSH Publication 94-110: 51 lb",
+  }),
+  lift_reach: input(smallLength, "Hands before the ankles", { default: 15, least: 10, most: 25 }),
+  lift_height: input(smallLength, "Hands above the ground at the start", {
+    default: 15,
+    least: 0,
+    most: 70,
+  }),
+  lift_travel: input(smallLength, "Up or down travel of the load", {
+    default: 20,
+    least: 10,
+    most: 70,
+  }),
+  lift_twist: input(angle, "Twist of the body", { default: 0, least: 0, most: 135 }),
+  lift_frequency: input(number, "Frequency multiplier: 1 for a rare lift", {
+    default: 1,
+    least: 0,
+    most: 1,
+  }),
+  lift_coupling: input(number, "Grip multiplier: good 1, fair 0.95, poor 0.9", {
+    default: 0.9,
+    least: 0.9,
+    most: 1,
+  }),
+  lift_limit: calc(
+    weight,
+    "LIFT_LIMIT(lift_constant, lift_reach, lift_height, lift_travel, lift_twist, lift_frequency, lift_coupling)",
+    "Recommended limit for one person",
+    {
+      decimals: 1,
+      note: "The equation is made for one person; sharing a load out evenly is an assumption.",
+    },
+  ),
+  people_to_carry: input(count, "People on hand to carry", {
+    default: 4,
+    least: 1,
+    most: 40,
+    whole: true,
+  }),
+  liner_by_machine: input(yesno, "A machine carries the liner", { default: false }),
+  liner_people: calc(
+    count,
+    "IF(lift_limit > 0, ROUNDUP(ROUND(liner_weight_heaviest / MAX(0.1[lb], lift_limit), 6), 0), 999)",
+    "People needed by that limit",
+    { strong: true },
+  ),
+  liner_carried: check(
+    "OR(liner_by_machine, liner_people <= people_to_carry)",
+    "The heaviest cut weighs {liner_weight_heaviest}; at {lift_limit} a person it takes {liner_people} people, and {people_to_carry} are on hand: bring more, use a machine, or cut smaller and seam.",
+    { label: "The heaviest piece can be carried", level: "look" },
+  ),
+});

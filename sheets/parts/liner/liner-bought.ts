@@ -1,0 +1,35 @@
+import { area, calc, check, length, lines, percent } from "../../../engine/template/index.js";
+import { buysTable } from "../materials/buys.js";
+
+export const linerTotals = lines("In short", {
+  liner_area_needed: calc(area, "SUM(liner_pieces.net)", "Liner that the pieces cover"),
+  liner_area_bought: calc(area, "SUM(liner_rolls.area_bought)", "Liner bought", { strong: true }),
+  liner_waste: calc(
+    percent,
+    "IF(liner_area_bought > 0, 1 - liner_area_needed / liner_area_bought, 0)",
+    "Waste: seams, trimmings and ends",
+  ),
+  seam_length: calc(length, "SUM(liner_pieces.seam)", "Seams to make", { strong: true }),
+  underlayment_area: calc(
+    area,
+    "liner_area_needed * underlayment_sides * (1 + underlayment_laps)",
+    "Underlayment, with laps",
+    { strong: true },
+  ),
+  liner_not_wasted: check(
+    "liner_waste <= 0.5",
+    "{liner_waste} of the liner bought is waste: stock a roll that fits the pieces, or cut two narrow pieces from one width by hand.",
+    { label: "The liner is not mostly waste", level: "look" },
+  ),
+});
+
+export const linerBuys = buysTable("liner_buys", [
+  { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
+  {
+    what: "underlayment",
+    code: "underlayment_code",
+    wanted: "underlayment_area",
+    unit: "ft2",
+  },
+  { what: "seam tape", code: "seam_code", wanted: "seam_length", unit: "ft" },
+]);

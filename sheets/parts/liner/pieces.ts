@@ -1,0 +1,129 @@
+import {
+  area,
+  calc,
+  count,
+  length,
+  published,
+  table,
+  text,
+  weight,
+  yesno,
+} from "../../../engine/template/index.js";
+
+const capacity = 12;
+const pools = 6;
+export const pieceRows = 1 + 2 * capacity + pools;
+
+/** Row 1 is the basin, then the reaches, the falls, the pools. */
+const byKind =
+  (
+    basin: string,
+    reach: (k: number) => string,
+    fall: (k: number) => string,
+    pool: (k: number) => string,
+  ) =>
+  (row: number) => {
+    if (row === 1) return basin;
+    if (row <= 1 + capacity) return reach(row - 1);
+    if (row <= 1 + 2 * capacity) return fall(row - 1 - capacity);
+    return pool(row - 1 - 2 * capacity);
+  };
+
+const at = (column: string, k: number) => `INDEX(${column}, ${k})`;
+const named = (column: string, kind: string) => (k: number) =>
+  `IF(LEN(${at(column, k)}) > 0, ${at(column, k)}, "${kind} ${k}")`;
+
+/** A pool is lined as dug, under its stone, up to its bank: depth, rise, bank above the water. */
+const poolSide = (side: "length" | "width") => (k: number) =>
+  `${at(`pools.${side}`, k)} + 2 * channel_allowance + 2 * (${at("pools.depth", k)} + bed_stone_depth + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
+
+/** Across and along the roll, as the piece is laid on it. */
+const across = "IF(turned, length, width)";
+const along = "IF(turned, width, length)";
+const costOf = (a: string, b: string) =>
+  `PIECE_COST(${a}, ${b}, roll_width, roll_length, seam_lap, seam_worth)`;
+
+export const linerPieces = table(
+  "liner_pieces",
+  "Pieces and cuts",
+  {
+    rows: pieceRows,
+    data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
+    filled:
+      "IF(place = 1, TRUE, IF(place <= 13, INDEX(reaches.length, MAX(1, MIN(12, place - 1))) > 0, IF(place <= 25, INDEX(falls.width, MAX(1, MIN(12, place - 13))) > 0, INDEX(pools.length, MAX(1, MIN(6, place - 25))) > 0)))",
+    note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
+  },
+  {
+    name: calc(
+      text,
+      byKind(
+        '"basin"',
+        named("reaches.name", "reach"),
+        named("falls.name", "fall"),
+        named("pools.name", "pool"),
+      ),
+      "Piece",
+    ),
+    length: calc(
+      length,
+      byKind(
+        "basin_length + 2 * basin_depth + 2 * edge_overlap",
+        (k) => `${at("reaches.length", k)} + 2 * fall_overlap`,
+        (k) =>
+          `fall_overlap + ${at("falls.drop", k)} + MAX(fall_overlap, ${at("falls.leap", k)} + splash_margin)`,
+        poolSide("length"),
+      ),
+      "Length",
+      {
+        note: "Basin: length, both depths, both edges. Reach: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as leap and splash. Pool: as the basin, up to its bank.",
+      },
+    ),
+    width: calc(
+      length,
+      byKind(
+        "basin_width + 2 * basin_depth + 2 * edge_overlap",
+        (k) =>
+          `${at("channel_cuts.bottom", k)} + 2 * ${at("channel_cuts.deep", k)} * SQRT(1 + ${at("reaches.side", k)} ^ 2) + 2 * edge_overlap`,
+        (k) =>
+          `${at("falls.width", k)} + 2 * (${at("falls.leap", k)} + splash_margin) + 2 * edge_overlap`,
+        poolSide("width"),
+      ),
+      "Width",
+      {
+        note: "Reaches and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its leap and splash to each side as well.",
+      },
+    ),
+    roll: calc(
+      count,
+      `IF(one_roll > 0, one_roll, ${[1, 2, 3, 4, 5].map((k) => `IF(INDEX(liner_working.cost_${k}, place) = INDEX(liner_working.least, place), ${k}, `).join("")}6${")".repeat(5)})`,
+      "Roll, row",
+    ),
+    roll_width: calc(length, "INDEX(liner_rolls.width, roll)", "Roll width", { decimals: 1 }),
+    turned: calc(
+      yesno,
+      `${costOf("length", "width")} < ${costOf("width", "length")}`,
+      "Laid across",
+    ),
+    strips: calc(count, `STRIPS(${across}, roll_width, seam_lap)`, "Strips"),
+    parts: calc(count, `STRIPS(${along}, roll_length, seam_lap)`, "Parts of a strip"),
+    cut_length: calc(length, `(${along} + (parts - 1) * seam_lap) / parts`, "Length of a cut"),
+    pieces: calc(count, "strips * parts", "Cuts"),
+    run: calc(length, "pieces * cut_length", "Off the roll"),
+    bought: calc(area, "run * roll_width", "Liner taken"),
+    net: calc(area, "length * width", "Piece covers"),
+    seam: calc(length, `SEAM_OF(${across}, ${along}, strips, parts)`, "Seam"),
+    weight: calc(weight, "cut_length * roll_width * liner_area_weight", "Weight of a cut", {
+      note: "As cut from the roll, before trimming and seaming: what people carry in.",
+    }),
+    roll_length: calc(length, "INDEX(liner_rolls.roll_length, roll)", "Roll length", {
+      decimals: 0,
+    }),
+    place: published(count, "No.", { source: "order of the sheets" }),
+    cut: calc(
+      text,
+      '~{pieces} of {cut_length|up} off the {roll_width} roll, its width along the {IF(turned,"length","width")} of the piece',
+      "Cut",
+      { reader: "crew", note: "Rounded up: a cut too short cannot be mended." },
+    ),
+  },
+);

@@ -1,0 +1,57 @@
+import {
+  area,
+  calc,
+  count,
+  input,
+  length,
+  percent,
+  table,
+  yesno,
+} from "../../../engine/template/index.js";
+import { stockedRolls } from "../../tables/liner.js";
+
+export const rollRows = 6;
+export const rollNumbers = Array.from({ length: rollRows }, (_, i) => i + 1);
+
+const bought =
+  "IF(whole_rolls, rolls_opened * roll_length, ROUNDUP(ROUND(run_needed / length_step, 6), 0) * length_step)";
+
+/** What the supplier stocks, and what this job takes of it. */
+export const linerRolls = table(
+  "liner_rolls",
+  "Stocked rolls, and what is bought of each",
+  {
+    rows: rollRows,
+    filled: "width > 0",
+    data: stockedRolls,
+    note: "Widths and lengths from memory of usual stock: replace them by the supplier's. The last column tells what all pieces would take if cut from this roll alone.",
+  },
+  {
+    width: input(length, "Roll width", { least: 1, most: 100, decimals: 1 }),
+    roll_length: input(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
+    whole_rolls: input(yesno, "Sold by whole rolls only", { default: false }),
+    run_needed: calc(
+      length,
+      (row) => `SUM_WHERE(liner_pieces.run, liner_pieces.roll, ${row})`,
+      "Cuts, one after another",
+    ),
+    rolls_opened: calc(
+      count,
+      (row) => `IF(whole_rolls, SUM(liner_working.opened_${row}), 0)`,
+      "Whole rolls",
+    ),
+    length_bought: calc(length, bought, "Length bought", { decimals: 1 }),
+    area_bought: calc(area, "length_bought * width", "Liner bought"),
+    waste: calc(
+      percent,
+      (row) =>
+        `IF(area_bought > 0, 1 - SUM_WHERE(liner_pieces.net, liner_pieces.roll, ${row}) / area_bought, 0)`,
+      "Waste, seams and trimmings",
+    ),
+    alone: calc(
+      area,
+      (row) => `SUM(liner_working.cost_${row})`,
+      "All pieces from this roll: liner and seams",
+    ),
+  },
+);

@@ -1,0 +1,29 @@
+import { calc, check, length, table, text, waterVolume } from "../../../engine/template/index.js";
+
+/** What a stop draws off from each pool: down to the deepest open end, never more than it holds. */
+export const poolSiphons = table(
+  "pool_siphons",
+  "Pools: what a stop draws off",
+  {
+    rows: 6,
+    beside: "pools",
+    filled: "length>0",
+    note: "As if the sides were upright down to the pipe's end; never more than the pool holds.",
+  },
+  {
+    pool: calc(text, "name", "Pool"),
+    drawn: calc(
+      length,
+      "MIN(depth,LARGEST_WHERE(outlets.pool_drawn,outlets.enters,before_step))",
+      "Drawn down by",
+    ),
+    water_drawn: calc(waterVolume, "MIN(water_standing,surface*drawn)", "Siphoned", {
+      decimals: 1,
+    }),
+    keeps_water: check(
+      "drawn<=0.5*depth",
+      "A stop draws {pool} down by {drawn} of its {depth}, and {water_drawn} run to the basin: end the line higher, or fit a check valve or an air break.",
+      { label: "Pool drained at a stop", level: "look" },
+    ),
+  },
+);

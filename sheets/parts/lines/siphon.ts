@@ -1,0 +1,116 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  input,
+  smallLength,
+  text,
+  waterVolume,
+  yesno,
+} from "../../../engine/template/index.js";
+
+/** What keeps a line from drawing off the water that it ends in when the pump stops. */
+export const siphonStops = ["nothing", "end above water", "check valve", "air break"] as const;
+
+const isStoppedBy = (way: (typeof siphonStops)[number]) => `siphon_stop="${way}"`;
+
+/** Where the line ends, and in what. */
+export const siphonInputs = {
+  siphon_stop: input(text, "Siphon stopped by", {
+    default: "nothing",
+    choices: siphonStops,
+    note: "At a stop a line that ends under water draws it off, down to its end, unless its own check valve or an air break stops that.",
+  }),
+  end_below_water: input(smallLength, "End below the resting water", {
+    optional: true,
+    least: 0,
+    most: 120,
+    note: "Blank: at the bottom of the pool or pot, so that all of its water drains.",
+  }),
+  pot_surface: input(area, "Pot's water surface", {
+    default: 0,
+    least: 0,
+    most: 200,
+    note: "Of the pot or header basin that this line fills; 0 where it ends in a pool of the stream, or in the open.",
+  }),
+  pot_depth: input(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
+};
+
+/**
+ * What a stop draws off through the line, by hydrostatics. A check valve in the main keeps
+ * water from the pump, but open lines stay joined at the manifold: those that end higher run
+ * out through the lowest.
+ */
+export const siphonResults = {
+  lower_lines: calc(
+    count,
+    "SUMPRODUCT((outlets.height<height-0.01[ft])*outlets.open_line)",
+    "Open lines that end lower",
+  ),
+  drains: calc(
+    yesno,
+    `AND(NOT(shut),NOT(${isStoppedBy("check valve")}),OR(NOT(check_valve_fitted),lower_lines>0))`,
+    "Runs empty at a stop",
+  ),
+  siphons: calc(
+    yesno,
+    `AND(drains,above_water<=0,NOT(${isStoppedBy("air break")}))`,
+    "Siphons at a stop",
+  ),
+  branch_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drains back from the branch", {
+    decimals: 1,
+  }),
+  pot_water: calc(waterVolume, "pot_surface*pot_depth", "Water in the pot", {
+    decimals: 1,
+    note: "As if its sides were upright.",
+  }),
+  depth_there: calc(
+    smallLength,
+    "IF(pot_water>0,pot_depth,LARGEST_WHERE(pools.depth_counted,pools.before_step,enters))",
+    "Depth of pool or pot",
+  ),
+  siphon_depth: calc(
+    smallLength,
+    "IF(siphons,MIN(depth_there,IF(ISBLANK(end_below_water),depth_there,end_below_water)),0)",
+    "Drawn off, depth",
+  ),
+  pot_siphoned: calc(
+    waterVolume,
+    "IF(pot_water>0,pot_surface*siphon_depth,0)",
+    "Siphoned from the pot",
+    { decimals: 1 },
+  ),
+  pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Pool drawn down by"),
+  above_said: calc(
+    text,
+    "~end {above_water|up} above the water, so that a stop draws nothing off",
+    "Where the end stands",
+    { reader: "crew" },
+  ),
+  drawn_said: calc(
+    text,
+    "~end {siphon_depth|down} below the resting water and no deeper: each stop draws off what stands above it",
+    "What a stop draws off",
+    { reader: "crew" },
+  ),
+  siphon_words: calc(
+    text,
+    `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(above_water>0,above_said,IF(${isStoppedBy("air break")},"air break in this line, higher than the water it ends in and open to the air",IF(siphon_depth>0,drawn_said,"")))))`,
+    "Siphon, for the crew",
+  ),
+};
+
+/** Contradictions, and water that nobody has counted. */
+export const siphonChecks = {
+  end_is_above: check(
+    `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
+    "{name}: its end is to stand above the water, but no height is given: enter it, or choose what else stops the siphon.",
+    { label: "End not above water" },
+  ),
+  siphon_counted: check(
+    "OR(NOT(siphons),depth_there>0)",
+    "{name} ends under water at step {enters|0}, which has no pool, and no pot is given: enter what it ends in, or its end above the water.",
+    { label: "Siphoned water not counted", level: "look" },
+  ),
+};

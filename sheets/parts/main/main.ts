@@ -1,0 +1,249 @@
+import {
+  bore,
+  calc,
+  check,
+  count,
+  head,
+  input,
+  length,
+  lines,
+  number,
+  paragraphs,
+  percent,
+  precise,
+  roughnessHeight,
+  sheet,
+  speed,
+  text,
+  viscosity,
+  waterVolume,
+  yesno,
+} from "../../../engine/template/index.js";
+import { sizeComparison } from "./size-comparison.js";
+
+const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,main_size)`;
+const fitting = { least: 0, most: 100, whole: true };
+
+const pipe = lines("The main, from pump to manifold", {
+  main_size: input(text, "Pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
+  main_length: input(length, "Length", { default: 40, least: 0, most: 2000 }),
+  flexible_length: input(length, "Flexible pipe at the pump", {
+    default: 6,
+    least: 0,
+    most: 100,
+    note: "Of the main's size: it loses friction and drains back like as much more of the main.",
+  }),
+  main_elbows_90: input(count, "90° elbows", { default: 3, ...fitting }),
+  main_elbows_45: input(count, "45° elbows", { default: 0, ...fitting }),
+  main_tees: input(count, "Tees passed straight through", { default: 0, ...fitting }),
+  main_valves: input(count, "Ball valves, open", { default: 1, ...fitting }),
+  main_entrance: input(text, "Begins with", {
+    default: "bulkhead fitting, flush",
+    choices: "entrances.name",
+  }),
+  check_valve_fitted: input(yesno, "A check valve keeps the pipe full", {
+    default: false,
+    note: "Lines that end higher than the lowest one run empty through it all the same.",
+  }),
+  main_extra_loss: input(number, "K of other fittings", { default: 0, least: -5, most: 1000000 }),
+});
+
+const rules = lines("Rules and materials", {
+  bore_basis: input(text, "Bore of a pipe is", {
+    default: "outside less two least walls",
+    choices: ["outside less two least walls", "wall 3 % over the least", "average inside diameter"],
+    note: "Pipe is made with walls thicker than the least: the other two lose up to 6 % more head.",
+  }),
+  smoothness: input(number, "Hazen-Williams C", {
+    default: 150,
+    least: 80,
+    most: 160,
+    decimals: 0,
+    source: "plastic pipe 140 to 150: EPANET 2.2 User Manual, table of roughness",
+  }),
+  roughness_height: input(roughnessHeight, "Roughness of the wall", {
+    default: 0.00006,
+    least: 0,
+    most: 0.1,
+    source: "plastic 0.000005 ft: Hydraulic Institute Engineering Data Book",
+  }),
+  water_viscosity: input(viscosity, "Viscosity of water", {
+    default: 1.217,
+    least: 0.6,
+    most: 2,
+    note: "From ‹2|1.86› near freezing to ‹0.6 at 120 °F|0.56 at 49 °C›: warmer water does not run over stone.",
+    source: "water at 60 °F (from memory)",
+    decimals: 3,
+  }),
+  head_reserve: input(
+    percent,
+    "Head in reserve: the pump at full speed must reach so much more than the head wanted",
+    {
+      default: 0.1,
+      least: 0,
+      most: 0.5,
+      decimals: 0,
+      note: "A test of the pump only: flows, speed and valves as set are for the head wanted itself.",
+      source: "common practice, no source",
+    },
+  ),
+  main_speed_limit: input(speed, "Limit of speed in the main", {
+    default: 5,
+    least: 1,
+    most: 15,
+    source: "usual limit in the choice of plastic pipe: university course table for Class 160 pipe",
+  }),
+});
+
+const results = lines("The main at the flow wanted", {
+  main_run: calc(length, "main_length+flexible_length", "Length, flexible pipe included"),
+  main_bore: calc(bore, sizeAt("bore"), "Bore"),
+  main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
+  main_multiples: calc(
+    number,
+    "main_elbows_90*elbow_90+main_elbows_45*elbow_45+main_tees*tee_run+main_valves*ball_valve+IF(check_valve_fitted,swing_check,0)",
+    "Fittings in multiples of fT",
+  ),
+  main_fixed_loss: calc(
+    number,
+    "PICK(entrances.loss,entrances.name,main_entrance)+main_extra_loss",
+    "K that the size does not change",
+  ),
+  main_loss_coefficient: calc(
+    number,
+    "MAX(0,main_fixed_loss+main_factor*main_multiples)",
+    "K of all fittings",
+  ),
+  main_friction: calc(
+    precise,
+    "FRICTION_COEFFICIENT(main_run,main_bore,smoothness)",
+    "Friction coefficient",
+    { decimals: 7 },
+  ),
+  main_local: calc(
+    precise,
+    "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)",
+    "Fittings coefficient",
+    { decimals: 7 },
+  ),
+  main_speed: calc(speed, "PIPE_SPEED(total_flow_wanted,main_bore)", "Speed", { strong: true }),
+  main_speed_running: calc(
+    speed,
+    "PIPE_SPEED(MAX(total_flow_wanted,total_flow),main_bore)",
+    "Speed, at the larger of wanted and actual",
+  ),
+  main_friction_loss: calc(
+    head,
+    "HAZEN_WILLIAMS(total_flow_wanted,main_run,main_bore,smoothness)",
+    "Lost to friction",
+  ),
+  main_fitting_loss: calc(head, "LOSS_AT(total_flow_wanted,0,main_local)", "Lost in fittings"),
+  main_loss: calc(head, "LOSS_AT(total_flow_wanted,main_friction,main_local)", "Lost in the main", {
+    strong: true,
+  }),
+  total_head: calc(head, "manifold_needed+main_loss", "Total head wanted of the pump", {
+    strong: true,
+  }),
+  head_with_reserve: calc(
+    head,
+    "total_head*(1+head_reserve)",
+    "Head that the pump must reach at full speed, reserve included",
+  ),
+  main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
+    decimals: 0,
+  }),
+  main_darcy_loss: calc(
+    head,
+    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_run,main_bore,main_speed),0)",
+    "Lost to friction by Darcy-Weisbach",
+    { note: "A second opinion beside Hazen-Williams." },
+  ),
+  main_darcy_gap: calc(
+    percent,
+    "IF(main_friction_loss>0,main_darcy_loss/main_friction_loss-1,0)",
+    "Darcy-Weisbach against Hazen-Williams",
+  ),
+  main_average_bore_gap: calc(
+    percent,
+    `(main_bore/${sizeAt("bore_average")})^4.871-1`,
+    "More friction, if the bore is the average inside diameter",
+  ),
+  main_water: calc(waterVolume, "WATER_IN_PIPE(main_run,main_bore)", "Water in the main", {
+    decimals: 1,
+  }),
+  pipe_water: calc(
+    waterVolume,
+    "main_water+SUM(outlets.water_in_pipe)",
+    "Water in the main and the branches",
+    { decimals: 1 },
+  ),
+  pipe_drained: calc(
+    waterVolume,
+    "IF(check_valve_fitted,0,main_water)+SUM(outlets.branch_drained)",
+    "Drains back out of the pipes",
+    { decimals: 1 },
+  ),
+  siphoned: calc(
+    waterVolume,
+    "SUM(pool_siphons.water_drawn)+SUM(outlets.pot_siphoned)",
+    "Siphoned out of pools and pots",
+    { decimals: 1 },
+  ),
+  drain_back: calc(
+    waterVolume,
+    "pipe_drained+siphoned",
+    "Water that comes back when the pump stops",
+    { strong: true, decimals: 1 },
+  ),
+  pot_water: calc(waterVolume, "SUM(outlets.pot_water)", "Water in pots, running", {
+    decimals: 1,
+  }),
+  manifold_tees: calc(count, "SUM(outlets.tee_pieces)", "Tees of the manifold"),
+  manifold_caps: calc(
+    count,
+    'IF(AND(manifold_tees>0,NOT(LISTED(outlets.tee,"end of the manifold"))),1,0)',
+    "Cap at the manifold's end",
+    { note: "None where a branch leaves by the end." },
+  ),
+});
+
+const checks = lines("Checks", {
+  main_size_known: check(
+    "LISTED(pipe_sizes.size,main_size)",
+    "The main's size {main_size} is not in the table of pipes: choose one that is.",
+    { label: "Pipe size known" },
+  ),
+  main_not_too_fast: check(
+    "main_speed_running<=main_speed_limit",
+    "Water would run at {main_speed_running} in the main, the limit is {main_speed_limit}: go up a pipe size.",
+    { label: "Not too fast" },
+  ),
+  main_has_length: check(
+    "main_length>0",
+    "The main has no length, so it would lose no friction: enter its length along the trench.",
+    { label: "Main has a length" },
+  ),
+  main_friction_sure: check(
+    "OR(main_friction_loss<0.1[ft],ABS(main_darcy_gap)<=0.1)",
+    "Darcy-Weisbach gives {main_darcy_loss} of friction, Hazen-Williams {main_friction_loss}: more than 10 % apart. Check C, wall roughness and the temperature.",
+    { label: "Friction agrees with Darcy-Weisbach", level: "look" },
+  ),
+});
+
+/** The main: its losses, and what another size would do. */
+export const mainSheet = sheet(
+  "Main",
+  "The main from pump to manifold: what it loses, and what other pipe sizes would.",
+  [
+    pipe,
+    rules,
+    results,
+    checks,
+    sizeComparison,
+    paragraphs(
+      "Mind",
+      "Friction is by Hazen-Williams with the constants of EPANET; the hand form with 10.44 and 4.8704 gives 0.2 % less. It holds for water near room temperature.",
+      "Water hammer is not modelled: close valves slowly, and ask the maker of a check valve where it may slam.",
+    ),
+  ],
+);

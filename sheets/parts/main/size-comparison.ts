@@ -1,0 +1,82 @@
+import {
+  calc,
+  flow,
+  head,
+  hourlyFlow,
+  precise,
+  speed,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+
+const losses = "friction*(pump_points.flow/1[gal/min])^1.852+local*(pump_points.flow/1[gal/min])^2";
+const pass = (from: string, label: string) =>
+  calc(flow, `IF(${from}>0,PUSH_PASS(${from},friction,local,slope,rest),0)`, label);
+
+/** The argument for a bigger pipe, in figures: what each stocked size loses and lets through. */
+export const sizeComparison = table(
+  "size_comparison",
+  "What each pipe size would do as the main",
+  {
+    rows: 8,
+    beside: "pipe_sizes",
+    note: "Head lost and speed at the flow wanted. The most the chosen pump can push at full speed through this main, with these fittings, to the highest outlet: branches and valves left out.",
+  },
+  {
+    main_of: calc(text, "size", "Main of"),
+    local: calc(
+      precise,
+      "LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)",
+      "Fittings coefficient",
+      { decimals: 7 },
+    ),
+    friction: calc(
+      precise,
+      "FRICTION_COEFFICIENT(main_run,bore,smoothness)",
+      "Friction coefficient",
+      { decimals: 7 },
+    ),
+    speed: calc(speed, "PIPE_SPEED(total_flow_wanted,bore)", "Speed"),
+    head_lost: calc(head, "LOSS_AT(total_flow_wanted,friction,local)", "Head lost in the main", {
+      strong: true,
+    }),
+    head_total: calc(head, "manifold_needed+head_lost", "Head wanted of the pump"),
+    points_past: calc(
+      precise,
+      `SUMPRODUCT((pump_points.head/1[ft]-highest_outlet/1[ft]-(${losses})>0)*pump_points.used)`,
+      "Points of the pump's curve that it can pass",
+      { decimals: 0 },
+    ),
+    line: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Piece of the curve", {
+      decimals: 0,
+    }),
+    slope: calc(precise, "INDEX(pump_points.slope,line)", "Its slope"),
+    rest: calc(
+      head,
+      "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,line),INDEX(pump_points.head,line),slope)-highest_outlet)",
+      "Head left at no flow",
+      { zero: "none" },
+    ),
+    push_start: calc(
+      flow,
+      "IF(AND(rest>0,slope<0),1[gal/min]/MAX(-slope/(rest/1[ft]),(friction/(rest/1[ft]))^0.54,(local/(rest/1[ft]))^0.5),0)",
+      "Most flow, at the outside",
+    ),
+    push_first: pass("push_start", "First pass"),
+    push_second: pass("push_first", "Second pass"),
+    push_third: pass("push_second", "Third pass"),
+    push_fourth: pass("push_third", "Fourth pass"),
+    most_flow: calc(
+      hourlyFlow,
+      "IF(push_fourth>0,PUSH_PASS(push_fourth,friction,local,slope,rest),0)",
+      "Most the pump can push",
+      { strong: true, zero: "none" },
+    ),
+    most_speed: calc(speed, "PIPE_SPEED(most_flow,bore)", "Speed at that"),
+    in_words: calc(
+      text,
+      'IF(pump_point_count<2,"choose a pump first",IF(points_past<1,"the pump cannot lift to the highest outlet",IF(most_flow<total_flow_wanted,"too small for the flow wanted",IF(speed>main_speed_limit,"faster than the limit","fits"))))',
+      "In words",
+    ),
+  },
+);

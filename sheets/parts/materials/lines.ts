@@ -1,0 +1,84 @@
+import {
+  calc,
+  input,
+  number,
+  percent,
+  type TableBlock,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import type { OwnLine } from "./pipe-lines.js";
+import { pricedColumns } from "./priced.js";
+
+interface Line {
+  readonly description: string;
+  readonly code: string;
+  readonly needed: string;
+  readonly unit: string;
+  readonly item?: string;
+  readonly waste: number;
+  readonly by_load: string;
+}
+
+/** A "to buy" table of another sheet, made by `buysTable`, as the takeoff takes it up. */
+export interface BuysSource {
+  readonly buys: TableBlock;
+  /** A column of as many rows that says what each line is, where the table itself does not. */
+  readonly names?: string;
+  /** Waste that its lines start from: 0 unless told. */
+  readonly waste?: number;
+}
+
+/**
+ * The takeoff: a line for each thing to buy, from the "to buy" tables of other sheets and
+ * from lines of its own.
+ */
+export function takeoffLines(sources: readonly BuysSource[], own: readonly OwnLine[]): TableBlock {
+  const all = [...sources.flatMap(linesOf), ...own.map(ownLine)];
+  const of = (row: number): Line => all[row - 1] as Line;
+  return table(
+    "lines",
+    "What is bought",
+    {
+      rows: all.length,
+      data: all.map(({ item, waste }) => (item === undefined ? { waste } : { item, waste })),
+      note: "Quantities come from the sheets before. A code in the column Item takes the place of the usual one.",
+    },
+    pricedColumns({
+      description: calc(text, (row) => of(row).description, "What"),
+      item: input(text, "Item", { optional: true }),
+      code: calc(text, (row) => of(row).code, "Code"),
+      needed: calc(number, (row) => of(row).needed, "Needed"),
+      unit: calc(text, (row) => of(row).unit, "Unit"),
+      waste: input(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
+      delivered: input(yesno, "Delivery is in its price", { default: false }),
+      by_load: calc(yesno, (row) => of(row).by_load, "Comes by the load"),
+    }),
+  );
+}
+
+function linesOf({ buys: { name, rows }, names, waste = 0 }: BuysSource): Line[] {
+  return Array.from({ length: rows }, (_, i) => ({
+    // joined to "", since a blank cell looked up is a zero
+    description: `INDEX(${names ?? `${name}.what`},${i + 1})&""`,
+    code: `IF(LEN(item)>0,item,INDEX(${name}.code,${i + 1}))`,
+    needed: `INDEX(${name}.wanted,${i + 1})`,
+    unit: `INDEX(${name}.unit,${i + 1})`,
+    waste,
+    by_load: `AND(INDEX(${name}.by_load,${i + 1}),NOT(delivered))`,
+  }));
+}
+
+function ownLine({ what, code, wanted, unit, waste }: OwnLine): Line {
+  return {
+    description: `"${what}"`,
+    code: 'IF(LEN(item)>0,item,"")',
+    needed: countedIn(wanted, unit),
+    unit: `"${tradeUnit(unit)}"`,
+    item: code,
+    waste,
+    by_load: "FALSE",
+  };
+}

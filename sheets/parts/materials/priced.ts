@@ -1,0 +1,92 @@
+import {
+  type CellDeclaration,
+  calc,
+  check,
+  count,
+  date,
+  type InputDeclaration,
+  money,
+  number,
+  precise,
+  text,
+} from "../../../engine/template/index.js";
+
+import { sameKind, unitsIn } from "../../tables/trade-units.js";
+
+/** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
+const exactRow =
+  "IF(LEN(code)>0,IF(LISTED(items.code,code),IF(PICK(items.code,items.code,code)=code,MATCH(code,items.code,0),0),0),0)";
+
+const fromItem = (column: string, otherwise: string): string =>
+  `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
+
+/** The columns that a line of goods has before it is priced. */
+export interface LineColumns {
+  readonly description: CellDeclaration;
+  /** An item chosen by a person, where the code is a calculation. */
+  readonly item?: InputDeclaration;
+  readonly code: CellDeclaration;
+  /** A plain number in `unit`. */
+  readonly needed: CellDeclaration;
+  readonly unit: CellDeclaration;
+  readonly waste: CellDeclaration;
+  /** A person says that its price holds the delivery. */
+  readonly delivered?: InputDeclaration;
+  /** Comes by the truck load, and its price does not hold the delivery; where left out, nothing does. */
+  readonly by_load?: CellDeclaration;
+}
+
+/**
+ * The columns of a table of goods: what is needed, what is bought in whole packs, what it
+ * costs by exact code, and the checks that keep a missing, outdated or misread price from
+ * becoming a silent zero.
+ */
+export function pricedColumns(line: LineColumns): Record<string, CellDeclaration> {
+  return {
+    ...line,
+    at: calc(count, exactRow, "Row of the items"),
+    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
+    book_share: calc(
+      precise,
+      `IF(at>0,IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),1)`,
+      "Units in one of the book's",
+      { note: "1 where the book sells by the bid's own unit." },
+    ),
+    bought: calc(
+      number,
+      `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,
+      "To buy",
+    ),
+    ...(line.by_load && { loads: calc(count, loads, "Truck loads, if brought alone") }),
+    unit_cost: calc(money, `${fromItem("cost", "0")}/book_share`, "Cost of one"),
+    cost: calc(money, "ROUND(bought*unit_cost,2)", "Cost"),
+    tax: calc(
+      money,
+      "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",
+      "Sales tax",
+    ),
+    supplier: calc(text, fromItem("supplier", '""'), "Supplier"),
+    good_until: calc(date, fromItem("good_until", "0"), "Price good until"),
+    found: check(
+      "OR(needed<=0,at>0)",
+      'Line "{description}": the price book has no item with the code "{code}", so the line is not in the price. Add the item to the book, or choose another code.',
+      { label: "In the book" },
+    ),
+    unit_fits: check(
+      `IF(OR(needed<=0,at=0),TRUE,${sameKind("unit", "book_unit")})`,
+      'Line "{description}", code {code}: the takeoff counts in {unit}, the price book sells by {book_unit}, which measures something else. Choose an item sold by {unit}, or correct the book.',
+      { label: "Unit fits" },
+    ),
+    quote_holds: check(
+      "OR(needed<=0,at=0,good_until>=bid_date)",
+      'Line "{description}", code {code}: the price of {supplier} was good until {good_until}, and the bid is of {bid_date}. Ask for a new quote.',
+      { label: "Price holds" },
+    ),
+  };
+}
+
+/** Whole loads of what is bought, waste and packs included. */
+const loads =
+  'IF(by_load,ROUNDUP(ROUND(IF(unit="‹ton|t›",bought/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",bought/MAX(0.1,bulk_load/1[‹yd³|m³›]),0)),6),0),0)';
+
+const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -1,0 +1,134 @@
+import {
+  calc,
+  check,
+  count,
+  date,
+  density,
+  input,
+  lines,
+  money,
+  number,
+  percent,
+  soilVolume,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import { unitChoices } from "../../tables/trade-units.js";
+import { branchSizes, mainSizes } from "./pipe-lines.js";
+import { pricedColumns } from "./priced.js";
+
+const laid = "(outlets.bore>0)";
+
+/** What the pipes ask for beyond what the other sheets say. */
+export const takeoffInputs = lines("For the lines below", {
+  pipe_joints: calc(
+    number,
+    `2*(SUMPRODUCT(${laid}*(1+outlets.elbows_90+outlets.elbows_45))+COUNT_WHERE(outlets.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*outlets.length))/20[ft]`,
+    "Joints to cement",
+    {
+      decimals: 0,
+      note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and ‹20 ft|6.1 m› of pipe: common practice, no source.",
+    },
+  ),
+  bulk_weight: input(density, "Weight of sand and gravel, loose", {
+    default: 100,
+    least: 50,
+    most: 160,
+    source: "common practice, no source",
+  }),
+  classes_share_trucks: input(yesno, "Stone, gravel and sand share trucks", {
+    default: true,
+    note: "No: each line comes by loads of its own.",
+  }),
+  bulk_load: calc(
+    soilVolume,
+    "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))",
+    "A truck brings of them: by room or by weight, whichever is less",
+  ),
+});
+
+export const extraLines = table(
+  "extra_lines",
+  "Further things to buy for this job",
+  { rows: 8, filled: "needed>0" },
+  pricedColumns({
+    description: input(text, "What"),
+    code: input(text, "Code"),
+    needed: input(number, "Needed", { least: 0, most: 1e6 }),
+    unit: input(text, "Unit", { choices: unitChoices }),
+    waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
+    by_load: input(yesno, "Comes by the load", {
+      default: false,
+      note: "Yes for what is bought by weight or volume, where its price does not hold the delivery.",
+    }),
+  }),
+);
+
+export const taxes = table(
+  "taxes",
+  "Sales tax on what is bought, by class",
+  {
+    rows: 4,
+    filled: "LEN(class)>0",
+    data: [
+      { class: "taxable", share: 0.07 },
+      { class: "exempt", share: 0 },
+    ],
+    note: "The shares are those of the place of the job: look them up.",
+  },
+  {
+    class: input(text, "Class"),
+    share: input(percent, "Tax", { least: 0, most: 0.25, decimals: 3 }),
+  },
+);
+
+const goods = (column: string) => `SUM(lines.${column})+SUM(extra_lines.${column})`;
+
+const unlisted = branchSizes.map((size) => `(outlets.pipe_size<>"${size}")`).join("*");
+const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
+
+/** How many prices of goods, pump and subcontracts end before a day. */
+const endBefore = (day: string) =>
+  [
+    `SUMPRODUCT((lines.cost>0)*(lines.good_until<${day}))`,
+    `SUMPRODUCT((extra_lines.cost>0)*(extra_lines.good_until<${day}))`,
+    `SUMPRODUCT((subcontracts.amount>0)*(subcontracts.quoted_until<${day}))`,
+    `IF(pump_row>0,IF(INDEX(pumps.good_until,MAX(pump_row,1))<${day},1,0),0)`,
+  ].join("+");
+
+const byLoad = (unit: string) =>
+  ["lines", "extra_lines"]
+    .map((name) => `SUMPRODUCT(${name}.by_load*(${name}.unit="${unit}")*${name}.bought)`)
+    .join("+");
+
+export const takeoffTotals = lines("In short", {
+  truck_loads: calc(
+    count,
+    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›]),6),0),SUM(lines.loads)+SUM(extra_lines.loads))`,
+    "Truck loads of stone, gravel and sand",
+  ),
+  goods_cost: calc(money, goods("cost"), "Goods, before tax"),
+  goods_tax: calc(money, goods("tax"), "Sales tax on them"),
+  prices_outlast_offer: check(
+    `${endBefore("bid_date+good_for_days")}=0`,
+    "Some prices end before this bid does, {good_for_days|0} after {bid_date}: see the column Price good until, the pump's price and the quotes of others.",
+    { label: "Prices hold as long as the bid", level: "look" },
+  ),
+  work_starts: calc(
+    date,
+    "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)",
+    "Work starts, the first of its month",
+  ),
+  prices_end: calc(count, endBefore("work_starts"), "Prices that end before work starts"),
+  prices_reach_start: check(
+    "prices_end=0",
+    "Prices that end before work starts on {work_starts}: {prices_end|0}. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
+    { label: "Prices hold until work starts", level: "look" },
+  ),
+  pipe_counted: check(
+    `AND(SUMPRODUCT(${laid}*${unlisted})=0,OR(${mainListed}))`,
+    "A pipe has a size without a line in the takeoff, so it and its fittings are not in the price. Add them as further things to buy.",
+    { label: "Every pipe has a line", level: "must" },
+  ),
+});

@@ -1,0 +1,78 @@
+import {
+  type Block,
+  type CalcDeclaration,
+  calc,
+  count,
+  prose,
+  type Reader,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+
+/** A line that a printed page may carry: its text, and when it is wanted. */
+export interface PageLine {
+  /** A text formula. */
+  readonly says: string;
+  /** A condition; the line is always there where it is absent. */
+  readonly when?: string;
+}
+
+/** Marks a line as a heading: the page shows it in bold. */
+export const headingMark = "■ ";
+
+export const heading = (words: string, when?: string): PageLine => ({
+  says: `"${headingMark}${words}"`,
+  ...(when === undefined ? {} : { when }),
+});
+
+/** A line for each row of a table. */
+export const rows = (count: number, line: (row: number) => PageLine): PageLine[] =>
+  Array.from({ length: count }, (_, i) => line(i + 1));
+
+const firstFailure =
+  'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")&": "&INDEX(check_shown.check,1)&" (sheet "&INDEX(check_shown.sheet,1)&")")';
+
+/** The first line of a page that goes out of the office: it says so while the bid does not stand. */
+export const draftLine: PageLine = {
+  says: `~DRAFT, not to be handed out: {TEXTJOIN("; ",TRUE,errors_said,${firstFailure})}. See the sheet Checks.`,
+  when: "NOT(bid_stands)",
+};
+
+/**
+ * Lines for a page that people outside the office read: those that are wanted move
+ * up, so that the page has no gaps, whatever the job. Returns the working lists (for
+ * a sheet of their own) and the page's block. The unwanted lines stay blank there.
+ */
+export function pageLines(
+  name: string,
+  title: string,
+  reader: Reader,
+  lines: readonly PageLine[],
+): { working: Block[]; page: Block } {
+  const [choice, list] = [`${name}_choice`, `${name}_lines`];
+  const at = (row: number): PageLine => lines[row - 1] as PageLine;
+  const wanted = table(
+    choice,
+    `Which lines stand in ${title}`,
+    { rows: lines.length },
+    {
+      wanted: calc(yesno, (row) => at(row).when ?? "TRUE", "Wanted"),
+      place: calc(count, "above.place+IF(wanted,1,0)", "Place", { first: "IF(wanted,1,0)" }),
+    },
+  );
+  const worded = table(
+    list,
+    `Lines for ${title}`,
+    { rows: lines.length, beside: choice, filled: "wanted" },
+    {
+      says: calc(text, (row) => at(row).says, "Line", { reader }),
+    },
+  );
+  const cells: Record<string, CalcDeclaration> = {};
+  lines.forEach((_, i) => {
+    const formula = `IF(${i + 1}<=INDEX(${choice}.place,${lines.length}),PICK(${list}.says,${choice}.place,${i + 1}),"")`;
+    cells[`${name}_line_${i + 1}`] = calc(text, formula, "");
+  });
+  return { working: [wanted, worded], page: prose(title, cells) };
+}

@@ -1,0 +1,76 @@
+import {
+  type Block,
+  calc,
+  date,
+  length,
+  lines,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+import { stoneRows } from "../stone/classes.js";
+import { longDate, monthName } from "./words.js";
+
+const centsShown =
+  "FIXED(energy_rate/1[$/kWh]*100,IF(ABS(energy_rate/1[$/kWh]*100-ROUND(energy_rate/1[$/kWh]*100,0))<0.005,0,1))";
+
+/** A part of the address line, where it was given. */
+const part = (name: string, before = "") => `IF(LEN(${name})>0,", ${before}"&${name},"")`;
+
+/** Figures as the pages say them. */
+export const saidLines: Block = lines("As the pages say it", {
+  offer_until: calc(date, "bid_date+good_for_days", "The bid is good until"),
+  bid_date_said: calc(text, longDate("bid_date"), "Date of the bid"),
+  offer_until_said: calc(text, longDate("offer_until"), "The bid is good until, in words"),
+  dig_looked_said: calc(
+    text,
+    `IF(ISBLANK(dig_looked_on),"",${longDate("dig_looked_on")})`,
+    "Date of the look at the dig",
+  ),
+  start_month_said: calc(text, monthName("INT(start_month)"), "Month in which work starts"),
+  company_said: calc(
+    text,
+    `IF(LEN(company)>0,company&${part("company_address")}&${part("company_phone")}&${part("company_license", "license ")},"")`,
+    "Who offers",
+  ),
+  reaches_length: calc(length, "SUM(reaches.length)", "Length of the stream without its pools"),
+  basin_falls_by: calc(
+    length,
+    "MAX(0,level_at_rest-level_running)",
+    "The basin's level falls by this when the pump starts",
+  ),
+  watts_said: calc(text, '"about "&FIXED(ROUND(pump_watts/10[W],0)*10,0)&" watts"', "Power"),
+  energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
+  energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),
+});
+
+/** What is asked for of each roll, as the supplier cuts it. */
+export const linerOrders: Block = table(
+  "liner_orders",
+  "Liner, roll by roll",
+  { rows: 6, beside: "liner_rolls", filled: "length_bought>0" },
+  {
+    said: calc(text, "~{length_bought|up} of the {width} roll", "For the supplier", {
+      reader: "supplier",
+    }),
+  },
+);
+
+/** The heaviest stone of each class, for the crew. */
+export const stoneSaid: Block = table(
+  "stone_said",
+  "Heaviest stone of each class",
+  { rows: stoneRows, beside: "stones", filled: "tons>0" },
+  {
+    heaviest: calc(text, (row) => `~{stones.heaviest[${row}]|0}`, "Heaviest stone", {
+      reader: "crew",
+    }),
+  },
+);
+
+/** How much a lip stands above the lowest of its step, for the crew. */
+export const lipSaid: Block = table(
+  "lip_said",
+  "Lips of one step",
+  { rows: 12, beside: "falls", filled: "lips_beside>0" },
+  { raised: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }) },
+);

@@ -1,0 +1,100 @@
+import {
+  calc,
+  check,
+  hours,
+  lines,
+  money,
+  moneyPerLength,
+  percent,
+} from "../../../engine/template/index.js";
+
+const step = "MAX(rounding_step,0.01[$])";
+
+/** From cost to price. */
+export const priceTotals = lines("The price", {
+  pump_cost: calc(money, "pump_price", "Pump"),
+  pump_tax: calc(
+    money,
+    "IF(pump_cost>0,ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
+    "Sales tax on the pump",
+  ),
+  material_cost: calc(money, "goods_cost+goods_tax+pump_cost+pump_tax", "Material, with tax"),
+  labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
+  equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
+  subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others"),
+  direct_cost: calc(
+    money,
+    "material_cost+labor_in_price+equipment_cost+subcontract_cost",
+    "Direct cost",
+    { strong: true },
+  ),
+  overhead_cost: calc(money, "ROUND(direct_cost*overhead_share,2)", "Overhead"),
+  risk_allowance: calc(
+    money,
+    "ROUND(SUM(risks.mean)+NORM.S.INV(MIN(0.99,MAX(0.5,risk_confidence)))*SQRT(SUMPRODUCT(risks.deviation*risks.deviation)),2)",
+    "Allowance for what may cost more",
+    { note: "Means add, and so do squares of deviations, where the risks are independent." },
+  ),
+  contingency_cost: calc(
+    money,
+    "ROUND(direct_cost*contingency_share,2)+risk_allowance",
+    "Contingency, with that allowance",
+  ),
+  total_cost: calc(money, "direct_cost+overhead_cost+contingency_cost", "Cost in all", {
+    strong: true,
+  }),
+  price_exact: calc(
+    money,
+    "PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))",
+    "Price before rounding",
+  ),
+  price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true }),
+  profit: calc(money, "price-total_cost", "Profit"),
+  margin: calc(percent, "IF(price>0,profit/price,0)", "Margin: profit of the price"),
+  markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup: profit of the cost"),
+  pump_quote_holds: check(
+    "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1))>=bid_date,TRUE)",
+    "The price of pump {pump_code} is no longer good on {bid_date}. Ask for a new quote.",
+    { label: "The pump's price holds" },
+  ),
+  pump_priced: check(
+    "pump_cost>0",
+    'The pump "{pump_code}" is not in the price book, or costs nothing there, so it is not in the price. Choose a pump of the book.',
+    { label: "The pump has a price" },
+  ),
+});
+
+/** Figures to judge the price by. */
+export const priceSense = lines("Does it make sense?", {
+  cost_per_foot: calc(
+    moneyPerLength,
+    "IF(stream_length>0,total_cost/stream_length,0)",
+    "Cost for each length of stream and pools",
+  ),
+  price_per_foot: calc(
+    moneyPerLength,
+    "IF(stream_length>0,price/stream_length,0)",
+    "Price for each length of stream and pools",
+  ),
+  break_even_price: calc(
+    money,
+    "total_cost-contingency_cost",
+    "Break-even: least price without a loss, if nothing goes wrong",
+  ),
+  spare: calc(money, "price-break_even_price", "What may go wrong before there is a loss"),
+  spare_hours: calc(
+    hours,
+    "IF(labor_hours>0,spare/((labor_cost/paid_hours)*(1+overhead_share)),0)",
+    "The same, in labor hours too many",
+  ),
+  spare_share: calc(
+    percent,
+    "IF(labor_hours>0,spare_hours/paid_hours,0)",
+    "The same, as a share of the labor hours paid",
+  ),
+  stands_overrun: check(
+    "OR(labor_hours<=0,spare_share>=hours_overrun)",
+    "The job loses money once its labor takes {spare_share} more hours than reckoned, but must stand {hours_overrun}: raise the margin or the contingency, or lower the risk.",
+    { label: "The price stands an overrun of hours", level: "look" },
+  ),
+});

@@ -1,0 +1,57 @@
+import {
+  calc,
+  check,
+  count,
+  input,
+  lines,
+  money,
+  percent,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+
+/** When the customer pays: the last draw is what is left, so that the draws make the price to the cent. */
+export const drawTable = table(
+  "draws",
+  "Draws",
+  {
+    rows: 6,
+    filled: "share>0",
+    data: [
+      { name: "on signing", share: 0.3 },
+      { name: "when the liner is in", share: 0.4 },
+      { name: "when the water runs", share: 0.3 },
+    ],
+    note: "The last draw is the price less those before it. Some states limit the first one: look yours up.",
+  },
+  {
+    name: input(text, "Due"),
+    share: input(percent, "Share", { least: 0, most: 1, decimals: 0 }),
+    place: calc(count, (row) => String(row), "Row"),
+    amount: calc(
+      money,
+      "IF(place=last_draw,contract_price-above.so_far,ROUND(contract_price*share,2))",
+      "Amount",
+      { first: "IF(place=last_draw,contract_price,ROUND(contract_price*share,2))" },
+    ),
+    so_far: calc(money, "above.so_far+amount", "So far", {
+      first: "amount",
+      blank: "0",
+    }),
+  },
+);
+
+export const drawChecks = lines("Draws, in all", {
+  draws_in_all: calc(money, "SUM(draws.amount)", "All draws"),
+  draw_shares: calc(percent, "SUM(draws.share)", "All shares"),
+  draws_add_up: check(
+    "AND(ABS(draw_shares-1)<0.00001,MIN(draws.amount)>=0)",
+    "The shares of the draws make {draw_shares}, not 100%. Correct them.",
+    { label: "Shares make 100%" },
+  ),
+  draws_make_price: check(
+    "ABS(draws_in_all-contract_price)<0.005[$]",
+    "The draws make {draws_in_all}, the price is {contract_price}: fill the draws from the first row on, without a gap.",
+    { label: "Draws make the price" },
+  ),
+});

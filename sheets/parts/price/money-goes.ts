@@ -1,0 +1,23 @@
+import { calc, money, percent, table, text } from "../../../engine/template/index.js";
+
+const parts: readonly [string, string][] = [
+  ["material", "material_cost"],
+  ["labor", "labor_in_price"],
+  ["equipment", "equipment_cost"],
+  ["work by others", "subcontract_cost"],
+  ["overhead", "overhead_cost"],
+  ["contingency", "contingency_cost"],
+  ["profit", "profit"],
+];
+
+/** The parts of the price, for the eye and for a chart. */
+export const moneyGoes = table(
+  "money_goes",
+  "Where the money goes",
+  { rows: parts.length },
+  {
+    part: calc(text, (row) => `"${parts[row - 1]?.[0]}"`, "Part"),
+    amount: calc(money, (row) => parts[row - 1]?.[1] ?? "0", "Amount"),
+    of_price: calc(percent, "IF(price>0,amount/price,0)", "Of the price"),
+  },
+);

@@ -1,0 +1,80 @@
+import {
+  calc,
+  check,
+  count,
+  input,
+  lines,
+  money,
+  percent,
+  text,
+} from "../../../engine/template/index.js";
+import { rate } from "../../tables/used-rates.js";
+
+const inPrice = "in our price";
+
+/** What the office decides about a price. */
+export const priceRules = lines("How the price is made", {
+  margin_wanted: input(percent, "Profit, as a share of the price", {
+    default: 0.2,
+    least: 0,
+    most: 0.6,
+  }),
+  markup_wanted: calc(
+    percent,
+    "MARKUP_FROM_MARGIN(margin_wanted)",
+    "The markup on cost that it equals",
+  ),
+  contingency_share: input(percent, "Contingency, of direct cost", {
+    default: 0.03,
+    least: 0,
+    most: 0.3,
+  }),
+  risk_confidence: input(percent, "Confidence that the allowance for risks is enough", {
+    default: 0.8,
+    least: 0.5,
+    most: 0.99,
+    decimals: 0,
+  }),
+  hours_overrun: input(percent, "Hours over the reckoning that the price must stand", {
+    default: 0.15,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    source: "common practice, no source",
+  }),
+  rounding_step: input(money, "The price is rounded up to a multiple of", {
+    default: 50,
+    least: 0.01,
+    most: 1000,
+  }),
+  permit_work: input(text, "Wall permits and engineer", {
+    default: inPrice,
+    choices: [inPrice, "by the customer"],
+    note: "By the customer: the proposal leaves them out in words.",
+  }),
+  permits_needed: input(count, "Further permits to pay for", {
+    default: 0,
+    least: 0,
+    most: 10,
+    whole: true,
+  }),
+  engineer_designs: calc(
+    count,
+    `IF(permit_work="${inPrice}",walls_to_permit,0)+digs_engineered`,
+    "Engineer's designs to pay for",
+    { note: "Each wall that needs one, and each dig whose protection is engineered." },
+  ),
+  permits_paid: calc(
+    count,
+    `permits_needed+IF(permit_work="${inPrice}",walls_to_permit,0)+IF(electric_counted,1,0)`,
+    "Permits to pay for",
+    { note: "Of walls and of the circuit; an electrician's quote holds his own." },
+  ),
+  pump_tax_class: input(text, "Tax class of the pump", { default: "taxable" }),
+  overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
+  pump_tax_known: check(
+    "LISTED(taxes.class,pump_tax_class)",
+    'The pump has the tax class "{pump_tax_class}", which the table of taxes on sheet Takeoff lacks.',
+    { label: "Tax class of the pump" },
+  ),
+});

@@ -1,0 +1,36 @@
+import {
+  calc,
+  count,
+  flow,
+  head,
+  power,
+  precise,
+  table,
+  yesno,
+} from "../../../engine/template/index.js";
+
+const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row},pump_row),0)`;
+
+/** The curve of the chosen pump at full speed. */
+export const pumpPoints = table(
+  "pump_points",
+  "Curve of the chosen pump, full speed",
+  { rows: 8 },
+  {
+    number: calc(count, "above.number+1", "Point", { first: "1" }),
+    used: calc(yesno, "number<=pump_point_count", "Used"),
+    flow: calc(flow, at("flow"), "Flow"),
+    head: calc(head, at("head"), "Head"),
+    watts: calc(power, at("watts"), "Power"),
+    slope: calc(
+      precise,
+      (row) =>
+        row < 8
+          ? `IF(number<pump_point_count,CURVE_SLOPE(flow,head,INDEX(pumps.flow_${row + 1},pump_row),INDEX(pumps.head_${row + 1},pump_row)),0)`
+          : "0",
+      "Slope of the line that follows",
+    ),
+    flow_set: calc(flow, "flow*pump_speed", "Flow, speed as set"),
+    head_set: calc(head, "head*pump_speed^2", "Head, speed as set"),
+  },
+);

@@ -1,0 +1,27 @@
+import { area, calc, check, percent, table, text } from "../../../engine/template/index.js";
+import { beds } from "../../tables/beds.js";
+
+/** Each kind of bed that the stream has, and whether the classes of stone buy it once. */
+export const bedsBought = table(
+  "beds_bought",
+  "Beds of the stream, and the stone that is bought for them",
+  { rows: beds.rows, beside: "beds" },
+  {
+    kind: calc(text, "name", "Bed"),
+    covered: calc(
+      area,
+      "SUMPRODUCT((reaches.bed = name) * reaches.length * reaches.width) + IF(name = pool_bed, SUM(pools.surface), 0[ft²])",
+      "Reaches and pools with it",
+    ),
+    bought: calc(
+      percent,
+      'SUMPRODUCT((stones.covers = "stream bed") * (stones.bed = name) * stones.share)',
+      "Shares of its classes",
+    ),
+    bed_bought: check(
+      "OR(covered <= 0, AND(stone_size <= 0, bought <= 1), ABS(bought - 1) < 0.001)",
+      "{kind} covers {covered}, but its classes of stone take {bought} of it: make their shares 100% in the classes on sheet Stone.",
+      { label: "Bed stone not bought once" },
+    ),
+  },
+);

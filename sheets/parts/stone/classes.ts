@@ -1,0 +1,111 @@
+import {
+  area,
+  calc,
+  check,
+  density,
+  input,
+  length,
+  percent,
+  spaceVolume,
+  table,
+  text,
+  tons,
+  weight,
+} from "../../../engine/template/index.js";
+import { stoneClasses } from "../../tables/stone.js";
+
+export const stoneRows = 12;
+
+const nothing = "0[ft³]";
+
+/** What a class can cover, and the volume that gives with its width and thickness. */
+const coverings: readonly (readonly [string, string])[] = [
+  ["lips", "SUM(falls.width) * width * thickness"],
+  ["banks", "2 * stream_length * width * thickness"],
+  ["stream bed", "bed_area * bed_stone_depth"],
+  ["fall faces", "SUMPRODUCT(falls.width, falls.drop) * thickness"],
+  ["basin top", "basin_plan * thickness"],
+  ["basin fill", "basin_stone_volume"],
+  ["own size", "length * width * thickness"],
+];
+
+const covered = coverings.reduceRight(
+  (otherwise, [name, volume]) => `IF(covers = "${name}", ${volume}, ${otherwise})`,
+  nothing,
+);
+
+export const stoneClassTable = table(
+  "stones",
+  "Classes of stone",
+  {
+    rows: stoneRows,
+    filled: "LEN(name) > 0",
+    data: stoneClasses,
+    note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed, whose depth of stone and voids stand on the sheets Reaches and Water tables.",
+  },
+  {
+    name: input(text, "Class"),
+    code: input(text, "Item code"),
+    covers: input(text, "Covers", { choices: coverings.map(([name]) => name) }),
+    bed: input(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
+    share: input(percent, "Share of that covered", {
+      default: 1,
+      least: 0,
+      most: 3,
+      decimals: 0,
+    }),
+    length: input(length, "Length, for own size", { optional: true, least: 0, most: 5000 }),
+    width: input(length, "Width or height of the course", { optional: true, least: 0, most: 200 }),
+    thickness: input(length, "Thickness", { optional: true, least: 0, most: 20 }),
+    voids: input(percent, "Voids between stones", {
+      default: 0.4,
+      least: 0,
+      most: 0.6,
+      decimals: 0,
+      note: "Porosity: share of the whole volume.",
+      source: "common practice, no source, except 40% for clean open-graded stone",
+    }),
+    rock: input(text, "Rock", { choices: "rocks.name" }),
+    bed_area: calc(
+      area,
+      'IF(covers = "stream bed", SUMPRODUCT((reaches.bed = bed) * reaches.length * reaches.width) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
+      "Bed of that kind",
+    ),
+    bed_voids: calc(
+      percent,
+      'IF(AND(covers = "stream bed", LEN(bed) > 0), PICK(beds.voids, beds.name, bed), 0)',
+      "Voids of that bed",
+    ),
+    voids_used: calc(percent, "IF(bed_voids > 0, bed_voids, voids)", "Voids used"),
+    volume: calc(spaceVolume, `share * ${covered}`, "Volume laid"),
+    mortar: calc(
+      spaceVolume,
+      'IF(AND(covers = "stream bed", bed_voids = 0), volume * voids, 0[ft³])',
+      "Mortar between it",
+      { note: "Where the bed's table gives no voids, mortar fills those between its stone." },
+    ),
+    tons: calc(tons, "STONE_TONS(volume, voids_used, solid_density)", "Weight", { decimals: 1 }),
+    stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
+    stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
+    stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
+    fullness: input(percent, "Largest stone: share of its box", {
+      default: 0.9,
+      least: 0.4,
+      most: 1,
+      decimals: 0,
+      note: "A slab about 90%, an angular boulder 70%, a round one 52% (an ellipsoid's pi/6). Where in doubt, more.",
+      source: "common practice, no source",
+    }),
+    solid_density: calc(density, "PICK(rocks.density, rocks.name, rock)", "Solid density"),
+    heaviest: calc(
+      weight,
+      "STONE_WEIGHT(stone_length, stone_width, stone_height, fullness, solid_density)",
+      "Heaviest stone",
+    ),
+    measured: check(
+      'OR(volume > 0, share = 0, AND(covers = "stream bed", LEN(bed) > 0))',
+      "{name}: {covers} gives no volume. Put in width and thickness (length too for own size, the bed for a stream bed), or clear the row.",
+      { label: "Has a volume" },
+    ),
+  },
+);

@@ -1,0 +1,101 @@
+import {
+  calc,
+  check,
+  count,
+  input,
+  length,
+  lines,
+  percent,
+  table,
+  text,
+  weight,
+  yesno,
+} from "../../../engine/template/index.js";
+
+/** The heaviest stone against what the machine may lift where it must be set. */
+export const stoneLifting = lines("The heaviest stone and the machine", {
+  heaviest_stone: calc(weight, "MAX(stones.heaviest)", "Heaviest single stone", { strong: true }),
+  rigging_weight: input(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
+  density_doubt: input(percent, "Allowance for a stone heavier than its sizes say", {
+    default: 0.25,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    note: "For sizes judged by eye, wet stone, and rock denser than its list says; the shape is in the table above.",
+    source: "common practice, no source",
+  }),
+  load_on_hook: calc(
+    weight,
+    "heaviest_stone * (1 + density_doubt) + rigging_weight",
+    "Load on the hook",
+  ),
+  reach_needed: input(length, "Reach at which it must be set", {
+    default: 10,
+    least: 1,
+    most: 60,
+    note: "From the machine's centre of swing to the stone's place.",
+  }),
+  chart_reach: calc(
+    length,
+    "LEAST_WHERE(machine_chart.counted_reach, machine_chart.far_enough, 1)",
+    "Next reach of the chart, not shorter",
+    { zero: "none" },
+  ),
+  machine_lift: calc(
+    weight,
+    "IF(chart_reach > 0, PICK(machine_chart.lift, machine_chart.counted_reach, chart_reach), 0)",
+    "Lift by the chart at that reach",
+    {
+      strong: true,
+      zero: "none",
+      note: "No reading between the lines of a chart: the longer reach counts.",
+    },
+  ),
+  lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart"),
+  lift_said: calc(
+    text,
+    'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")',
+    "The same, in words",
+  ),
+  chart_is_ours: input(yesno, "The chart is copied from the machine's own", {
+    default: false,
+  }),
+  chart_machine: input(text, "Machine of the chart", { optional: true }),
+  chart_taken_over: check(
+    "AND(chart_is_ours, LEN(chart_machine) > 0)",
+    "The lifting chart is the example's: copy the one in the machine's cab, name the machine, then say yes to chart_is_ours.",
+    { label: "Lifting chart is the example's", level: "look" },
+  ),
+  machine_lifts: check(
+    "load_on_hook <= machine_lift",
+    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}; the chart on this sheet shows {lift_said}. Bring a larger machine, set from nearer, or choose smaller stones.",
+    { label: "Stone too heavy for machine" },
+  ),
+});
+
+export const liftingChart = table(
+  "machine_chart",
+  "Lifting chart of the machine, over the side",
+  {
+    rows: 5,
+    filled: "reach > 0",
+    data: [
+      { reach: 8, lift: 2400 },
+      { reach: 10, lift: 1900 },
+      { reach: 12, lift: 1500 },
+      { reach: 14, lift: 1200 },
+    ],
+    note: "Placeholders of a small excavator, common practice, no source: copy the chart that is fixed in the machine's own cab, for the side lift and with its attachment.",
+  },
+  {
+    reach: input(length, "Reach", { least: 0.1, most: 100, decimals: 1 }),
+    lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
+    rises: check(
+      "SUMPRODUCT((machine_chart.reach > 0) * (machine_chart.reach < reach) * (machine_chart.lift < lift)) = 0",
+      "The chart allows {lift} at {reach}, more than at a shorter reach: copy the chart again.",
+      { label: "Lift grows with radius" },
+    ),
+    counted_reach: calc(length, "reach", "Reach, counted", { decimals: 1 }),
+    far_enough: calc(count, "IF(reach >= reach_needed, 1, 0)", "Far enough"),
+  },
+);

@@ -1,0 +1,71 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  input,
+  length,
+  percent,
+  smallLength,
+  table,
+  text,
+  waterVolume,
+  yesno,
+} from "../../../engine/template/index.js";
+
+/** Standing water behind a lip: it is there at rest too, and rises while the water runs. */
+export const poolsTable = table(
+  "pools",
+  "Pools: standing water behind a lip",
+  { rows: 6, filled: "length>0" },
+  {
+    name: input(text, "Pool", { default: "Pool" }),
+    before_step: input(count, "Behind the lip of step", {
+      default: 1,
+      least: 1,
+      most: 12,
+      whole: true,
+    }),
+    length: input(length, "Length", { least: 0.5, most: 200 }),
+    width: input(length, "Width", { default: 4, least: 0.5, most: 200 }),
+    depth: input(length, "Greatest depth below lip", { default: 1, least: 0, most: 10 }),
+    filled_share: input(percent, "Surface, share of box", {
+      default: 0.8,
+      least: 0.3,
+      most: 1,
+      source: "an oval fills π/4 of its box",
+    }),
+    mean_depth: input(percent, "Mean depth over greatest", {
+      default: 0.6,
+      least: 0.2,
+      most: 1,
+      source: "common practice, no source",
+    }),
+    barrier_planned: input(yesno, "Barrier agreed with the authority", { default: false }),
+    depth_counted: calc(length, "depth", "Depth, as counted"),
+    surface: calc(area, "length*width*filled_share", "Water surface"),
+    water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),
+    rise: calc(
+      smallLength,
+      "LARGEST_WHERE(falls.lip_depth,falls.step,before_step)",
+      "Rise while running",
+    ),
+    water_held: calc(waterVolume, "surface*rise", "Water held while running"),
+    water_depth: calc(length, "depth+rise", "Greatest depth of water, running"),
+    name_alone: check(
+      "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
+      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      { label: "Name used twice" },
+    ),
+    step_exists: check(
+      "LISTED(falls.step,before_step)",
+      "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",
+      { label: "Step without a fall" },
+    ),
+    fenced: check(
+      "OR(ROUND(water_depth-barrier_depth,9)<=0,barrier_planned)",
+      "{name} holds water {water_depth} deep. Over {barrier_depth} many codes want a barrier {barrier_height} high: ask the authority and plan it, or make the pool shallower.",
+      { label: "Pool without barrier" },
+    ),
+  },
+);

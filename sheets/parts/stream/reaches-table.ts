@@ -1,0 +1,112 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  flow,
+  input,
+  length,
+  number,
+  precise,
+  smallLength,
+  speed,
+  table,
+  text,
+  waterVolume,
+} from "../../../engine/template/index.js";
+
+const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
+
+/** One row for each stretch of stream. */
+export const reachesTable = table(
+  "reaches",
+  "Runs of the stream, between falls",
+  {
+    rows: 12,
+    opening: 1,
+    filled: "length>0",
+    note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 (shallow) to 1.5 (deep water), either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
+  },
+  {
+    name: input(text, "Run", { default: "Run" }),
+    after_step: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),
+    length: input(length, "Length", { least: 0.5, most: 500 }),
+    width: input(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
+    fall: input(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
+    side: input(number, "Side slope, run over rise", { default: 1, least: 0, most: 6 }),
+    bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
+    bank_height: input(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
+    flow: calc(flow, "PICK(steps.flow_as_set,steps.number,after_step)", "Actual flow"),
+    roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
+    stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
+    slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
+    depth_likely: calc(
+      smallLength,
+      (row) => `INDEX(stream_depths.depth_fourth,${row})`,
+      "Depth, calculated",
+    ),
+    depth_manning: calc(
+      smallLength,
+      (row) => `INDEX(stream_depths.manning_third,${row})`,
+      "Depth by Manning",
+    ),
+    depth: calc(smallLength, "depth_likely*(1+depth_allowance)", "Depth to plan for", {
+      strong: true,
+    }),
+    water_area: calc(area, "CHANNEL_AREA(width,depth,side)", "Cross-section to plan for", {
+      decimals: 2,
+    }),
+    area_likely: calc(area, "CHANNEL_AREA(width,depth_likely,side)", "Cross-section, calculated", {
+      decimals: 2,
+    }),
+    speed: calc(speed, "IF(flow>0,flow/area_likely,0)", "Speed"),
+    froude: calc(
+      number,
+      "IF(flow>0,FROUDE(speed,area_likely,width+2*side*depth_likely),0)",
+      "Froude number",
+    ),
+    water_held: calc(waterVolume, "water_area*length", "Water held while running"),
+    surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
+    wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Wetted bed"),
+    water_in_bed: calc(
+      waterVolume,
+      `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`,
+      "Water in bed stone",
+    ),
+    name_alone: check(
+      "SUMPRODUCT((reaches.name=name)*(reaches.length>0))<2",
+      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      { label: "Name used twice" },
+    ),
+    step_exists: check(
+      "LISTED(falls.step,after_step)",
+      "{name} follows step {after_step|0}, where there is no fall: choose a step that has one.",
+      { label: "Step without a fall" },
+    ),
+    banks_hold: check(
+      "depth+freeboard<=bank_height",
+      "{name}: plan for {depth} of water, allowance included; with {freeboard} of freeboard that passes its banks of {bank_height}. Raise the banks or widen the bed.",
+      { label: "Banks too low" },
+    ),
+    depth_settled: check(
+      (row) => `OR(flow<=0,ABS(INDEX(stream_depths.flow_back,${row})-1)<=0.001)`,
+      "{name}: the depth found does not carry the flow within 0.1 %. Check its width, fall and side slope.",
+      { label: "Depth not converged" },
+    ),
+    deeper_than_stone: check(
+      "OR(flow<=0,depth_likely>=stone_size)",
+      "{name}: water {depth_likely} deep over stone of {stone_size}; depth by Ferguson's formula, {depth} with the allowance. Run the water before banks are set.",
+      { label: "Water shallower than stone", level: "look" },
+    ),
+    laws_agree: check(
+      "OR(depth_likely<4*stone_size,ABS(depth_manning-depth_likely)<=0.15*depth_likely)",
+      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Plan for the deeper with the allowance on sheet Reaches.",
+      { label: "Depth formulas disagree", level: "look" },
+    ),
+    runs_calm: check(
+      "froude<0.85",
+      "{name} runs at Froude number {froude}: from 0.85 on waves stand and splash. Roughen or flatten the bed, or plan the liner wider.",
+      { label: "Near-critical flow", level: "look" },
+    ),
+  },
+);

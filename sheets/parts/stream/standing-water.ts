@@ -1,0 +1,47 @@
+import {
+  calc,
+  length,
+  lines,
+  published,
+  smallLength,
+  text,
+} from "../../../engine/template/index.js";
+
+const ordinances =
+  "municipal pool ordinances after the ISPSC and IRC; editions and places differ, the local code decides";
+
+/** Water that stands open, against children and the code of pools. */
+export const standingWater = lines("Standing water and children", {
+  barrier_depth: published(smallLength, "Barrier over this depth of water", {
+    value: 24,
+    source: ordinances,
+  }),
+  barrier_height: published(smallLength, "Height of such a barrier", {
+    value: 48,
+    source: `${ordinances}; no opening that a 4 in ball passes`,
+  }),
+  drowning_depth: published(smallLength, "Depth in which a child can drown", {
+    value: 2,
+    source: "US Consumer Product Safety Commission: 1 to 2 in (from memory)",
+  }),
+  deepest_water: calc(length, "MAX(pools.water_depth)", "Deepest standing water, running", {
+    strong: true,
+  }),
+  barrier_words: calc(
+    text,
+    "~Pool water up to {deepest_water|up} deep: over {barrier_depth|0} many places ask for a barrier {barrier_height|0} high around it. The building office decides, before it is filled.",
+    "Caution for deep water",
+    { reader: "customer" },
+  ),
+  drowning_words: calc(
+    text,
+    "~Pool water up to {deepest_water|up} deep: a child can drown in {drowning_depth|0}. Never leave small children alone near it.",
+    "Caution for shallow water",
+    { reader: "customer" },
+  ),
+  child_caution: calc(
+    text,
+    'IF(deepest_water > barrier_depth, barrier_words, IF(deepest_water >= drowning_depth, drowning_words, ""))',
+    "Caution that applies",
+  ),
+});

@@ -1,0 +1,146 @@
+import {
+  calc,
+  check,
+  input,
+  length,
+  lines,
+  percent,
+  published,
+  smallLength,
+  soilVolume,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+
+const practice = "common practice, no source";
+const ownList = "the list of trenches of this template";
+
+interface Trench {
+  readonly trench: string;
+  /** A formula for the length of what lies in it. */
+  readonly pipe: string;
+  readonly bedding: number;
+  /** In inches; absent where the trench is as wide and deep as that of the pipes. */
+  readonly width?: number;
+  readonly depth?: number;
+}
+
+/** The first two are the pipes', the others narrow ones dug by hand. */
+const trenches: readonly Trench[] = [
+  { trench: "main", pipe: "main_length", bedding: 4 },
+  { trench: "branches", pipe: "SUM(outlets.length)", bedding: 4 },
+  { trench: "fill line", pipe: "fill_line_length", bedding: 0, width: 6, depth: 12 },
+  // NEC Table 300.5: 18 in of cover over plastic conduit (from memory)
+  { trench: "conduit to the pump", pipe: "conduit_trench", bedding: 0, width: 6, depth: 18 },
+];
+
+export const trenchRows = trenches.length;
+
+/** Each line has a trench of its own, unless it is said to share one. */
+export const trenchTable = table(
+  "trenches",
+  "Trenches, bank measure",
+  {
+    rows: trenches.length,
+    data: trenches.map(({ pipe: _, ...row }) => row),
+    note: "Below frost where a line is not drained; the local code decides. Where two lines lie in one trench, say yes at the one that shares, or it is dug twice.",
+  },
+  {
+    trench: published(text, "Trench", { source: ownList }),
+    pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
+    chosen: input(length, "Length to dig, if another", { optional: true, least: 0, most: 5000 }),
+    shared: input(yesno, "Dug by others, or shared", { default: false }),
+    dug: calc(length, "IF(shared, 0[ft], IF(ISBLANK(chosen), pipe, chosen))", "Length dug"),
+    width: input(smallLength, "Width, if another", { optional: true, least: 2, most: 72 }),
+    depth: input(smallLength, "Depth, if another", { optional: true, least: 2, most: 144 }),
+    wide: calc(smallLength, "IF(ISBLANK(width), trench_width, width)", "Width"),
+    deep: calc(smallLength, "IF(ISBLANK(depth), trench_depth, depth)", "Depth"),
+    open_depth: calc(smallLength, "IF(dug > 0[ft], deep, 0[in])", "Depth, where dug"),
+    volume: calc(soilVolume, "dug * wide * deep", "Dig"),
+    bedding: input(smallLength, "Bedding under its line", {
+      default: 0,
+      least: 0,
+      most: 24,
+      source: practice,
+    }),
+    bed: calc(soilVolume, "dug * wide * bedding", "Bedding, as laid"),
+    effort: calc(
+      soilVolume,
+      "volume * (1 + deep_trench_growth * MAX(0[in], deep - plain_trench_depth) / 1[ft])",
+      "Dig, weighted by depth",
+    ),
+    holds_bedding: check(
+      "OR(dug <= 0, bedding < deep)",
+      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Dig it deeper, or give it less bedding, on sheet Ground.",
+      { label: "Bedding fills trench" },
+    ),
+  },
+);
+
+const rowsOf = (column: string, rows: readonly number[]): string =>
+  rows.map((row) => `INDEX(trenches.${column}, ${row})`).join(" + ");
+
+const pipes = [1, 2];
+const narrow = trenches.map((_, i) => i + 1).filter((row) => !pipes.includes(row));
+
+export const trenchLines = lines("Rules and totals of trenches", {
+  trench_width: input(smallLength, "Width of the pipe trench", {
+    default: 12,
+    least: 4,
+    most: 72,
+    source: practice,
+  }),
+  trench_depth: input(smallLength, "Depth of the pipe trench", {
+    default: 24,
+    least: 4,
+    most: 144,
+    source: practice,
+  }),
+  plain_trench_depth: input(smallLength, "Depth to which the plain rate holds", {
+    default: 36,
+    least: 0,
+    most: 144,
+    source:
+      "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
+  }),
+  deep_trench_growth: input(percent, "More time for each ‹foot|0.305 m› deeper", {
+    default: 0.1,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    source: practice,
+  }),
+  trench_length: calc(length, rowsOf("dug", pipes), "Pipe trench", { strong: true }),
+  trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, bank measure", {
+    strong: true,
+  }),
+  trench_effort: calc(soilVolume, rowsOf("effort", pipes), "Pipe trench, weighted by depth"),
+  narrow_effort: calc(soilVolume, rowsOf("effort", narrow), "Narrow trenches, weighted by depth"),
+  trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Bedding in the trenches, as laid"),
+  trench_spare: calc(
+    soilVolume,
+    "MIN(trench_volume, trench_bedding + pipe_water)",
+    "Soil left over from the trenches",
+    { note: "Bedding and pipes take its place; the walls of the pipes are left out." },
+  ),
+});
+
+/** The trenches as the crew reads them. */
+export const trenchWords = table(
+  "trench_lines",
+  "Trenches in words",
+  { rows: trenches.length, beside: "trenches", filled: "dug > 0" },
+  {
+    size: calc(
+      text,
+      "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep",
+      "Size",
+      {
+        reader: "crew",
+      },
+    ),
+    sand: calc(text, "~, on {bedding|0|up} of bedding", "Bedding", { reader: "crew" }),
+    said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
+  },
+);

@@ -1,0 +1,181 @@
+import {
+  area,
+  calc,
+  check,
+  count,
+  density,
+  input,
+  length,
+  lines,
+  percent,
+  published,
+  smallLength,
+  soilVolume,
+  table,
+  text,
+  tons,
+  yesno,
+} from "../../../engine/template/index.js";
+
+const practice = "common practice, no source";
+
+export const wallRules = lines("Rules and totals of walls", {
+  wall_stone_code: input(text, "Item code of wall stone", { default: "stone-wall" }),
+  wall_block_code: input(text, "Item code of wall block", { default: "wall-block" }),
+  wall_base_code: input(text, "Item code of base gravel", { default: "gravel-base" }),
+  wall_embed: input(percent, "Wall buried, as a share of its height", {
+    default: 0.1,
+    least: 0,
+    most: 0.5,
+    decimals: 0,
+    source: practice,
+  }),
+  wall_embed_least: input(smallLength, "Wall buried at least", {
+    default: 6,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  wall_base_depth: input(smallLength, "Depth of the gravel base", {
+    default: 6,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  wall_base_margin: input(smallLength, "Base wider than the wall, each side", {
+    default: 6,
+    least: 0,
+    most: 36,
+    source: practice,
+  }),
+  wall_thickness: input(percent, "Base of a dry-laid wall, as a share of its height", {
+    default: 0.5,
+    least: 0.2,
+    most: 1.5,
+    decimals: 0,
+    source: practice,
+  }),
+  wall_top: input(length, "Thickness of a wall at the top, and the least", {
+    default: 1,
+    least: 0.25,
+    most: 6,
+    source: practice,
+  }),
+  wall_voids: input(percent, "Voids in dry-laid stone", {
+    default: 0.25,
+    least: 0,
+    most: 0.6,
+    decimals: 0,
+    source: practice,
+  }),
+  wall_rock_density: input(density, "Solid density of wall stone", {
+    default: 165,
+    least: 90,
+    most: 210,
+    source: practice,
+  }),
+  block_face: input(area, "Face of one block", {
+    default: 0.67,
+    least: 0.05,
+    most: 20,
+    decimals: 2,
+    source: "an 8 by 12 in face: common practice, no source",
+  }),
+  block_thickness: input(smallLength, "Thickness of a block", {
+    default: 12,
+    least: 3,
+    most: 60,
+    source: practice,
+  }),
+  permit_height: published(length, "A permit is needed over this height", {
+    value: 4,
+    source: "IRC R105.2: bottom of footing to top, no load behind; some local law says less",
+  }),
+  wall_face: calc(area, "SUM(walls.face)", "Face of walls, buried part included", {
+    strong: true,
+  }),
+  wall_stone: calc(tons, "SUM(walls.stone_weight)", "Wall stone", { strong: true }),
+  wall_blocks: calc(count, "SUM(walls.blocks)", "Wall blocks", { strong: true }),
+  walls_to_permit: calc(
+    count,
+    "SUMPRODUCT((walls.needs_permit = TRUE) * 1)",
+    "Walls with permit and engineer",
+  ),
+  wall_base: calc(soilVolume, "SUM(walls.base)", "Base gravel, as laid", { strong: true }),
+});
+
+export const wallTable = table(
+  "walls",
+  "Walls",
+  { rows: 4, filled: "height > 0" },
+  {
+    name: input(text, "Wall"),
+    length: input(length, "Length", { least: 0.5, most: 1000 }),
+    height: input(length, "Height above ground", { least: 0.25, most: 20 }),
+    kind: input(text, "Built of", { default: "stone", choices: ["stone", "block"] }),
+    cut_bank: input(yesno, "Stands in a cut bank", {
+      default: false,
+      note: "Then the bank behind it is dug as high as the wall, and somebody works under it.",
+    }),
+    loaded: input(yesno, "Slope, drive or building behind it", { default: false }),
+    bank_above: input(length, "Bank or berm above its top", {
+      default: 0,
+      least: 0,
+      most: 30,
+      note: "Height of the ground that rises behind the wall within twice the wall's height. It counts as height of the wall.",
+    }),
+    arranged: input(yesno, "Permit and engineer arranged", { default: false }),
+    buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
+    code_height: calc(length, "height + buried", "Height by the code, from its foot"),
+    needs_permit: calc(
+      yesno,
+      "OR(ROUND(code_height + bank_above - permit_height, 9) > 0, loaded)",
+      "Permit and engineer needed",
+    ),
+    dug: calc(
+      length,
+      "buried + wall_base_depth + IF(cut_bank, height, 0)",
+      "Depth dug for it, cut bank included",
+    ),
+    face: calc(area, "length * (height + buried)", "Face"),
+    thickness: calc(
+      length,
+      'IF(kind = "block", block_thickness, MAX(wall_top, wall_thickness * (height + buried)))',
+      "Thickness at the foot",
+    ),
+    base: calc(
+      soilVolume,
+      "length * (thickness + 2 * wall_base_margin) * wall_base_depth",
+      "Base gravel",
+    ),
+    stone_weight: calc(
+      tons,
+      'IF(kind = "stone", face * (thickness + wall_top) / 2 * (1 - wall_voids) * wall_rock_density, 0)',
+      "Stone",
+    ),
+    blocks: calc(
+      count,
+      'IF(kind = "block", ROUNDUP(ROUND(length / 1[ft] * ((height + buried) / 1[ft]) / MAX(0.01, block_face / 1[ft²]), 6), 0), 0)',
+      "Blocks",
+    ),
+    permitted: check(
+      "OR(arranged, NOT(needs_permit))",
+      "{name}: {code_height} from foot to top, {bank_above} of bank above. Over {permit_height} together, or with a load behind, arrange permit and engineer, or lower it.",
+      { label: "Wall without engineer" },
+    ),
+  },
+);
+
+export const wallLines = table(
+  "wall_lines",
+  "Walls in words",
+  { rows: 4, beside: "walls", filled: "height > 0" },
+  {
+    said: calc(
+      text,
+      "~{name}: {kind}, {length} long, {height} above ground, {buried|up} buried, {thickness|up} thick at the foot",
+      "For the crew",
+      { reader: "crew" },
+    ),
+  },
+);
