@@ -3,6 +3,7 @@ import { inputPlanOf, type PlannedInput } from "../job/input-plan.js";
 import { JobError } from "../job/job-error.js";
 import type { JobRecord } from "../job/record.js";
 import { givenFor } from "../job/validate.js";
+import { codeHolders } from "../template/code-holders.js";
 import type { InputDeclaration } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import { codeOf } from "./fill.js";
@@ -40,7 +41,7 @@ interface BookColumn {
 function columnsByInput(model: Model): Map<string, BookColumn> {
   const found = new Map<string, BookColumn>();
   for (const { block } of model.tables.values()) {
-    for (const name of block.usedBy ?? []) {
+    for (const name of codeHolders(block, model.cells) ?? []) {
       if (block.from !== undefined) found.set(name, { from: block.from, key: "code" });
     }
   }

@@ -1,6 +1,7 @@
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
 import { JobError } from "../job/job-error.js";
+import { codeHolders } from "../template/code-holders.js";
 import { inUnit } from "../template/compile.js";
 import type { Model, Table } from "../template/model.js";
 import type { BookRow, PriceBook } from "./price-book.js";
@@ -38,7 +39,7 @@ export function fittedTables(model: Model, book: PriceBook): readonly FittedTabl
 }
 
 function fitTable(model: Model, table: Table, book: PriceBook): FittedTable[] {
-  const { from, rows: capacity, usedBy } = table.block;
+  const { from, rows: capacity } = table.block;
   if (from === undefined) return [];
   const rows = book.tables[from];
   if (rows === undefined) {
@@ -58,7 +59,8 @@ function fitTable(model: Model, table: Table, book: PriceBook): FittedTable[] {
       return inUnit(value, quantity, model.system);
     }),
   });
-  const naming = model.cells.filter(({ name }) => usedBy?.includes(name));
+  const holders = codeHolders(table.block, model.cells);
+  const naming = model.cells.filter(({ name }) => holders?.has(name));
   return [
     {
       name: table.name,
@@ -66,7 +68,7 @@ function fitTable(model: Model, table: Table, book: PriceBook): FittedTable[] {
       capacity,
       keys: columns.map(({ key }) => key),
       columns: columns.map(({ cells }) => cells[0]?.index as number),
-      ...(usedBy === undefined ? {} : { usedBy: naming.map(({ index }) => index) }),
+      ...(holders === undefined ? {} : { usedBy: naming.map(({ index }) => index) }),
       rows: rows.map(fitRow),
     },
   ];

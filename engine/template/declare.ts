@@ -28,6 +28,8 @@ export interface InputDeclaration extends Common {
   readonly optional?: boolean;
   /** The values to choose from: texts, or a column such as `looks.name`. */
   readonly choices?: readonly string[] | string;
+  /** Holds a code of this table of the price book: the rows that such inputs name go into the bid. */
+  readonly codeOf?: string;
 }
 
 export interface CalcDeclaration extends Common {
@@ -165,7 +167,10 @@ export interface TableBlock {
   /** The published rows (US units), or the price book's table that fills the `book` columns. */
   readonly data?: readonly Readonly<Record<string, InputValue>>[];
   readonly from?: string;
-  /** Copy only the rows of the price book whose `code` one of these names holds. */
+  /**
+   * Copy only the rows of the price book whose `code` one of these names holds, or an input that
+   * is `codeOf` the same table; all rows, where nothing holds its codes.
+   */
   readonly usedBy?: readonly string[];
   readonly note?: string;
   /** `false` for a working list at the end of a sheet, which is left out of print. */

@@ -4,4 +4,5 @@ export * from "../units/quantity.js";
 export type { Reader } from "../units/spelled.js";
 export { wordsIn } from "./by-system.js";
 export * from "./declare.js";
+export { formulaInRow, sentenceInRow } from "./row-sentence.js";
 export { type Template, template } from "./template.js";

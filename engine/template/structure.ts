@@ -32,6 +32,7 @@ export function structureFaults(template: Template): string[] {
     ...sheetFaults(template.sheets),
     ...[...tables.values()].flatMap((table) => tableFaults(table, tables, singles)),
     ...blocks.flatMap(cellFaults),
+    ...codeFaults(blocks),
     ...nameListFaults(template, blocks, tables),
   ];
 }
@@ -95,6 +96,17 @@ function tableFaults(
     fault(`the column "${key}" is made by the compiler. Rename yours`);
   }
   return faults;
+}
+
+/** Inputs that hold codes of a table which no price book fills. */
+function codeFaults(blocks: readonly Block[]): string[] {
+  const filled = new Set(blocks.filter(isTable).map(({ from }) => from));
+  return blocks.flatMap(declaredCells).flatMap((cell) => {
+    if (cell.kind !== "input" || cell.codeOf === undefined || filled.has(cell.codeOf)) return [];
+    return [
+      `The input "${cell.label}" holds codes of "${cell.codeOf}", but no table is filled from it. Declare one, or correct the name.`,
+    ];
+  });
 }
 
 function hasColumn(name: string, tables: ReadonlyMap<string, TableBlock>): boolean {

@@ -8,15 +8,15 @@ import {
   lines,
   percent,
   smallLength,
-  text,
   yesno,
 } from "../../../engine/template/index.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 const maker = "common size, no source: put in the maker's";
 
 /** Storage crates in rows, columns and layers, with room for a pump vault among them. */
 export const crates = lines("Storage crates and pump vault", {
-  crate_code: input(text, "Item code of the storage crate", { default: "crate" }),
+  crate_code: itemCode("Item code of the storage crate", { default: "crate" }),
   crate_length: input(smallLength, "Length of a crate", {
     default: 27,
     least: 6,
@@ -54,7 +54,7 @@ export const crates = lines("Storage crates and pump vault", {
     most: 36,
     source: "common practice, no source",
   }),
-  vault_code: input(text, "Item code of the pump vault", { default: "vault" }),
+  vault_code: itemCode("Item code of the pump vault", { default: "vault" }),
   vaults_needed: input(count, "Pump vaults", { default: 1, least: 0, most: 4, whole: true }),
   vault_length: input(smallLength, "Length of a vault", {
     default: 27,
@@ -80,7 +80,7 @@ export const crates = lines("Storage crates and pump vault", {
     most: 60,
     source: maker,
   }),
-  extension_code: input(text, "Item code of the extension ring", { default: "vault-extension" }),
+  extension_code: itemCode("Item code of the extension ring", { default: "vault-extension" }),
   extensions_needed: calc(
     count,
     "vaults_needed * ROUNDUP(ROUND(MAX(0, basin_depth - vault_height) / MAX(0.1[in], extension_height), 6), 0)",

@@ -6,8 +6,8 @@ import {
   number,
   smallLength,
   soilVolume,
-  text,
 } from "../../../engine/template/index.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 export const basinDig = lines("Digging the basin", {
   working_room: input(length, "Working room around the basin", {
@@ -23,7 +23,7 @@ export const basinDig = lines("Digging the basin", {
     most: 12,
     source: "common practice, no source",
   }),
-  bedding_code: input(text, "Item code of the bedding", { default: "sand-bedding" }),
+  bedding_code: itemCode("Item code of the bedding", { default: "sand-bedding" }),
   dig_slope: input(number, "Slope of the sides: horizontal run to 1 of height (0 is upright)", {
     default: 0,
     least: 0,

@@ -4,10 +4,10 @@ import {
   input,
   lines,
   soilVolume,
-  text,
   tons,
   yesno,
 } from "../../../engine/template/index.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 /** What is dug against what is filled; the difference comes or goes by truck. */
 export const groundBalance = lines("Balance", {
@@ -75,7 +75,7 @@ export const groundBalance = lines("Balance", {
     "Loads to haul away: by room or by weight, whichever is more",
     { strong: true },
   ),
-  import_code: input(text, "Item code of soil brought in", {
+  import_code: itemCode("Item code of soil brought in", {
     default: "fill-soil",
     note: "Its price holds the delivery: no truck is counted for it.",
   }),

@@ -7,15 +7,15 @@ import {
   length,
   lines,
   smallLength,
-  text,
   waterVolume,
 } from "../../../engine/template/index.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 const plumbing = "municipal backflow rules: twice the bore of the supply, 1 in at least";
 
 export const fillLine = lines("Fill line", {
-  fill_valve_code: input(text, "Item code of the fill valve", { default: "fill-valve" }),
-  fill_pipe_code: input(text, "Item code of the fill pipe", { default: "fill-pipe" }),
+  fill_valve_code: itemCode("Item code of the fill valve", { default: "fill-valve" }),
+  fill_pipe_code: itemCode("Item code of the fill pipe", { default: "fill-pipe" }),
   fill_line_length: input(length, "Length of the fill line", { default: 40, least: 0, most: 2000 }),
   fill_line_bore: input(smallLength, "Bore of the fill line", {
     default: 0.75,

@@ -6,15 +6,15 @@ import {
   length,
   lines,
   percent,
-  text,
 } from "../../../engine/template/index.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 const practice = "common practice, no source";
 
 export const linerRules = lines("How pieces are sized and cut", {
-  liner_code: input(text, "Item code of the liner", { default: "liner-45mil" }),
-  underlayment_code: input(text, "Item code of the underlayment", { default: "underlayment" }),
-  seam_code: input(text, "Item code of the seam tape", { default: "seam-tape" }),
+  liner_code: itemCode("Item code of the liner", { default: "liner-45mil" }),
+  underlayment_code: itemCode("Item code of the underlayment", { default: "underlayment" }),
+  seam_code: itemCode("Item code of the seam tape", { default: "seam-tape" }),
   edge_overlap: input(length, "Liner left over at each edge", {
     default: 0.5,
     least: 0,

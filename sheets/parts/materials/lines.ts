@@ -9,6 +9,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 import type { OwnLine } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
@@ -48,7 +49,7 @@ export function takeoffLines(sources: readonly BuysSource[], own: readonly OwnLi
     },
     pricedColumns({
       description: calc(text, (row) => of(row).description, "What"),
-      item: input(text, "Item", { optional: true }),
+      item: itemCode("Item", { optional: true }),
       code: calc(text, (row) => of(row).code, "Code"),
       needed: calc(number, (row) => of(row).needed, "Needed"),
       unit: calc(text, (row) => of(row).unit, "Unit"),

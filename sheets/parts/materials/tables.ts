@@ -15,6 +15,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { unitChoices } from "../../tables/trade-units.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 import { branchSizes, mainSizes } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
@@ -54,7 +55,7 @@ export const extraLines = table(
   { rows: 8, filled: "needed>0" },
   pricedColumns({
     description: input(text, "What"),
-    code: input(text, "Code"),
+    code: itemCode("Code"),
     needed: input(number, "Needed", { least: 0, most: 1e6 }),
     unit: input(text, "Unit", { choices: unitChoices }),
     waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),

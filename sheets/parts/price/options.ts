@@ -12,6 +12,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { unitChoices } from "../../tables/trade-units.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 import { pricedColumns } from "../materials/priced.js";
 
 /** Choices that the customer may add, each with a price of its own. */
@@ -22,7 +23,7 @@ export const optionTable = table(
   {
     ...pricedColumns({
       description: input(text, "Option"),
-      code: input(text, "Code", { optional: true }),
+      code: itemCode("Code", { optional: true }),
       needed: input(number, "Quantity", { default: 0, least: 0, most: 1e6 }),
       unit: input(text, "Unit", { default: "each", choices: unitChoices }),
       waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),

@@ -13,6 +13,7 @@ import {
   weight,
 } from "../../../engine/template/index.js";
 import { stoneClasses } from "../../tables/stone.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 export const stoneRows = 12;
 
@@ -45,7 +46,7 @@ export const stoneClassTable = table(
   },
   {
     name: input(text, "Class"),
-    code: input(text, "Item code"),
+    code: itemCode("Item code"),
     covers: input(text, "Covers", { choices: coverings.map(([name]) => name) }),
     bed: input(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
     share: input(percent, "Share of that covered", {

@@ -16,13 +16,14 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 
 const practice = "common practice, no source";
 
 export const wallRules = lines("Rules and totals of walls", {
-  wall_stone_code: input(text, "Item code of wall stone", { default: "stone-wall" }),
-  wall_block_code: input(text, "Item code of wall block", { default: "wall-block" }),
-  wall_base_code: input(text, "Item code of base gravel", { default: "gravel-base" }),
+  wall_stone_code: itemCode("Item code of wall stone", { default: "stone-wall" }),
+  wall_block_code: itemCode("Item code of wall block", { default: "wall-block" }),
+  wall_base_code: itemCode("Item code of base gravel", { default: "gravel-base" }),
   wall_embed: input(percent, "Wall buried, as a share of its height", {
     default: 0.1,
     least: 0,

@@ -465,6 +465,11 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
     rows({ a: t.book(t.money, "") }, { from: "a", usedBy: ["bed.item"] }),
     /usedBy names "bed\.item", which is no /,
   ],
+  [
+    "codes of nothing",
+    rows({ a: t.input(t.text, "Item", { codeOf: "itms" }) }),
+    /The input "Item" holds codes of "itms", but no table is filled from it/,
+  ],
   // lists of names
   ["a headline of nothing", tinyLines({}, { headline: ["plan"] }), /The headline names "plan"/],
   [

@@ -22,7 +22,7 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
-import { pricesOf } from "../../../sheets/parts/book/prices.js";
+import { pricesSheet } from "../../../sheets/parts/book/prices.js";
 import { electricSheet } from "../../../sheets/parts/electrical/sheet.js";
 import { laborSheet } from "../../../sheets/parts/labor/sheet.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
@@ -30,6 +30,7 @@ import { takeoffOf } from "../../../sheets/parts/materials/sheet.js";
 import { priceSheet } from "../../../sheets/parts/price/sheet.js";
 import { rainSheet } from "../../../sheets/parts/schedule/rain.js";
 import { electricFormulas } from "../../../sheets/vocabulary/electric.js";
+import { itemCode } from "../../../sheets/vocabulary/item-code.js";
 import { moneyFormulas } from "../../../sheets/vocabulary/money.js";
 import { weatherFormulas } from "../../../sheets/vocabulary/weather.js";
 
@@ -69,11 +70,11 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     pump_price: calc(money, "IF(pump_row>0,INDEX(pumps.cost,MAX(pump_row,1)),0)", "Pump price"),
     pump_code: input(text, "Pump", { default: "demo-pump" }),
     liner_area_bought: input(area, "Liner", { default: 0 }),
-    liner_code: input(text, "Liner code", { default: "liner-45mil" }),
+    liner_code: itemCode("Liner code", { default: "liner-45mil" }),
     seam_length: input(length, "Seams", { default: 0 }),
     crates_needed: input(count, "Crates", { default: 0 }),
     vaults_needed: input(count, "Vaults", { default: 0 }),
-    crate_code: input(text, "Crate code", { default: "crate" }),
+    crate_code: itemCode("Crate code", { default: "crate" }),
     stone_tons: input(tons, "Stone", { default: 0 }),
     strip_volume: input(soilVolume, "Strip", { default: 0 }),
     dig_volume: input(soilVolume, "Dig", { default: 0 }),
@@ -115,7 +116,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     { rows: 2 },
     {
       name: input(text, "Name", optional),
-      code: input(text, "Code", optional),
+      code: itemCode("Code", optional),
       tons: input(tons, "Tons", optional),
     },
   ),
@@ -155,14 +156,7 @@ export const moneyTemplate = template({
   formulas: [...moneyFormulas, ...weatherFormulas, ...electricFormulas],
   sheets: [
     { ...quantities, blocks: [...quantities.blocks, linerBuys, stoneBuys] },
-    pricesOf([
-      "lines.item",
-      "extra_lines.code",
-      "options.code",
-      "stones.code",
-      "liner_code",
-      "crate_code",
-    ]),
+    pricesSheet,
     electricSheet,
     laborSheet,
     rainSheet,

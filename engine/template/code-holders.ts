@@ -1,0 +1,25 @@
+import type { CellDeclaration, TableBlock } from "./declare.js";
+
+/** A cell or a column by its name. */
+interface Declared {
+  readonly name: string;
+  readonly declaration: CellDeclaration;
+}
+
+/**
+ * The names that hold codes of a table which the price book fills: those of its `usedBy`, and the
+ * inputs that say so themselves by `codeOf`. Undefined where nothing holds them, so that the whole
+ * table is copied.
+ */
+export function codeHolders(
+  { from, usedBy = [] }: TableBlock,
+  cells: Iterable<Declared>,
+): ReadonlySet<string> | undefined {
+  const names = new Set(usedBy);
+  for (const { name, declaration } of cells) {
+    if (from !== undefined && declaration.kind === "input" && declaration.codeOf === from) {
+      names.add(name);
+    }
+  }
+  return names.size === 0 ? undefined : names;
+}
