@@ -32,7 +32,7 @@ export function structureFaults(template: Template): string[] {
     ...sheetFaults(template.sheets),
     ...[...tables.values()].flatMap((table) => tableFaults(table, tables, singles)),
     ...blocks.flatMap(cellFaults),
-    ...codeFaults(blocks),
+    ...(template.prices === undefined ? [] : codeFaults(blocks)),
     ...nameListFaults(template, blocks, tables),
   ];
 }

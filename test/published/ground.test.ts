@@ -35,7 +35,7 @@ describe("named formulas against published figures", () => {
     // ASHRAE Transactions 104 (1998): W = (95 + 0.425 v)(pw - pa)/Y; pw, pa, Y from memory
     [
       "evaporation of 1.50 in a week from still air",
-      "EVAPORATION(0[ft/s], 1.032[inHg], 0.522[inHg], 1048, 1)*7",
+      "EVAPORATION(0[ft/s], 1.032[inHg], 0.522[inHg], 1048[Btu/lb], 1)*7",
       waterLoss,
       1.5,
       0.005,
@@ -43,7 +43,7 @@ describe("named formulas against published figures", () => {
     // the same at the 74% measured on quiet water
     [
       "evaporation of 1.11 in a week from quiet water",
-      "EVAPORATION(0[ft/s], 1.032[inHg], 0.522[inHg], 1048, 0.74)*7",
+      "EVAPORATION(0[ft/s], 1.032[inHg], 0.522[inHg], 1048[Btu/lb], 0.74)*7",
       waterLoss,
       1.11,
       0.005,

@@ -467,7 +467,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   ],
   [
     "codes of nothing",
-    rows({ a: t.input(t.text, "Item", { codeOf: "itms" }) }),
+    { ...rows({ a: t.input(t.text, "Item", { codeOf: "itms" }) }), prices: [] },
     /The input "Item" holds codes of "itms", but no table is filled from it/,
   ],
   // lists of names
