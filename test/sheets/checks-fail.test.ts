@@ -45,6 +45,8 @@ const cases: FailingCase[] = [
   ["rain_held", () => ({ design_rain: 12 })],
   ["air_gap_enough", () => ({ air_gap: 0.5 })],
   ["places_dug.protected", () => ({ basin_depth: 6 })],
+  // a deep trench that others dig
+  ["places_dug.protected", () => ({ trenches: [{ shared: true, depth: 66 }] })],
   ["dig_looked_at", () => ({})],
   ["dig_within_tables", () => firstRow("walls", { height: 20, cut_bank: true })],
   ["ladders_enough", () => ({ ladders_brought: 0 })],

@@ -60,6 +60,13 @@ describe("protection of a dig costs money", () => {
     expect(figure(upright, "pool_backfill")).toBeCloseTo(0, 9);
   });
 
+  test("shoring of a pool: the face of the hole, wider than its water", () => {
+    const pools = [{ ...demoRows("pools")[0], depth: 6 }];
+    const held = { pools, pool_protection: "shored or shielded" };
+    const [l, w, h] = [7 + 8 / 12, 5 + 8 / 12, 6 + 4 / 12];
+    expect(figure(held, "shored_face")).toBeCloseTo(2 * (l + w) * h, 9);
+  });
+
   test("engineered protection: the face, and a design", () => {
     const engineered = { ...deep, dig_protection: "engineered" };
     expect(figure(engineered, "shored_face")).toBeCloseTo(face, 9);
@@ -108,6 +115,19 @@ describe("inspections of the digs", () => {
       );
     expect(rain(0)).toBe(figure({}, "open_dig_days"));
     expect(rain(20)).toBeGreaterThan(rain(0));
+  });
+
+  test("follow every rain, those too that cost no day: 3 days open, 15 of 30 with rain", () => {
+    const rain = (share: number) => ({
+      rain_months: Array.from({ length: 12 }, () => ({ rain_days: 15 })),
+      rain_stops_work: share,
+    });
+    const looks = (share: number) => figure(rain(share), "inspections_needed");
+    expect(figure(rain(0), "open_dig_days")).toBe(3);
+    expect(looks(0)).toBe(Math.ceil(3 * (1 + 0.5)));
+    // half of them cost a day: the digs stand open for 4 days
+    expect(looks(0.5)).toBe(3 + 4 * 0.5);
+    expect(looks(1)).toBe(3 + 6 * 0.5);
   });
 });
 

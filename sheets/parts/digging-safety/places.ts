@@ -35,10 +35,11 @@ const basin: Place = {
   protection: "dig_protection",
 };
 
+/** Others may have dug it, and then hold its sides: our crew goes in all the same. */
 const trench = (i: number): Place => ({
   what: `"Trench of "&INDEX(trenches.trench, ${i})`,
   depth: `INDEX(trenches.open_depth, ${i})`,
-  length: `INDEX(trenches.dug, ${i})`,
+  length: `INDEX(trenches.open_length, ${i})`,
   around: `2 * INDEX(trenches.dug, ${i})`,
   sides: "0",
   protection: "trench_protection",
@@ -47,8 +48,8 @@ const trench = (i: number): Place => ({
 const pool = (i: number): Place => ({
   what: `INDEX(pool_cuts.pool, ${i})`,
   depth: `INDEX(pool_cuts.deepest, ${i})`,
-  length: `INDEX(pools.length, ${i})`,
-  around: `2 * (INDEX(pools.length, ${i}) + INDEX(pools.width, ${i}))`,
+  length: `INDEX(pool_cuts.box_length, ${i})`,
+  around: `2 * (INDEX(pool_cuts.box_length, ${i}) + INDEX(pool_cuts.box_width, ${i}))`,
   sides: "pool_sides",
   protection: "pool_protection",
 });

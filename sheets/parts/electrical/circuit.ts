@@ -89,8 +89,9 @@ export const circuit = lines("Circuit of pump and lights", {
   ),
   circuit_drop: calc(
     voltageDrop,
-    "VOLTAGE_DROP(circuit_current,panel_distance,wire_area)",
+    "VOLTAGE_DROP(circuit_current,panel_distance+wire_ends,wire_area)",
     "Voltage drop at the pump",
+    { note: "Over the conduit and the wire beyond it; the pump's own cord comes on top." },
   ),
   circuit_drop_share: calc(percent, "circuit_drop/supply_voltage", "The same, of the supply", {
     strong: true,
@@ -104,7 +105,7 @@ export const circuit = lines("Circuit of pump and lights", {
   }),
   circuit_drop_low: check(
     `OR(${byCustomer},circuit_drop_share<=drop_limit)`,
-    "Over {panel_distance|0} of {wire_size} the circuit loses {circuit_drop_share} of its voltage, more than {drop_limit}: choose a thicker wire_size.",
+    "Over {panel_distance|0} of conduit in {wire_size} the circuit loses {circuit_drop_share} of its voltage, more than {drop_limit}: choose a thicker wire_size.",
     { label: "Voltage drop at pump", level: "look" },
   ),
 });

@@ -1,4 +1,13 @@
-import { calc, count, days, hours, input, lines, text } from "../../../engine/template/index.js";
+import {
+  calc,
+  count,
+  days,
+  hours,
+  input,
+  lines,
+  percent,
+  text,
+} from "../../../engine/template/index.js";
 
 const ours = "our competent person";
 
@@ -26,13 +35,19 @@ export const inspections = lines("Inspections of the digs", {
     "Days with a dig open, whole",
     { decimals: 0 },
   ),
+  rain_chance: calc(
+    percent,
+    "DAY_CHANCE(INDEX(rain_months.rain_days,first_month),INDEX(rain_months.length,first_month),1)",
+    "Chance of rain on a day",
+    { note: "Any rain, whether or not it costs the day." },
+  ),
   inspections_needed: calc(
     count,
-    "ROUNDUP(ROUND(open_dig_days/1[days]/(1-MIN(0.9,start_chance)),6),0)",
+    "ROUNDUP(ROUND(open_dig_days/1[days]*(1+rain_chance/(1-MIN(0.9,start_chance))),6),0)",
     "Inspections",
     {
       strong: true,
-      note: "One a day, and one more for each day that rain is likely to cost meanwhile.",
+      note: "One before each day of work, and one more after each rain that is likely while the digs stand open, days lost included.",
       source: "29 CFR 1926.651(k): daily before work, after every rainstorm",
     },
   ),

@@ -89,7 +89,11 @@ const duty = lines("The pump as set", {
   ),
   pump_description: calc(text, `${ofPump("description", '""')}&""`, "Description"),
   pump_price: calc(money, ofPump("cost", "0"), "Cost"),
-  pump_minimum_water: calc(smallLength, ofPump("minimum_water", "0"), "Least water over the pump"),
+  pump_minimum_water: calc(
+    smallLength,
+    ofPump("minimum_water", "0"),
+    "Least water, from the bottom",
+  ),
   pump_speed_calculated: calc(
     percent,
     "IF(pump_point_count>0,INDEX(shortlist.speed_used,pump_row),0)",
@@ -213,7 +217,7 @@ const checks = lines("Checks", {
   ),
   pump_water_given: check(
     "OR(pump_row=0,pump_minimum_water>0)",
-    "The price book gives no least water over {pump_code}: ask for it, the basin is sized by it.",
+    "The price book gives no least water for {pump_code}: ask for it, the basin is sized by it.",
     { label: "Least water known" },
   ),
   pump_flow_enough: check(
@@ -243,7 +247,7 @@ export const pumpSheet = sheet(
     paragraphs(
       "Mind",
       "Electric work near water is for a licensed electrician. Ground-fault protection, cords, and distances from the water are set by the code in force on site; ask before the bid is signed.",
-      "A pump that runs short of water burns out. Keep the least water over it by a fill valve or a low-water cut-off.",
+      "A pump that runs short of water burns out. Keep its least water by a fill valve or a low-water cut-off.",
     ),
   ],
 );

@@ -48,7 +48,7 @@ export const pumpsTable = table(
     quoted_on: book(date, "Quoted on"),
     good_until: book(date, "Good until"),
     variable_speed: book(yesno, "Variable speed"),
-    minimum_water: book(smallLength, "Least water over it"),
+    minimum_water: book(smallLength, "Least water, from the bottom"),
     recommended_low: book(hourlyFlow, "Recommended from"),
     recommended_high: book(hourlyFlow, "Recommended to"),
     outlet_size: book(text, "Outlet"),

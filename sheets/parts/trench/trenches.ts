@@ -31,8 +31,8 @@ const trenches: readonly Trench[] = [
   { trench: "main", pipe: "main_length", bedding: 4 },
   { trench: "branches", pipe: "SUM(outlets.length)", bedding: 4 },
   { trench: "fill line", pipe: "fill_line_length", bedding: 0, width: 6, depth: 12 },
-  // NEC Table 300.5: 18 in of cover over plastic conduit (from memory)
-  { trench: "conduit to the pump", pipe: "conduit_trench", bedding: 0, width: 6, depth: 18 },
+  // NEC Table 300.5: 18 in of cover over plastic conduit (from memory), and room for the conduit
+  { trench: "conduit to the pump", pipe: "conduit_trench", bedding: 0, width: 6, depth: 20 },
 ];
 
 export const trenchRows = trenches.length;
@@ -51,12 +51,15 @@ export const trenchTable = table(
     pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
     chosen: input(length, "Length to dig, if another", { optional: true, least: 0, most: 5000 }),
     shared: input(yesno, "Dug by others, or shared", { default: false }),
-    dug: calc(length, "IF(shared, 0[ft], IF(ISBLANK(chosen), pipe, chosen))", "Length dug"),
+    open_length: calc(length, "IF(ISBLANK(chosen), pipe, chosen)", "Length that stands open", {
+      note: "A trench that others dig is entered all the same.",
+    }),
+    dug: calc(length, "IF(shared, 0[ft], open_length)", "Length dug"),
     width: input(smallLength, "Width, if another", { optional: true, least: 2, most: 72 }),
     depth: input(smallLength, "Depth, if another", { optional: true, least: 2, most: 144 }),
     wide: calc(smallLength, "IF(ISBLANK(width), trench_width, width)", "Width"),
     deep: calc(smallLength, "IF(ISBLANK(depth), trench_depth, depth)", "Depth"),
-    open_depth: calc(smallLength, "IF(dug > 0[ft], deep, 0[in])", "Depth, where dug"),
+    open_depth: calc(smallLength, "IF(open_length > 0[ft], deep, 0[in])", "Depth, where open"),
     volume: calc(soilVolume, "dug * wide * deep", "Dig"),
     bedding: input(smallLength, "Bedding under its line", {
       default: 0,
@@ -120,9 +123,11 @@ export const trenchLines = lines("Rules and totals of trenches", {
   trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Bedding in the trenches, as laid"),
   trench_spare: calc(
     soilVolume,
-    "MIN(trench_volume, trench_bedding + pipe_water)",
+    "trench_volume - MAX(0[yd³], trench_volume - trench_bedding - pipe_water) / compacted_factor",
     "Soil left over from the trenches",
-    { note: "Bedding and pipes take its place; the walls of the pipes are left out." },
+    {
+      note: "What is filled in again is compacted; bedding and pipes take the place of the rest, the walls of the pipes left out. Below 0 soil is lacking.",
+    },
   ),
 });
 

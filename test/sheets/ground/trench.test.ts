@@ -24,9 +24,10 @@ describe("trenches by hand: main 30 ft, branches 12 and 18 ft, fill line 40 ft",
     expect(number(`ground_buys.wanted[${row}]`)).toBeCloseTo(20 / 27, 9);
   });
 
-  test("bedding and pipes leave as much soil over", () => {
+  test("filled again compacted: 0.9 of a bank yard, so that bedding and pipes leave less over", () => {
     // 37.4 gallons are 5 cubic feet
-    expect(number("trench_spare")).toBeCloseTo((20 + (37.4 * 231) / 1728) / 27, 9);
+    const filled = 60 * 1 * 2 + 40 * 0.5 * 1 - 20 - (37.4 * 231) / 1728;
+    expect(number("trench_spare")).toBeCloseTo((140 - filled / 0.9) / 27, 9);
     expect(number("fill_at_hand")).toBeCloseTo(number("dig_volume") + number("trench_spare"), 9);
   });
 });
@@ -50,6 +51,24 @@ test("a line in the trench of another is not dug twice, nor bedded", () => {
   expect(number("trench_volume")).toBeCloseTo((30 * 2 + 10 * 0.5) / 27, 9);
   expect(number("trench_bedding")).toBeCloseTo((30 * (4 / 12)) / 27, 9);
   expect(number("trenches.open_depth[1]")).toBe(24);
+});
+
+test("a trench that others dig costs no digging, and is as deep to go into", () => {
+  const trenches = [{ shared: true, depth: 66 }];
+  const { number, value } = work({ ...lines, trenches });
+  expect(number("trenches.dug[1]")).toBe(0);
+  expect(number("deepest_dig")).toBeCloseTo(5.5, 9);
+  expect(value("deepest_place")).toBe("Trench of main");
+  expect(value("places_dug.protected[2]")).toBe(false);
+  expect(number("ladders_needed")).toBe(1);
+  // a pipe on the ground has no trench
+  const laid = work({ ...lines, trenches: [{ chosen: 0, depth: 66 }] });
+  expect(laid.value("deepest_place")).toBe("Basin");
+});
+
+test("the conduit lies under 18 in of cover: NEC Table 300.5 (from memory)", () => {
+  const { number } = work({ ...lines, conduit_trench: 20 });
+  expect(number("trenches.deep[4]")).toBeGreaterThanOrEqual(18 + 1.315);
 });
 
 test("bedding as deep as its trench fails a check", () => {

@@ -20,14 +20,14 @@ test("a pump without watts in the book: its power as set, brought to full speed"
   expect(job.figure("pump_full_load")).toBeCloseTo(800, 9);
 });
 
-describe("voltage drop by hand: 2 x 12.9 x 10 A x 100 ft over the area of the wire", () => {
+describe("voltage drop by hand: 2 x 12.9 x 10 A x (94 + 6) ft over the area of the wire", () => {
   test.each([
     ["12 AWG", 6530, false],
     ["10 AWG", 10380, true],
     ["8 AWG", 16510, true],
     ["6 AWG", 26240, true],
   ])("%s", (wire_size, area, low) => {
-    const job = of({ panel_distance: 100, wire_size });
+    const job = of({ panel_distance: 94, wire_ends: 6, wire_size });
     expect(job.figure("circuit_drop")).toBeCloseTo((2 * 12.9 * 10 * 100) / area, 9);
     expect(job.figure("circuit_drop_share")).toBeCloseTo((2 * 12.9 * 1000) / area / 120, 9);
     expect(job.value("circuit_drop_low")).toBe(low);
