@@ -1,6 +1,6 @@
 import { sheet } from "../engine/template/index.js";
 import { beds } from "./tables/beds.js";
-import { entrances, fittings, tees } from "./tables/fittings.js";
+import { fittings, inletFittings, tees } from "./tables/fittings.js";
 import { lipKinds } from "./tables/lips.js";
 import { pipeSizes } from "./tables/pipe-bores.js";
 import { valveOpening } from "./tables/valve-opening.js";
@@ -9,6 +9,6 @@ import { valveOpening } from "./tables/valve-opening.js";
 export const waterTablesSheet = sheet(
   "Water tables",
   "The published figures behind the water sheets, each with its source.",
-  [pipeSizes, fittings, tees, entrances, valveOpening, lipKinds, beds],
+  [pipeSizes, fittings, tees, inletFittings, valveOpening, lipKinds, beds],
   { printed: false },
 );

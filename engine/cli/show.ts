@@ -16,7 +16,7 @@ export function showCommand(context: Context): Command {
   return new Command("show")
     .description("show the values of a job: all, or those named (a table by its name)")
     .argument("<job>", "job record or workbook")
-    .argument("[names...]", "names of cells, columns (falls.flow_wanted) or tables (falls)")
+    .argument("[names...]", "names of cells, columns (falls.design_flow) or tables (falls)")
     .option("--prices <file>", "price book, instead of the one the job names")
     .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
     .addHelpText("after", "\nExample:\n  rillbook show garden-corner.json price total_flow falls")

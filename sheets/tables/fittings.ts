@@ -66,8 +66,8 @@ export const tees = table(
 );
 
 /** How the main begins. */
-export const entrances = table(
-  "entrances",
+export const inletFittings = table(
+  "inlet_fittings",
   "How the main begins",
   {
     rows: 3,

@@ -16,7 +16,7 @@ export interface Task {
   readonly open_dig?: boolean;
 }
 
-const outlets = "SUMPRODUCT((outlets.bore>0)*1)";
+const outlets = "SUMPRODUCT((pipe_lines.bore>0)*1)";
 const falls = "SUMPRODUCT((falls.width>0)*1)";
 
 /**
@@ -162,7 +162,7 @@ export const laborTasks: readonly Task[] = [
   },
   {
     task: "Lay the branches",
-    quantity: "SUM(outlets.length)",
+    quantity: "SUM(pipe_lines.length)",
     unit: "ft",
     rate_code: "pipe-laid",
     machine_share: 0,

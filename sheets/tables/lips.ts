@@ -18,8 +18,8 @@ export const looks = table(
     rows: 6,
     filled: "per_width>0",
     data: [
-      { name: "light curtain", per_width: 50, said: "a light veil" },
-      { name: "ordinary sheet", per_width: 100, said: "an even sheet of water" },
+      { name: "thin sheet", per_width: 50, said: "a light veil" },
+      { name: "normal sheet", per_width: 100, said: "an even sheet of water" },
       { name: "full sheet", per_width: 150, said: "a full, lively sheet" },
       { name: "heavy sheet", per_width: 200, said: "a heavy, loud sheet" },
     ],
@@ -34,7 +34,7 @@ export const looks = table(
 
 /** How freely a lip lets the water go. */
 export const lipKinds = table(
-  "lip_kinds",
+  "lip_types",
   "Kinds of lip",
   {
     rows: 3,

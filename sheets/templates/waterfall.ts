@@ -9,15 +9,14 @@ import { fallsSheet } from "../parts/falls/falls.js";
 import { jobSheet } from "../parts/job/job.js";
 import { laborSheet } from "../parts/labor/sheet.js";
 import { linerSheet } from "../parts/liner/sheet.js";
-import { outletsSheet } from "../parts/lines/outlets.js";
-import { mainSheet } from "../parts/main/main.js";
+import { pipingSheet } from "../parts/lines/piping.js";
 import { takeoffSheet } from "../parts/materials/sheet.js";
 import { paperSheets } from "../parts/papers/sheets.js";
 import { priceSheet } from "../parts/price/sheet.js";
 import { pumpSheet, pumpsSheet } from "../parts/pump/pump.js";
 import { rainSheet } from "../parts/schedule/rain.js";
 import { stoneSheet } from "../parts/stone/sheet.js";
-import { reachesSheet } from "../parts/stream/stream.js";
+import { streamSheet } from "../parts/stream/stream.js";
 import { basinFormulas } from "../vocabulary/basin.js";
 import { channelFormulas } from "../vocabulary/channel.js";
 import { electricFormulas } from "../vocabulary/electric.js";
@@ -43,7 +42,7 @@ export const waterfall: Template = template({
     "total_cost",
     "margin",
     "total_flow",
-    "total_head",
+    "total_dynamic_head",
     "pump_watts",
     "basin_water_held",
     "stone_tons",
@@ -71,8 +70,8 @@ export const waterfall: Template = template({
       "falls.width",
       "falls.drop",
       "falls.look",
-      "reaches.length",
-      "reaches.width",
+      "runs.length",
+      "runs.width",
       "pools.length",
       "pools.width",
       "walls.length",
@@ -104,7 +103,7 @@ export const waterfall: Template = template({
       lines: "proposal_lines.says",
       draftMark: "DRAFT",
       sum: "contract_price",
-      number: "offer_number",
+      number: "proposal_number",
       site: "site",
       contractor: "company",
       days: "work_days",
@@ -114,9 +113,8 @@ export const waterfall: Template = template({
   sheets: [
     jobSheet,
     fallsSheet,
-    reachesSheet,
-    outletsSheet,
-    mainSheet,
+    streamSheet,
+    pipingSheet,
     balanceSheet,
     pumpSheet,
     electricSheet,

@@ -1,8 +1,8 @@
 import { formula, number } from "../../engine/template/index.js";
 
-const VAPOUR_PRESSURE = formula(
-  "VAPOUR_PRESSURE",
-  "Pressure of saturated water vapour over water, by the Magnus form",
+const VAPOR_PRESSURE = formula(
+  "VAPOR_PRESSURE",
+  "Pressure of saturated water vapor over water, by the Magnus form",
   { celsius: number },
   "kPa",
   "0.6112 * EXP(17.62 * celsius / (243.12 + celsius))",
@@ -24,4 +24,4 @@ const EVAPORATION = formula(
   "ASHRAE Transactions 104 (1998) part 1A: W = (95 + 0.425 v)(pw - pa)/Y, lb/h on a square foot; 62.4 lb/ft³",
 );
 
-export const evaporationFormulas = [VAPOUR_PRESSURE, EVAPORATION] as const;
+export const evaporationFormulas = [VAPOR_PRESSURE, EVAPORATION] as const;

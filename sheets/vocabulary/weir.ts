@@ -55,8 +55,8 @@ const SHEET_SPEED = formula(
   "continuity",
 );
 
-const LEAP = formula(
-  "LEAP",
+const THROW = formula(
+  "THROW",
   "How far a sheet that leaves level at a speed has come forward after a drop: v √(2z/g)",
   { speed, drop: length },
   length,
@@ -80,6 +80,6 @@ export const weirFormulas = [
   NARROWED_WIDTH,
   CRITICAL_DEPTH,
   SHEET_SPEED,
-  LEAP,
+  THROW,
   WATER_IN_AIR,
 ];

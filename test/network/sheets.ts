@@ -44,39 +44,39 @@ export function sheetsAnswers(
   const average = averages.includes(main.bore);
   const plain = branches.map(({ length, bore, height }, i) => ({
     name: `outlet ${i + 1}`,
-    enters: 1,
+    outlet_level: 1,
     pipe_size: sizeOf(bore),
     length,
     tee: "no tee",
     elbows_90: 0,
-    height_measured: height,
-    flow_chosen: 1,
-    angle_chosen: 0,
+    measured_height: height,
+    override_flow: 1,
+    override_valve_setting: 0,
   }));
   const inputs = {
-    falls: [{ name: "fall", step: 1, width: 1, drop: 1 }],
+    falls: [{ name: "fall", level: 1, width: 1, drop: 1 }],
     main_size: sizeOf(main.bore),
     main_length: main.length,
     flexible_length: 0,
     main_elbows_90: 0,
     main_valves: 0,
-    main_entrance: "at the pump's own outlet",
-    main_extra_loss: main.loss,
+    inlet_fitting: "at the pump's own outlet",
+    main_other_fitting_loss: main.loss,
     smoothness: roughness,
     bore_basis: average ? "average inside diameter" : "outside less two least walls",
     pump_choice: "X",
-    speed_choice: pump.speed,
+    override_speed: pump.speed,
   };
   const pumps = [pumpRow(network)];
   // The sheets add the step in bore, the open valve and the exit; what is left is given as odd fittings.
-  const bare = answersOf({ ...inputs, outlets: plain }, pumps, { fast: true });
-  const outlets = plain.map((outlet, i) => {
-    const part = (name: string) => bare.number(`outlets.${name}`, i + 1);
+  const bare = answersOf({ ...inputs, pipe_lines: plain }, pumps, { fast: true });
+  const pipe_lines = plain.map((outlet, i) => {
+    const part = (name: string) => bare.number(`pipe_lines.${name}`, i + 1);
     const own = part("loss_reducer") + part("factor") * 3 + 1;
     const changed = i === 0 ? options.first : undefined;
-    return { ...outlet, extra_loss: (branches[i]?.loss ?? 0) - own, ...changed };
+    return { ...outlet, other_fitting_loss: (branches[i]?.loss ?? 0) - own, ...changed };
   });
-  return answersOf({ ...inputs, outlets }, pumps, options);
+  return answersOf({ ...inputs, pipe_lines }, pumps, options);
 }
 
 /** What the sheets say the network does, as set. */
@@ -84,8 +84,8 @@ export function solveWithSheets(network: PipeNetwork): NetworkSolution {
   const answers = sheetsAnswers(network);
   return {
     total: answers.number("total_flow"),
-    manifoldHead: answers.number("manifold_head_set"),
+    manifoldHead: answers.number("manifold_head"),
     pumpHead: answers.number("pump_head"),
-    flows: network.branches.map((_, i) => answers.number("outlets.flow_as_set", i + 1)),
+    flows: network.branches.map((_, i) => answers.number("pipe_lines.actual_flow", i + 1)),
   };
 }

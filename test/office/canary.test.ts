@@ -21,7 +21,7 @@ async function writeBook(path: string): Promise<void> {
   put("B1", "lift", 7.5);
   put("B2", "main_loss", 2.25);
   // Numeric cached values are the ones LibreOffice trusts unless it is told not to.
-  put("B3", "total_head", { formula: "lift+main_loss", result: WRONG });
+  put("B3", "total_dynamic_head", { formula: "lift+main_loss", result: WRONG });
   put("B4", "customer", "first");
   for (const [i, drop] of [1, 2, 4].entries()) sheet.getCell(`D${i + 1}`).value = drop;
   workbook.definedNames.add("'Pump'!$D$1:$D$3", "falls.drop");

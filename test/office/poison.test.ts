@@ -18,7 +18,12 @@ import { recalculate } from "./soffice.js";
 const stride = Number(process.env.POISON_STRIDE ?? 2971);
 const first = Number(process.env.POISON_FIRST ?? 17);
 /** Through these an error once became a plausible number: a height of zero, a step without water. */
-const always = ["steps.level[2]", "falls.step[1]", "outlets.enters[2]", "items.cost[1]"];
+const always = [
+  "levels.height[2]",
+  "falls.level[1]",
+  "pipe_lines.outlet_level[2]",
+  "items.cost[1]",
+];
 
 const hillside = demoJobs().find((file) => file.includes("hillside")) as string;
 const bid = await bidOf(hillside);

@@ -26,12 +26,12 @@ test("a demo bid edited in LibreOffice, a line put in above its falls, a fall ad
   const falls = model.placed.find(({ block }) => block.kind === "table" && block.name === "falls");
   const added: [string, number | string][] = [
     ["falls.name", "Added fall"],
-    ["falls.step", 3],
+    ["falls.level", 3],
     ["falls.width", 1.75],
     ["falls.drop", 1.25],
-    ["falls.look", "ordinary sheet"],
-    ["falls.lip_kind", "flat stone"],
-    ["falls.ends", 1],
+    ["falls.look", "normal sheet"],
+    ["falls.lip_type", "flat stone"],
+    ["falls.open_ends", 1],
   ];
   const steps: Step[] = [
     { kind: "set", name: "energy_rate", value: 0.215 },

@@ -21,14 +21,14 @@ const identity = {
 const metricYard: InputValues = {
   ...yard,
   falls: [
-    { name: "Top", step: 1, width: 0.9, drop: 0.6 },
-    { name: "Low", step: 2, width: 1.5, drop: 0.45, ends: 2 },
+    { name: "Top", level: 1, width: 0.9, drop: 0.6 },
+    { name: "Low", level: 2, width: 1.5, drop: 0.45, open_ends: 2 },
   ],
-  reaches: [{ name: "Bend", after_step: 1, length: 4 }],
-  pools: [{ name: "Pool", before_step: 2, length: 2 }],
-  outlets: [
-    { name: "Head", enters: 1, pipe_size: "2 in", length: 8 },
-    { name: "Side", enters: 2, pipe_size: "1-1/2 in", length: 3 },
+  runs: [{ name: "Bend", after_level: 1, length: 4 }],
+  pools: [{ name: "Pool", before_level: 2, length: 2 }],
+  pipe_lines: [
+    { name: "Head", outlet_level: 1, pipe_size: "2 in", length: 8 },
+    { name: "Side", outlet_level: 2, pipe_size: "1-1/2 in", length: 3 },
   ],
 };
 

@@ -3,7 +3,7 @@ import {
   number,
   type Quantity,
   soilVolume,
-  vapourPressure,
+  vaporPressure,
   waterLoss,
   waterVolume,
   weight,
@@ -49,8 +49,8 @@ describe("named formulas against published figures", () => {
       0.005,
     ],
     // steam tables (from memory): 1.032 inHg at 80 °F, 0.522 inHg at 60 °F
-    ["vapour pressure at 80 °F", "VAPOUR_PRESSURE((80-32)/1.8)", vapourPressure, 1.032, 0.005],
-    ["vapour pressure at 60 °F", "VAPOUR_PRESSURE((60-32)/1.8)", vapourPressure, 0.522, 0.005],
+    ["vapor pressure at 80 °F", "VAPOR_PRESSURE((80-32)/1.8)", vaporPressure, 1.032, 0.005],
+    ["vapor pressure at 60 °F", "VAPOR_PRESSURE((60-32)/1.8)", vaporPressure, 0.522, 0.005],
     // an inch of rain on a square foot: 0.62338 gal, from 7.48052 gal in a cubic foot
     ["an inch of rain", "1[in]*1[ft²]", waterVolume, 0.62338, 1e-5],
     // spheres at 165 lb/ft³: 691 lb at 24 in, 2,333 lb at 36 in, by pi d³/6
@@ -158,7 +158,7 @@ describe("worked examples", () => {
     const { number: found } = work({
       channel_allowance: 0,
       bed_stone_depth: 0,
-      reaches: [{ name: "reach", length: 10, width: 4, side: 0, bank_height: 1.5 }],
+      runs: [{ name: "reach", length: 10, width: 4, side: 0, bank_height: 1.5 }],
     });
     expect(found("liner_pieces.width[2]")).toBeCloseTo(8, 12);
   });

@@ -70,13 +70,13 @@ describe("the sheet of water", () => {
 
   // The same: thrown 0.46 ft by the critical speed, 0.64 ft by that at the brink, over 2 ft.
   test("how far it leaps in 2 ft", () => {
-    expect(value("LEAP(1.29[ft/s],2[ft])/1[ft]")).toBeCloseTo(0.455, 2);
-    expect(value("LEAP(1.81[ft/s],2[ft])/1[ft]")).toBeCloseTo(0.638, 2);
+    expect(value("THROW(1.29[ft/s],2[ft])/1[ft]")).toBeCloseTo(0.455, 2);
+    expect(value("THROW(1.81[ft/s],2[ft])/1[ft]")).toBeCloseTo(0.638, 2);
   });
 
   // A university field practice's script: 0.49 m down, 0.25 m forward, 0.791 m/s.
   test("a jet of 0.791 m/s comes 0.25 m forward in 0.49 m", () => {
-    expect(value("LEAP(0.791[m/s],0.49[m])/1[m]")).toBeCloseTo(0.25, 3);
+    expect(value("THROW(0.791[m/s],0.49[m])/1[m]")).toBeCloseTo(0.25, 3);
   });
 
   test("water in the air is flow times the time of fall", () => {

@@ -8,7 +8,7 @@ import { waterCases } from "./failing/water.js";
 
 /** The line into the pool ends at its bottom, and nothing stops the siphon. */
 const open = {
-  outlets: demoRows("outlets").map((row) => ({ ...row, end_below_water: null })),
+  pipe_lines: demoRows("pipe_lines").map((row) => ({ ...row, end_below_water: null })),
 };
 
 const gravel = {
@@ -35,13 +35,13 @@ const cases: FailingCase[] = [
   // a deep pool, drawn down to the end of the line at its bottom
   ["basin_holds", () => ({ ...firstRow("pools", { length: 14, width: 10, depth: 10 }), ...open })],
   ["pool_siphons.keeps_water", () => open],
-  ["outlets.end_is_above", () => firstRow("outlets", { siphon_stop: "end above water" })],
-  ["outlets.siphon_counted", () => firstRow("outlets", { siphon_stop: null, pot_depth: 0 })],
-  ["outlets.height_agrees", () => firstRow("outlets", { height_measured: 12 })],
-  ["float_spills_nothing", () => ({ float_chosen: 4 })],
-  ["float_covers_pump", () => ({ float_chosen: 46 })],
+  ["pipe_lines.end_is_above", () => firstRow("pipe_lines", { siphon_stop: "end above water" })],
+  ["pipe_lines.siphon_counted", () => firstRow("pipe_lines", { siphon_stop: null, pot_depth: 0 })],
+  ["pipe_lines.height_agrees", () => firstRow("pipe_lines", { measured_height: 12 })],
+  ["float_spills_nothing", () => ({ override_float: 4 })],
+  ["float_covers_pump", () => ({ override_float: 46 })],
   ["basin_not_oversize", () => ({ basin_length: 30, basin_width: 15 })],
-  ["rim_reckoned", () => ({ rim_above_water: 0 })],
+  ["lift_matches_level", () => ({ rim_above_water: 0 })],
   ["rain_held", () => ({ design_rain: 12 })],
   ["air_gap_enough", () => ({ air_gap: 0.5 })],
   ["places_dug.protected", () => ({ basin_depth: 6 })],
@@ -60,7 +60,7 @@ const cases: FailingCase[] = [
   ["pools.fenced", () => firstRow("pools", { depth: 2 })],
   ["vault_planned", () => ({ vaults_needed: 0 })],
   ["vault_in_depth", () => ({ vault_height: 60 })],
-  ["basin_hidden", () => ({ full_below_rim: 0 })],
+  ["basin_hidden", () => ({ basin_freeboard: 0 })],
   ["temperatures_plausible", () => ({ temperature_scale: "C" })],
   ["temperatures_plausible", () => ({ air_temperature: 135 })],
   ["spoil_back", () => ({ spoil_setback: 1 })],
@@ -86,21 +86,21 @@ const cases: FailingCase[] = [
   ["chart_taken_over", () => ({ chart_is_ours: false })],
   ["rain_looked_up", () => ({ rain_is_local: false })],
   ["faces_have_stone", () => ({ stones: [gravel] })],
-  ["reaches.banks_hold", () => firstRow("reaches", { bank_height: 0.3 })],
-  ["reaches.deeper_than_stone", () => firstRow("reaches", { bed: "cobble and boulders" })],
-  ["reaches.runs_calm", () => firstRow("reaches", { bed: "troweled mortar" })],
+  ["runs.banks_hold", () => firstRow("runs", { bank_height: 0.3 })],
+  ["runs.deeper_than_stone", () => firstRow("runs", { bed: "cobble and boulders" })],
+  ["runs.runs_calm", () => firstRow("runs", { bed: "troweled mortar" })],
   [
-    "reaches.laws_agree",
+    "runs.laws_agree",
     () => ({
-      ...firstRow("reaches", { bed: "stone set in mortar", width: 0.5, fall: 0.05, side: 0 }),
+      ...firstRow("runs", { bed: "stone set in mortar", width: 0.5, fall: 0.05, side: 0 }),
     }),
   ],
-  ["falls.name_alone", () => firstRow("falls", { name: "Terrace fall" })],
+  ["falls.name_unique", () => firstRow("falls", { name: "Terrace fall" })],
   ["falls.has_drop", () => firstRow("falls", { drop: 0 })],
   ["main_not_too_fast", () => ({ main_size: "2 in" })],
-  ["pump_reaches", () => ({ pump_choice: "P-20" })],
+  ["pump_strong_enough", () => ({ pump_choice: "P-20" })],
   ["pump_has_reserve", () => ({ pump_choice: "P-90", head_reserve: 0.5 })],
-  ["pipe_counted", () => firstRow("outlets", { pipe_size: "2-1/2 in" })],
+  ["pipe_counted", () => firstRow("pipe_lines", { pipe_size: "2-1/2 in" })],
 ];
 
 /** What is open in every job until somebody has looked: here it is settled, so that these checks say yes. */

@@ -207,28 +207,28 @@ describe("tables at their limits", () => {
     const values = await basis({
       falls: rows(12, (n) => ({
         name: `Fall ${n}`,
-        step: n,
+        level: n,
         width: 2,
         drop: 0.8,
-        look: "light curtain",
+        look: "thin sheet",
       })),
-      reaches: rows(12, (n) => ({
+      runs: rows(12, (n) => ({
         name: `Reach ${n}`,
-        after_step: n,
+        after_level: n,
         length: 5,
         width: 2.5,
         fall: 0.2,
       })),
       pools: rows(6, (n) => ({
         name: `Pool ${n}`,
-        before_step: n * 2,
+        before_level: n * 2,
         length: 4,
         width: 3,
         depth: 1,
       })),
-      outlets: rows(8, (n) => ({
+      pipe_lines: rows(8, (n) => ({
         name: `Outlet ${n}`,
-        enters: n,
+        outlet_level: n,
         pipe_size: "1-1/2 in",
         length: 5 + n,
       })),
@@ -250,10 +250,10 @@ describe("tables at their limits", () => {
   test("every table empty: checks say what is missing, no errors", {
     timeout: 60_000,
   }, async () => {
-    const values = await basis({ falls: [], reaches: [], outlets: [] });
+    const values = await basis({ falls: [], runs: [], pipe_lines: [] });
     expect(errorsIn(values)).toEqual([]);
     expect(values[model.byId.get("some_falls")?.index ?? -1]).toBe(false);
-    expect(values[model.byId.get("some_outlets")?.index ?? -1]).toBe(false);
+    expect(values[model.byId.get("some_lines")?.index ?? -1]).toBe(false);
   });
 });
 

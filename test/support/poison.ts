@@ -9,8 +9,8 @@ import { isApart } from "../../engine/template/standing.js";
 export function figuresOf(model: Model): Cell[] {
   const named = new Set([
     ...model.template.headline,
-    ...["pump_speed", "pump_flow_hourly", "set_manifold"],
-    ...["outlets.angle_set", "outlets.valve_words", "outlets.flow_as_set"],
+    ...["pump_speed", "pump_flow_hourly", "actual_manifold"],
+    ...["pipe_lines.valve_setting", "pipe_lines.valve_words", "pipe_lines.actual_flow"],
   ]);
   return model.cells.filter(
     ({ name }) => named.has(name) || /_line_\d+$/.test(name) || name.startsWith("purchase."),

@@ -40,15 +40,15 @@ export const yardPumps: readonly BookRow[] = [
 /** Two steps, three lips, two outlets, a reach and a pool. US units. */
 export const yard: InputValues = {
   falls: [
-    { name: "Top", step: 1, width: 3, drop: 2 },
-    { name: "Left", step: 2, width: 2, drop: 1.5, look: "light curtain" },
-    { name: "Right", step: 2, width: 3, drop: 1.5 },
+    { name: "Top", level: 1, width: 3, drop: 2 },
+    { name: "Left", level: 2, width: 2, drop: 1.5, look: "thin sheet" },
+    { name: "Right", level: 2, width: 3, drop: 1.5 },
   ],
-  reaches: [{ name: "Bend", after_step: 1, length: 12 }],
-  pools: [{ name: "Pool", before_step: 2, length: 6 }],
-  outlets: [
-    { name: "Head", enters: 1, pipe_size: "2 in", length: 25, siphon_stop: "air break" },
-    { name: "Side", enters: 2, pipe_size: "1-1/2 in", length: 10, end_below_water: 4 },
+  runs: [{ name: "Bend", after_level: 1, length: 12 }],
+  pools: [{ name: "Pool", before_level: 2, length: 6 }],
+  pipe_lines: [
+    { name: "Head", outlet_level: 1, pipe_size: "2 in", length: 25, siphon_stop: "air break" },
+    { name: "Side", outlet_level: 2, pipe_size: "1-1/2 in", length: 10, end_below_water: 4 },
   ],
   pump_choice: "V",
 };

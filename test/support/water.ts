@@ -9,10 +9,9 @@ import { template } from "../../engine/template/template.js";
 import type { UnitSystem } from "../../engine/units/quantity.js";
 import { balanceSheet } from "../../sheets/parts/balance/balance.js";
 import { fallsSheet } from "../../sheets/parts/falls/falls.js";
-import { outletsSheet } from "../../sheets/parts/lines/outlets.js";
-import { mainSheet } from "../../sheets/parts/main/main.js";
+import { pipingSheet } from "../../sheets/parts/lines/piping.js";
 import { pumpSheet, pumpsSheet } from "../../sheets/parts/pump/pump.js";
-import { reachesSheet } from "../../sheets/parts/stream/stream.js";
+import { streamSheet } from "../../sheets/parts/stream/stream.js";
 import { channelFormulas } from "../../sheets/vocabulary/channel.js";
 import { pipeFormulas } from "../../sheets/vocabulary/pipe.js";
 import { pumpFormulas } from "../../sheets/vocabulary/pump.js";
@@ -28,9 +27,8 @@ export const water = template({
   sheets: [
     runningSheet,
     fallsSheet,
-    reachesSheet,
-    outletsSheet,
-    mainSheet,
+    streamSheet,
+    pipingSheet,
     balanceSheet,
     pumpSheet,
     pumpsSheet,
@@ -49,7 +47,7 @@ export function waterModel(system: UnitSystem = "us"): Model {
   return known;
 }
 
-/** Values of a job by name: `total_flow`, or `falls.leap` with the row from 1. */
+/** Values of a job by name: `total_flow`, or `falls.throw` with the row from 1. */
 export interface Answers {
   number(name: string, row?: number): number;
   text(name: string, row?: number): string;

@@ -4,12 +4,12 @@ import { networkBlocks } from "./network.js";
 /** What the network really does: all valves open at full speed, and as set. */
 export const balanceSheet = sheet(
   "Balance",
-  "How the pump's flow really divides between the outlets: all valves open at full speed, and as set.",
+  "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
   [
     lines("The two states", {
       open_speed: calc(percent, "1", "Speed, all valves open"),
-      set_speed: calc(percent, "pump_speed", "Speed, as set"),
-      manifold_head_set: calc(head, "set_manifold", "Head at the manifold, as set", {
+      actual_speed: calc(percent, "pump_speed", "Speed, as set"),
+      manifold_head: calc(head, "actual_manifold", "Head at the manifold, as set", {
         strong: true,
       }),
     }),
@@ -21,10 +21,10 @@ export const balanceSheet = sheet(
       stands: "height",
     }),
     ...networkBlocks({
-      prefix: "set",
+      prefix: "actual",
       title: "As set",
-      speed: "set_speed",
-      local: "local_set",
+      speed: "actual_speed",
+      local: "local_actual",
       stands: "IF(shut,1000000[ft],height)",
     }),
     paragraphs(

@@ -14,10 +14,10 @@ import { passesOf } from "./passes.js";
 
 /** One state of the network: the prefix of its names, and the column with its fittings. */
 export interface State {
-  readonly prefix: "open" | "set";
+  readonly prefix: "open" | "actual";
   readonly title: string;
   readonly speed: string;
-  readonly local: "local_open" | "local_set";
+  readonly local: "local_open" | "local_actual";
   /** Height of a row's outlet: out of reach where it counts as shut. */
   readonly stands: string;
 }
@@ -27,11 +27,11 @@ export interface State {
  * A billionth of a millifoot keeps dry outlets from dividing by nothing; they count for nothing.
  */
 export function takenAt(manifold: string, { prefix }: Pick<State, "prefix">): string {
-  const [up, wet] = [`${prefix}_branches.stands`, `(${manifold}>${prefix}_branches.stands)`];
+  const [up, wet] = [`${prefix}_lines.stands`, `(${manifold}>${prefix}_lines.stands)`];
   const parts: Readonly<Record<string, string>> = {
     head: `((${manifold}-${up})/1[ft]*${wet}+1e-12)`,
-    friction: `${prefix}_branches.pipe`,
-    local: `${prefix}_branches.fittings`,
+    friction: `${prefix}_lines.pipe`,
+    local: `${prefix}_lines.fittings`,
   };
   const square = squareOfFlow.replace(/head|friction|local/g, (name) => parts[name] ?? name);
   return `SUMPRODUCT(${wet}*(${square})^0.5)*1[gal/min]`;
@@ -44,11 +44,11 @@ export function networkBlocks(state: State): Block[] {
   const { prefix, title, speed, local } = state;
   // Rounded, so that what is found stays found: below that, programs differ in the last digits.
   const excess = (taken: string, at: string) =>
-    `ROUND(LINE_HEAD(${taken},${prefix}_line_start,${prefix}_line_slope,${speed})-${lossAt(taken)}-${at},9)`;
+    `ROUND(LINE_HEAD(${taken},${prefix}_piece_start,${prefix}_piece_slope,${speed})-${lossAt(taken)}-${at},9)`;
   const branches = table(
-    `${prefix}_branches`,
+    `${prefix}_lines`,
     `${title}: the flow of each outlet`,
-    { rows: 8, beside: "outlets", filled: "LEN(pipe_size)>0" },
+    { rows: 8, beside: "pipe_lines", filled: "LEN(pipe_size)>0" },
     {
       outlet: calc(text, "name", "Outlet"),
       stands: calc(head, state.stands, "Stands", { blank: "1000000[ft]" }),
@@ -79,16 +79,20 @@ export function networkBlocks(state: State): Block[] {
       `CARRIED_BACK(INDEX(pump_points.flow,1),INDEX(pump_points.head,1),INDEX(pump_points.slope,1))*${speed}^2`,
       "Head with all valves shut",
     ),
-    [`${prefix}_line`]: calc(
+    [`${prefix}_piece`]: calc(
       precise,
       `MAX(1,MIN(SUM(${prefix}_points.past),pump_point_count-1))`,
       "Piece of the curve",
       { decimals: 0 },
     ),
-    [`${prefix}_line_slope`]: calc(precise, `INDEX(pump_points.slope,${prefix}_line)`, "Its slope"),
-    [`${prefix}_line_start`]: calc(
+    [`${prefix}_piece_slope`]: calc(
+      precise,
+      `INDEX(pump_points.slope,${prefix}_piece)`,
+      "Its slope",
+    ),
+    [`${prefix}_piece_start`]: calc(
       head,
-      `CARRIED_BACK(INDEX(pump_points.flow,${prefix}_line),INDEX(pump_points.head,${prefix}_line),${prefix}_line_slope)`,
+      `CARRIED_BACK(INDEX(pump_points.flow,${prefix}_piece),INDEX(pump_points.head,${prefix}_piece),${prefix}_piece_slope)`,
       "Its head at no flow",
     ),
   });
@@ -100,9 +104,7 @@ export function networkBlocks(state: State): Block[] {
       at: calc(
         head,
         (row) =>
-          row === 9
-            ? `${prefix}_shut`
-            : `MIN(INDEX(${prefix}_branches.stands,${row}),${prefix}_shut)`,
+          row === 9 ? `${prefix}_shut` : `MIN(INDEX(${prefix}_lines.stands,${row}),${prefix}_shut)`,
         "Head at the manifold",
       ),
       taken: calc(flow, takenAt("at", state), "Outlets take"),

@@ -59,7 +59,7 @@ export function passesOf({ prefix, title }: State, taken: string, excess: string
       excess_before: calc(head, "above.excess", "Excess before", { first: "0", decimals: 6 }),
     },
   );
-  const total = prefix === "set" ? "total_flow" : "open_total";
+  const total = prefix === "actual" ? "total_flow" : "open_total";
   const results = lines(`${title}: results`, {
     [`${prefix}_manifold`]: calc(
       head,
@@ -69,13 +69,13 @@ export function passesOf({ prefix, title }: State, taken: string, excess: string
         strong: true,
       },
     ),
-    [total]: calc(flow, `SUM(${prefix}_branches.flow)`, "All outlets together", { strong: true }),
+    [total]: calc(flow, `SUM(${prefix}_lines.flow)`, "All outlets together", { strong: true }),
     [`${prefix}_pump_head`]: calc(
       head,
       `${prefix}_manifold+LOSS_AT(${total},main_friction,main_local)`,
       "Head of the pump",
     ),
-    [`${prefix}_settled`]: check(
+    [`${prefix}_converged`]: check(
       `ABS(INDEX(${prefix}_passes.excess,${rows}))<0.001[ft]`,
       `The balance did not settle: {${prefix}_manifold|3} at the manifold leaves more than ‹0.001 ft|0.3 mm› over. Check the pump's curve and the pipes.`,
       { label: "Settled" },

@@ -8,7 +8,7 @@ export const basinDays = table(
   {
     dry_days: calc(
       days,
-      "above.dry_days + MAX(1[days], INT((days_without_fill + 6[days]) / 7))",
+      "above.dry_days + MAX(1[days], INT((days_between_fills + 6[days]) / 7))",
       "Days without a fill",
       { first: "0", decimals: 0 },
     ),
@@ -24,7 +24,7 @@ export const basinDays = table(
     ),
     running_level: calc(
       length,
-      "LEVEL_OF(MAX(0, water - water_taken_up - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+      "LEVEL_OF(MAX(0, water - water_into_stream - water_drained_back), crate_top, lower_water_area, upper_water_area)",
       "Level running",
     ),
     state: calc(

@@ -11,7 +11,7 @@ import {
   prose,
   speed,
   text,
-  vapourPressure,
+  vaporPressure,
   waterLoss,
   waterVolume,
   yesno,
@@ -104,13 +104,13 @@ const results = lines("Water lost in a day", {
     { label: "Temperature out of range" },
   ),
   water_pressure: calc(
-    vapourPressure,
-    `VAPOUR_PRESSURE(${celsius("water_temperature")})`,
+    vaporPressure,
+    `VAPOR_PRESSURE(${celsius("water_temperature")})`,
     "Vapour pressure at the water",
   ),
   air_pressure: calc(
-    vapourPressure,
-    `air_humidity * VAPOUR_PRESSURE(${celsius("air_temperature")})`,
+    vaporPressure,
+    `air_humidity * VAPOR_PRESSURE(${celsius("air_temperature")})`,
     "Vapour pressure of the air",
   ),
   evaporation_rate: calc(

@@ -25,7 +25,7 @@ export const hole = lines("The hole, inside the liner", {
     least: 1,
     most: 10,
   }),
-  full_below_rim: input(smallLength, "Full line below the rim", {
+  basin_freeboard: input(smallLength, "Full line below the rim", {
     default: 6,
     least: 0,
     most: 36,
@@ -36,15 +36,15 @@ export const hole = lines("The hole, inside the liner", {
     source: "common practice, no source",
   }),
   basin_hidden: check(
-    "full_below_rim >= hidden_least",
-    "Full water stands {full_below_rim} below the stone's surface: less than {hidden_least} is open water, where a child can drown. Lower the full line.",
+    "basin_freeboard >= hidden_least",
+    "Full water stands {basin_freeboard} below the stone's surface: less than {hidden_least} is open water, where a child can drown. Lower the full line.",
     { label: "Basin water in the open" },
   ),
-  full_depth: calc(length, "MAX(0[ft], basin_depth - full_below_rim)", "Depth of water when full"),
+  full_depth: calc(length, "MAX(0[ft], basin_depth - basin_freeboard)", "Depth of water when full"),
   basin_plan: calc(area, "basin_length * basin_width", "Plan area of the basin"),
   full_line_in_hole: check(
-    "full_below_rim < basin_depth",
-    "The full line is {full_below_rim} below the rim, but the basin is only {basin_depth} deep: raise the full line or dig deeper.",
+    "basin_freeboard < basin_depth",
+    "The full line is {basin_freeboard} below the rim, but the basin is only {basin_depth} deep: raise the full line or dig deeper.",
     { label: "The full line lies inside the basin" },
   ),
   pump_under_water: check(

@@ -25,7 +25,7 @@ export const designRain = lines("Design rain, with the basin full and the pump a
     "The design storm of {design_rain} is a placeholder until it is looked up for the site: put its rain in, then say yes above.",
     { label: "The design storm is the site's", level: "look" },
   ),
-  extra_catchment: input(area, "Ground that drains into the stream besides", {
+  other_catchment: input(area, "Ground that drains into the stream besides", {
     default: 0,
     least: 0,
     most: 100000,
@@ -33,7 +33,7 @@ export const designRain = lines("Design rain, with the basin full and the pump a
   overflow_place: input(text, "Where the overflow goes", { default: "the low side of the basin" }),
   rain_area: calc(
     area,
-    "basin_plan + SUMPRODUCT(reaches.length, reaches.width + 2 * reaches.side * reaches.bank_height) + SUMPRODUCT(pools.length, pools.width) + extra_catchment",
+    "basin_plan + SUMPRODUCT(runs.length, runs.width + 2 * runs.side * runs.bank_height) + SUMPRODUCT(pools.length, pools.width) + other_catchment",
     "Area that catches rain: basin, stream to the top of its banks, ground besides",
   ),
   rain_caught: calc(waterVolume, "rain_area * design_rain", "Rain caught"),

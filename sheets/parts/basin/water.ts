@@ -14,19 +14,19 @@ import { longestBasin } from "./hole.js";
 
 /** The water that must be there, against the water that the hole holds. */
 export const basinWater = lines("Water needed and held", {
-  water_taken_up: calc(
+  water_into_stream: calc(
     waterVolume,
-    "water_in_transit",
+    "stream_water",
     "In the stream while it runs, allowance on its depth included: reaches, stone of their beds, pools, over the lips",
   ),
   water_drained_back: calc(waterVolume, "drain_back", "Runs back out of the pipe at a stop"),
-  dead_water: calc(
+  below_pump_minimum: calc(
     waterVolume,
     "HELD_BELOW(pump_minimum_water, crate_top, lower_water_area, upper_water_area)",
     "Dead water: below the lowest level the pump may draw to",
     { note: "The pump's minimum level is taken from the bottom of the basin." },
   ),
-  days_without_fill: input(days, "Days that the water must last without a fill", {
+  days_between_fills: input(days, "Days that the water must last without a fill", {
     default: 4,
     least: 0,
     most: 60,
@@ -35,12 +35,12 @@ export const basinWater = lines("Water needed and held", {
   }),
   water_reserve: calc(
     waterVolume,
-    "loss_a_day * (days_without_fill / 1[days])",
+    "loss_a_day * (days_between_fills / 1[days])",
     "Reserve for evaporation and splash over those days",
   ),
   basin_water_needed: calc(
     waterVolume,
-    "water_taken_up + water_drained_back + dead_water + water_reserve",
+    "water_into_stream + water_drained_back + below_pump_minimum + water_reserve",
     "Water the basin must hold",
     { strong: true },
   ),
@@ -52,7 +52,7 @@ export const basinWater = lines("Water needed and held", {
   ),
   days_it_lasts: calc(
     days,
-    "IF(loss_a_day > 0, INT(ROUND(MAX(0, basin_water_held - water_taken_up - water_drained_back - dead_water) / loss_a_day, 6)) * 1[days], 0[days])",
+    "IF(loss_a_day > 0, INT(ROUND(MAX(0, basin_water_held - water_into_stream - water_drained_back - below_pump_minimum) / loss_a_day, 6)) * 1[days], 0[days])",
     "Days that a full basin lasts without a fill, the pump running",
     { decimals: 0, strong: true, zero: "no figure" },
   ),
@@ -69,13 +69,13 @@ export const basinWater = lines("Water needed and held", {
   ),
   basin_length_enough: calc(
     length,
-    `IF(basin_water_held > dead_water, IF(length_ratio * basin_length <= ${longestBasin}[ft], length_ratio * basin_length, 0), 0)`,
+    `IF(basin_water_held > below_pump_minimum, IF(length_ratio * basin_length <= ${longestBasin}[ft], length_ratio * basin_length, 0), 0)`,
     "Length that would do, of the same width, depth and filling (about)",
     { zero: "none" },
   ),
   length_ratio: calc(
     number,
-    "MAX(0[gal], basin_water_needed - dead_water) / MAX(0.001[gal], basin_water_held - dead_water)",
+    "MAX(0[gal], basin_water_needed - below_pump_minimum) / MAX(0.001[gal], basin_water_held - below_pump_minimum)",
     "The same over the length, dead water growing with it",
     { zero: "none" },
   ),
@@ -106,11 +106,11 @@ export const basinWater = lines("Water needed and held", {
   ),
   level_running: calc(
     length,
-    "LEVEL_OF(MAX(0, basin_water_held - water_taken_up - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+    "LEVEL_OF(MAX(0, basin_water_held - water_into_stream - water_drained_back), crate_top, lower_water_area, upper_water_area)",
     "Level while running, after a fill",
     { strong: true },
   ),
-  rim_reckoned: check(
+  lift_matches_level: check(
     "basin_depth - level_running <= rim_above_water",
     "While running the water stands {level_running|2} above the bottom of a basin {basin_depth|2} deep, lower below its rim than the {rim_above_water|0} that the lift is reckoned with on sheet Falls: raise that figure, or the pump gives less than planned.",
     { label: "The lift is reckoned from the running water", level: "look" },

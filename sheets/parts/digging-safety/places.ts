@@ -55,11 +55,11 @@ const pool = (i: number): Place => ({
 });
 
 const streamCut = (i: number): Place => ({
-  what: `INDEX(channel_cuts.reach, ${i})`,
+  what: `INDEX(channel_cuts.run, ${i})`,
   depth: `INDEX(channel_cuts.deepest, ${i})`,
-  length: `INDEX(reaches.length, ${i})`,
-  around: `2 * INDEX(reaches.length, ${i})`,
-  sides: `INDEX(reaches.side, ${i})`,
+  length: `INDEX(runs.length, ${i})`,
+  around: `2 * INDEX(runs.length, ${i})`,
+  sides: `INDEX(runs.side, ${i})`,
   protection: "stream_protection",
 });
 

@@ -42,7 +42,7 @@ export const digs = lines("Strip and dig, bank measure", {
     default: 4,
     least: 0,
     most: 36,
-    note: "The bed is cut deeper by the depth of its stone, which stands on sheet Reaches.",
+    note: "The bed is cut deeper by the depth of its stone, which stands on sheet Stream.",
     source: practice,
   }),
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),

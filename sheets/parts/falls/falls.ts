@@ -13,7 +13,7 @@ import {
 } from "../../../engine/template/index.js";
 import { brinkRatio, looks } from "../../tables/lips.js";
 import { fallsTable } from "./falls-table.js";
-import { stepsTable } from "./steps-table.js";
+import { levelsTable } from "./levels-table.js";
 
 /** How much water each fall gets, and how it goes over its lip. */
 export const fallsSheet = sheet(
@@ -23,19 +23,19 @@ export const fallsSheet = sheet(
     fallsTable,
     looks,
     lines("Rules", {
-      least_of_wanted: input(percent, "A fall looks starved below this share of its flow wanted", {
+      least_flow_share: input(percent, "A fall looks starved below this share of its flow wanted", {
         default: 0.85,
         least: 0.1,
         most: 1,
         source: "office rule",
       }),
-      most_of_wanted: input(percent, "A fall floods above this share of its flow wanted", {
+      most_flow_share: input(percent, "A fall floods above this share of its flow wanted", {
         default: 1.3,
         least: 1,
         most: 5,
         source: "office rule",
       }),
-      brink_ratio: brinkRatio,
+      sheet_thickness_ratio: brinkRatio,
       rim_above_water: input(
         smallLength,
         "The stream ends above the running water of the basin by",
@@ -47,15 +47,15 @@ export const fallsSheet = sheet(
         },
       ),
     }),
-    stepsTable,
+    levelsTable,
     lines("All falls", {
-      falls_flow_wanted: calc(flow, "SUM(falls.flow_wanted)", "Flow wanted over all lips"),
-      total_drop: calc(head, "MAX(steps.level)", "Height of the top water above the basin's", {
+      falls_design_flow: calc(flow, "SUM(falls.design_flow)", "Flow wanted over all lips"),
+      total_drop: calc(head, "MAX(levels.height)", "Height of the top water above the basin's", {
         strong: true,
       }),
       lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, running"),
       some_falls: check(
-        "falls_flow_wanted>0",
+        "falls_design_flow>0",
         "There is no fall: enter at least one, with its width and look.",
         { label: "There is a fall" },
       ),

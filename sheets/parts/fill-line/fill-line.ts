@@ -44,7 +44,7 @@ export const fillLine = lines("Fill line", {
   ),
   first_fill_water: calc(
     waterVolume,
-    "float_water + water_taken_up + bed_water_kept + pool_water + pot_water + pipe_water",
+    "float_water + water_into_stream + bed_water_kept + pool_water + pot_water + pipe_water",
     "Water of the first fill",
     {
       note: "All that is there while it runs: basin up to the float, stream, bed, pools, pots and pipes, each once.",

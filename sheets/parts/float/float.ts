@@ -13,7 +13,7 @@ const heldBelow = (level: string) =>
 
 /** Where the fill float stands while the pump runs: at a stop, stream and pipes come back on top of it. */
 export const fillFloat = lines("Fill float, set while the pump runs", {
-  float_chosen: input(smallLength, "Float below the rim, chosen", {
+  override_float: input(smallLength, "Float below the rim, chosen", {
     optional: true,
     least: 0,
     most: 120,
@@ -21,7 +21,7 @@ export const fillFloat = lines("Fill float, set while the pump runs", {
   }),
   float_level: calc(
     length,
-    "IF(ISBLANK(float_chosen), level_running, MAX(0[ft], basin_depth - float_chosen))",
+    "IF(ISBLANK(override_float), level_running, MAX(0[ft], basin_depth - override_float))",
     "Float above the bottom",
     { strong: true },
   ),
@@ -32,7 +32,7 @@ export const fillFloat = lines("Fill float, set while the pump runs", {
   float_water: calc(waterVolume, heldBelow("float_level"), "Water in the basin, running"),
   stop_water: calc(
     waterVolume,
-    "water_taken_up + water_drained_back",
+    "water_into_stream + water_drained_back",
     "Water that comes back at a stop",
   ),
   stop_room: calc(

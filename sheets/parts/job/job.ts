@@ -41,7 +41,7 @@ export const jobSheet = sheet(
         optional: true,
         note: "Such as: in the week of May 10, 2027. Blank: the month.",
       }),
-      offer_number: input(text, "Number of the offer", { optional: true }),
+      proposal_number: input(text, "Number of the offer", { optional: true }),
     }),
     lines("Your company, as on the proposal", {
       company: input(text, "Company", { optional: true }),

@@ -50,7 +50,7 @@ export const linerPieces = table(
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
     filled:
-      "IF(place = 1, TRUE, IF(place <= 13, INDEX(reaches.length, MAX(1, MIN(12, place - 1))) > 0, IF(place <= 25, INDEX(falls.width, MAX(1, MIN(12, place - 13))) > 0, INDEX(pools.length, MAX(1, MIN(6, place - 25))) > 0)))",
+      "IF(place = 1, TRUE, IF(place <= 13, INDEX(runs.length, MAX(1, MIN(12, place - 1))) > 0, IF(place <= 25, INDEX(falls.width, MAX(1, MIN(12, place - 13))) > 0, INDEX(pools.length, MAX(1, MIN(6, place - 25))) > 0)))",
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
@@ -58,7 +58,7 @@ export const linerPieces = table(
       text,
       byKind(
         '"basin"',
-        named("reaches.name", "reach"),
+        named("runs.name", "reach"),
         named("falls.name", "fall"),
         named("pools.name", "pool"),
       ),
@@ -68,9 +68,9 @@ export const linerPieces = table(
       length,
       byKind(
         "basin_length + 2 * basin_depth + 2 * edge_overlap",
-        (k) => `${at("reaches.length", k)} + 2 * fall_overlap`,
+        (k) => `${at("runs.length", k)} + 2 * fall_overlap`,
         (k) =>
-          `fall_overlap + ${at("falls.drop", k)} + MAX(fall_overlap, ${at("falls.leap", k)} + splash_margin)`,
+          `fall_overlap + ${at("falls.drop", k)} + MAX(fall_overlap, ${at("falls.throw", k)} + splash_margin)`,
         poolSide("length"),
       ),
       "Length",
@@ -83,9 +83,9 @@ export const linerPieces = table(
       byKind(
         "basin_width + 2 * basin_depth + 2 * edge_overlap",
         (k) =>
-          `${at("channel_cuts.bottom", k)} + 2 * ${at("channel_cuts.deep", k)} * SQRT(1 + ${at("reaches.side", k)} ^ 2) + 2 * edge_overlap`,
+          `${at("channel_cuts.bottom", k)} + 2 * ${at("channel_cuts.deep", k)} * SQRT(1 + ${at("runs.side", k)} ^ 2) + 2 * edge_overlap`,
         (k) =>
-          `${at("falls.width", k)} + 2 * (${at("falls.leap", k)} + splash_margin) + 2 * edge_overlap`,
+          `${at("falls.width", k)} + 2 * (${at("falls.throw", k)} + splash_margin) + 2 * edge_overlap`,
         poolSide("width"),
       ),
       "Width",

@@ -14,7 +14,7 @@ export const poolSiphons = table(
     pool: calc(text, "name", "Pool"),
     drawn: calc(
       length,
-      "MIN(depth,LARGEST_WHERE(outlets.pool_drawn,outlets.enters,before_step))",
+      "MIN(depth,LARGEST_WHERE(pipe_lines.pool_drawn,pipe_lines.outlet_level,before_level))",
       "Drawn down by",
     ),
     water_drawn: calc(waterVolume, "MIN(water_standing,surface*drawn)", "Siphoned", {

@@ -45,7 +45,7 @@ export const siphonInputs = {
 export const siphonResults = {
   lower_lines: calc(
     count,
-    "SUMPRODUCT((outlets.height<height-0.01[ft])*outlets.open_line)",
+    "SUMPRODUCT((pipe_lines.height<height-0.01[ft])*pipe_lines.open_line)",
     "Open lines that end lower",
   ),
   drains: calc(
@@ -58,7 +58,7 @@ export const siphonResults = {
     `AND(drains,above_water<=0,NOT(${isStoppedBy("air break")}))`,
     "Siphons at a stop",
   ),
-  branch_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drains back from the branch", {
+  line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drains back from the branch", {
     decimals: 1,
   }),
   pot_water: calc(waterVolume, "pot_surface*pot_depth", "Water in the pot", {
@@ -67,7 +67,7 @@ export const siphonResults = {
   }),
   depth_there: calc(
     smallLength,
-    "IF(pot_water>0,pot_depth,LARGEST_WHERE(pools.depth_counted,pools.before_step,enters))",
+    "IF(pot_water>0,pot_depth,LARGEST_WHERE(pools.depth_counted,pools.before_level,outlet_level))",
     "Depth of pool or pot",
   ),
   siphon_depth: calc(
@@ -110,7 +110,7 @@ export const siphonChecks = {
   ),
   siphon_counted: check(
     "OR(NOT(siphons),depth_there>0)",
-    "{name} ends under water at step {enters|0}, which has no pool, and no pot is given: enter what it ends in, or its end above the water.",
+    "{name} ends under water at step {outlet_level|0}, which has no pool, and no pot is given: enter what it ends in, or its end above the water.",
     { label: "Siphoned water not counted", level: "look" },
   ),
 };

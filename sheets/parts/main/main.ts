@@ -1,4 +1,5 @@
 import {
+  type Block,
   bore,
   calc,
   check,
@@ -8,11 +9,9 @@ import {
   length,
   lines,
   number,
-  paragraphs,
   percent,
   precise,
   roughnessHeight,
-  sheet,
   speed,
   text,
   viscosity,
@@ -37,15 +36,19 @@ const pipe = lines("The main, from pump to manifold", {
   main_elbows_45: input(count, "45° elbows", { default: 0, ...fitting }),
   main_tees: input(count, "Tees passed straight through", { default: 0, ...fitting }),
   main_valves: input(count, "Ball valves, open", { default: 1, ...fitting }),
-  main_entrance: input(text, "Begins with", {
+  inlet_fitting: input(text, "Begins with", {
     default: "bulkhead fitting, flush",
-    choices: "entrances.name",
+    choices: "inlet_fittings.name",
   }),
   check_valve_fitted: input(yesno, "A check valve keeps the pipe full", {
     default: false,
     note: "Lines that end higher than the lowest one run empty through it all the same.",
   }),
-  main_extra_loss: input(number, "K of other fittings", { default: 0, least: -5, most: 1000000 }),
+  main_other_fitting_loss: input(number, "K of other fittings", {
+    default: 0,
+    least: -5,
+    most: 1000000,
+  }),
 });
 
 const rules = lines("Rules and materials", {
@@ -96,7 +99,7 @@ const rules = lines("Rules and materials", {
 });
 
 const results = lines("The main at the flow wanted", {
-  main_run: calc(length, "main_length+flexible_length", "Length, flexible pipe included"),
+  main_total_length: calc(length, "main_length+flexible_length", "Length, flexible pipe included"),
   main_bore: calc(bore, sizeAt("bore"), "Bore"),
   main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
   main_multiples: calc(
@@ -106,7 +109,7 @@ const results = lines("The main at the flow wanted", {
   ),
   main_fixed_loss: calc(
     number,
-    "PICK(entrances.loss,entrances.name,main_entrance)+main_extra_loss",
+    "PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting)+main_other_fitting_loss",
     "K that the size does not change",
   ),
   main_loss_coefficient: calc(
@@ -116,7 +119,7 @@ const results = lines("The main at the flow wanted", {
   ),
   main_friction: calc(
     precise,
-    "FRICTION_COEFFICIENT(main_run,main_bore,smoothness)",
+    "FRICTION_COEFFICIENT(main_total_length,main_bore,smoothness)",
     "Friction coefficient",
     { decimals: 7 },
   ),
@@ -126,27 +129,32 @@ const results = lines("The main at the flow wanted", {
     "Fittings coefficient",
     { decimals: 7 },
   ),
-  main_speed: calc(speed, "PIPE_SPEED(total_flow_wanted,main_bore)", "Speed", { strong: true }),
+  main_speed: calc(speed, "PIPE_SPEED(total_design_flow,main_bore)", "Speed", { strong: true }),
   main_speed_running: calc(
     speed,
-    "PIPE_SPEED(MAX(total_flow_wanted,total_flow),main_bore)",
+    "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)",
     "Speed, at the larger of wanted and actual",
   ),
   main_friction_loss: calc(
     head,
-    "HAZEN_WILLIAMS(total_flow_wanted,main_run,main_bore,smoothness)",
+    "HAZEN_WILLIAMS(total_design_flow,main_total_length,main_bore,smoothness)",
     "Lost to friction",
   ),
-  main_fitting_loss: calc(head, "LOSS_AT(total_flow_wanted,0,main_local)", "Lost in fittings"),
-  main_loss: calc(head, "LOSS_AT(total_flow_wanted,main_friction,main_local)", "Lost in the main", {
+  main_fitting_loss: calc(head, "LOSS_AT(total_design_flow,0,main_local)", "Lost in fittings"),
+  main_loss: calc(head, "LOSS_AT(total_design_flow,main_friction,main_local)", "Lost in the main", {
     strong: true,
   }),
-  total_head: calc(head, "manifold_needed+main_loss", "Total head wanted of the pump", {
-    strong: true,
-  }),
+  total_dynamic_head: calc(
+    head,
+    "highest_head_required+main_loss",
+    "Total head wanted of the pump",
+    {
+      strong: true,
+    },
+  ),
   head_with_reserve: calc(
     head,
-    "total_head*(1+head_reserve)",
+    "total_dynamic_head*(1+head_reserve)",
     "Head that the pump must reach at full speed, reserve included",
   ),
   main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
@@ -154,7 +162,7 @@ const results = lines("The main at the flow wanted", {
   }),
   main_darcy_loss: calc(
     head,
-    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_run,main_bore,main_speed),0)",
+    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_total_length,main_bore,main_speed),0)",
     "Lost to friction by Darcy-Weisbach",
     { note: "A second opinion beside Hazen-Williams." },
   ),
@@ -168,24 +176,24 @@ const results = lines("The main at the flow wanted", {
     `(main_bore/${sizeAt("bore_average")})^4.871-1`,
     "More friction, if the bore is the average inside diameter",
   ),
-  main_water: calc(waterVolume, "WATER_IN_PIPE(main_run,main_bore)", "Water in the main", {
+  main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in the main", {
     decimals: 1,
   }),
   pipe_water: calc(
     waterVolume,
-    "main_water+SUM(outlets.water_in_pipe)",
+    "main_water+SUM(pipe_lines.water_in_pipe)",
     "Water in the main and the branches",
     { decimals: 1 },
   ),
   pipe_drained: calc(
     waterVolume,
-    "IF(check_valve_fitted,0,main_water)+SUM(outlets.branch_drained)",
+    "IF(check_valve_fitted,0,main_water)+SUM(pipe_lines.line_drained)",
     "Drains back out of the pipes",
     { decimals: 1 },
   ),
   siphoned: calc(
     waterVolume,
-    "SUM(pool_siphons.water_drawn)+SUM(outlets.pot_siphoned)",
+    "SUM(pool_siphons.water_drawn)+SUM(pipe_lines.pot_siphoned)",
     "Siphoned out of pools and pots",
     { decimals: 1 },
   ),
@@ -195,13 +203,13 @@ const results = lines("The main at the flow wanted", {
     "Water that comes back when the pump stops",
     { strong: true, decimals: 1 },
   ),
-  pot_water: calc(waterVolume, "SUM(outlets.pot_water)", "Water in pots, running", {
+  pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots, running", {
     decimals: 1,
   }),
-  manifold_tees: calc(count, "SUM(outlets.tee_pieces)", "Tees of the manifold"),
+  manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Tees of the manifold"),
   manifold_caps: calc(
     count,
-    'IF(AND(manifold_tees>0,NOT(LISTED(outlets.tee,"end of the manifold"))),1,0)',
+    'IF(AND(manifold_tees>0,NOT(LISTED(pipe_lines.tee,"end of the manifold"))),1,0)',
     "Cap at the manifold's end",
     { note: "None where a branch leaves by the end." },
   ),
@@ -231,19 +239,9 @@ const checks = lines("Checks", {
 });
 
 /** The main: its losses, and what another size would do. */
-export const mainSheet = sheet(
-  "Main",
-  "The main from pump to manifold: what it loses, and what other pipe sizes would.",
-  [
-    pipe,
-    rules,
-    results,
-    checks,
-    sizeComparison,
-    paragraphs(
-      "Mind",
-      "Friction is by Hazen-Williams with the constants of EPANET; the hand form with 10.44 and 4.8704 gives 0.2 % less. It holds for water near room temperature.",
-      "Water hammer is not modelled: close valves slowly, and ask the maker of a check valve where it may slam.",
-    ),
-  ],
-);
+export const mainBlocks: readonly Block[] = [pipe, rules, results, checks, sizeComparison];
+
+export const mainNotes = [
+  "Friction is by Hazen-Williams with the constants of EPANET; the hand form with 10.44 and 4.8704 gives 0.2 % less. It holds for water near room temperature.",
+  "Water hammer is not modeled: close valves slowly, and ask the maker of a check valve where it may slam.",
+] as const;

@@ -32,28 +32,28 @@ export const sizeComparison = table(
     ),
     friction: calc(
       precise,
-      "FRICTION_COEFFICIENT(main_run,bore,smoothness)",
+      "FRICTION_COEFFICIENT(main_total_length,bore,smoothness)",
       "Friction coefficient",
       { decimals: 7 },
     ),
-    speed: calc(speed, "PIPE_SPEED(total_flow_wanted,bore)", "Speed"),
-    head_lost: calc(head, "LOSS_AT(total_flow_wanted,friction,local)", "Head lost in the main", {
+    speed: calc(speed, "PIPE_SPEED(total_design_flow,bore)", "Speed"),
+    head_lost: calc(head, "LOSS_AT(total_design_flow,friction,local)", "Head lost in the main", {
       strong: true,
     }),
-    head_total: calc(head, "manifold_needed+head_lost", "Head wanted of the pump"),
+    head_total: calc(head, "highest_head_required+head_lost", "Head wanted of the pump"),
     points_past: calc(
       precise,
       `SUMPRODUCT((pump_points.head/1[ft]-highest_outlet/1[ft]-(${losses})>0)*pump_points.used)`,
       "Points of the pump's curve that it can pass",
       { decimals: 0 },
     ),
-    line: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Piece of the curve", {
+    piece: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Piece of the curve", {
       decimals: 0,
     }),
-    slope: calc(precise, "INDEX(pump_points.slope,line)", "Its slope"),
+    slope: calc(precise, "INDEX(pump_points.slope,piece)", "Its slope"),
     rest: calc(
       head,
-      "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,line),INDEX(pump_points.head,line),slope)-highest_outlet)",
+      "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,piece),INDEX(pump_points.head,piece),slope)-highest_outlet)",
       "Head left at no flow",
       { zero: "none" },
     ),
@@ -75,7 +75,7 @@ export const sizeComparison = table(
     most_speed: calc(speed, "PIPE_SPEED(most_flow,bore)", "Speed at that"),
     in_words: calc(
       text,
-      'IF(pump_point_count<2,"choose a pump first",IF(points_past<1,"the pump cannot lift to the highest outlet",IF(most_flow<total_flow_wanted,"too small for the flow wanted",IF(speed>main_speed_limit,"faster than the limit","fits"))))',
+      'IF(pump_point_count<2,"choose a pump first",IF(points_past<1,"the pump cannot lift to the highest outlet",IF(most_flow<total_design_flow,"too small for the flow wanted",IF(speed>main_speed_limit,"faster than the limit","fits"))))',
       "In words",
     ),
   },

@@ -6,7 +6,7 @@ export const otherLines: readonly OwnLine[] = [
   {
     what: "reducer bushings, main to branch",
     code: "reducer",
-    wanted: "SUMPRODUCT((outlets.bore>0)*(outlets.pipe_size<>main_size))",
+    wanted: "SUMPRODUCT((pipe_lines.bore>0)*(pipe_lines.pipe_size<>main_size))",
     unit: "each",
     waste: 0,
   },

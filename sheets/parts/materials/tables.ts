@@ -19,13 +19,13 @@ import { itemCode } from "../../vocabulary/item-code.js";
 import { branchSizes, mainSizes } from "./pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
-const laid = "(outlets.bore>0)";
+const laid = "(pipe_lines.bore>0)";
 
 /** What the pipes ask for beyond what the other sheets say. */
 export const takeoffInputs = lines("For the lines below", {
   pipe_joints: calc(
     number,
-    `2*(SUMPRODUCT(${laid}*(1+outlets.elbows_90+outlets.elbows_45))+COUNT_WHERE(outlets.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(outlets.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*outlets.length))/20[ft]`,
+    `2*(SUMPRODUCT(${laid}*(1+pipe_lines.elbows_90+pipe_lines.elbows_45))+COUNT_WHERE(pipe_lines.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(pipe_lines.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*pipe_lines.length))/20[ft]`,
     "Joints to cement",
     {
       decimals: 0,
@@ -86,7 +86,7 @@ export const taxes = table(
 
 const goods = (column: string) => `SUM(lines.${column})+SUM(extra_lines.${column})`;
 
-const unlisted = branchSizes.map((size) => `(outlets.pipe_size<>"${size}")`).join("*");
+const unlisted = branchSizes.map((size) => `(pipe_lines.pipe_size<>"${size}")`).join("*");
 const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
 
 /** How many prices of goods, pump and subcontracts end before a day. */

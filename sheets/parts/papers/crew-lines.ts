@@ -7,28 +7,28 @@ import { draftLine, heading, type PageLine, rows } from "./page-lines.js";
 import { counted } from "./words.js";
 
 const falls = rows(12, (row) => ({
-  says: `~•  {falls.name[${row}]} (step {falls.step[${row}]|0}): lip {falls.width[${row}]} wide, {falls.lip_kind[${row}]}, drop {falls.drop[${row}]}; the water lands {falls.leap[${row}]} out.`,
+  says: `~•  {falls.name[${row}]} (step {falls.level[${row}]|0}): lip {falls.width[${row}]} wide, {falls.lip_type[${row}]}, drop {falls.drop[${row}]}; the water lands {falls.throw[${row}]} out.`,
   when: `INDEX(falls.width,${row})>0`,
 }));
 
 /** Lips that share a level: the one with less water over it stands higher. */
 const lips = rows(12, (row) => ({
-  says: `~•  {falls.name[${row}]}: its lip {IF(ROUND(INDEX(falls.lip_raised,${row})/0.125[in],0)=0,"is the lowest","stands "&INDEX(lip_said.raised,${row})&" above the lowest")} of step {falls.step[${row}]|0}.`,
+  says: `~•  {falls.name[${row}]}: its lip {IF(ROUND(INDEX(falls.lip_raised,${row})/0.125[in],0)=0,"is the lowest","stands "&INDEX(lip_said.raised,${row})&" above the lowest")} of step {falls.level[${row}]|0}.`,
   when: `INDEX(falls.lips_beside,${row})>0`,
 }));
 
 const levels = rows(12, (row) => ({
-  says: `~•  Water above step ${row}: {steps.level[${row}]} above the running basin.`,
-  when: `INDEX(steps.in_use,${row})`,
+  says: `~•  Water above step ${row}: {levels.height[${row}]} above the running basin.`,
+  when: `INDEX(levels.in_use,${row})`,
 }));
 
 const reaches = rows(12, (row) => ({
-  says: `~•  {reaches.name[${row}]}: {reaches.length[${row}]} long, bed {reaches.width[${row}]} wide, banks {reaches.bank_height[${row}]|up} high, falling {reaches.fall[${row}]}; {reaches.bed[${row}]}. Water about {reaches.depth_likely[${row}]} deep, up to {reaches.depth[${row}]|up}.`,
-  when: `INDEX(reaches.length,${row})>0`,
+  says: `~•  {runs.name[${row}]}: {runs.length[${row}]} long, bed {runs.width[${row}]} wide, banks {runs.bank_height[${row}]|up} high, falling {runs.fall[${row}]}; {runs.bed[${row}]}. Water about {runs.depth_likely[${row}]} deep, up to {runs.depth[${row}]|up}.`,
+  when: `INDEX(runs.length,${row})>0`,
 }));
 
 const pools = rows(6, (row) => ({
-  says: `~•  {pools.name[${row}]}: {pools.length[${row}]} by {pools.width[${row}]}, {pools.depth[${row}]} deep below the lip of step {pools.before_step[${row}]|0}.`,
+  says: `~•  {pools.name[${row}]}: {pools.length[${row}]} by {pools.width[${row}]}, {pools.depth[${row}]} deep below the lip of step {pools.before_level[${row}]|0}.`,
   when: `INDEX(pools.length,${row})>0`,
 }));
 
@@ -38,13 +38,13 @@ const cuts = rows(pieceRows, (row) => ({
 }));
 
 const branches = rows(8, (row) => ({
-  says: `~•  {outlets.name[${row}]}: {outlets.pipe_size[${row}]}, {outlets.length[${row}]}, {outlets.elbows_90[${row}]|0} elbows 90°, {outlets.elbows_45[${row}]|0} elbows 45°, leaves by {outlets.tee[${row}]}. Valve: {outlets.valve_words[${row}]}; flow to see: {outlets.flow_as_set[${row}]|0}.`,
-  when: `LEN(INDEX(outlets.pipe_size,${row}))>0`,
+  says: `~•  {pipe_lines.name[${row}]}: {pipe_lines.pipe_size[${row}]}, {pipe_lines.length[${row}]}, {pipe_lines.elbows_90[${row}]|0} elbows 90°, {pipe_lines.elbows_45[${row}]|0} elbows 45°, leaves by {pipe_lines.tee[${row}]}. Valve: {pipe_lines.valve_words[${row}]}; flow to see: {pipe_lines.actual_flow[${row}]|0}.`,
+  when: `LEN(INDEX(pipe_lines.pipe_size,${row}))>0`,
 }));
 
 const siphons = rows(8, (row) => ({
-  says: `~•  {outlets.name[${row}]}: {outlets.siphon_words[${row}]}.`,
-  when: `LEN(INDEX(outlets.siphon_words,${row}))>0`,
+  says: `~•  {pipe_lines.name[${row}]}: {pipe_lines.siphon_words[${row}]}.`,
+  when: `LEN(INDEX(pipe_lines.siphon_words,${row}))>0`,
 }));
 
 const stones = rows(stoneRows, (row) => ({
@@ -203,7 +203,7 @@ const basin: readonly PageLine[] = [
   },
   { says: "~•  Stone {crate_gap|0} around the crates and at least {crate_cover|0|up} over them." },
   {
-    says: "~•  Full line {full_below_rim|up} below the rim, {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
+    says: "~•  Full line {basin_freeboard|up} below the rim, {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
   },
   {
     says: "~•  Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills.",
@@ -222,7 +222,7 @@ const basin: readonly PageLine[] = [
 const pipe: readonly PageLine[] = [
   heading("Pipe and valves"),
   {
-    says: "~•  Main: {main_size} pipe, {main_length}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {main_entrance}.",
+    says: "~•  Main: {main_size} pipe, {main_length}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {inlet_fitting}.",
   },
   { says: '"•  A check valve goes into the main."', when: "check_valve_fitted" },
   ...branches,

@@ -49,7 +49,7 @@ const others = rows(6, (row) => ({
 const electricianIn = 'electrical_work="by an electrician in our price"';
 const hasPools = "SUM(pools.length)>0";
 const told = (name: string) => `LEN(${name})>0`;
-const streams = "SUM(reaches.length)>0";
+const streams = "SUM(runs.length)>0";
 
 const basin =
   "•  A lined basin {basin_length} long, {basin_width} wide and {basin_depth|up} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}";
@@ -67,7 +67,7 @@ export const proposalLines: readonly PageLine[] = [
   },
   { says: "company_said", when: told("company_said") },
   {
-    says: `~For {customer}, {site}. {IF(LEN(offer_number)>0,"Offer "&offer_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {offer_until_said}.`,
+    says: `~For {customer}, {site}. {IF(LEN(proposal_number)>0,"Offer "&proposal_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {offer_until_said}.`,
   },
   heading("What we will build"),
   {
@@ -75,7 +75,7 @@ export const proposalLines: readonly PageLine[] = [
   },
   ...falls,
   {
-    says: "~•  A stream {reaches_length} long.",
+    says: "~•  A stream {runs_length} long.",
     when: streams,
   },
   ...pools,

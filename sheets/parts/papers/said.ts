@@ -32,7 +32,7 @@ export const saidLines: Block = lines("As the pages say it", {
     `IF(LEN(company)>0,company&${part("company_address")}&${part("company_phone")}&${part("company_license", "license ")},"")`,
     "Who offers",
   ),
-  reaches_length: calc(length, "SUM(reaches.length)", "Length of the stream without its pools"),
+  runs_length: calc(length, "SUM(runs.length)", "Length of the stream without its pools"),
   basin_falls_by: calc(
     length,
     "MAX(0,level_at_rest-level_running)",

@@ -30,7 +30,7 @@ export const pumpPoints = table(
           : "0",
       "Slope of the line that follows",
     ),
-    flow_set: calc(flow, "flow*pump_speed", "Flow, speed as set"),
-    head_set: calc(head, "head*pump_speed^2", "Head, speed as set"),
+    flow_at_speed: calc(flow, "flow*pump_speed", "Flow, speed as set"),
+    head_at_speed: calc(head, "head*pump_speed^2", "Head, speed as set"),
   },
 );

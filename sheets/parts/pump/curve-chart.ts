@@ -22,17 +22,17 @@ const points = table(
   {
     number: calc(count, (row) => String(row), "Point"),
     of_curve: calc(count, "MAX(1,MIN(number,pump_point_count))", "Point of the pump's curve"),
-    pump_flow: calc(flow, "INDEX(pump_points.flow_set,of_curve)", "Pump gives"),
-    pump_head: calc(head, "INDEX(pump_points.head_set,of_curve)", "at a head of"),
-    manifold: calc(head, (row) => `set_manifold*${row - 1}/${last - 2}`, "Head at the manifold"),
-    system_flow: calc(flow, takenAt("manifold", { prefix: "set" }), "Outlets take"),
+    pump_flow: calc(flow, "INDEX(pump_points.flow_at_speed,of_curve)", "Pump gives"),
+    pump_head: calc(head, "INDEX(pump_points.head_at_speed,of_curve)", "at a head of"),
+    manifold: calc(head, (row) => `actual_manifold*${row - 1}/${last - 2}`, "Head at the manifold"),
+    system_flow: calc(flow, takenAt("manifold", { prefix: "actual" }), "Outlets take"),
     system_head: calc(
       head,
       "manifold+LOSS_AT(system_flow,main_friction,main_local)",
       "for a head at the pump of",
     ),
     duty_flow: calc(flow, "total_flow", "Flow, as set"),
-    duty_head: calc(head, "set_pump_head", "Head, as set"),
+    duty_head: calc(head, "actual_pump_head", "Head, as set"),
   },
 );
 

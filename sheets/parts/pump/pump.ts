@@ -25,7 +25,7 @@ import { shortlistTable } from "./shortlist-table.js";
 
 const ofPump = (column: string, none: string) =>
   `IF(pump_row>0,INDEX(pumps.${column},MAX(1,pump_row)),${none})`;
-const lineAt = (column: string, plus = "") => `INDEX(pump_points.${column},pump_duty_line${plus})`;
+const lineAt = (column: string, plus = "") => `INDEX(pump_points.${column},pump_duty_piece${plus})`;
 
 const choice = lines("The pump", {
   pump_choice: input(text, "Pump chosen", {
@@ -33,7 +33,7 @@ const choice = lines("The pump", {
     choices: "pumps.code",
     note: "Blank: the cheapest over the years of those that reach.",
   }),
-  speed_choice: input(percent, "Speed, if chosen", {
+  override_speed: input(percent, "Speed, if chosen", {
     optional: true,
     least: 0.1,
     most: 1,
@@ -101,30 +101,30 @@ const duty = lines("The pump as set", {
   ),
   pump_speed: calc(
     percent,
-    "IF(ISBLANK(speed_choice),pump_speed_calculated,MIN(1,MAX(0.01,speed_choice)))",
+    "IF(ISBLANK(override_speed),pump_speed_calculated,MIN(1,MAX(0.01,override_speed)))",
     "Speed, as set",
     { strong: true },
   ),
-  pump_wanted_line: calc(
+  pump_design_piece: calc(
     count,
-    "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow_set<=total_flow_wanted+0.000001[gal/min])*pump_points.used)))",
+    "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow_at_speed<=total_design_flow+0.000001[gal/min])*pump_points.used)))",
     "Piece of the curve at the flow wanted",
   ),
-  pump_wanted_head: calc(
+  pump_design_head: calc(
     head,
-    "MAX(0[ft],LINE_HEAD(total_flow_wanted,CARRIED_BACK(INDEX(pump_points.flow,pump_wanted_line),INDEX(pump_points.head,pump_wanted_line),INDEX(pump_points.slope,pump_wanted_line)),INDEX(pump_points.slope,pump_wanted_line),pump_speed))",
+    "MAX(0[ft],LINE_HEAD(total_design_flow,CARRIED_BACK(INDEX(pump_points.flow,pump_design_piece),INDEX(pump_points.head,pump_design_piece),INDEX(pump_points.slope,pump_design_piece)),INDEX(pump_points.slope,pump_design_piece),pump_speed))",
     "Head at the flow wanted, speed as set",
     { zero: "none" },
   ),
-  pump_head_shown: calc(text, "~{pump_wanted_head}", "Head at the flow wanted"),
+  pump_head_shown: calc(text, "~{pump_design_head}", "Head at the flow wanted"),
   pump_head_said: calc(
     text,
-    'IF(pump_wanted_head>0,pump_head_shown,"no head")',
+    'IF(pump_design_head>0,pump_head_shown,"no head")',
     "The same, in words",
   ),
   manifold_available: calc(
     head,
-    "IF(pump_point_count>0,MAX(0[ft],pump_wanted_head-main_loss),manifold_needed)",
+    "IF(pump_point_count>0,MAX(0[ft],pump_design_head-main_loss),highest_head_required)",
     "Head at the manifold for the flow wanted",
     { zero: "none" },
   ),
@@ -133,7 +133,7 @@ const duty = lines("The pump as set", {
     "IF(pump_speed>0,total_flow/pump_speed,0)",
     "Flow as set, brought to full speed",
   ),
-  pump_duty_line: calc(
+  pump_duty_piece: calc(
     count,
     "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow<=pump_full_flow+0.000001[gal/min])*pump_points.used)))",
     "Piece of the curve there",
@@ -144,7 +144,7 @@ const duty = lines("The pump as set", {
     "Power there, full speed",
     { zero: "none" },
   ),
-  pump_water_power: calc(power, "WATER_POWER(total_flow,set_pump_head)", "Power into the water"),
+  pump_water_power: calc(power, "WATER_POWER(total_flow,actual_pump_head)", "Power into the water"),
   pump_watts: calc(
     power,
     "IF(pump_full_watts>0,pump_full_watts*pump_speed^3,pump_water_power/pump_efficiency)",
@@ -155,7 +155,7 @@ const duty = lines("The pump as set", {
     },
   ),
   pump_flow_hourly: calc(hourlyFlow, "total_flow", "Flow, as set", { strong: true }),
-  pump_head: calc(head, "set_pump_head", "Head, as set", { strong: true }),
+  pump_head: calc(head, "actual_pump_head", "Head, as set", { strong: true }),
 });
 
 const cost = lines("What it costs to run", {
@@ -182,7 +182,7 @@ const checks = lines("Checks", {
   ),
   pump_known: check(
     inTheBook,
-    "No pump of the price book is used: the one chosen is not in it, or none reaches {total_flow_wanted} at {total_head}. Choose a larger pump, a larger pipe, or add pumps to the book.",
+    "No pump of the price book is used: the one chosen is not in it, or none reaches {total_design_flow} at {total_dynamic_head}. Choose a larger pump, a larger pipe, or add pumps to the book.",
     { label: "Pump known" },
   ),
   pump_curve_usable: check(
@@ -190,18 +190,18 @@ const checks = lines("Checks", {
     "The curve of {pump_code} has fewer than 3 points or does not fall: mend it in the price book.",
     { label: "Curve usable" },
   ),
-  pump_reaches: check(
-    "OR(pump_point_count=0,pump_wanted_head>=total_head-0.01[ft])",
-    "{pump_code} gives {pump_head_said} at the flow wanted; {total_head} is needed: choose a stronger pump, a larger pipe or less flow.",
+  pump_strong_enough: check(
+    "OR(pump_point_count=0,pump_design_head>=total_dynamic_head-0.01[ft])",
+    "{pump_code} gives {pump_head_said} at the flow wanted; {total_dynamic_head} is needed: choose a stronger pump, a larger pipe or less flow.",
     { label: "Pump reaches" },
   ),
   pump_has_reserve: check(
     "OR(pump_point_count=0,INDEX(shortlist.most_head,MAX(1,pump_row))>=head_with_reserve)",
-    "{pump_code} at full speed gives less than {head_with_reserve} at the flow wanted: the head wanted is {total_head}, and {head_reserve} is to be in reserve for a rougher pipe or a lower basin. Choose a stronger pump, a larger pipe, or less reserve.",
+    "{pump_code} at full speed gives less than {head_with_reserve} at the flow wanted: the head wanted is {total_dynamic_head}, and {head_reserve} is to be in reserve for a rougher pipe or a lower basin. Choose a stronger pump, a larger pipe, or less reserve.",
     { label: "Head in reserve at full speed" },
   ),
   pump_speed_possible: check(
-    `OR(pump_row=0,ISBLANK(speed_choice),pump_speed=1,${ofPump("variable_speed", "FALSE")})`,
+    `OR(pump_row=0,ISBLANK(override_speed),pump_speed=1,${ofPump("variable_speed", "FALSE")})`,
     "{pump_code} runs at one speed only, but {pump_speed} is chosen: clear the speed, or choose a pump of variable speed.",
     { label: "Speed possible" },
   ),
@@ -221,13 +221,13 @@ const checks = lines("Checks", {
     { label: "Least water known" },
   ),
   pump_flow_enough: check(
-    "OR(pump_row=0,total_flow>=0.95*total_flow_wanted)",
-    "The outlets get {total_flow} of the {total_flow_wanted} wanted: choose a stronger pump or more speed.",
+    "OR(pump_row=0,total_flow>=0.95*total_design_flow)",
+    "The outlets get {total_flow} of the {total_design_flow} wanted: choose a stronger pump or more speed.",
     { label: "Enough flow" },
   ),
   pump_flow_not_too_much: check(
-    "OR(pump_row=0,total_flow<=1.1*total_flow_wanted)",
-    "The outlets get {total_flow} where {total_flow_wanted} was wanted: slow the pump or choose a smaller one.",
+    "OR(pump_row=0,total_flow<=1.1*total_design_flow)",
+    "The outlets get {total_flow} where {total_design_flow} was wanted: slow the pump or choose a smaller one.",
     { label: "Not too much flow", level: "look" },
   ),
 });

@@ -37,14 +37,14 @@ export const shortlistTable = table(
   },
   {
     pump: calc(text, "code", "Pump"),
-    reaches: calc(
+    strong_enough: calc(
       yesno,
       "AND(curve_sound,speed_needed>0,speed_needed<=1,most_head>=head_with_reserve)",
       "Reaches, with the head in reserve",
     ),
     speed_needed: calc(
       percent,
-      "IF(AND(curve_sound,total_flow_wanted>0),SPEED_FOR_DUTY(total_flow_wanted,total_head,start,slope),0)",
+      "IF(AND(curve_sound,total_design_flow>0),SPEED_FOR_DUTY(total_design_flow,total_dynamic_head,start,slope),0)",
       "Speed needed",
     ),
     speed_used: calc(
@@ -55,7 +55,7 @@ export const shortlistTable = table(
     ),
     watts: calc(
       power,
-      "IF(reaches,speed_used^3*IF(full_watts>0,full_watts,WATER_POWER(full_flow,full_head)/pump_efficiency),0)",
+      "IF(strong_enough,speed_used^3*IF(full_watts>0,full_watts,WATER_POWER(full_flow,full_head)/pump_efficiency),0)",
       "Drawn power",
       { strong: true, zero: "none", note: "Of those that reach." },
     ),
@@ -67,76 +67,76 @@ export const shortlistTable = table(
     ),
     years_cost: calc(
       money,
-      "IF(reaches,cost+years_compared*year_cost,0)",
+      "IF(strong_enough,cost+years_compared*year_cost,0)",
       "Cost and power over the years",
       { zero: "none" },
     ),
     ranked: calc(
       money,
-      "IF(AND(reaches,cost>0),years_cost,0)",
+      "IF(AND(strong_enough,cost>0),years_cost,0)",
       "The same, of those that reach and have a price",
       { zero: "none" },
     ),
     in_running: calc(count, "IF(ranked>0,1,0)", "In the running"),
     mark: calc(
       text,
-      'IF(NOT(curve_sound),"curve not usable",IF(NOT(reaches),"does not reach",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over the years","reaches"))))',
+      'IF(NOT(curve_sound),"curve not usable",IF(NOT(strong_enough),"does not reach",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over the years","reaches"))))',
       "Verdict",
     ),
     points_over: calc(
       count,
-      counted((k) => `head_${k}*total_flow_wanted^2>total_head*flow_${k}^2`),
+      counted((k) => `head_${k}*total_design_flow^2>total_dynamic_head*flow_${k}^2`),
       "Points above the duty's parabola",
     ),
-    line: piece("points_over", "Piece of the curve"),
+    piece: piece("points_over", "Piece of the curve"),
     slope: calc(
       precise,
-      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "line")},${pick("head", "line")},${pick("flow", "line", 2)},${pick("head", "line", 2)}),0)`,
+      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "piece")},${pick("head", "piece")},${pick("flow", "piece", 2)},${pick("head", "piece", 2)}),0)`,
       "Its slope",
     ),
     start: calc(
       head,
-      `IF(curve_sound,CARRIED_BACK(${pick("flow", "line")},${pick("head", "line")},slope),0)`,
+      `IF(curve_sound,CARRIED_BACK(${pick("flow", "piece")},${pick("head", "piece")},slope),0)`,
       "Its head at no flow",
     ),
-    points_wanted: calc(
+    points_below_design: calc(
       count,
-      counted((k) => `flow_${k}<=total_flow_wanted+${tie}`),
+      counted((k) => `flow_${k}<=total_design_flow+${tie}`),
       "Points below the flow wanted",
     ),
-    wanted_line: piece("points_wanted", "Piece of the curve there"),
-    wanted_slope: calc(
+    design_piece: piece("points_below_design", "Piece of the curve there"),
+    design_slope: calc(
       precise,
-      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},${pick("flow", "wanted_line", 2)},${pick("head", "wanted_line", 2)}),0)`,
+      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "design_piece")},${pick("head", "design_piece")},${pick("flow", "design_piece", 2)},${pick("head", "design_piece", 2)}),0)`,
       "Slope there",
     ),
     most_head: calc(
       head,
-      `IF(curve_sound,MAX(0,LINE_HEAD(total_flow_wanted,CARRIED_BACK(${pick("flow", "wanted_line")},${pick("head", "wanted_line")},wanted_slope),wanted_slope,1)),0)`,
+      `IF(curve_sound,MAX(0,LINE_HEAD(total_design_flow,CARRIED_BACK(${pick("flow", "design_piece")},${pick("head", "design_piece")},design_slope),design_slope,1)),0)`,
       "Head at the flow wanted, full speed",
       { zero: "none" },
     ),
-    full_flow: calc(flow, "total_flow_wanted/speed_used", "Flow brought to full speed"),
+    full_flow: calc(flow, "total_design_flow/speed_used", "Flow brought to full speed"),
     points_below: calc(
       count,
       counted((k) => `flow_${k}<=full_flow+${tie}`),
       "Points below it",
     ),
-    full_line: piece("points_below", "Piece of the curve there"),
+    full_piece: piece("points_below", "Piece of the curve there"),
     full_head: calc(
       head,
-      `IF(curve_sound,MAX(0,LINE_HEAD(full_flow,CARRIED_BACK(${pick("flow", "full_line")},${pick("head", "full_line")},full_slope),full_slope,1)),0)`,
+      `IF(curve_sound,MAX(0,LINE_HEAD(full_flow,CARRIED_BACK(${pick("flow", "full_piece")},${pick("head", "full_piece")},full_slope),full_slope,1)),0)`,
       "Head there, full speed",
       { zero: "none" },
     ),
     full_slope: calc(
       precise,
-      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "full_line")},${pick("head", "full_line")},${pick("flow", "full_line", 2)},${pick("head", "full_line", 2)}),0)`,
+      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "full_piece")},${pick("head", "full_piece")},${pick("flow", "full_piece", 2)},${pick("head", "full_piece", 2)}),0)`,
       "Slope there",
     ),
     full_watts: calc(
       power,
-      `IF(curve_sound,MAX(0,BETWEEN(full_flow,${pick("flow", "full_line")},${pick("flow", "full_line", 2)},${pick("watts", "full_line")},${pick("watts", "full_line", 2)})),0)`,
+      `IF(curve_sound,MAX(0,BETWEEN(full_flow,${pick("flow", "full_piece")},${pick("flow", "full_piece", 2)},${pick("watts", "full_piece")},${pick("watts", "full_piece", 2)})),0)`,
       "Watts there, full speed",
       { zero: "none" },
     ),

@@ -69,7 +69,7 @@ export const stoneClassTable = table(
     rock: input(text, "Rock", { choices: "rocks.name" }),
     bed_area: calc(
       area,
-      'IF(covers = "stream bed", SUMPRODUCT((reaches.bed = bed) * reaches.length * reaches.width) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
+      'IF(covers = "stream bed", SUMPRODUCT((runs.bed = bed) * runs.length * runs.width) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
       "Bed of that kind",
     ),
     bed_voids: calc(

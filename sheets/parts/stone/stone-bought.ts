@@ -27,7 +27,7 @@ export const stoneTotals = lines("In short", {
   }),
   bed_mortar: calc(
     spaceVolume,
-    'SUMPRODUCT((reaches.bed = "troweled mortar") * reaches.length * reaches.width) * mortar_depth + SUM(stones.mortar)',
+    'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length * runs.width) * mortar_depth + SUM(stones.mortar)',
     "Mortar of the beds",
   ),
   truck_payload: input(tons, "A truck carries", {

@@ -6,9 +6,9 @@ const stripped = "MIN(strip_depth, deep)";
 export const channelCuts = table(
   "channel_cuts",
   "Channel as dug, below bed and banks for their stone",
-  { rows: 12, opening: 1, beside: "reaches", filled: "length > 0" },
+  { rows: 12, opening: 1, beside: "runs", filled: "length > 0" },
   {
-    reach: calc(text, "name", "Reach"),
+    run: calc(text, "name", "Reach"),
     deep: calc(length, "bank_height + bed_stone_depth", "Depth"),
     deepest: calc(length, "IF(channel_cut > 0, deep, 0)", "Deepest, where all of it is cut"),
     bottom: calc(length, "width + 2 * channel_allowance", "Width at the bottom"),

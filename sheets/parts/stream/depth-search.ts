@@ -32,7 +32,7 @@ export const depthSearch = table(
   {
     rows: 12,
     opening: 1,
-    beside: "reaches",
+    beside: "runs",
     filled: "length>0",
     printed: false,
     note: "Four passes by Ferguson's law for water over stone, three by Manning's formula to compare. Each starts from a channel without sides.",

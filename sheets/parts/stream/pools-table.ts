@@ -20,7 +20,7 @@ export const poolsTable = table(
   { rows: 6, filled: "length>0" },
   {
     name: input(text, "Pool", { default: "Pool" }),
-    before_step: input(count, "Behind the lip of step", {
+    before_level: input(count, "Behind the lip of step", {
       default: 1,
       least: 1,
       most: 12,
@@ -47,19 +47,19 @@ export const poolsTable = table(
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),
     rise: calc(
       smallLength,
-      "LARGEST_WHERE(falls.lip_depth,falls.step,before_step)",
+      "LARGEST_WHERE(falls.lip_depth,falls.level,before_level)",
       "Rise while running",
     ),
     water_held: calc(waterVolume, "surface*rise", "Water held while running"),
     water_depth: calc(length, "depth+rise", "Greatest depth of water, running"),
-    name_alone: check(
+    name_unique: check(
       "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
       { label: "Name used twice" },
     ),
-    step_exists: check(
-      "LISTED(falls.step,before_step)",
-      "{name} lies behind step {before_step|0}, where there is no fall: choose a step that has one.",
+    level_exists: check(
+      "LISTED(falls.level,before_level)",
+      "{name} lies behind step {before_level|0}, where there is no fall: choose a step that has one.",
       { label: "Step without a fall" },
     ),
     fenced: check(

@@ -12,15 +12,15 @@ import {
 } from "../../../engine/template/index.js";
 import { depthSearch } from "./depth-search.js";
 import { poolsTable } from "./pools-table.js";
-import { reachesTable } from "./reaches-table.js";
+import { runsTable } from "./runs-table.js";
 import { standingWater } from "./standing-water.js";
 
 /** The stream: how deep it runs, how much water is out there while it does. */
-export const reachesSheet = sheet(
-  "Reaches",
+export const streamSheet = sheet(
+  "Stream",
   "The stream between the falls: depth, banks, and the water that is out of the basin while it runs.",
   [
-    reachesTable,
+    runsTable,
     poolsTable,
     lines("The whole stream", {
       depth_allowance: input(percent, "Allowance on stream depth", {
@@ -52,29 +52,25 @@ export const reachesSheet = sheet(
         note: "The rest stays in hollows of the liner. The more drains, the more the basin must hold.",
         source: "common practice, no source",
       }),
-      stream_length: calc(length, "SUM(reaches.length)+SUM(pools.length)", "Stream length", {
+      stream_length: calc(length, "SUM(runs.length)+SUM(pools.length)", "Stream length", {
         strong: true,
       }),
-      reach_water: calc(waterVolume, "SUM(reaches.water_held)", "Water in the runs"),
+      run_water: calc(waterVolume, "SUM(runs.water_held)", "Water in the runs"),
       pool_rise_water: calc(waterVolume, "SUM(pools.water_held)", "Water raising the pools"),
       bed_water: calc(
         waterVolume,
-        "SUM(reaches.water_in_bed)*bed_share_drained",
+        "SUM(runs.water_in_bed)*bed_share_drained",
         "Bed water that drains",
       ),
-      bed_water_kept: calc(
+      bed_water_kept: calc(waterVolume, "SUM(runs.water_in_bed)-bed_water", "Bed water that stays"),
+      stream_water: calc(
         waterVolume,
-        "SUM(reaches.water_in_bed)-bed_water",
-        "Bed water that stays",
-      ),
-      water_in_transit: calc(
-        waterVolume,
-        "reach_water+bed_water+pool_rise_water+lip_water",
+        "run_water+bed_water+pool_rise_water+lip_water",
         "Water in the stream while running",
         { strong: true },
       ),
       pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing pool water"),
-      stream_surface: calc(area, "SUM(reaches.surface)+SUM(pools.surface)", "Stream water surface"),
+      stream_surface: calc(area, "SUM(runs.surface)+SUM(pools.surface)", "Stream water surface"),
     }),
     standingWater,
     paragraphs(

@@ -29,7 +29,7 @@ interface Trench {
 /** The first two are the pipes', the others narrow ones dug by hand. */
 const trenches: readonly Trench[] = [
   { trench: "main", pipe: "main_length", bedding: 4 },
-  { trench: "branches", pipe: "SUM(outlets.length)", bedding: 4 },
+  { trench: "branches", pipe: "SUM(pipe_lines.length)", bedding: 4 },
   { trench: "fill line", pipe: "fill_line_length", bedding: 0, width: 6, depth: 12 },
   // NEC Table 300.5: 18 in of cover over plastic conduit (from memory), and room for the conduit
   { trench: "conduit to the pump", pipe: "conduit_trench", bedding: 0, width: 6, depth: 20 },

@@ -5,7 +5,7 @@ const wetMonths = Array.from({ length: 12 }, () => ({ rain_days: 28 }));
 
 export const groundCases: FailingCase[] = [
   // basin
-  ["full_line_in_hole", () => ({ basin_depth: 2, full_below_rim: 30 })],
+  ["full_line_in_hole", () => ({ basin_depth: 2, basin_freeboard: 30 })],
   ["vault_fits", () => ({ vault_length: 120, vault_width: 120 })],
   ["crates_fit", () => ({ crate_height: 60 })],
   ["fill_keeps_up", () => ({ fill_flow: 0.01 })],

@@ -5,9 +5,8 @@ import { asItIs, type FailingCase, pasted } from "./case.js";
 export const inputCases: FailingCase[] = [
   ["inputs_right_job", () => ({ hours_a_day: 30 })],
   ["inputs_right_falls", () => firstRow("falls", { width: 900 })],
-  ["inputs_right_reaches", asItIs, pasted("reaches.bed[1]", "glass")],
-  ["inputs_right_outlets", () => firstRow("outlets", { elbows_90: 1.5 })],
-  ["inputs_right_main", () => ({ smoothness: 200 })],
+  ["inputs_right_stream", asItIs, pasted("runs.bed[1]", "glass")],
+  ["inputs_right_piping", () => firstRow("pipe_lines", { elbows_90: 1.5 })],
   ["inputs_right_pump", () => ({ years_compared: 99 })],
   ["inputs_right_basin", () => ({ basin_depth: 40 })],
   ["inputs_right_liner", () => ({ seam_lap: 20 })],

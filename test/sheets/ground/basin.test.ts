@@ -25,12 +25,12 @@ describe("a basin worked by hand", () => {
     const below = crates * 0.95 + vault + (plan - crates - vault) * 0.4;
     const above = vault + (plan - vault) * 0.4;
     expect(number("basin_water_held")).toBeCloseTo((below * top + above * (3 - top)) * gallons, 6);
-    expect(number("dead_water")).toBeCloseTo(below * 0.5 * gallons, 6);
+    expect(number("below_pump_minimum")).toBeCloseTo(below * 0.5 * gallons, 6);
     expect(number("level_at_rest")).toBeCloseTo(3, 9);
   });
 
   test("water needed: stream, pipe, dead water, four days", () => {
-    const needed = 300 + 40 + number("dead_water") + 4 * number("loss_a_day");
+    const needed = 300 + 40 + number("below_pump_minimum") + 4 * number("loss_a_day");
     expect(number("basin_water_needed")).toBeCloseTo(needed, 6);
     // 0.5 gallons of each thousand of 60 gal/min through the day
     expect(number("splash_a_day")).toBeCloseTo((60 * 1440 * 0.5) / 1000, 6);
@@ -103,12 +103,12 @@ const basins = fc.record({
   basin_length: between(2, 40),
   basin_width: between(2, 30),
   basin_depth: between(1, 9),
-  full_below_rim: between(0, 11),
+  basin_freeboard: between(0, 11),
   crate_voids: between(0.3, 0.99),
   own_porosity: between(0.1, 0.6),
   vaults_needed: fc.integer({ min: 0, max: 3 }),
-  days_without_fill: fc.integer({ min: 0, max: 40 }),
-  water_in_transit: between(0, 2000),
+  days_between_fills: fc.integer({ min: 0, max: 40 }),
+  stream_water: between(0, 2000),
   drain_back: between(0, 200),
   pump_minimum_water: between(0, 24),
 });
@@ -140,13 +140,13 @@ describe("any basin", () => {
         const { number, value } = work({ ...stream, ...basin });
         for (let row = 1; row <= 8; row++) {
           const dry = number(`basin_days.dry_days[${row}]`);
-          if (value("basin_holds") === true && dry <= basin.days_without_fill) {
+          if (value("basin_holds") === true && dry <= basin.days_between_fills) {
             expect(number(`basin_days.running_level[${row}]`)).toBeGreaterThanOrEqual(
               basin.pump_minimum_water / 12 - 1e-9,
             );
           }
         }
-        expect(number("basin_days.dry_days[8]")).toBeGreaterThanOrEqual(basin.days_without_fill);
+        expect(number("basin_days.dry_days[8]")).toBeGreaterThanOrEqual(basin.days_between_fills);
       }),
       { numRuns: 50 },
     );

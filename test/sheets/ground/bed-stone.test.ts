@@ -27,7 +27,7 @@ const mixed = [
 
 describe("stone of the beds by hand, 6 in deep, field stone of 165 lb a cubic foot", () => {
   const tons = tonsOf({
-    ...{ bed_stone_depth: 6, reaches: mixed },
+    ...{ bed_stone_depth: 6, runs: mixed },
     pools: [{ name: "pool", length: 8, width: 5, depth: 1 }],
   });
   test.each([
@@ -45,14 +45,14 @@ describe("stone of the beds by hand, 6 in deep, field stone of 165 lb a cubic fo
 
 test("mortar fills the voids of set stone, and a troweled bed is 2 in of it", () => {
   const { number } = work({
-    ...{ bed_stone_depth: 6, reaches: [mixed[3], reach("troweled mortar", 9, 4)] },
+    ...{ bed_stone_depth: 6, runs: [mixed[3], reach("troweled mortar", 9, 4)] },
   } as InputValues);
   expect(number("bed_mortar")).toBeCloseTo(6 * 2 * 0.5 * 0.35 + (9 * 4 * 2) / 12, 9);
 });
 
 test("the depth of the bed's stone moves stone, dig and liner alike", () => {
   const at = (bed_stone_depth: number) =>
-    work({ bed_stone_depth, channel_cut: 1, reaches: [reach("cobble", 10, 3)] });
+    work({ bed_stone_depth, channel_cut: 1, runs: [reach("cobble", 10, 3)] });
   const [thin, thick] = [at(4), at(8)];
   const cobble = (one: typeof thin) => one.number("stone_tons") - rest;
   const rest = at(0).number("stone_tons");
@@ -81,6 +81,6 @@ test.each([
   ["twice", [cobble, cobble], true],
   ["not at all", [{ ...cobble, bed: "gravel" }], true],
 ])("a bed of cobble bought %s", (_, stones, fails) => {
-  const found = failing({ reaches: [reach("cobble", 10, 3)], stones });
+  const found = failing({ runs: [reach("cobble", 10, 3)], stones });
   expect(found.includes("beds_bought.bed_bought")).toBe(fails);
 });

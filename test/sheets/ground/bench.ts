@@ -49,7 +49,7 @@ export const stream: InputValues = {
     { name: "top fall", width: 3, drop: 2, leap: 0.8 },
     { name: "low fall", width: 4, drop: 1.5, leap: 0.6 },
   ],
-  reaches: [
+  runs: [
     { name: "upper reach", length: 18, width: 3, bank_height: 1 },
     { name: "lower reach", length: 12, width: 4, bank_height: 1 },
   ],

@@ -122,7 +122,7 @@ describe("digs by hand: half cut into the ground, with 4 in for stone, 6 in of t
     strip_depth: 6,
     working_room: 1,
     dig_slope: 0.5,
-    reaches: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
+    runs: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
     pools: [{ length: 9, width: 6, depth: 2 }],
     berms: [{ name: "bank", length: 20, height: 2, top: 4, slope: 3, end_slope: 4 }],
   });
@@ -171,7 +171,7 @@ describe("digs by hand: half cut into the ground, with 4 in for stone, 6 in of t
 test("a dig shallower than the topsoil is stripped whole, and none of it is left to dig", () => {
   const { number } = work({
     ...{ strip_depth: 24, basin_depth: 1, channel_cut: 1 },
-    reaches: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
+    runs: [{ length: 10, width: 3, side: 1, bank_height: 1 }],
     pools: [{ length: 9, width: 6, depth: 1 }],
   });
   expect(number("channel_dig")).toBeGreaterThan(1);

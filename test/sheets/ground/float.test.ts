@@ -39,7 +39,7 @@ describe("the fill float by hand", () => {
   });
 
   test("at the full line spills what the room above it does not take", () => {
-    const set = work({ ...stream, float_chosen: 6 });
+    const set = work({ ...stream, override_float: 6 });
     const spilled = stop - (heldBelow(3.5) - heldBelow(3));
     expect(spilled).toBeGreaterThan(50);
     expect(set.number("stop_spill")).toBeCloseTo(spilled, 6);
@@ -50,8 +50,8 @@ describe("the fill float by hand", () => {
   });
 
   test("below the pump's least water fails", () => {
-    expect(work({ ...stream, float_chosen: 37 }).value("float_covers_pump")).toBe(false);
-    expect(work({ ...stream, float_chosen: 35 }).value("float_covers_pump")).toBe(true);
+    expect(work({ ...stream, override_float: 37 }).value("float_covers_pump")).toBe(false);
+    expect(work({ ...stream, override_float: 35 }).value("float_covers_pump")).toBe(true);
   });
 });
 
@@ -79,11 +79,11 @@ test("any float that is let stand spills nothing, and an inch above the highest 
       between(3, 20),
       between(2, 8),
       between(0, 1500),
-      (basin_length, basin_width, basin_depth, water_in_transit) => {
-        const basin = { ...stream, basin_length, basin_width, basin_depth, water_in_transit };
+      (basin_length, basin_width, basin_depth, stream_water) => {
+        const basin = { ...stream, basin_length, basin_width, basin_depth, stream_water };
         const { number } = work(basin);
         const least = number("float_least_below_rim");
-        const set = (float_chosen: number) => work({ ...basin, float_chosen });
+        const set = (override_float: number) => work({ ...basin, override_float });
         if (number("float_highest") > 0) {
           expect(set(least + 0.01).value("float_spills_nothing")).toBe(true);
         }
@@ -96,7 +96,7 @@ test("any float that is let stand spills nothing, and an inch above the highest 
 
 describe("the length that would do", () => {
   // without crates and vault, so that all water grows with the length
-  const plain = { ...stream, vaults_needed: 0, crate_height: 60, water_in_transit: 900 };
+  const plain = { ...stream, vaults_needed: 0, crate_height: 60, stream_water: 900 };
   const of = (given: object) => work({ ...plain, ...given });
 
   test("does: the basin made as long holds what it must, and not a gallon more", () => {
@@ -108,19 +108,19 @@ describe("the length that would do", () => {
   });
 
   test("is no figure where no length would do", () => {
-    const shallow = of({ basin_depth: 1.1, full_below_rim: 8 });
+    const shallow = of({ basin_depth: 1.1, basin_freeboard: 8 });
     expect(shallow.number("basin_length_enough")).toBe(0);
     expect(shallow.value("basin_holds_message")).toMatch(
       /make it deeper, since no length would do/,
     );
-    const needsMiles = of({ water_in_transit: 60000 });
+    const needsMiles = of({ stream_water: 60000 });
     expect(needsMiles.number("basin_length_enough")).toBe(0);
   });
 });
 
 describe("no figure where there is none", () => {
   test("a full line below the bottom holds no water, and not less", () => {
-    const dry = work({ ...stream, basin_depth: 2, full_below_rim: 36 });
+    const dry = work({ ...stream, basin_depth: 2, basin_freeboard: 36 });
     expect(dry.number("basin_water_held")).toBe(0);
     expect(dry.number("rain_room")).toBeGreaterThanOrEqual(0);
     expect(dry.value("full_line_in_hole")).toBe(false);
@@ -129,7 +129,7 @@ describe("no figure where there is none", () => {
   test("days without a fill, in words", () => {
     const words = (given: object) => work({ ...stream, ...given }).value("days_words");
     expect(words({ hours_a_day: 0 })).toBe("no loss: the level does not fall noticeably");
-    expect(words({ water_in_transit: 5000 })).toBe("less than a day");
+    expect(words({ stream_water: 5000 })).toBe("less than a day");
     expect(words({})).toMatch(/^about \d+ days?$/);
   });
 

@@ -8,7 +8,7 @@ const rows = (count: number, row: (i: number) => RowValues): RowValues[] =>
 /** Every table of the ground with every row in use. */
 const full: InputValues = {
   falls: rows(12, (i) => ({ name: `fall ${i}`, width: 1 + i / 4, drop: 0.5 + i / 8, leap: 0.5 })),
-  reaches: rows(12, (i) => ({
+  runs: rows(12, (i) => ({
     ...{ name: `reach ${i}`, length: 4 + i, width: 2 + i / 6, bank_height: 1 },
   })),
   pools: rows(6, (i) => ({ name: `pool ${i}`, length: 4 + i, width: 3 + i, depth: 1, rise: 0.5 })),
@@ -61,7 +61,7 @@ export const groundJobs: [string, InputValues][] = [
   [
     "a gap in the reaches",
     {
-      reaches: [
+      runs: [
         { name: "", length: 0, width: 0, bank_height: 0 },
         { name: "", length: 9, width: 2, bank_height: 1 },
       ],

@@ -20,7 +20,7 @@ const jobs = fc.record({
     }),
     { maxLength: 12 },
   ),
-  reaches: fc.array(
+  runs: fc.array(
     fc.record({
       name: fc.constant("reach"),
       length: between(1, 130),
@@ -53,7 +53,7 @@ const withRolls = <T extends { liner_rolls: readonly RowValues[] }>(job: T) => (
 const justOver = {
   ...{ basin_length: 10, basin_width: 8, basin_depth: 2, seam_worth: 0, seam_lap: 0.5 },
   ...{ falls: [], pools: [] },
-  reaches: [{ name: "reach" as const, length: 13.000007375, width: 3, bank_height: 1 }],
+  runs: [{ name: "reach" as const, length: 13.000007375, width: 3, bank_height: 1 }],
   liner_rolls: [{ width: 15 as const, roll_length: 50 as const, whole_rolls: false }],
 };
 
@@ -94,7 +94,7 @@ describe("any liner", () => {
         expect(errorsIn(worked)).toEqual([]);
         const { number } = worked;
         const pieces = piecesOf(worked);
-        expect(pieces).toHaveLength(1 + job.falls.length + job.reaches.length + job.pools.length);
+        expect(pieces).toHaveLength(1 + job.falls.length + job.runs.length + job.pools.length);
         const lap = job.seam_lap;
         for (const [i, { roll, cuts, cut, length, width }] of pieces.entries()) {
           const chosen = job.liner_rolls[roll - 1];
@@ -200,10 +200,10 @@ test("a fall's sheet laps its lip, hangs down its drop, and lies under leap and 
 
 test("a reach is lined as dug: bed and banks with 4 in for stone on the liner", () => {
   const sizes = [3, 4, 5];
-  const reaches = sizes.map((width) => ({
+  const runs = sizes.map((width) => ({
     ...{ name: "run", length: 10, width, side: 1, bank_height: 0.75 },
   }));
-  const { number } = work({ reaches });
+  const { number } = work({ runs });
   // bed + 2 x 4 in, two banks of 13 in at 45 degrees, two edges of 6 in: 7.73, 8.73, 9.73 ft
   for (const [i, width] of sizes.entries()) {
     const wide = width + 8 / 12 + 2 * (13 / 12) * Math.SQRT2 + 1;

@@ -23,7 +23,7 @@ describe("each place that is dug counts by its own depth", () => {
       3.5 + 2 / 12,
       [],
     ],
-    ["a stream cut", { reaches: [gully] }, "Gully", 6 + 4 / 12, ["Gully"]],
+    ["a stream cut", { runs: [gully] }, "Gully", 6 + 4 / 12, ["Gully"]],
     ["a wall's footing", { walls: [wall] }, "Basin", 3.5 + 2 / 12, []],
     [
       "a wall in a cut bank",
@@ -57,7 +57,7 @@ describe("each place that is dug counts by its own depth", () => {
     ],
     [
       "a stream cut with sides too steep for its soil",
-      { reaches: [gully], stream_protection: "sloped" },
+      { runs: [gully], stream_protection: "sloped" },
       "Gully",
       6 + 4 / 12,
       ["Gully"],
@@ -73,7 +73,7 @@ describe("each place that is dug counts by its own depth", () => {
 
   test("a way out is counted for every deep place", () => {
     // basin 3.67 ft: none; trench of 40 ft: 1; pool: 1; stream cut of 60 ft: 2
-    const inputs = { trench_depth: 48, pools: [pool], reaches: [{ ...gully, length: 60 }] };
+    const inputs = { trench_depth: 48, pools: [pool], runs: [{ ...gully, length: 60 }] };
     expect(work({ ...stream, ...inputs }).number("ladders_needed")).toBe(4);
   });
 });
@@ -157,7 +157,7 @@ describe("a lifting chart that is an example's allows nothing", () => {
 });
 
 describe("standing water by its depth", () => {
-  const pool = { name: "Mirror pool", before_step: 3, length: 7, width: 5 };
+  const pool = { name: "Mirror pool", before_level: 3, length: 7, width: 5 };
   const job = (depth: number, more = {}) => changedDemo({ pools: [{ ...pool, depth, ...more }] });
 
   // municipal ordinances: a barrier where water is over 24 in deep

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { work } from "./bench.js";
 
 const lines = {
-  ...{ main_length: 30, fill_line_length: 40, outlets: [{ length: 12 }, { length: 18 }] },
+  ...{ main_length: 30, fill_line_length: 40, pipe_lines: [{ length: 12 }, { length: 18 }] },
 };
 
 describe("trenches by hand: main 30 ft, branches 12 and 18 ft, fill line 40 ft", () => {

@@ -103,7 +103,7 @@ export const smallJob: InputValues = {
   rounding_step: 25,
   contingency_share: 0.02,
   falls: [{ name: "the fall", width: 3 }],
-  outlets: [{ name: "at the fall", pipe_size: "2 in", length: 10, elbows_90: 2, bore: 2.067 }],
+  pipe_lines: [{ name: "at the fall", pipe_size: "2 in", length: 10, elbows_90: 2, bore: 2.067 }],
   stones: [{ name: "lip stones", code: "stone-lip", tons: 6 }],
   taxes: [
     { class: "taxable", share: 0.08 },

@@ -97,7 +97,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     { name: input(text, "Name", optional), width: input(length, "Width", optional) },
   ),
   table(
-    "outlets",
+    "pipe_lines",
     "Outlets",
     { rows: 3 },
     {
@@ -166,7 +166,7 @@ export const moneyTemplate = template({
       prose("Names", {
         names_said: calc(
           text,
-          'TEXTJOIN("; ",TRUE,falls.name,outlets.name,extra_lines.description,draws.name)',
+          'TEXTJOIN("; ",TRUE,falls.name,pipe_lines.name,extra_lines.description,draws.name)',
           "Names",
         ),
       }),

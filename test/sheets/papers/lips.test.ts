@@ -3,18 +3,18 @@ import { pagesAfter } from "../../support/changed-demo.js";
 
 const lip = (name: string, look: string, more: Record<string, unknown> = {}) => ({
   name,
-  step: 1,
+  level: 1,
   width: 2,
   drop: 1.5,
-  lip_kind: "sharp edge",
+  lip_type: "sharp edge",
   look,
   ...more,
 });
 const oneStep = (falls: readonly Record<string, unknown>[]) => ({
   falls,
   pools: [],
-  reaches: [],
-  outlets: [{ name: "Only", enters: 1, pipe_size: "3 in", length: 5 }],
+  runs: [],
+  pipe_lines: [{ name: "Only", outlet_level: 1, pipe_size: "3 in", length: 5 }],
 });
 
 describe("lips of one step", () => {
@@ -25,9 +25,9 @@ describe("lips of one step", () => {
     // (0.08912 / 3.33)^(2/3) = 0.08947 ft = 1.074 in; the light one 1.074 / 2.5198 = 0.426 in. The
     // light one stands 0.647 in higher: 5/8 in, by eighths.
     const { crew, value } = pagesAfter(
-      oneStep([lip("Heavy", "heavy sheet"), lip("Light", "light curtain")]),
+      oneStep([lip("Heavy", "heavy sheet"), lip("Light", "thin sheet")]),
     );
-    const asWanted = (value("falls.flow_arriving[1]") as number) / ((2 * 12 * 200) / 60);
+    const asWanted = (value("falls.actual_flow[1]") as number) / ((2 * 12 * 200) / 60);
     const scale = asWanted ** (2 / 3);
     expect(value("falls.lip_raised[1]")).toBe(0);
     expect((value("falls.lip_raised[2]") as number) / scale).toBeCloseTo(0.647, 2);
@@ -36,7 +36,7 @@ describe("lips of one step", () => {
   });
 
   test("so set, one level of water gives each lip its share", () => {
-    const falls = [lip("A", "full sheet"), lip("B", "light curtain", { width: 3.5 })];
+    const falls = [lip("A", "full sheet"), lip("B", "thin sheet", { width: 3.5 })];
     const { value } = pagesAfter(oneStep(falls));
     const of = (column: string, row: number) => value(`falls.${column}[${row}]`) as number;
     const level = of("lip_raised", 1) + of("lip_depth", 1);

@@ -54,8 +54,8 @@ describe("what a person wrote stands on the pages as it was written", () => {
           job_title: title,
           site,
           overflow_place: place,
-          falls: [{ name: fall, step: 1, width: 3, drop: 1.5 }],
-          pools: [{ name: pool, before_step: 1, length: 7, width: 5, depth: 1.2 }],
+          falls: [{ name: fall, level: 1, width: 3, drop: 1.5 }],
+          pools: [{ name: pool, before_level: 1, length: 7, width: 5, depth: 1.2 }],
         });
         const has = (lines: readonly string[], wanted: string) =>
           expect(lines.filter((line) => line.includes(wanted)).length, wanted).toBeGreaterThan(0);

@@ -20,7 +20,7 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
     "shares over 100 %",
     {
       ...yard,
-      falls: (yard.falls as RowValues[]).map((one) => ({ ...one, share_chosen: 0.7 })),
+      falls: (yard.falls as RowValues[]).map((one) => ({ ...one, override_share: 0.7 })),
     },
     yardPumps,
     "falls.shares_close",
@@ -29,25 +29,25 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
   ],
   [
     "an outlet at a step that does not exist",
-    row("outlets", 2, { enters: 9 }),
+    row("pipe_lines", 2, { outlet_level: 9 }),
     yardPumps,
-    "outlets.step_exists",
+    "pipe_lines.level_exists",
     2,
     /^Side enters at step 9, where there is no fall/,
   ],
   [
     "a reach after a step that does not exist",
-    row("reaches", 1, { after_step: 7 }),
+    row("runs", 1, { after_level: 7 }),
     yardPumps,
-    "reaches.step_exists",
+    "runs.level_exists",
     1,
     /^Bend follows step 7/,
   ],
   [
     "a top step without an outlet",
-    row("outlets", 1, { enters: 2 }),
+    row("pipe_lines", 1, { outlet_level: 2 }),
     yardPumps,
-    "steps.fed",
+    "levels.has_line",
     1,
     /^Step 1 has falls, but no outlet/,
   ],
@@ -105,9 +105,9 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
   ],
   [
     "no outlets",
-    { ...yard, outlets: [] },
+    { ...yard, pipe_lines: [] },
     yardPumps,
-    "some_outlets",
+    "some_lines",
     undefined,
     /^No outlet brings water/,
   ],
@@ -115,9 +115,9 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
   ["nothing at all", {}, [], "some_falls", undefined, /^There is no fall/],
   [
     "an outlet above what the pump can lift",
-    row("outlets", 1, { height_measured: 60 }),
+    row("pipe_lines", 1, { measured_height: 60 }),
     yardPumps,
-    "outlets.runs",
+    "pipe_lines.has_flow",
     1,
     /^Head stays dry: it stands 60\.00 ft above the basin/,
   ],
@@ -125,13 +125,13 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
     "a pump that does not reach",
     { ...yard, main_size: "1 in", main_length: 300 },
     yardPumps,
-    "pump_reaches",
+    "pump_strong_enough",
     undefined,
     /choose a stronger pump/,
   ],
   [
     "a fixed pump asked to run slower",
-    { ...yard, pump_choice: "F", speed_choice: 0.8 },
+    { ...yard, pump_choice: "F", override_speed: 0.8 },
     yardPumps,
     "pump_speed_possible",
     undefined,
@@ -139,17 +139,17 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
   ],
   [
     "banks too low",
-    row("reaches", 1, { bank_height: 0.1 }),
+    row("runs", 1, { bank_height: 0.1 }),
     yardPumps,
-    "reaches.banks_hold",
+    "runs.banks_hold",
     1,
     /Raise the banks/,
   ],
   [
     "water too fast",
-    row("outlets", 1, { pipe_size: "1 in" }),
+    row("pipe_lines", 1, { pipe_size: "1 in" }),
     yardPumps,
-    "outlets.not_too_fast",
+    "pipe_lines.not_too_fast",
     1,
     /go up a pipe size/,
   ],
@@ -175,10 +175,10 @@ test("an unknown pipe size is refused, with the choices", () => {
 
 test("a sound job passes all its checks", () => {
   // a bed of set stone: water over loose cobble runs too shallow for any formula
-  const reaches = [
-    { name: "Bend", after_step: 1, length: 12, fall: 0.1, bed: "stone set in mortar" },
+  const runs = [
+    { name: "Bend", after_level: 1, length: 12, fall: 0.1, bed: "stone set in mortar" },
   ];
-  const answers = answersOf({ ...yard, reaches }, yardPumps);
+  const answers = answersOf({ ...yard, runs }, yardPumps);
   const failed = answers.model.cells.filter(
     ({ declaration, index }) => declaration.kind === "check" && answers.values[index] !== true,
   );

@@ -5,13 +5,20 @@ import { pump } from "../../support/water-jobs.js";
 // One fall, two outlets, one pump, on paper. Formulas and figures with their sources stand in the lines.
 const answers = answersOf(
   {
-    falls: [{ name: "Fall", step: 1, width: 4, drop: 3, lip_kind: "sharp edge" }],
-    reaches: [
-      { name: "Run", after_step: 1, length: 10, width: 3, side: 0, fall: 0.2, bed: "gravel" },
+    falls: [{ name: "Fall", level: 1, width: 4, drop: 3, lip_type: "sharp edge" }],
+    runs: [
+      { name: "Run", after_level: 1, length: 10, width: 3, side: 0, fall: 0.2, bed: "gravel" },
     ],
-    outlets: [
-      { name: "Near", enters: 1, pipe_size: "2 in", length: 20, flow_chosen: 50, elbows_90: 2 },
-      { name: "Far", enters: 1, pipe_size: "2 in", length: 30, elbows_90: 3 },
+    pipe_lines: [
+      {
+        name: "Near",
+        outlet_level: 1,
+        pipe_size: "2 in",
+        length: 20,
+        override_flow: 50,
+        elbows_90: 2,
+      },
+      { name: "Far", outlet_level: 1, pipe_size: "2 in", length: 30, elbows_90: 3 },
     ],
     main_size: "3 in",
     main_length: 50,
@@ -64,24 +71,24 @@ const total = manifold + mainHead;
 
 describe("a bid's water on paper", () => {
   test("flows", () => {
-    expect(answers.number("falls.flow_wanted", 1)).toBeCloseTo(wanted, 9);
-    expect(answers.number("outlets.flow_wanted", 1)).toBe(near);
-    expect(answers.number("outlets.flow_wanted", 2)).toBeCloseTo(far, 9);
-    expect(answers.number("total_flow_wanted")).toBeCloseTo(wanted, 9);
+    expect(answers.number("falls.design_flow", 1)).toBeCloseTo(wanted, 9);
+    expect(answers.number("pipe_lines.design_flow", 1)).toBe(near);
+    expect(answers.number("pipe_lines.design_flow", 2)).toBeCloseTo(far, 9);
+    expect(answers.number("total_design_flow")).toBeCloseTo(wanted, 9);
   });
 
   test("fittings", () => {
-    expect(answers.number("outlets.loss_open", 1)).toBeCloseTo(nearLoss, 9);
-    expect(answers.number("outlets.loss_open", 2)).toBeCloseTo(farLoss, 9);
+    expect(answers.number("pipe_lines.loss_open", 1)).toBeCloseTo(nearLoss, 9);
+    expect(answers.number("pipe_lines.loss_open", 2)).toBeCloseTo(farLoss, 9);
     expect(answers.number("main_loss_coefficient")).toBeCloseTo(mainLoss, 9);
   });
 
   test("heads", () => {
     expect(answers.number("main_speed")).toBeCloseTo(speedIn(wanted, three), 3);
-    expect(answers.number("outlets.head_needed", 1)).toBeCloseTo(nearHead, 2);
-    expect(answers.number("outlets.head_needed", 2)).toBeCloseTo(farHead, 2);
+    expect(answers.number("pipe_lines.head_required", 1)).toBeCloseTo(nearHead, 2);
+    expect(answers.number("pipe_lines.head_required", 2)).toBeCloseTo(farHead, 2);
     expect(answers.number("main_loss")).toBeCloseTo(mainHead, 2);
-    expect(answers.number("total_head")).toBeCloseTo(total, 2);
+    expect(answers.number("total_dynamic_head")).toBeCloseTo(total, 2);
     // fittings alone are K v²/2g, whole: 0.4085 is good to four digits, its square to 0.02 %
     const fittings = mainLoss * velocityHead(speedIn(wanted, three));
     expect(Math.abs(answers.number("main_fitting_loss") / fittings - 1)).toBeLessThan(0.0002);
@@ -90,8 +97,8 @@ describe("a bid's water on paper", () => {
   test("the far valve burns the rest", () => {
     const burn = nearHead - farHead;
     const loss = burn / velocityHead(speedIn(far, two));
-    expect(answers.number("outlets.head_to_burn", 2)).toBeCloseTo(burn, 2);
-    expect(answers.number("outlets.loss_to_add", 2) / loss).toBeCloseTo(1, 2);
+    expect(answers.number("pipe_lines.excess_head", 2)).toBeCloseTo(burn, 2);
+    expect(answers.number("pipe_lines.valve_loss_required", 2) / loss).toBeCloseTo(1, 2);
     // between 20° (1.56) and 25° (3.10), 25° and 30° (5.47) ... on the logarithm of K
     const rows: [number, number][] = [
       [20, 1.56],
@@ -104,7 +111,7 @@ describe("a bid's water on paper", () => {
     const [from, low] = rows[above - 1] ?? [0, 0];
     const [to, high] = rows[above] ?? [0, 0];
     const turned = from + ((to - from) * Math.log(loss / low)) / Math.log(high / low);
-    expect(answers.number("outlets.angle_set", 2)).toBeCloseTo(turned, 1);
+    expect(answers.number("pipe_lines.valve_setting", 2)).toBeCloseTo(turned, 1);
   });
 
   test("the pump's speed: 80 gal/min at the total head", () => {
@@ -128,13 +135,13 @@ describe("a bid's water on paper", () => {
     expect(answers.number("falls.lip_depth", 1)).toBeCloseTo(12 * depth, 3);
     const brink = 0.715 * ((cubicFeet / 4) ** 2 / 32.174) ** (1 / 3); // Rouse
     const speed = cubicFeet / 4 / brink;
-    expect(answers.number("falls.brink_speed", 1)).toBeCloseTo(speed, 3);
-    expect(answers.number("falls.leap", 1)).toBeCloseTo(speed * Math.sqrt((2 * 3) / 32.174), 3);
+    expect(answers.number("falls.sheet_speed", 1)).toBeCloseTo(speed, 3);
+    expect(answers.number("falls.throw", 1)).toBeCloseTo(speed * Math.sqrt((2 * 3) / 32.174), 3);
   });
 
   test("down the run", () => {
     // Ferguson's law, rectangular, gravel of 1 in, slope 0.02; the depth found must carry the flow
-    const found = answers.number("reaches.depth_likely", 1) / 12;
+    const found = answers.number("runs.depth_likely", 1) / 12;
     const radius = (3 * found) / (3 + 2 * found);
     const x = radius / (1 / 12);
     const speed =
@@ -142,7 +149,7 @@ describe("a bid's water on paper", () => {
       Math.sqrt(6.5 ** 2 + 2.5 ** 2 * x ** (5 / 3));
     expect(3 * found * speed * 448.831).toBeCloseTo(wanted, 2);
     // Manning beside it, n 0.025
-    const manning = answers.number("reaches.depth_manning", 1) / 12;
+    const manning = answers.number("runs.depth_manning", 1) / 12;
     const carried =
       (1.486 / 0.025) *
       3 *
@@ -153,14 +160,14 @@ describe("a bid's water on paper", () => {
     // the allowance of a half that a bid starts from
     const depth = 1.5 * found;
     const area = 3 * depth;
-    expect(answers.number("reaches.depth", 1) / 12).toBeCloseTo(depth, 9);
-    expect(answers.number("reaches.water_held", 1)).toBeCloseTo(area * 10 * 7.48052, 2);
+    expect(answers.number("runs.depth", 1) / 12).toBeCloseTo(depth, 9);
+    expect(answers.number("runs.water_held", 1)).toBeCloseTo(area * 10 * 7.48052, 2);
     // between the gravel, voids 38 %, 4 in deep: upright sides count as bed; three quarters drain
     const between = (3 + 2 * depth) * 10 * (4 / 12) * 0.38 * 7.48052;
     expect(answers.number("bed_water")).toBeCloseTo(0.75 * between, 2);
     expect(answers.number("bed_water_kept")).toBeCloseTo(0.25 * between, 2);
     const lip = answers.number("lip_water");
-    expect(answers.number("water_in_transit")).toBeCloseTo(
+    expect(answers.number("stream_water")).toBeCloseTo(
       area * 10 * 7.48052 + 0.75 * between + lip,
       2,
     );
@@ -179,9 +186,9 @@ describe("a bid's water on paper", () => {
 
 describe("tees and cap of the manifold", () => {
   const pieces = (ways: string[]) => {
-    const outlets = ways.map((tee) => ({ enters: 1, pipe_size: "2 in", tee }));
-    const falls = [{ name: "Fall", step: 1, width: 4, drop: 3 }];
-    const solved = answersOf({ falls, outlets }, [], { fast: true });
+    const pipe_lines = ways.map((tee) => ({ outlet_level: 1, pipe_size: "2 in", tee }));
+    const falls = [{ name: "Fall", level: 1, width: 4, drop: 3 }];
+    const solved = answersOf({ falls, pipe_lines }, [], { fast: true });
     return [solved.number("manifold_tees"), solved.number("manifold_caps")];
   };
   test.each([
@@ -197,9 +204,9 @@ describe("a stream that the tables do not hold for is told", () => {
   const run = (reach: Record<string, string | number>) =>
     answersOf(
       {
-        falls: [{ name: "Fall", step: 1, width: 4, drop: 3 }],
-        reaches: [{ name: "Run", after_step: 1, length: 10, ...reach }],
-        outlets: [{ name: "One", enters: 1, pipe_size: "2 in", flow_chosen: 80 }],
+        falls: [{ name: "Fall", level: 1, width: 4, drop: 3 }],
+        runs: [{ name: "Run", after_level: 1, length: 10, ...reach }],
+        pipe_lines: [{ name: "One", outlet_level: 1, pipe_size: "2 in", override_flow: 80 }],
         pump_choice: "P",
       },
       [
@@ -213,17 +220,17 @@ describe("a stream that the tables do not hold for is told", () => {
 
   test("water shallower than the bed's stone", () => {
     const shallow = run({ bed: "cobble and boulders" });
-    expect(shallow.yes("reaches.deeper_than_stone", 1)).toBe(false);
-    expect(shallow.text("reaches.deeper_than_stone_message", 1)).toMatch(/Ferguson's formula/);
-    expect(run({ bed: "gravel", fall: 0.05 }).yes("reaches.deeper_than_stone", 1)).toBe(true);
+    expect(shallow.yes("runs.deeper_than_stone", 1)).toBe(false);
+    expect(shallow.text("runs.deeper_than_stone_message", 1)).toMatch(/Ferguson's formula/);
+    expect(run({ bed: "gravel", fall: 0.05 }).yes("runs.deeper_than_stone", 1)).toBe(true);
     expect(run({ bed: "stone set in mortar" }).number("bed_water")).toBe(0);
   });
 
   test("waves before the water shoots", () => {
     const wavy = run({ bed: "troweled mortar", fall: 0.055 });
-    expect(wavy.number("reaches.froude", 1)).toBeGreaterThan(0.85);
-    expect(wavy.number("reaches.froude", 1)).toBeLessThan(1);
-    expect(wavy.yes("reaches.runs_calm", 1)).toBe(false);
-    expect(run({ bed: "cobble", fall: 0.1 }).yes("reaches.runs_calm", 1)).toBe(true);
+    expect(wavy.number("runs.froude", 1)).toBeGreaterThan(0.85);
+    expect(wavy.number("runs.froude", 1)).toBeLessThan(1);
+    expect(wavy.yes("runs.runs_calm", 1)).toBe(false);
+    expect(run({ bed: "cobble", fall: 0.1 }).yes("runs.runs_calm", 1)).toBe(true);
   });
 });

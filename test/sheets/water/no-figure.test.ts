@@ -9,29 +9,30 @@ import {
 } from "../../support/changed-demo.js";
 
 const outletsWith = (given: Changes) => ({
-  outlets: demoRows("outlets").map((row) => ({ ...row, ...given })),
+  pipe_lines: demoRows("pipe_lines").map((row) => ({ ...row, ...given })),
 });
 
 /** Jobs that have no solution somewhere. */
 const hopeless: [string, Changes][] = [
   ["a pump too small by far", { pump_choice: "P-20" }],
   ["a main too thin by far", { main_size: "1 in", main_length: 2000 }],
-  ["outlets above any pump", outletsWith({ height_measured: 400 })],
-  ["more flow than any pump gives", outletsWith({ flow_chosen: 1900 })],
-  ["all lines shut", outletsWith({ angle_chosen: 90 })],
-  ["no flow wanted", outletsWith({ flow_chosen: 0 })],
-  ["no outlets", { outlets: [] }],
+  ["outlets above any pump", outletsWith({ measured_height: 400 })],
+  ["more flow than any pump gives", outletsWith({ override_flow: 1900 })],
+  ["all lines shut", outletsWith({ override_valve_setting: 90 })],
+  ["no flow wanted", outletsWith({ override_flow: 0 })],
+  ["no outlets", { pipe_lines: [] }],
   ["no falls", { falls: [] }],
-  ["a full line below the bottom", { basin_depth: 1, full_below_rim: 36 }],
+  ["a full line below the bottom", { basin_depth: 1, basin_freeboard: 36 }],
   ["a pool larger than the basin", firstRow("pools", { length: 60, width: 40, depth: 6 })],
   ["a basin like a bucket", { basin_length: 2, basin_width: 2, basin_depth: 1 }],
   ["never running", { hours_a_day: 0.5, splash_share: 0, air_humidity: 1, air_temperature: 120 }],
   ["a chart that does not reach", { reach_needed: 60 }],
 ];
 
-const sheets = ["Falls", "Reaches", "Outlets", "Main", "Balance", "Pump", "Basin", "Stone"];
+const sheets = ["Falls", "Stream", "Piping", "Balance", "Pump", "Basin", "Stone"];
 /** What may be below zero by its meaning: an excess or a lack of head, a slope, a loss given as a gain. */
-const signed = /excess|slope|_passes\.(low|high)|loss_tee|extra_loss|main_fixed_loss|fittings|gap/;
+const signed =
+  /excess|slope|_passes\.(low|high)|loss_tee|other_fitting_loss|main_fixed_loss|fittings|gap/;
 
 describe.each(hopeless)("%s", (_, changes) => {
   const values = changedDemo(changes);
@@ -60,15 +61,15 @@ describe.each(hopeless)("%s", (_, changes) => {
 
 test("a pump that cannot give the flow gives no head, not less than none", () => {
   const values = changedDemo({ pump_choice: "P-20" });
-  expect(shown(values, "pump_reaches")).toBe(false);
-  expect(shown(values, "pump_wanted_head")).toBe(0);
+  expect(shown(values, "pump_strong_enough")).toBe(false);
+  expect(shown(values, "pump_design_head")).toBe(0);
   expect(shown(values, "pump_reaches_message")).toMatch(/^P-20 gives no head at the flow wanted;/);
   expect(shown(values, "manifold_available")).toBe(0);
 });
 
 test("a pump that does not reach has no power and no cost of running", () => {
   const values = changedDemo({ pump_choice: "P-20" });
-  const rows = model.cells.filter(({ name }) => name === "shortlist.reaches");
+  const rows = model.cells.filter(({ name }) => name === "shortlist.strong_enough");
   let short = 0;
   for (const { row = 0, index } of rows) {
     if (values[index] === true || shown(values, `shortlist.pump[${row}]`) === "") continue;

@@ -9,8 +9,8 @@ import { pump } from "../../support/water-jobs.js";
 
 // A usual yard: 50 ft of main in all, 6 ft of it flexible, with four elbows, up 5 ft; pumps rated 9,000 and 12,000 gal/h.
 const yardRun = {
-  falls: [{ name: "Fall", step: 1, width: 5, drop: 5 }],
-  outlets: [{ name: "Head", enters: 1, pipe_size: "3 in", length: 5 }],
+  falls: [{ name: "Fall", level: 1, width: 5, drop: 5 }],
+  pipe_lines: [{ name: "Head", outlet_level: 1, pipe_size: "3 in", length: 5 }],
   main_size: "2 in",
   main_length: 44,
   flexible_length: 6,

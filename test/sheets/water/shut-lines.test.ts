@@ -3,40 +3,43 @@ import type { RowValues } from "../../../engine/job/record.js";
 import { answersOf } from "../../support/water.js";
 import { pump, yardPumps } from "../../support/water-jobs.js";
 
-const falls = [1, 2].map((step) => ({ name: `Fall ${step}`, step, width: 3, drop: 2 }));
-const wanted: RowValues = { name: "Wanted", enters: 1, pipe_size: "2 in", length: 20 };
-const spare: RowValues = { ...wanted, name: "Spare", length: 30, flow_chosen: 0 };
+const falls = [1, 2].map((step) => ({ name: `Fall ${step}`, level: step, width: 3, drop: 2 }));
+const wanted: RowValues = { name: "Wanted", outlet_level: 1, pipe_size: "2 in", length: 20 };
+const spare: RowValues = { ...wanted, name: "Spare", length: 30, override_flow: 0 };
 
-const solve = (outlets: RowValues[], given: Record<string, unknown> = {}, pumps = yardPumps) =>
-  answersOf({ falls, outlets, pump_choice: "V", ...given } as never, pumps, { fast: true });
+const solve = (pipe_lines: RowValues[], given: Record<string, unknown> = {}, pumps = yardPumps) =>
+  answersOf({ falls, pipe_lines, pump_choice: "V", ...given } as never, pumps, { fast: true });
 
 describe("a line whose flow is not wanted", () => {
   const answers = solve([wanted, spare]);
   const alone = solve([wanted]);
 
   test("is shut, and the crew is told so", () => {
-    expect(answers.yes("outlets.shut", 2)).toBe(true);
-    expect(answers.number("outlets.angle_set", 2)).toBe(90);
-    expect(answers.text("outlets.valve_words", 2)).toBe("closed");
-    expect(answers.yes("outlets.valve_in_table", 2)).toBe(true);
+    expect(answers.yes("pipe_lines.shut", 2)).toBe(true);
+    expect(answers.number("pipe_lines.valve_setting", 2)).toBe(90);
+    expect(answers.text("pipe_lines.valve_words", 2)).toBe("closed");
+    expect(answers.yes("pipe_lines.valve_in_table", 2)).toBe(true);
   });
 
   test("takes no water, and changes nothing for the others", () => {
-    expect(answers.number("outlets.flow_as_set", 2)).toBe(0);
-    for (const name of ["total_flow", "total_head", "pump_speed", "pump_watts"]) {
+    expect(answers.number("pipe_lines.actual_flow", 2)).toBe(0);
+    for (const name of ["total_flow", "total_dynamic_head", "pump_speed", "pump_watts"]) {
       expect(answers.number(name)).toBeCloseTo(alone.number(name), 9);
     }
   });
 
   test("does not ask for head, however high it stands", () => {
-    const high = solve([wanted, { ...spare, height_measured: 40 }]);
-    expect(high.number("manifold_needed")).toBeCloseTo(alone.number("manifold_needed"), 9);
+    const high = solve([wanted, { ...spare, measured_height: 40 }]);
+    expect(high.number("highest_head_required")).toBeCloseTo(
+      alone.number("highest_head_required"),
+      9,
+    );
     expect(high.number("highest_outlet")).toBeCloseTo(alone.number("highest_outlet"), 9);
-    expect(high.yes("outlets.runs", 2)).toBe(true);
+    expect(high.yes("pipe_lines.has_flow", 2)).toBe(true);
   });
 
   test("is open with all the others in the test with all valves open", () => {
-    expect(answers.number("open_branches.flow", 2)).toBeGreaterThan(10);
+    expect(answers.number("open_lines.flow", 2)).toBeGreaterThan(10);
   });
 
   test("keeps its tee", () => {
@@ -44,9 +47,9 @@ describe("a line whose flow is not wanted", () => {
   });
 
   test("opened by choice, runs, and fails the check of its flow", () => {
-    const opened = solve([wanted, { ...spare, angle_chosen: 0 }]);
-    expect(opened.number("outlets.flow_as_set", 2)).toBeGreaterThan(10);
-    expect(opened.yes("outlets.flow_close", 2)).toBe(false);
+    const opened = solve([wanted, { ...spare, override_valve_setting: 0 }]);
+    expect(opened.number("pipe_lines.actual_flow", 2)).toBeGreaterThan(10);
+    expect(opened.yes("pipe_lines.flow_close", 2)).toBe(false);
   });
 });
 
@@ -62,14 +65,14 @@ describe("limits of speed test the flow as it will run", () => {
       [200, 30],
     ]),
   ];
-  const fast = solve([{ ...wanted, angle_chosen: 0 }], { speed_choice: 1 }, strong);
+  const fast = solve([{ ...wanted, override_valve_setting: 0 }], { override_speed: 1 }, strong);
 
   test("in a branch", () => {
-    const flow = fast.number("outlets.flow_as_set", 1);
+    const flow = fast.number("pipe_lines.actual_flow", 1);
     expect(speedIn(60, 2.067)).toBeLessThan(8);
-    expect(fast.number("outlets.speed", 1)).toBeCloseTo(speedIn(60, 2.067), 2);
-    expect(fast.number("outlets.speed_running", 1)).toBeCloseTo(speedIn(flow, 2.067), 2);
-    expect(fast.yes("outlets.not_too_fast", 1)).toBe(false);
+    expect(fast.number("pipe_lines.speed", 1)).toBeCloseTo(speedIn(60, 2.067), 2);
+    expect(fast.number("pipe_lines.speed_running", 1)).toBeCloseTo(speedIn(flow, 2.067), 2);
+    expect(fast.yes("pipe_lines.not_too_fast", 1)).toBe(false);
   });
 
   test("in the main", () => {
@@ -82,16 +85,16 @@ describe("limits of speed test the flow as it will run", () => {
   });
 
   test("and the flow wanted, where less runs", () => {
-    const slow = solve([{ ...wanted, flow_chosen: 100 }], { speed_choice: 0.5 });
-    expect(slow.number("outlets.flow_as_set", 1)).toBeLessThan(60);
-    expect(slow.yes("outlets.not_too_fast", 1)).toBe(false);
+    const slow = solve([{ ...wanted, override_flow: 100 }], { override_speed: 0.5 });
+    expect(slow.number("pipe_lines.actual_flow", 1)).toBeLessThan(60);
+    expect(slow.yes("pipe_lines.not_too_fast", 1)).toBe(false);
   });
 });
 
 describe("a measured height against drops, runs and rim", () => {
   // two drops of 2 ft: step 1 stands 4 ft above the running basin
-  const measured = (height_measured: number, given = {}) =>
-    solve([{ ...wanted, height_measured }], given);
+  const measured = (measured_height: number, given = {}) =>
+    solve([{ ...wanted, measured_height }], given);
 
   test.each([
     [4.4, true],
@@ -99,16 +102,16 @@ describe("a measured height against drops, runs and rim", () => {
     [4.6, false],
     [9, false],
   ])("%d ft", (height, agrees) => {
-    expect(measured(height).yes("outlets.height_agrees", 1)).toBe(agrees);
+    expect(measured(height).yes("pipe_lines.height_agrees", 1)).toBe(agrees);
   });
 
   test("names both", () => {
-    expect(measured(9).text("outlets.height_agrees_message", 1)).toMatch(
+    expect(measured(9).text("pipe_lines.height_agrees_message", 1)).toMatch(
       /^Wanted was measured 9\.00 ft above the basin's water, but drops, runs and rim add up to 4\.00 ft:/,
     );
   });
 
   test("by as much as the office allows", () => {
-    expect(measured(9, { height_tolerance: 6 }).yes("outlets.height_agrees", 1)).toBe(true);
+    expect(measured(9, { height_tolerance: 6 }).yes("pipe_lines.height_agrees", 1)).toBe(true);
   });
 });

@@ -41,5 +41,5 @@ test("in metric units every figure means the same", () => {
     return Math.abs(there - expected) > 1e-6 * Math.max(1, Math.abs(expected));
   });
   expect(off.map(({ id }) => id)).toEqual([]);
-  expect(si.number("outlets.flow_as_set", 1)).toBeCloseTo(60 * 3.785411784, 3);
+  expect(si.number("pipe_lines.actual_flow", 1)).toBeCloseTo(60 * 3.785411784, 3);
 });

@@ -10,8 +10,8 @@ const gallons = 1728 / 231;
 // The pool: 10 by 4 ft, four fifths of that box: 32 ft² of water, 1.5 ft deep, on the mean 0.9 ft.
 const surface = 32;
 const standing = surface * 0.9;
-const pool = { name: "Pool", before_step: 2, length: 10, width: 4, depth: 1.5 };
-const falls = [1, 2].map((step) => ({ name: `Fall ${step}`, step, width: 3, drop: 2 }));
+const pool = { name: "Pool", before_level: 2, length: 10, width: 4, depth: 1.5 };
+const falls = [1, 2].map((step) => ({ name: `Fall ${step}`, level: step, width: 3, drop: 2 }));
 
 /** Water in 2 in pipe, outside less two least walls, by the foot. */
 const inPipe = (length: number) => ((Math.PI / 4) * (2.067 / 12) ** 2 * length) as number;
@@ -23,15 +23,20 @@ const line = (given: RowValues): RowValues => ({
   siphon_stop: "nothing",
   ...given,
 });
-const upper = line({ name: "Upper", enters: 1, siphon_stop: "end above water", above_water: 0.2 });
+const upper = line({
+  name: "Upper",
+  outlet_level: 1,
+  siphon_stop: "end above water",
+  above_water: 0.2,
+});
 
-const solve = (outlets: RowValues[], given: Record<string, unknown> = {}) =>
-  answersOf({ falls, pools: [pool], outlets, pump_choice: "V", ...given } as never, yardPumps, {
+const solve = (pipe_lines: RowValues[], given: Record<string, unknown> = {}) =>
+  answersOf({ falls, pools: [pool], pipe_lines, pump_choice: "V", ...given } as never, yardPumps, {
     fast: true,
   });
 
-const stopOf = (outlets: RowValues[], given?: Record<string, unknown>) => {
-  const answers = solve(outlets, given);
+const stopOf = (pipe_lines: RowValues[], given?: Record<string, unknown>) => {
+  const answers = solve(pipe_lines, given);
   return {
     siphoned: answers.number("siphoned") / gallons,
     drained: answers.number("pipe_drained") / gallons,
@@ -50,21 +55,26 @@ describe("what a stop brings back through a line that ends in the pool", () => {
     ["above the water", { siphon_stop: "end above water", above_water: 0.5 }, 0, pipes],
     ["above the water, and nothing else said", { above_water: 0.5 }, 0, pipes],
     ["a check valve of its own", { siphon_stop: "check valve" }, 0, main + inPipe(20)],
-    ["shut, since no flow is wanted", { flow_chosen: 0 }, 0, main + inPipe(20)],
+    ["shut, since no flow is wanted", { override_flow: 0 }, 0, main + inPipe(20)],
   ])("%s", (_, given, siphoned, drained) => {
-    const stop = stopOf([upper, line({ name: "Lower", enters: 2, flow_chosen: 20, ...given })]);
+    const stop = stopOf([
+      upper,
+      line({ name: "Lower", outlet_level: 2, override_flow: 20, ...given }),
+    ]);
     expect(stop.siphoned).toBeCloseTo(siphoned, 9);
     expect(stop.drained).toBeCloseTo(drained, 9);
     expect(stop.back).toBeCloseTo(siphoned + drained, 9);
   });
 
   test("two lines: once, down to the deeper end", () => {
-    const ends = [2, 6].map((end) => line({ enters: 2, flow_chosen: 20, end_below_water: end }));
+    const ends = [2, 6].map((end) =>
+      line({ outlet_level: 2, override_flow: 20, end_below_water: end }),
+    );
     expect(stopOf([upper, ...ends]).siphoned).toBeCloseTo(surface / 2, 9);
   });
 
   test("a pot of 3 ft² with its pipe 10 in down, in place of the pool", () => {
-    const pot = line({ enters: 2, flow_chosen: 20, pot_surface: 3, pot_depth: 24 });
+    const pot = line({ outlet_level: 2, override_flow: 20, pot_surface: 3, pot_depth: 24 });
     const { pot_water } = { pot_water: solve([upper, pot]).number("pot_water") / gallons };
     expect(pot_water).toBeCloseTo(6, 9);
     expect(stopOf([upper, pot]).siphoned).toBeCloseTo(6, 9);
@@ -76,24 +86,24 @@ describe("what a stop brings back through a line that ends in the pool", () => {
 describe("a check valve in the main", () => {
   const fitted = { check_valve_fitted: true };
   test("stops the only line, and the lowest", () => {
-    const low = line({ enters: 2, end_below_water: 3 });
+    const low = line({ outlet_level: 2, end_below_water: 3 });
     expect(stopOf([low], fitted).back).toBe(0);
     expect(stopOf([{ ...upper, siphon_stop: "check valve" }, low], fitted).back).toBe(0);
   });
 
   test("does not stop a line that ends higher: it runs out through the lower one", () => {
-    const high = line({ enters: 1, pot_surface: 4, pot_depth: 12 });
-    const low = line({ enters: 2, flow_chosen: 20, length: 30 });
+    const high = line({ outlet_level: 1, pot_surface: 4, pot_depth: 12 });
+    const low = line({ outlet_level: 2, override_flow: 20, length: 30 });
     expect(stopOf([high, low], fitted).siphoned).toBeCloseTo(4, 9);
     expect(stopOf([high, low], fitted).drained).toBeCloseTo(inPipe(20), 9);
-    const shut = { ...low, angle_chosen: 90 };
+    const shut = { ...low, override_valve_setting: 90 };
     expect(stopOf([high, shut], fitted).back).toBe(0);
   });
 });
 
 test("a line's own check valve costs head: 100 fT of 0.019 in 2 in pipe (Crane TP 410)", () => {
   const loss = (siphon_stop: string) =>
-    solve([line({ enters: 1, siphon_stop })]).number("outlets.loss_open", 1);
+    solve([line({ outlet_level: 1, siphon_stop })]).number("pipe_lines.loss_open", 1);
   expect(loss("check valve") - loss("nothing")).toBeCloseTo(1.9, 9);
 });
 
@@ -102,25 +112,26 @@ test("a line's own check valve costs head: 100 fT of 0.019 in 2 in pipe (Crane T
 test("any lines into one pool: as much as letting it down step by step", () => {
   const ways = ["nothing", "check valve", "air break"] as const;
   const one = fc.record({
-    enters: fc.constantFrom(1, 2),
+    outlet_level: fc.constantFrom(1, 2),
     siphon_stop: fc.constantFrom(...ways),
     end_below_water: fc.integer({ min: 0, max: 24 }),
-    angle_chosen: fc.constantFrom(0, 40, 90),
+    override_valve_setting: fc.constantFrom(0, 40, 90),
   });
   fc.assert(
     fc.property(fc.array(one, { minLength: 1, maxLength: 8 }), fc.boolean(), (lines, valve) => {
       const mayLeave = (step: number) =>
-        !valve || lines.some((other) => other.angle_chosen < 90 && other.enters > step);
+        !valve ||
+        lines.some((other) => other.override_valve_setting < 90 && other.outlet_level > step);
       let depth = 0;
       let water = 0;
       const drawn = () =>
         lines.some(
-          ({ enters, siphon_stop, end_below_water, angle_chosen }) =>
-            enters === 2 &&
+          ({ outlet_level, siphon_stop, end_below_water, override_valve_setting }) =>
+            outlet_level === 2 &&
             siphon_stop === "nothing" &&
-            angle_chosen < 90 &&
+            override_valve_setting < 90 &&
             end_below_water > depth + 1e-9 &&
-            mayLeave(enters),
+            mayLeave(outlet_level),
         );
       while (depth < 18 - 1e-9 && water < standing && drawn()) {
         depth += 0.125;
@@ -135,8 +146,8 @@ test("any lines into one pool: as much as letting it down step by step", () => {
 
 describe("the crew is told what to build", () => {
   const words = (given: RowValues) =>
-    solve([upper, line({ name: "Lower", enters: 2, flow_chosen: 20, ...given })]).text(
-      "outlets.siphon_words",
+    solve([upper, line({ name: "Lower", outlet_level: 2, override_flow: 20, ...given })]).text(
+      "pipe_lines.siphon_words",
       2,
     );
   test.each([
@@ -144,7 +155,7 @@ describe("the crew is told what to build", () => {
     [{ siphon_stop: "check valve" }, /^check valve in this line/],
     [{ above_water: 0.5 }, /^end 6 in above the water/],
     [{ end_below_water: 5 }, /^end 5 in below the resting water and no deeper/],
-    [{ flow_chosen: 0 }, /^$/],
+    [{ override_flow: 0 }, /^$/],
   ])("%j", (given, said) => {
     expect(words(given)).toMatch(said);
   });
@@ -152,10 +163,13 @@ describe("the crew is told what to build", () => {
 
 describe("checks", () => {
   const failing = (given: RowValues) => {
-    const answers = solve([upper, line({ name: "Lower", enters: 2, flow_chosen: 20, ...given })]);
+    const answers = solve([
+      upper,
+      line({ name: "Lower", outlet_level: 2, override_flow: 20, ...given }),
+    ]);
     return {
-      above: !answers.yes("outlets.end_is_above", 2),
-      counted: !answers.yes("outlets.siphon_counted", 2),
+      above: !answers.yes("pipe_lines.end_is_above", 2),
+      counted: !answers.yes("pipe_lines.siphon_counted", 2),
       emptied: !answers.yes("pool_siphons.keeps_water", 1),
     };
   };
@@ -164,9 +178,9 @@ describe("checks", () => {
     expect(failing({ siphon_stop: "end above water", above_water: 0.1 }).above).toBe(false);
   });
   test("an end under water that nobody has named", () => {
-    expect(failing({ enters: 1 }).counted).toBe(true);
-    expect(failing({ enters: 1, siphon_stop: "air break" }).counted).toBe(false);
-    expect(failing({ enters: 1, pot_surface: 2, pot_depth: 10 }).counted).toBe(false);
+    expect(failing({ outlet_level: 1 }).counted).toBe(true);
+    expect(failing({ outlet_level: 1, siphon_stop: "air break" }).counted).toBe(false);
+    expect(failing({ outlet_level: 1, pot_surface: 2, pot_depth: 10 }).counted).toBe(false);
   });
   test("a pool that loses more than half its depth", () => {
     expect(failing({}).emptied).toBe(true);

@@ -22,26 +22,26 @@ const main = fc.record({
   main_elbows_45: allowed("main_elbows_45"),
   main_tees: allowed("main_tees"),
   main_valves: allowed("main_valves"),
-  main_extra_loss: allowed("main_extra_loss"),
-  main_entrance: fc.constantFrom("bulkhead fitting, flush", "at the pump's own outlet"),
+  main_other_fitting_loss: allowed("main_other_fitting_loss"),
+  inlet_fitting: fc.constantFrom("bulkhead fitting, flush", "at the pump's own outlet"),
   check_valve_fitted: fc.boolean(),
   smoothness: allowed("smoothness"),
   rim_above_water: allowed("rim_above_water"),
 });
 
 const fall = fc.record({
-  step: fc.constant(1),
+  level: fc.constant(1),
   width: allowed("falls.width[1]"),
   drop: allowed("falls.drop[1]"),
 });
 
 const outlet = fc.record({
-  enters: fc.constant(1),
+  outlet_level: fc.constant(1),
   pipe_size: fc.constantFrom("1 in", "2 in", "6 in"),
-  length: allowed("outlets.length[1]"),
-  extra_loss: allowed("outlets.extra_loss[1]"),
-  height_measured: fc.oneof(fc.constant(null), allowed("outlets.height_measured[1]")),
-  flow_chosen: fc.oneof(fc.constant(null), allowed("outlets.flow_chosen[1]")),
+  length: allowed("pipe_lines.length[1]"),
+  other_fitting_loss: allowed("pipe_lines.other_fitting_loss[1]"),
+  measured_height: fc.oneof(fc.constant(null), allowed("pipe_lines.measured_height[1]")),
+  override_flow: fc.oneof(fc.constant(null), allowed("pipe_lines.override_flow[1]")),
 });
 
 /** Heads of a pump at 0, 40, 80 and 120 gal/min: falling, flat or rising. */
@@ -75,11 +75,11 @@ describe("sizes compared", () => {
   test("a K below 0 on a short main is no error", () => {
     const answers = solve(
       {
-        falls: [{ name: "Fall", step: 1, width: 3, drop: 2 }],
-        outlets: [{ name: "One", enters: 1, pipe_size: "2 in" }],
+        falls: [{ name: "Fall", level: 1, width: 3, drop: 2 }],
+        pipe_lines: [{ name: "One", outlet_level: 1, pipe_size: "2 in" }],
         main_length: 0,
         flexible_length: 0,
-        main_extra_loss: -5,
+        main_other_fitting_loss: -5,
       },
       [20, 16, 8, 1],
     );
@@ -90,7 +90,7 @@ describe("sizes compared", () => {
   test("no input that is allowed shows an error, and no figure is below zero", () => {
     fc.assert(
       fc.property(main, fall, outlet, heads, (pipe, one, branch, heights) => {
-        const answers = solve({ ...pipe, falls: [one], outlets: [branch] }, heights);
+        const answers = solve({ ...pipe, falls: [one], pipe_lines: [branch] }, heights);
         expect(errorsIn(answers)).toEqual([]);
         for (const row of [1, 4, 8]) {
           for (const column of ["head_lost", "most_flow", "most_speed"]) {

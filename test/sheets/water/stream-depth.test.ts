@@ -32,10 +32,16 @@ type Reach = typeof reach extends fc.Arbitrary<infer T> ? T : never;
 function run(one: Partial<Reach>, gallons: number, rest: object = {}): Answers {
   return answersOf(
     {
-      falls: [{ name: "Fall", step: 1, width: 4, drop: 1 }],
-      reaches: [{ name: "Run", after_step: 1, length: 10, ...one }],
-      outlets: [
-        { name: "One", enters: 1, pipe_size: "6 in", flow_chosen: gallons, height_measured: 1 },
+      falls: [{ name: "Fall", level: 1, width: 4, drop: 1 }],
+      runs: [{ name: "Run", after_level: 1, length: 10, ...one }],
+      pipe_lines: [
+        {
+          name: "One",
+          outlet_level: 1,
+          pipe_size: "6 in",
+          override_flow: gallons,
+          measured_height: 1,
+        },
       ],
       main_size: "6 in",
       main_length: 10,
@@ -78,24 +84,23 @@ describe("any run", () => {
     fc.assert(
       fc.property(reach, between(1, 1500), (one, gallons) => {
         const answers = run(one, gallons);
-        const flow = answers.number("reaches.flow", 1) / 448.831;
+        const flow = answers.number("runs.flow", 1) / 448.831;
         const depth = depthByHalving(
           flow,
           one,
-          answers.number("reaches.stone_size", 1) / 12,
-          answers.number("reaches.slope", 1),
+          answers.number("runs.stone_size", 1) / 12,
+          answers.number("runs.slope", 1),
         );
-        const found = answers.number("reaches.depth_likely", 1) / 12;
+        const found = answers.number("runs.depth_likely", 1) / 12;
         expect(Math.abs(found / depth - 1)).toBeLessThan(1e-5);
-        expect(answers.yes("reaches.depth_settled", 1)).toBe(true);
+        expect(answers.yes("runs.depth_settled", 1)).toBe(true);
       }),
       { numRuns: 150 },
     );
   });
 
   test("runs deeper with more flow, more stone and less slope", () => {
-    const depth = (one: Reach, gallons: number) =>
-      run(one, gallons).number("reaches.depth_likely", 1);
+    const depth = (one: Reach, gallons: number) => run(one, gallons).number("runs.depth_likely", 1);
     fc.assert(
       fc.property(reach, between(5, 1000), (one, gallons) => {
         const basis = depth({ ...one, bed: "gravel" }, gallons);
@@ -112,7 +117,7 @@ describe("any run", () => {
 describe("shallow and deep", () => {
   const gap = (one: Partial<Reach>, gallons: number) => {
     const answers = run(one, gallons);
-    return answers.number("reaches.depth_manning", 1) / answers.number("reaches.depth_likely", 1);
+    return answers.number("runs.depth_manning", 1) / answers.number("runs.depth_likely", 1);
   };
 
   test("deep over small stone, both laws give one depth", () => {
@@ -130,7 +135,7 @@ describe("shallow and deep", () => {
   test("four times the flow over boulders: 4^(2/5) times the depth", () => {
     const depth = (gallons: number) =>
       run({ bed: "cobble and boulders", width: 60, fall: 0.5, side: 0 }, gallons).number(
-        "reaches.depth_likely",
+        "runs.depth_likely",
         1,
       );
     expect(depth(200) / depth(50) / 4 ** 0.4).toBeCloseTo(1, 2);
@@ -143,46 +148,44 @@ describe("the allowance on depth", () => {
   const cautious = run(one, 100);
 
   test("0 % plans for the depth calculated, half of it is what a bid starts from", () => {
-    const depth = calculated.number("reaches.depth_likely", 1);
-    expect(calculated.number("reaches.depth", 1)).toBe(depth);
-    expect(cautious.number("reaches.depth", 1)).toBeCloseTo(1.5 * depth, 9);
-    expect(cautious.number("reaches.speed", 1)).toBe(calculated.number("reaches.speed", 1));
+    const depth = calculated.number("runs.depth_likely", 1);
+    expect(calculated.number("runs.depth", 1)).toBe(depth);
+    expect(cautious.number("runs.depth", 1)).toBeCloseTo(1.5 * depth, 9);
+    expect(cautious.number("runs.speed", 1)).toBe(calculated.number("runs.speed", 1));
   });
 
   test("raises the water held by the area of that depth", () => {
     const area = (depth: number) => (3 + depth) * depth;
-    const depth = calculated.number("reaches.depth", 1) / 12;
-    expect(cautious.number("reach_water") / calculated.number("reach_water")).toBeCloseTo(
+    const depth = calculated.number("runs.depth", 1) / 12;
+    expect(cautious.number("run_water") / calculated.number("run_water")).toBeCloseTo(
       area(1.5 * depth) / area(depth),
       9,
     );
-    expect(cautious.number("water_in_transit")).toBeGreaterThan(
-      calculated.number("water_in_transit"),
-    );
+    expect(cautious.number("stream_water")).toBeGreaterThan(calculated.number("stream_water"));
     expect(cautious.number("stream_surface")).toBeGreaterThan(calculated.number("stream_surface"));
   });
 
   test("asks for higher banks", () => {
-    expect(calculated.yes("reaches.banks_hold", 1)).toBe(true);
-    expect(cautious.yes("reaches.banks_hold", 1)).toBe(false);
-    expect(cautious.text("reaches.banks_hold_message", 1)).toMatch(/allowance included/);
+    expect(calculated.yes("runs.banks_hold", 1)).toBe(true);
+    expect(cautious.yes("runs.banks_hold", 1)).toBe(false);
+    expect(cautious.text("runs.banks_hold_message", 1)).toMatch(/allowance included/);
   });
 });
 
 describe("checks of the depth", () => {
   test("two laws more than 15 % apart in deep water are told", () => {
     const apart = run({ bed: "gravel", width: 6, side: 0, fall: 0.05 }, 1500);
-    expect(apart.yes("reaches.laws_agree", 1)).toBe(false);
-    expect(apart.text("reaches.laws_agree_message", 1)).toMatch(/by Manning, over 15 % apart/);
+    expect(apart.yes("runs.laws_agree", 1)).toBe(false);
+    expect(apart.text("runs.laws_agree_message", 1)).toMatch(/by Manning, over 15 % apart/);
     const near = run({ bed: "troweled mortar", width: 6, fall: 0.05 }, 1500);
-    expect(near.yes("reaches.laws_agree", 1)).toBe(true);
+    expect(near.yes("runs.laws_agree", 1)).toBe(true);
   });
 
   test("a run without water has no depth and no fault", () => {
-    const dry = run({ bed: "cobble" }, 0, { outlets: [] });
-    expect(dry.number("reaches.depth", 1)).toBe(0);
+    const dry = run({ bed: "cobble" }, 0, { pipe_lines: [] });
+    expect(dry.number("runs.depth", 1)).toBe(0);
     for (const check of ["depth_settled", "deeper_than_stone", "laws_agree", "banks_hold"]) {
-      expect(dry.yes(`reaches.${check}`, 1)).toBe(true);
+      expect(dry.yes(`runs.${check}`, 1)).toBe(true);
     }
   });
 });
@@ -198,15 +201,15 @@ test("a depth that somebody typed over does not carry the flow, and the check sa
   }));
   const model = compile({ ...water, sheets }, "us");
   const inputs = {
-    falls: [{ name: "Fall", step: 1, width: 4, drop: 1 }],
-    reaches: [{ name: "Run", after_step: 1, length: 10 }],
-    outlets: [{ name: "One", enters: 1, pipe_size: "2 in" }],
+    falls: [{ name: "Fall", level: 1, width: 4, drop: 1 }],
+    runs: [{ name: "Run", after_level: 1, length: 10 }],
+    pipe_lines: [{ name: "One", outlet_level: 1, pipe_size: "2 in" }],
     pump_choice: "V",
   };
   const job = { rillbook: 1, job: "test", template: "water", version: 1, units: "us", inputs };
   const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps: yardPumps } };
   const values = calculateFast(model, valuesOf(model, job as JobRecord, book));
   const at = (id: string) => values[model.byId.get(id)?.index ?? -1];
-  expect(at("reaches.depth_settled[1]")).toBe(false);
-  expect(at("reaches.depth_settled_message[1]")).toMatch(/does not carry the flow/);
+  expect(at("runs.depth_settled[1]")).toBe(false);
+  expect(at("runs.depth_settled_message[1]")).toMatch(/does not carry the flow/);
 });

@@ -18,8 +18,8 @@ import {
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
 /** One row for each stretch of stream. */
-export const reachesTable = table(
-  "reaches",
+export const runsTable = table(
+  "runs",
   "Runs of the stream, between falls",
   {
     rows: 12,
@@ -29,14 +29,14 @@ export const reachesTable = table(
   },
   {
     name: input(text, "Run", { default: "Run" }),
-    after_step: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),
+    after_level: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),
     length: input(length, "Length", { least: 0.5, most: 500 }),
     width: input(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
     fall: input(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
     side: input(number, "Side slope, run over rise", { default: 1, least: 0, most: 6 }),
     bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
     bank_height: input(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
-    flow: calc(flow, "PICK(steps.flow_as_set,steps.number,after_step)", "Actual flow"),
+    flow: calc(flow, "PICK(levels.actual_flow,levels.number,after_level)", "Actual flow"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
@@ -73,14 +73,14 @@ export const reachesTable = table(
       `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`,
       "Water in bed stone",
     ),
-    name_alone: check(
-      "SUMPRODUCT((reaches.name=name)*(reaches.length>0))<2",
+    name_unique: check(
+      "SUMPRODUCT((runs.name=name)*(runs.length>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
       { label: "Name used twice" },
     ),
-    step_exists: check(
-      "LISTED(falls.step,after_step)",
-      "{name} follows step {after_step|0}, where there is no fall: choose a step that has one.",
+    level_exists: check(
+      "LISTED(falls.level,after_level)",
+      "{name} follows step {after_level|0}, where there is no fall: choose a step that has one.",
       { label: "Step without a fall" },
     ),
     banks_hold: check(
@@ -100,7 +100,7 @@ export const reachesTable = table(
     ),
     laws_agree: check(
       "OR(depth_likely<4*stone_size,ABS(depth_manning-depth_likely)<=0.15*depth_likely)",
-      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Plan for the deeper with the allowance on sheet Reaches.",
+      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Plan for the deeper with the allowance on sheet Stream.",
       { label: "Depth formulas disagree", level: "look" },
     ),
     runs_calm: check(

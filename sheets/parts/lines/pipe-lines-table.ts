@@ -34,8 +34,8 @@ const eighths = [
 ].join(",");
 
 /** One row for each branch: where it delivers, its pipe, its valve. */
-export const outletsTable = table(
-  "outlets",
+export const pipeLinesTable = table(
+  "pipe_lines",
   "Outlets: one branch of the manifold each",
   {
     rows: 8,
@@ -45,13 +45,13 @@ export const outletsTable = table(
   },
   {
     name: input(text, "Outlet", { default: "Outlet" }),
-    enters: input(count, "Enters at step", { default: 1, least: 1, most: 12, whole: true }),
+    outlet_level: input(count, "Enters at step", { default: 1, least: 1, most: 12, whole: true }),
     pipe_size: input(text, "Pipe size", { choices: "pipe_sizes.size" }),
     length: input(length, "Length of branch", { default: 10, least: 0, most: 1000 }),
     tee: input(text, "Leaves the manifold by", { default: "square tee", choices: "tees.name" }),
     elbows_90: input(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
     elbows_45: input(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
-    extra_loss: input(number, "K of other fittings", {
+    other_fitting_loss: input(number, "K of other fittings", {
       default: 0,
       least: -5,
       most: 1000000,
@@ -64,40 +64,40 @@ export const outletsTable = table(
       note: "0 where the pipe ends under water: it then discharges against the pool's level.",
     }),
     ...siphonInputs,
-    height_measured: input(head, "Height above the basin's design water level, as measured", {
+    measured_height: input(head, "Height above the basin's design water level, as measured", {
       optional: true,
       least: 0,
       most: 500,
       note: "Blank: the drops and falls below the step, down to the rim, and the rim above the water.",
     }),
-    flow_chosen: input(flow, "Flow, if chosen", {
+    override_flow: input(flow, "Flow, if chosen", {
       optional: true,
       least: 0,
       most: 2000,
       note: "Blank: an even part of what the step lacks.",
     }),
-    angle_chosen: input(angle, "Valve turned from open, if chosen", {
+    override_valve_setting: input(angle, "Valve turned from open, if chosen", {
       optional: true,
       least: 0,
       most: 90,
       note: "Blank: turned so that the flow is as wanted.",
     }),
-    open_part: calc(count, "IF(ISBLANK(flow_chosen),1,0)", "Takes a part"),
-    flow_fixed: calc(flow, "IF(ISBLANK(flow_chosen),0,flow_chosen)", "Flow chosen"),
-    flow_wanted: calc(
+    automatic: calc(count, "IF(ISBLANK(override_flow),1,0)", "Takes a part"),
+    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Flow chosen"),
+    design_flow: calc(
       flow,
-      "flow_fixed+IF(open_part>0,PICK(steps.to_bring,steps.number,enters)/PICK(steps.open_outlets,steps.number,enters),0)",
+      "fixed_flow+IF(automatic>0,PICK(levels.added_flow,levels.number,outlet_level)/PICK(levels.automatic_lines,levels.number,outlet_level),0)",
       "Flow wanted",
       { strong: true },
     ),
-    height_reckoned: calc(
+    calculated_height: calc(
       head,
-      "PICK(steps.level,steps.number,enters)+above_water",
+      "PICK(levels.height,levels.number,outlet_level)+above_water",
       "Height by drops, runs and rim",
     ),
     height: calc(
       head,
-      "IF(ISBLANK(height_measured),height_reckoned,height_measured)",
+      "IF(ISBLANK(measured_height),calculated_height,measured_height)",
       "Height above the basin's design water level",
     ),
     bore: calc(bore, sizeAt("bore"), "Bore"),
@@ -113,7 +113,7 @@ export const outletsTable = table(
     ),
     loss_open: calc(
       number,
-      "MAX(0,loss_tee+loss_reducer+loss_elbows+loss_check+factor*ball_valve+exit_loss+extra_loss)",
+      "MAX(0,loss_tee+loss_reducer+loss_elbows+loss_check+factor*ball_valve+exit_loss+other_fitting_loss)",
       "K, valve open, with exit",
     ),
     friction: calc(
@@ -125,72 +125,76 @@ export const outletsTable = table(
     local_open: calc(precise, "LOCAL_COEFFICIENT(loss_open,bore)", "Fittings coefficient", {
       decimals: 7,
     }),
-    speed: calc(speed, "PIPE_SPEED(flow_wanted,bore)", "Speed at the flow wanted"),
-    loss_wanted: calc(head, "LOSS_AT(flow_wanted,friction,local_open)", "Lost at the flow wanted"),
-    head_needed: calc(
+    speed: calc(speed, "PIPE_SPEED(design_flow,bore)", "Speed at the flow wanted"),
+    design_loss: calc(head, "LOSS_AT(design_flow,friction,local_open)", "Lost at the flow wanted"),
+    head_required: calc(
       head,
-      "IF(flow_wanted>0,height+loss_wanted,0)",
+      "IF(design_flow>0,height+design_loss,0)",
       "Head needed at the manifold",
       { strong: true },
     ),
-    head_to_burn: calc(
+    excess_head: calc(
       head,
-      "IF(flow_wanted>0,MAX(0,manifold_available-head_needed),0)",
+      "IF(design_flow>0,MAX(0,manifold_available-head_required),0)",
       "Head for the valve to burn",
     ),
-    loss_to_add: calc(
+    valve_loss_required: calc(
       number,
-      "IF(flow_wanted>0,head_to_burn/LOSS_AT(flow_wanted,0,LOCAL_COEFFICIENT(1,bore)),0)",
+      "IF(design_flow>0,excess_head/LOSS_AT(design_flow,0,LOCAL_COEFFICIENT(1,bore)),0)",
       "K for the valve to add",
     ),
     valve_row: calc(
       count,
-      "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.added<=loss_to_add)*1))",
+      "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.added<=valve_loss_required)*1))",
       "Row of the valve table",
     ),
-    angle_calculated: calc(
+    calculated_valve_setting: calc(
       angle,
-      `MIN(90[°],IF(valve_row=1,${row("turned", "2")}*loss_to_add/${row("added", "2")},${row("turned", "valve_row")}+(${row("turned", "valve_row+1")}-${row("turned", "valve_row")})*LN(loss_to_add/${row("added", "valve_row")})/LN(${row("added", "valve_row+1")}/${row("added", "valve_row")})))`,
+      `MIN(90[°],IF(valve_row=1,${row("turned", "2")}*valve_loss_required/${row("added", "2")},${row("turned", "valve_row")}+(${row("turned", "valve_row+1")}-${row("turned", "valve_row")})*LN(valve_loss_required/${row("added", "valve_row")})/LN(${row("added", "valve_row+1")}/${row("added", "valve_row")})))`,
       "Turn from open, calculated",
       { decimals: 1 },
     ),
-    angle_set: calc(
+    valve_setting: calc(
       angle,
-      "IF(ISBLANK(angle_chosen),IF(flow_wanted>0,angle_calculated,90[°]),MAX(0[°],MIN(90[°],angle_chosen)))",
+      "IF(ISBLANK(override_valve_setting),IF(design_flow>0,calculated_valve_setting,90[°]),MAX(0[°],MIN(90[°],override_valve_setting)))",
       "Turn from open, as set",
       { strong: true, note: "A line whose flow is not wanted is shut." },
     ),
-    shut: calc(yesno, "IF(ISBLANK(angle_chosen),flow_wanted<=0,angle_chosen>=90[°])", "Shut"),
+    shut: calc(
+      yesno,
+      "IF(ISBLANK(override_valve_setting),design_flow<=0,override_valve_setting>=90[°])",
+      "Shut",
+    ),
     open_line: calc(count, "IF(shut,0,1)", "Open"),
     height_open: calc(head, "IF(shut,0,height)", "Height, if open"),
-    set_row: calc(
+    valve_setting_row: calc(
       count,
-      "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.turned<=angle_set)*1))",
+      "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.turned<=valve_setting)*1))",
       "Row of the valve table, as set",
     ),
-    loss_valve: calc(
+    valve_loss: calc(
       number,
-      `IF(set_row=1,${row("added", "2")}*angle_set/${row("turned", "2")},${row("added", "set_row")}*(${row("added", "set_row+1")}/${row("added", "set_row")})^((angle_set-${row("turned", "set_row")})/(${row("turned", "set_row+1")}-${row("turned", "set_row")})))`,
+      `IF(valve_setting_row=1,${row("added", "2")}*valve_setting/${row("turned", "2")},${row("added", "valve_setting_row")}*(${row("added", "valve_setting_row+1")}/${row("added", "valve_setting_row")})^((valve_setting-${row("turned", "valve_setting_row")})/(${row("turned", "valve_setting_row+1")}-${row("turned", "valve_setting_row")})))`,
       "K that the valve adds, as set",
     ),
-    local_set: calc(
+    local_actual: calc(
       precise,
-      "LOCAL_COEFFICIENT(loss_open+loss_valve,bore)",
+      "LOCAL_COEFFICIENT(loss_open+valve_loss,bore)",
       "Fittings coefficient, as set",
       { decimals: 7 },
     ),
-    closed: calc(percent, "angle_set/90[°]", "Closed"),
+    closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(
       text,
-      `IF(shut,"closed",IF(angle_set<2[°],"leave fully open","turn "&FIXED(angle_set,0)&"° from open ("&CHOOSE(ROUND(closed*8,0)+1,${eighths})&")"))`,
+      `IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open ("&CHOOSE(ROUND(closed*8,0)+1,${eighths})&")"))`,
       "Valve, for the crew",
     ),
-    flow_as_set: calc(flow, (at) => `INDEX(set_branches.flow,${at})`, "Flow as set", {
+    actual_flow: calc(flow, (at) => `INDEX(actual_lines.flow,${at})`, "Flow as set", {
       strong: true,
     }),
     speed_running: calc(
       speed,
-      "PIPE_SPEED(MAX(flow_wanted,flow_as_set),bore)",
+      "PIPE_SPEED(MAX(design_flow,actual_flow),bore)",
       "Speed, at the larger of both",
     ),
     water_in_pipe: calc(
@@ -200,14 +204,14 @@ export const outletsTable = table(
       { decimals: 1 },
     ),
     ...siphonResults,
-    name_alone: check(
-      "SUMPRODUCT((outlets.name=name)*(outlets.bore>0))<2",
+    name_unique: check(
+      "SUMPRODUCT((pipe_lines.name=name)*(pipe_lines.bore>0))<2",
       "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
       { label: "Name of its own" },
     ),
-    step_exists: check(
-      "LISTED(falls.step,enters)",
-      "{name} enters at step {enters|0}, where there is no fall: choose a step that has one.",
+    level_exists: check(
+      "LISTED(falls.level,outlet_level)",
+      "{name} enters at step {outlet_level|0}, where there is no fall: choose a step that has one.",
       { label: "Step exists" },
     ),
     size_known: check(
@@ -216,29 +220,29 @@ export const outletsTable = table(
       { label: "Pipe size known" },
     ),
     height_agrees: check(
-      "OR(ISBLANK(height_measured),ABS(height-height_reckoned)<=height_tolerance)",
-      "{name} was measured {height} above the basin's water, but drops, runs and rim add up to {height_reckoned}: measure again, or correct those.",
+      "OR(ISBLANK(measured_height),ABS(height-calculated_height)<=height_tolerance)",
+      "{name} was measured {height} above the basin's water, but drops, runs and rim add up to {calculated_height}: measure again, or correct those.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,
     not_too_fast: check(
-      "speed_running<=branch_speed_limit",
-      "{name}: water would run at {speed_running} in the branch, the limit is {branch_speed_limit}: go up a pipe size.",
+      "speed_running<=line_speed_limit",
+      "{name}: water would run at {speed_running} in the branch, the limit is {line_speed_limit}: go up a pipe size.",
       { label: "Not too fast" },
     ),
-    runs: check(
-      "OR(flow_wanted<=0,flow_as_set>0)",
-      "{name} stays dry: it stands {height} above the basin, but the manifold only reaches {manifold_head_set}: take a stronger pump, more speed, or lower it.",
+    has_flow: check(
+      "OR(design_flow<=0,actual_flow>0)",
+      "{name} stays dry: it stands {height} above the basin, but the manifold only reaches {manifold_head}: take a stronger pump, more speed, or lower it.",
       { label: "Runs" },
     ),
     flow_close: check(
-      "AND(flow_as_set>=0.9*flow_wanted,flow_as_set<=1.1*flow_wanted)",
-      "{name} runs {flow_as_set} where {flow_wanted} was wanted, more than 10 % off: change the pump, its speed or the valves.",
+      "AND(actual_flow>=0.9*design_flow,actual_flow<=1.1*design_flow)",
+      "{name} runs {actual_flow} where {design_flow} was wanted, more than 10 % off: change the pump, its speed or the valves.",
       { label: "Flow as wanted", level: "look" },
     ),
     valve_in_table: check(
-      "OR(shut,angle_set<=65[°])",
-      "{name}: its valve must be turned {angle_set}, beyond the published table: a smaller branch pipe would throttle better.",
+      "OR(shut,valve_setting<=65[°])",
+      "{name}: its valve must be turned {valve_setting}, beyond the published table: a smaller branch pipe would throttle better.",
       { label: "Valve within its table", level: "look" },
     ),
   },
