@@ -1,6 +1,7 @@
 import { suggestion } from "../formula/suggest.js";
 import { serialOf } from "../job/date.js";
 import type { InputValue } from "../template/declare.js";
+import { takenText } from "../text/taken.js";
 import type { BookColumn } from "./layout.js";
 
 /** A cell as it stands in a file: dates are text like 2026-05-31 already. */
@@ -14,7 +15,9 @@ const longestText = 200;
 
 /** Checks one cell against its column. A blank cell has the value undefined. */
 export function checkCell(column: BookColumn, raw: RawCell): CheckedCell {
-  const cell = typeof raw === "string" ? raw.trim() : raw;
+  const taken = typeof raw === "string" ? takenText(raw.trim()) : { text: raw };
+  if ("trouble" in taken) return fault(taken.trouble);
+  const cell = taken.text;
   if (cell === null || cell === undefined || cell === "") {
     return column.required ? fault("is blank, but is needed. Fill it in.") : { value: undefined };
   }

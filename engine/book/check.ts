@@ -2,6 +2,7 @@ import { suggestion } from "../formula/suggest.js";
 import { serialOf } from "../job/date.js";
 import { JobError } from "../job/job-error.js";
 import type { InputValue } from "../template/declare.js";
+import { type Taken, takenLine, takenText } from "../text/taken.js";
 import { checkCell, type RawCell } from "./cell.js";
 import type { BookLayout, BookTable } from "./layout.js";
 import { bookMark } from "./mark.js";
@@ -34,7 +35,13 @@ const mostFaults = 40;
 /** Checks a book against its layout. Throws JobError with all faults, each with its place. */
 export function checkBook(raw: RawBook, layout: BookLayout, file: string): PriceBook {
   const faults: string[] = [];
-  const name = typeof raw.name === "string" ? raw.name.trim() : "";
+  const text = (given: RawCell, what: string, take: (text: string) => Taken): string => {
+    const taken = take(typeof given === "string" ? given.trim() : "");
+    if ("text" in taken) return taken.text;
+    faults.push(`About: ${what} ${taken.trouble}`);
+    return "";
+  };
+  const name = text(raw.name, "the name of the book", takenLine);
   if (name === "") {
     faults.push("About: the name of the book is missing. Say how the office calls it.");
   }
@@ -44,6 +51,7 @@ export function checkBook(raw: RawBook, layout: BookLayout, file: string): Price
       `About: the day the book is as of is ${JSON.stringify(raw.asOf ?? null)}, which is not a date. Type a date, such as 2026-05-31.`,
     );
   }
+  const about = text(raw.about, "what it says about the book", takenText);
   const tables: Record<string, readonly BookRow[]> = {};
   for (const table of layout) {
     const found = raw.tables[table.name];
@@ -58,8 +66,13 @@ export function checkBook(raw: RawBook, layout: BookLayout, file: string): Price
     const shown = more > 0 ? [...faults.slice(0, mostFaults), `and ${more} more.`] : faults;
     throw new JobError("book-invalid", `The price book ${file} cannot be used:`, shown);
   }
-  const about = typeof raw.about === "string" && raw.about !== "" ? { about: raw.about } : {};
-  return { name, asOf, ...about, mark: bookMark(name, asOf, tables), tables };
+  return {
+    name,
+    asOf,
+    ...(about === "" ? {} : { about }),
+    mark: bookMark(name, asOf, tables),
+    tables,
+  };
 }
 
 function checkTable(

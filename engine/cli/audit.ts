@@ -5,6 +5,7 @@ import { auditMarkdown, auditText } from "../audit/report.js";
 import type { PriceBook } from "../book/price-book.js";
 import { readPriceBook } from "../book/read.js";
 import { outputTo } from "../output/write.js";
+import { shownText } from "../text/shown.js";
 import { plainValue } from "../trace/written.js";
 import { identityOfWorkbook } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
@@ -38,8 +39,9 @@ export function auditCommand(context: Context): Command {
       const book = await priceBook(options.prices, content, context);
       const audit = await auditWorkbook(content, context.templates, book);
       context.status = audit.clean ? 0 : 1;
-      await report?.write(auditMarkdown(audit, file));
-      context.out(options.json ? asJson(audit, file) : auditText(audit));
+      await report?.write(shownText(auditMarkdown(audit, file)));
+      if (options.json) context.json(asJson(audit, file), 2);
+      else context.out(auditText(audit));
     });
 }
 
@@ -54,12 +56,12 @@ async function priceBook(
   return readPriceBook(path, model.template.prices ?? []);
 }
 
-function asJson({ identity, findings, clean, headline }: Audit, workbook: string): string {
+function asJson({ identity, findings, clean, headline }: Audit, workbook: string): object {
   const figures = headline.map(({ cell, shown, byTemplate }) => ({
     name: cell.id,
     shown: plainValue(shown),
     byTemplate: plainValue(byTemplate),
     unit: cell.unit.name,
   }));
-  return `${JSON.stringify({ workbook, clean, identity, headline: figures, findings }, null, 2)}\n`;
+  return { workbook, clean, identity, headline: figures, findings };
 }

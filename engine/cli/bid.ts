@@ -44,8 +44,15 @@ export function bidCommand(context: Context): Command {
           level,
           message,
         }));
-        context.out(
-          `${JSON.stringify({ written: options.output, stands, headline, failed: checks, errors: errorsAsJson(errors) }, null, 2)}\n`,
+        context.json(
+          {
+            written: options.output,
+            stands,
+            headline,
+            failed: checks,
+            errors: errorsAsJson(errors),
+          },
+          2,
         );
         return;
       }

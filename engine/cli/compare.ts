@@ -10,6 +10,7 @@ import { RillbookError } from "../errors.js";
 import { serialOf, today } from "../job/date.js";
 import { oneLine } from "../job/trail/entry.js";
 import { outputTo } from "../output/write.js";
+import { shownText } from "../text/shown.js";
 import type { Context } from "./context.js";
 
 interface Options {
@@ -73,11 +74,10 @@ export function compareCommand(context: Context): Command {
       if (place !== undefined) {
         const audience = options.customer ? "customer" : "office";
         await place.write(
-          kind === ".md" ? text : await comparisonWorkbook(comparison, audience, order),
+          kind === ".md" ? shownText(text) : await comparisonWorkbook(comparison, audience, order),
         );
       }
-      if (options.json)
-        context.out(`${JSON.stringify(comparisonJson(comparison, order), null, 2)}\n`);
+      if (options.json) context.json(comparisonJson(comparison, order), 2);
       else context.out(output === undefined ? text : `Written: ${output}\n`);
       // without --customer the office reads it in the comparison
       if (order.heldBack === undefined || !options.customer) return;

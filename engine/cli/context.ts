@@ -1,10 +1,15 @@
 import type { Template } from "../template/template.js";
 
-/** What a command works with: the templates there are, and where it speaks. */
+/**
+ * What a command works with: the templates there are, and where it speaks. Both voices show what a
+ * terminal would obey or a reader would not see.
+ */
 export interface Context {
   readonly templates: readonly Template[];
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** A value as JSON to standard output, on a line of its own or indented. */
+  readonly json: (value: unknown, indent?: number) => void;
   /** Shows how far long work is; given where someone watches at a terminal. */
   readonly progress?: (text: string) => void;
   /** URL of a module that exports the same templates, for worker threads. */

@@ -36,7 +36,7 @@ export function namesCommand(context: Context): Command {
       }));
       const all = [...cells, ...formulas];
       if (options.json) {
-        context.out(`${JSON.stringify(all, null, 2)}\n`);
+        context.json(all, 2);
         return;
       }
       for (const { name, kind, means, unit, formula, source } of all) {

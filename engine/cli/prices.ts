@@ -76,9 +76,7 @@ function tell(context: Context, file: string, book: PriceBook, { json }: Options
   );
   const { name, asOf, mark, about } = book;
   if (json) {
-    context.out(
-      `${JSON.stringify({ file, name, asOf, about: about ?? null, mark, rows }, null, 2)}\n`,
-    );
+    context.json({ file, name, asOf, about: about ?? null, mark, rows }, 2);
     return;
   }
   context.out(`${name}, as of ${asOf}\n`);

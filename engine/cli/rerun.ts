@@ -112,7 +112,7 @@ async function rerunFiles(context: Context, files: string[], options: Options): 
       },
       {
         signal: stop.signal,
-        ...(options.json ? { line: (line) => context.out(`${JSON.stringify(line)}\n`) } : {}),
+        ...(options.json ? { line: (line) => context.json(line) } : {}),
         ...(context.progress === undefined ? {} : { progress: context.progress }),
       },
     );

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
+import { shownJson, shownText } from "../text/shown.js";
 import { auditCommand } from "./audit.js";
 import { bidCommand } from "./bid.js";
 import { compareCommand } from "./compare.js";
@@ -31,13 +32,17 @@ export interface Voices {
 export async function run(
   args: readonly string[],
   templates: readonly Template[],
-  { out, err, progress }: Voices,
+  voices: Voices,
   templatesModule?: string,
 ): Promise<number> {
+  const { progress } = voices;
+  const out = (text: string) => voices.out(shownText(text));
+  const err = (text: string) => voices.err(shownText(text));
   const context: Context = {
     templates,
     out,
     err,
+    json: (value, indent) => voices.out(`${shownJson(value, indent)}\n`),
     status: 0,
     ...(progress === undefined ? {} : { progress }),
     ...(templatesModule === undefined ? {} : { templatesModule }),

@@ -51,7 +51,7 @@ export function setCommand(context: Context): Command {
         const set = setInputs(model, job, assignments, circumstances, file);
         return { content: recordText(set.job), result: set.entries };
       });
-      if (options.json) context.out(`${JSON.stringify(entries, null, 2)}\n`);
+      if (options.json) context.json(entries, 2);
       else for (const entry of entries) context.out(entryLine(entry));
     });
 }

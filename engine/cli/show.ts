@@ -29,7 +29,7 @@ export function showCommand(context: Context): Command {
       for (const name of wanted) mustBeKnown(model, name);
       if (options.json) {
         const shown = Object.fromEntries(wanted.map((name) => [name, asJson(model, values, name)]));
-        context.out(`${JSON.stringify(shown, null, 2)}\n`);
+        context.json(shown, 2);
       } else {
         for (const name of wanted) context.out(asText(model, values, name));
       }

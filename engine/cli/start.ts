@@ -4,6 +4,7 @@ import { Command, Option } from "commander";
 import { newestTemplate } from "../job/read.js";
 import { recordText } from "../job/save.js";
 import { newJob } from "../job/start.js";
+import { validateJob } from "../job/validate.js";
 import { mustBeNew, writeNew } from "../output/write.js";
 import { modelOf } from "../template/models.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
@@ -35,7 +36,8 @@ export function startCommand(context: Context): Command {
       const folder = dirname(resolve(file));
       const book = resolve(options.prices ?? join(folder, "price-book.xlsx"));
       const prices = relative(folder, book).replaceAll("\\", "/");
-      const record = newJob(modelOf(template, options.units), job, prices);
+      const model = modelOf(template, options.units);
+      const record = validateJob(model, newJob(model, job, prices), file);
       const plan = { kind: "record", inputs: [book], templates: context.templates } as const;
       await writeNew(file, plan, recordText(record));
       const there = await stat(book).catch(() => undefined);

@@ -49,7 +49,7 @@ export function takeCommand(context: Context): Command {
       const { entries, findings } = await changeFile(target, change, [file]);
       context.status = findings.length > 0 ? 1 : 0;
       if (options.json) {
-        context.out(`${JSON.stringify({ written: target, entries, findings }, null, 2)}\n`);
+        context.json({ written: target, entries, findings }, 2);
         return;
       }
       for (const entry of entries) context.out(entryLine(entry));

@@ -33,7 +33,7 @@ export function traceCommand(context: Context): Command {
         const job = await openJob(file, context.templates, options.prices);
         const node = nodeFor(job, name.toLowerCase(), options.depth);
         if (options.json) {
-          context.out(`${JSON.stringify(node, null, 2)}\n`);
+          context.json(node, 2);
           return;
         }
         context.out(traceText(node, process.stdout.columns ?? 100));

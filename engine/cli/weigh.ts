@@ -59,7 +59,7 @@ export function weighCommand(context: Context): Command {
               options.since,
             );
       if (options.json) {
-        context.out(`${JSON.stringify({ ...weighed, ...(moved && { moved }) }, null, 2)}\n`);
+        context.json({ ...weighed, ...(moved && { moved }) }, 2);
       } else tell(context.out, loaded, weighed, moved, options.top);
     });
 }

@@ -8,6 +8,7 @@ import { inputPlanOf } from "./input-plan.js";
 import { JobError } from "./job-error.js";
 import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
+import { withTakenTexts } from "./record-texts.js";
 import { jobSchema } from "./schema.js";
 
 type Validate = ReturnType<Ajv["compile"]>;
@@ -27,10 +28,18 @@ function validatorFor(model: Model): Validate {
 }
 
 /**
- * Checks a parsed job record against the template's schema.
+ * Checks a parsed job record against the template's schema, and gives it with its texts as they are kept.
  * Throws JobError naming each path, value, rule and what to do.
  */
-export function validateJob(model: Model, record: unknown, file: string): JobRecord {
+export function validateJob(model: Model, given: unknown, file: string): JobRecord {
+  const { record, faults: textFaults } = withTakenTexts(given);
+  if (textFaults.length > 0) {
+    throw new JobError(
+      "job-invalid",
+      `The job record ${file} cannot be used:`,
+      textFaults.map(({ pointer, sentence }) => `${readablePath(pointer)} ${sentence}`),
+    );
+  }
   const validate = validatorFor(model);
   if (!validate(record)) {
     const faults = (validate.errors ?? []).map((error) => sentence(error, model));

@@ -9,6 +9,7 @@ import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
+import { takenText } from "../text/taken.js";
 import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
 import type { CellContent, CellValue, WorkbookContent } from "../workbook/read/content.js";
@@ -125,6 +126,10 @@ function givenValues(model: Model, content: WorkbookContent, found: Found, file:
       );
     } else if (typeof value === "object" && value !== null) {
       faults.push(`${cell.id} (${cell.declaration.label}) holds ${value.error}. Give it a value.`);
+    } else if (typeof value === "string") {
+      const taken = takenText(value);
+      if ("text" in taken) values[cell.index] = taken.text;
+      else faults.push(`${cell.id} (${cell.declaration.label}) ${taken.trouble}`);
     } else values[cell.index] = date && typeof value === "number" ? value + shift : value;
   }
   if (faults.length === 0) return values;

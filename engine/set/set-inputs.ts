@@ -37,7 +37,9 @@ export function setInputs(
   for (const assignment of assignments) {
     const before = valuesAsGiven(model, { ...job, inputs });
     inputs = assigned(model, inputs, assignment);
-    const after = valuesAsGiven(model, validateJob(model, { ...job, inputs }, file));
+    const valid = validateJob(model, { ...job, inputs }, file);
+    inputs = valid.inputs;
+    const after = valuesAsGiven(model, valid);
     for (const cell of cellsOf(model, assignment)) {
       const [old, now] = [before, after].map((values) => recorded(cell, values[cell.index]));
       if (assignment.kind === "row" && old === now) continue;

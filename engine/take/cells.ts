@@ -3,6 +3,7 @@ import { inputPlanOf } from "../job/input-plan.js";
 import { recorded } from "../job/trail/inputs.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
+import { takenText } from "../text/taken.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 
 /** The inputs as the cells of a workbook hold them. */
@@ -51,7 +52,11 @@ function heldBy(cell: Cell, place: MatchedCell): InputValue | null | { fault: st
     };
   }
   if (value === null || value === "") return null;
-  if (kind === "text") return typeof value === "string" ? value : upperCase(value);
+  if (kind === "text") {
+    if (typeof value !== "string") return upperCase(value);
+    const taken = takenText(value);
+    return "text" in taken ? taken.text : { fault: `${where} ${taken.trouble}` };
+  }
   const wanted = kind === "yesno" ? "boolean" : "number";
   const rule = { yesno: "TRUE or FALSE", date: "a date", number: "a number" }[kind];
   // some programs store TRUE as 1, which formulas read alike

@@ -6,7 +6,8 @@ export const longestNote = 1000;
 
 /** A control character would break the XML of the workbook. */
 const oneLine = "^[^\\u0000-\\u001f\\u007f]*$";
-const value = { type: ["number", "string", "boolean", "null"] };
+/** Blank is null: a sheet cannot tell an empty text from a blank cell. */
+const value = { type: ["number", "string", "boolean", "null"], minLength: 1 };
 
 /** The JSON Schema of one entry of the trail. */
 export const entrySchema = {
@@ -22,7 +23,7 @@ export const entrySchema = {
     new: value,
     unit: { type: "string", maxLength: 30 },
     from: { enum: origins },
-    note: { type: "string", maxLength: longestNote, pattern: oneLine },
+    note: { type: "string", minLength: 1, maxLength: longestNote, pattern: oneLine },
     hash: { type: "string", pattern: "^[0-9a-f]{64}$" },
   },
 } as const;

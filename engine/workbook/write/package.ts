@@ -42,7 +42,9 @@ export function finishPackage(
     "</Relationships>",
     `<Relationship Id="rIdCustom" Type="${customRelation}" Target="docProps/custom.xml"/>`,
   );
-  for (const [name, part] of Object.entries(parts)) parts[name] = withoutNoncharacters(part);
+  for (const [name, part] of Object.entries(parts)) {
+    parts[name] = withoutNoncharacters(holdsTexts.test(name) ? withEscapes(part) : part);
+  }
   const ordered = Object.keys(parts).sort(contentTypesFirst);
   return zipSync(Object.fromEntries(ordered.map((name) => [name, parts[name] as Uint8Array])), {
     mtime: fixedTime,
@@ -76,6 +78,23 @@ function customXml(properties: Readonly<Record<string, string>>): string {
   return (
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
     `<Properties xmlns="${customSpace}" xmlns:vt="${typesSpace}">${entries.join("")}</Properties>`
+  );
+}
+
+/** The parts with texts of type ST_Xstring that people gave. */
+const holdsTexts = /^(?:xl\/sharedStrings|xl\/worksheets\/sheet\d+|docProps\/custom)\.xml$/;
+
+/**
+ * "_x000D_" within a text stands for a carriage return (ISO/IEC 29500-1, 22.9.2.19). Where people
+ * typed just these letters, the underscore before them is written as its own escape.
+ */
+function withEscapes(part: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
+  const xml = strFromU8(part);
+  if (!/_x[0-9A-Fa-f]{4}_/.test(xml)) return part;
+  return strToU8(
+    xml.replaceAll(/>[^<]*_x[^<]*</g, (text) =>
+      text.replaceAll(/_(?=x[0-9A-Fa-f]{4}_)/g, "_x005F_"),
+    ),
   );
 }
 

@@ -105,7 +105,7 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
     margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
   };
   // an ampersand starts a code in a footer, which holds 255 characters in all
-  const job = identity.job.slice(0, 100).replaceAll("&", "&&");
+  const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
   // the customer's copy names the history it was priced from
   const known = sheet.name === "Proposal" && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";

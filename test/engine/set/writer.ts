@@ -8,6 +8,7 @@ for (let i = 1; i <= Number(times); i++) {
   const command = setCommand({
     templates: [fence],
     out: () => process.stdout.write(`${by} ${i}\n`),
+    json: () => undefined,
     err: (text) => process.stderr.write(text),
     status: 0,
   });
