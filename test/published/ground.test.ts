@@ -146,9 +146,9 @@ describe("worked examples", () => {
       ...{ basin_length: 30, basin_width: 20, basin_depth: 9 },
       berms: [{ name: "all", length: 2430 / 5.25, height: 3, top: 1, slope: 0.25, end_slope: 0 }],
     });
-    expect(found("fill_at_hand")).toBeCloseTo(200, 8);
+    expect(found("fill_on_site")).toBeCloseTo(200, 8);
     expect(found("berm_volume")).toBeCloseTo(90, 8);
-    expect(found("spoil_used")).toBeCloseTo(100, 8);
+    expect(found("dirt_used")).toBeCloseTo(100, 8);
     expect(found("haul_volume")).toBeCloseTo(140, 8);
     expect(found("import_volume")).toBe(0);
   });
@@ -181,7 +181,7 @@ describe("worked examples", () => {
   test.each([
     ["4.9 ft deep, no signs", { basin_depth: 4.9, basin_bedding: 0, ladders_brought: 1 }, true],
     ["5 ft deep, upright", { basin_depth: 5, basin_bedding: 0 }, false],
-    ["3 ft deep, signs of a cave-in", { basin_depth: 3, dig_look: "signs" }, false],
+    ["3 ft deep, signs of a cave-in", { basin_depth: 3, cave_in_signs: "signs" }, false],
     ["5 ft deep in stable rock", { basin_depth: 5, dig_soil_type: "stable rock" }, true],
     ["5 ft deep, shored", { basin_depth: 5, dig_protection: "shored or shielded" }, true],
     ["sloped 1 to 1, not classified", { ...deep("sloped"), dig_slope: 1 }, false],

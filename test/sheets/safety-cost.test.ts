@@ -45,7 +45,7 @@ describe("protection of a dig costs money", () => {
     const dug = figure(sloped, "basin_dig") - figure(deep, "basin_dig");
     expect(dug).toBeCloseTo(more / 27, 9);
     expect(figure(sloped, "basin_backfill")).toBeCloseTo(more / 27, 6);
-    expect(figure(sloped, "labor_hours")).toBeGreaterThan(figure(deep, "labor_hours") + dug / 1.6);
+    expect(figure(sloped, "man_hours")).toBeGreaterThan(figure(deep, "man_hours") + dug / 1.6);
   });
 
   test("sloped sides of a pool: dug, and filled again", () => {
@@ -99,10 +99,7 @@ describe("inspections of the digs", () => {
     const hired = { inspections_by: "a hired competent person" };
     const inspections = figure({}, "inspections_needed");
     expect(inspections).toBeGreaterThanOrEqual(figure({}, "open_dig_days"));
-    expect(figure({}, "labor_hours") - figure(hired, "labor_hours")).toBeCloseTo(
-      inspections * 0.5,
-      9,
-    );
+    expect(figure({}, "man_hours") - figure(hired, "man_hours")).toBeCloseTo(inspections * 0.5, 9);
     expect(costOf({}, "Inspections of the digs by others")).toBe(0);
     expect(costOf(hired, "Inspections of the digs by others")).toBe(110 * inspections);
   });

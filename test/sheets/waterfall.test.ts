@@ -130,7 +130,7 @@ describe("what the pages say", () => {
   test("while checks fail, both pages begin with DRAFT, and the crew is told to stop", async () => {
     const { proposal, crew } = await pages("garden-corner.json", {
       basin_depth: 6,
-      reach_needed: 40,
+      working_radius: 40,
     });
     expect(proposal[0]).toMatch(/^DRAFT, not to be handed out: \d+ checks? fail/);
     expect(crew[0]).toBe(proposal[0]);
@@ -174,7 +174,7 @@ describe("the same job in SI", () => {
       const record = validateJob(model, inSi(us.model, us.job), file);
       const si = calculateFast(model, valuesOf(model, record, us.book));
       const mine = calculateFast(us.model, us.given);
-      for (const name of ["total_cost", "price", "labor_hours", "work_days", "pump_watts"]) {
+      for (const name of ["total_cost", "price", "man_hours", "work_days", "pump_watts"]) {
         const [a, b] = [at(us.model, mine, name), at(model, si, name)];
         expect(b / a, name).toBeCloseTo(1, 6);
       }
@@ -257,12 +257,14 @@ describe("tables at their limits", () => {
   });
 });
 
-test("everything bought stands on Purchase: lines, further lines, the pump", async () => {
+test("everything bought stands on Orders: lines, further lines, the pump", async () => {
   const { model, values } = await bidOf(join(demoFolder, "hillside-stream.json"));
   const cellsNamed = (name: string) => model.cells.filter((cell) => cell.name === name);
   const filled = (name: string) =>
     cellsNamed(name).filter(({ index }) => Number(values[index]) > 0).length;
-  const listed = cellsNamed("purchase.quantity").filter(({ index }) => Number(values[index]) > 0);
-  expect(filled("lines.bought")).toBeGreaterThan(20);
-  expect(listed).toHaveLength(filled("lines.bought") + filled("extra_lines.bought") + 1);
+  const listed = cellsNamed("orders.quantity").filter(({ index }) => Number(values[index]) > 0);
+  expect(filled("materials.order_quantity")).toBeGreaterThan(20);
+  expect(listed).toHaveLength(
+    filled("materials.order_quantity") + filled("additional_items.order_quantity") + 1,
+  );
 });

@@ -147,7 +147,7 @@ export const fence = template({
       ),
       table(
         "takeoff",
-        "Takeoff",
+        "Materials",
         { rows: 3, data: [{ code: "post" }, { code: "board" }, { code: "paint" }] },
         {
           code: input(text, "Code"),

@@ -28,7 +28,7 @@ export const basinDig = lines("Digging the basin", {
     default: 0,
     least: 0,
     most: 4,
-    note: "The sheet Ground says what slope the safety standard asks for at this depth.",
+    note: "The sheet Earthwork says what slope the safety standard asks for at this depth.",
   }),
   dig_bottom_length: calc(
     length,

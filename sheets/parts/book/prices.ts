@@ -47,7 +47,7 @@ export const pricesSheet: SheetDeclaration = sheet(
         tax_class: book(text, "Tax class"),
         sound: check(
           "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
-          'Item {code}, {cost}, tax class "{tax_class}": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+          'Item {code}, {cost}, tax class "{tax_class}": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
           { label: "Sound" },
         ),
       },

@@ -86,7 +86,7 @@ export const placeRows = places.length;
 const of = (row: number): Place => places[row - 1] as Place;
 
 export const placeList = table(
-  "place_list",
+  "dig_list",
   "List of all digs, from the sheets before",
   { rows: placeRows },
   {
@@ -104,11 +104,11 @@ const safe =
 
 /** Each place against the excavation standard, by its own depth, sides and protection. */
 export const placesDug = table(
-  "places_dug",
+  "digs",
   "Places dug, and their protection",
   {
     rows: placeRows,
-    beside: "place_list",
+    beside: "dig_list",
     filled: "depth > 0",
     note: "Each place counts by itself: a sloped basin does not protect an upright trench beside it.",
   },
@@ -135,7 +135,7 @@ export const placesDug = table(
     ),
     entered: calc(
       text,
-      'IF(ROUND(depth - watched_depth, 9) >= 0, what, "")',
+      'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")',
       "Deep enough to be looked at",
     ),
     ways_out: calc(

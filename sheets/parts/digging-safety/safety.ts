@@ -53,37 +53,37 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     default: "none",
     choices: ["none", ...held],
   }),
-  dig_look: input(text, "Signs of a cave-in", {
+  cave_in_signs: input(text, "Signs of a cave-in", {
     default: notLooked,
     choices: [notLooked, "no signs", "signs"],
     note: "What a competent person saw on the day of the dig: one trained to see hazards, and with the power to stop the work.",
     source: `${standard}.32(f), .651(k)`,
   }),
-  dig_looked_by: input(text, "Competent person who looked", { optional: true }),
-  dig_looked_on: input(date, "Date of that look", { optional: true }),
-  cave_in_seen: calc(yesno, 'dig_look = "signs"', "Signs of a cave-in were seen"),
-  look_recorded: calc(
+  dig_inspected_by: input(text, "Competent person who looked", { optional: true }),
+  dig_inspected_on: input(date, "Date of that look", { optional: true }),
+  cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Signs of a cave-in were seen"),
+  inspection_recorded: calc(
     yesno,
-    `AND(dig_look <> "${notLooked}", LEN(dig_looked_by) > 0, NOT(ISBLANK(dig_looked_on)))`,
+    `AND(cave_in_signs <> "${notLooked}", LEN(dig_inspected_by) > 0, NOT(ISBLANK(dig_inspected_on)))`,
     "Look recorded with name and date",
   ),
-  watched_depth: input(length, "Depth from which a look is needed", {
+  inspection_depth: input(length, "Depth from which a look is needed", {
     default: 3,
     least: 0,
     most: 4,
     note: "The standard exempts no depth. ‹4 ft|1.2 m› at most, where a trench also needs a way out.",
     source: "common practice, no source",
   }),
-  places_watched: calc(text, 'TEXTJOIN(", ", TRUE, places_dug.entered)', "Digs to be looked at"),
-  dig_looked_at: check(
-    "OR(LEN(places_watched) = 0, look_recorded)",
-    "No competent person's look at {places_watched} is recorded: keep people out until one has looked, then enter signs, name and date (29 CFR 1926.652(a)(1)).",
+  digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to be looked at"),
+  dig_inspected: check(
+    "OR(LEN(digs_to_inspect) = 0, inspection_recorded)",
+    "No competent person's look at {digs_to_inspect} is recorded: keep people out until one has looked, then enter signs, name and date (29 CFR 1926.652(a)(1)).",
     { label: "Dig not looked at", level: "look" },
   ),
-  deepest_dig: calc(length, "MAX(place_list.depth)", "Deepest dig", { strong: true }),
+  deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
   deepest_place: calc(
     text,
-    "PICK(place_list.what, place_list.depth, deepest_dig)",
+    "PICK(dig_list.what, dig_list.depth, deepest_dig)",
     "Place of the deepest dig",
   ),
   protection_depth: published(length, "Protection is needed from this depth", {
@@ -111,21 +111,21 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   ),
   protection_needed: calc(
     yesno,
-    "SUMPRODUCT((places_dug.needed = TRUE) * 1) > 0",
+    "SUMPRODUCT((digs.needed = TRUE) * 1) > 0",
     "Protection needed at some place",
     { strong: true },
   ),
-  shored_face: calc(area, "SUM(places_dug.face)", "Face to be shored or shielded", {
+  shored_face: calc(area, "SUM(digs.face)", "Face to be shored or shielded", {
     strong: true,
     note: "Hired and set as a whole; where a shield is moved along, set its own rate in the price book.",
   }),
   digs_engineered: calc(
     count,
-    'COUNT_WHERE(places_dug.by, "engineered")',
+    'COUNT_WHERE(digs.by, "engineered")',
     "Digs with engineered protection",
   ),
   dig_within_tables: check(
-    'SUMPRODUCT((place_list.depth > engineer_depth) * (place_list.protection <> "engineered")) = 0',
+    'SUMPRODUCT((dig_list.depth > engineer_depth) * (dig_list.protection <> "engineered")) = 0',
     "{deepest_place} is dug {deepest_dig} deep. Over {engineer_depth} a registered engineer designs the protection: have it designed, and choose engineered.",
     { label: "Dig beyond the standard's tables" },
   ),
@@ -137,7 +137,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     value: 25,
     source: `${standard}.651(c)(2)`,
   }),
-  ladders_needed: calc(count, "SUM(places_dug.ways_out)", "Ladders or ramps needed at a time"),
+  ladders_needed: calc(count, "SUM(digs.ways_out)", "Ladders or ramps needed at a time"),
   ladders_brought: input(count, "Ladders or ramps brought", {
     default: 1,
     least: 0,
@@ -152,14 +152,14 @@ export const safeDig = lines("Is the dig safe to stand in?", {
       note: "29 CFR 1926.651(c)(2) asks it of trenches; other digs as deep are counted too.",
     },
   ),
-  spoil_least: published(length, "Spoil stays back from the edge by", {
+  dirt_setback_least: published(length, "Spoil stays back from the edge by", {
     value: 2,
     source: `${standard}.651(j)(2)`,
   }),
-  spoil_setback: input(length, "Spoil laid back from the edge", { default: 2, least: 0, most: 50 }),
-  spoil_back: check(
-    "spoil_setback >= spoil_least",
-    "Spoil is laid {spoil_setback} from the edge, but must stay {spoil_least} back: find it another place (29 CFR 1926.651(j)(2)).",
+  dirt_setback: input(length, "Spoil laid back from the edge", { default: 2, least: 0, most: 50 }),
+  dirt_set_back: check(
+    "dirt_setback >= dirt_setback_least",
+    "Spoil is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back: find it another place (29 CFR 1926.651(j)(2)).",
     { label: "Spoil too near the edge" },
   ),
 });

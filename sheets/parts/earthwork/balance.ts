@@ -28,31 +28,31 @@ export const groundBalance = lines("Balance", {
     "(berm_volume + basin_backfill + pool_backfill) / compacted_factor",
     "Bank soil needed: berms, the stripped layer under them, backfill",
   ),
-  fill_at_hand: calc(
+  fill_on_site: calc(
     soilVolume,
     "dig_volume + trench_spare",
     "Bank soil at hand: dig below the topsoil, and what the trench leaves over",
     { note: "Topsoil is not counted: it must not go into a berm that carries stone." },
   ),
-  spoil_fits: input(yesno, "The spoil is fit for the berm", {
+  dirt_fits_berm: input(yesno, "The spoil is fit for the berm", {
     default: true,
     note: "No roots, no sod, not too wet to compact. If not, all of it is hauled and the berm is bought.",
   }),
-  spoil_used: calc(
+  dirt_used: calc(
     soilVolume,
-    "IF(spoil_fits, MIN(fill_needed, fill_at_hand), 0)",
+    "IF(dirt_fits_berm, MIN(fill_needed, fill_on_site), 0)",
     "Used on site, bank measure",
   ),
   import_volume: calc(
     soilVolume,
-    "(fill_needed - spoil_used) * loose_factor",
+    "(fill_needed - dirt_used) * loose_factor",
     "Soil to bring in, loose measure",
     { strong: true, note: "Taken to be soil of the same kind." },
   ),
-  spoil_stays: input(yesno, "What is left over is spread on site", { default: false }),
+  dirt_stays: input(yesno, "What is left over is spread on site", { default: false }),
   haul_volume: calc(
     soilVolume,
-    "IF(spoil_stays, 0, (fill_at_hand - spoil_used) * loose_factor) + strip_volume * (1 - topsoil_kept) * loose_factor",
+    "IF(dirt_stays, 0, (fill_on_site - dirt_used) * loose_factor) + strip_volume * (1 - topsoil_kept) * loose_factor",
     "Soil to haul away, loose measure",
     { strong: true },
   ),

@@ -14,7 +14,7 @@ import { groundBuys } from "./materials.js";
 import { soilLines, soilTable } from "./soil.js";
 
 export const groundSheet = sheet(
-  "Ground",
+  "Earthwork",
   "Strip, dig, trench, berm, haul; trees and walls; and whether the dig is safe to stand in.",
   [
     groundBalance,

@@ -43,7 +43,7 @@ export const soilLines = lines("Soil: bank, loose, compacted", {
     "Compacted volume of one bank volume",
   ),
   fill_slope: calc(number, row("fill_run"), "Steepest slope of a berm: run to 1", { decimals: 1 }),
-  soil_density: calc(density, row("bank_density"), "Weight in the bank"),
+  soil_density: calc(density, row("density_in_place"), "Weight in the bank"),
 });
 
 export const soilTable = table(
@@ -54,7 +54,7 @@ export const soilTable = table(
     name: published(text, "Soil", { source: "see the last column" }),
     swell: published(percent, "Swell", { source: "see the last column" }),
     shrink: published(percent, "Shrink", { source: "see the last column" }),
-    bank_density: published(density, "Weight in the bank", {
+    density_in_place: published(density, "Weight in the bank", {
       source: "excavation rule of thumb: soil about 100, rock about 150 lb/ft³",
     }),
     origin: published(text, "Source", { source: "as given" }),

@@ -60,7 +60,7 @@ export const electricWork = lines("Who does the circuit", {
     length,
     'IF(electrical_work="by the customer",0[ft],panel_distance)',
     "Trench for the conduit",
-    { note: "Where the electrician digs it, say so in the table of trenches on sheet Ground." },
+    { note: "Where the electrician digs it, say so in the table of trenches on sheet Earthwork." },
   ),
   electrician_hours: calc(
     hours,

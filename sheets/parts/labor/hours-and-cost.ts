@@ -14,15 +14,15 @@ import { rate } from "../../tables/used-rates.js";
 
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {
-  labor_hours: calc(
+  man_hours: calc(
     hours,
-    "SUM(tasks.hours)+SUM(own_tasks.own_hours)+inspection_hours",
+    "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours",
     "Labor hours",
     {
       strong: true,
     },
   ),
-  machine_hours: calc(hours, "SUM(tasks.machine)+SUM(own_tasks.own_machine)", "Machine hours"),
+  machine_hours: calc(hours, "SUM(tasks.machine)+SUM(additional_tasks.machine)", "Machine hours"),
   machine_days: calc(
     days,
     "ROUNDUP(ROUND(machine_hours/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
@@ -31,13 +31,13 @@ export const laborTotals = lines("Hours and days", {
   ),
   work_days: calc(
     days,
-    "ROUNDUP(ROUND(labor_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "ROUNDUP(ROUND(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
     "Days of work for the crew, whole",
     { strong: true, decimals: 0 },
   ),
-  paid_hours: calc(
+  paid_man_hours: calc(
     hours,
-    "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),labor_hours)",
+    "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),man_hours)",
     "Labor hours paid",
     { strong: true },
   ),
@@ -86,16 +86,16 @@ export const laborCost = lines("Cost of labor", {
   ),
   labor_cost: calc(
     money,
-    "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+(paid_hours-machine_hours-own_electrician_hours)*crew_rate,2)",
+    "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+(paid_man_hours-machine_hours-own_electrician_hours)*crew_rate,2)",
     "Labor, with burden",
     { strong: true },
   ),
 });
 
 export const ownTasksInWords = prose("Further tasks", {
-  own_tasks_said: calc(
+  additional_tasks_said: calc(
     text,
-    'IF(SUM(own_tasks.own_hours)>0,"Besides: "&TEXTJOIN("; ",TRUE,own_tasks.own_task)&".","No further tasks.")',
+    'IF(SUM(additional_tasks.hours)>0,"Besides: "&TEXTJOIN("; ",TRUE,additional_tasks.task)&".","No further tasks.")',
     "Further tasks",
   ),
 });

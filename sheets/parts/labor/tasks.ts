@@ -44,10 +44,15 @@ export const taskTable = table(
     quantity: calc(number, (row) => countedIn(of(row).quantity, of(row).unit), "Quantity"),
     unit: published(text, "Unit", { source: ownList }),
     rate_code: published(text, "Rate", { source: ownList }),
-    own_rate: input(number, "Another rate for this job", { optional: true, least: 0.001 }),
-    rate: calc(number, `IF(ISBLANK(own_rate),${ofRate("value")},own_rate)`, "Units an hour", {
-      decimals: 3,
-    }),
+    override_rate: input(number, "Another rate for this job", { optional: true, least: 0.001 }),
+    rate: calc(
+      number,
+      `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`,
+      "Units an hour",
+      {
+        decimals: 3,
+      },
+    ),
     by_access: published(yesno, "Slowed by the way", { source: practice }),
     by_haul: published(yesno, "Slowed by the distance", { source: practice }),
     by_soil: published(yesno, "Slowed by the soil", { source: practice }),
@@ -74,14 +79,14 @@ export const taskTable = table(
 
 /** Work that no quantity drives. */
 export const ownTasks = table(
-  "own_tasks",
+  "additional_tasks",
   "Further tasks of this job",
-  { rows: 6, filled: "own_hours>0" },
+  { rows: 6, filled: "hours>0" },
   {
-    own_task: input(text, "Task"),
-    own_hours: input(hours, "Labor hours", { least: 0, most: 2000 }),
-    own_machine: input(hours, "of these in the machine", { optional: true, least: 0, most: 2000 }),
-    fits: check("own_machine<=own_hours", "{own_task}: more machine hours than labor hours.", {
+    task: input(text, "Task"),
+    hours: input(hours, "Labor hours", { least: 0, most: 2000 }),
+    machine: input(hours, "of these in the machine", { optional: true, least: 0, most: 2000 }),
+    fits: check("machine<=hours", "{task}: more machine hours than labor hours.", {
       label: "Machine hours fit",
     }),
   },

@@ -24,7 +24,11 @@ export const carrying = lines("Who can carry the heaviest piece", {
     value: 51,
     source: "NIOSH Publication 94-110: 51 lb",
   }),
-  lift_reach: input(smallLength, "Hands before the ankles", { default: 15, least: 10, most: 25 }),
+  lift_distance: input(smallLength, "Hands before the ankles", {
+    default: 15,
+    least: 10,
+    most: 25,
+  }),
   lift_height: input(smallLength, "Hands above the ground at the start", {
     default: 15,
     least: 0,
@@ -48,7 +52,7 @@ export const carrying = lines("Who can carry the heaviest piece", {
   }),
   lift_limit: calc(
     weight,
-    "LIFT_LIMIT(lift_constant, lift_reach, lift_height, lift_travel, lift_twist, lift_frequency, lift_coupling)",
+    "LIFT_LIMIT(lift_constant, lift_distance, lift_height, lift_travel, lift_twist, lift_frequency, lift_coupling)",
     "Recommended limit for one person",
     {
       decimals: 1,

@@ -40,7 +40,7 @@ export function takeoffLines(sources: readonly BuysSource[], own: readonly OwnLi
   const all = [...sources.flatMap(linesOf), ...own.map(ownLine)];
   const of = (row: number): Line => all[row - 1] as Line;
   return table(
-    "lines",
+    "materials",
     "What is bought",
     {
       rows: all.length,

@@ -52,14 +52,14 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       "Units in one of the book's",
       { note: "1 where the book sells by the bid's own unit." },
     ),
-    bought: calc(
+    order_quantity: calc(
       number,
       `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,
       "To buy",
     ),
     ...(line.by_load && { loads: calc(count, loads, "Truck loads, if brought alone") }),
     unit_cost: calc(money, `${fromItem("cost", "0")}/book_share`, "Cost of one"),
-    cost: calc(money, "ROUND(bought*unit_cost,2)", "Cost"),
+    cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost"),
     tax: calc(
       money,
       "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",
@@ -87,6 +87,6 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
 
 /** Whole loads of what is bought, waste and packs included. */
 const loads =
-  'IF(by_load,ROUNDUP(ROUND(IF(unit="‹ton|t›",bought/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",bought/MAX(0.1,bulk_load/1[‹yd³|m³›]),0)),6),0),0)';
+  'IF(by_load,ROUNDUP(ROUND(IF(unit="‹ton|t›",order_quantity/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",order_quantity/MAX(0.1,bulk_load/1[‹yd³|m³›]),0)),6),0),0)';
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -11,7 +11,7 @@ import { extraLines, takeoffInputs, takeoffTotals, taxes } from "./tables.js";
 /** The sheet that prices what is bought, with the "to buy" tables of the sheets before. */
 export const takeoffOf = (sources: readonly BuysSource[]): SheetDeclaration =>
   sheet(
-    "Takeoff",
+    "Materials",
     "Everything that is bought: quantity, waste, whole packs, and the price-book item it is bought as.",
     [
       takeoffTotals,

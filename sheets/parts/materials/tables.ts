@@ -50,7 +50,7 @@ export const takeoffInputs = lines("For the lines below", {
 });
 
 export const extraLines = table(
-  "extra_lines",
+  "additional_items",
   "Further things to buy for this job",
   { rows: 8, filled: "needed>0" },
   pricedColumns({
@@ -84,7 +84,7 @@ export const taxes = table(
   },
 );
 
-const goods = (column: string) => `SUM(lines.${column})+SUM(extra_lines.${column})`;
+const goods = (column: string) => `SUM(materials.${column})+SUM(additional_items.${column})`;
 
 const unlisted = branchSizes.map((size) => `(pipe_lines.pipe_size<>"${size}")`).join("*");
 const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
@@ -92,26 +92,26 @@ const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
 /** How many prices of goods, pump and subcontracts end before a day. */
 const endBefore = (day: string) =>
   [
-    `SUMPRODUCT((lines.cost>0)*(lines.good_until<${day}))`,
-    `SUMPRODUCT((extra_lines.cost>0)*(extra_lines.good_until<${day}))`,
+    `SUMPRODUCT((materials.cost>0)*(materials.good_until<${day}))`,
+    `SUMPRODUCT((additional_items.cost>0)*(additional_items.good_until<${day}))`,
     `SUMPRODUCT((subcontracts.amount>0)*(subcontracts.quoted_until<${day}))`,
     `IF(pump_row>0,IF(INDEX(pumps.good_until,MAX(pump_row,1))<${day},1,0),0)`,
   ].join("+");
 
 const byLoad = (unit: string) =>
-  ["lines", "extra_lines"]
-    .map((name) => `SUMPRODUCT(${name}.by_load*(${name}.unit="${unit}")*${name}.bought)`)
+  ["materials", "additional_items"]
+    .map((name) => `SUMPRODUCT(${name}.by_load*(${name}.unit="${unit}")*${name}.order_quantity)`)
     .join("+");
 
 export const takeoffTotals = lines("In short", {
   truck_loads: calc(
     count,
-    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›]),6),0),SUM(lines.loads)+SUM(extra_lines.loads))`,
+    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›]),6),0),SUM(materials.loads)+SUM(additional_items.loads))`,
     "Truck loads of stone, gravel and sand",
   ),
-  goods_cost: calc(money, goods("cost"), "Goods, before tax"),
-  goods_tax: calc(money, goods("tax"), "Sales tax on them"),
-  prices_outlast_offer: check(
+  materials_before_tax: calc(money, goods("cost"), "Goods, before tax"),
+  materials_tax: calc(money, goods("tax"), "Sales tax on them"),
+  prices_outlast_bid: check(
     `${endBefore("bid_date+good_for_days")}=0`,
     "Some prices end before this bid does, {good_for_days|0} after {bid_date}: see the column Price good until, the pump's price and the quotes of others.",
     { label: "Prices hold as long as the bid", level: "look" },

@@ -67,23 +67,23 @@ const stops = (table: string, check: string, count: number, says: (row: number) 
 
 const safetyStops: readonly PageLine[] = [
   {
-    says: "~STOP. Do not lift {load_on_hook|0} at {reach_needed|up} yet: this bid holds an example's lifting chart. Ask for the chart of the machine itself.",
-    when: "AND(heaviest_stone>0,NOT(chart_taken_over))",
+    says: "~STOP. Do not lift {load_on_hook|0} at {working_radius|up} yet: this bid holds an example's lifting chart. Ask for the chart of the machine itself.",
+    when: "AND(heaviest_stone>0,NOT(chart_confirmed))",
   },
   {
-    says: "~STOP. Do not lift: {load_on_hook|0} at {reach_needed|up}, the chart of {chart_machine} allows {lift_said}. Bring a larger machine or set from nearer.",
-    when: "AND(chart_taken_over,NOT(machine_lifts))",
+    says: "~STOP. Do not lift: {load_on_hook|0} at {working_radius|up}, the chart of {chart_machine} allows {lift_said}. Bring a larger machine or set from nearer.",
+    when: "AND(chart_confirmed,NOT(machine_lifts))",
   },
   {
-    says: "~STOP. Nobody goes into {places_watched} until a competent person has looked for signs of a cave-in, that day, and has signed: name ________________  date ____________  signs: yes / no.",
-    when: "NOT(dig_looked_at)",
+    says: "~STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed: name ________________  date ____________  signs: yes / no.",
+    when: "NOT(dig_inspected)",
   },
   ...stops(
-    "places_dug",
+    "digs",
     "protected",
     placeRows,
     (row) =>
-      `{places_dug.place[${row}]} is dug {places_dug.deep[${row}]|up} deep in soil {dig_soil_type}, protection: {places_dug.by[${row}]}. Shore it, shield it, or slope it {safe_slope} to 1 before anyone goes in.`,
+      `{digs.place[${row}]} is dug {digs.deep[${row}]|up} deep in soil {dig_soil_type}, protection: {digs.by[${row}]}. Shore it, shield it, or slope it {safe_slope} to 1 before anyone goes in.`,
   ),
   {
     says: "~STOP. {deepest_dig|up} deep: over {engineer_depth|down} an engineer designs the protection. Do not dig before.",
@@ -94,8 +94,8 @@ const safetyStops: readonly PageLine[] = [
     when: "NOT(ladders_enough)",
   },
   {
-    says: "~STOP. Spoil is planned {spoil_setback|down} from the edge: it stays {spoil_least|up} back.",
-    when: "NOT(spoil_back)",
+    says: "~STOP. Spoil is planned {dirt_setback|down} from the edge: it stays {dirt_setback_least|up} back.",
+    when: "NOT(dirt_set_back)",
   },
   ...stops(
     "trees",
@@ -133,8 +133,8 @@ const tasks = rows(laborTasks.length, (row) => ({
 }));
 
 const ownTasks = rows(6, (row) => ({
-  says: `~•  {own_tasks.own_task[${row}]}: {own_tasks.own_hours[${row}]|1}`,
-  when: `INDEX(own_tasks.own_hours,${row})>0`,
+  says: `~•  {additional_tasks.task[${row}]}: {additional_tasks.hours[${row}]|1}`,
+  when: `INDEX(additional_tasks.hours,${row})>0`,
 }));
 
 const ground: readonly PageLine[] = [
@@ -155,10 +155,10 @@ const ground: readonly PageLine[] = [
     says: "~•  Deepest dig: {deepest_place}, {deepest_dig|up}. From {protection_depth|down} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
   },
   {
-    says: "~•  {dig_looked_by} looked on {dig_looked_said}: {dig_look} of a cave-in. Look again each day before work and after every rain.",
-    when: "AND(LEN(places_watched)>0,look_recorded)",
+    says: "~•  {dig_inspected_by} looked on {dig_inspected_on_said}: {cave_in_signs} of a cave-in. Look again each day before work and after every rain.",
+    when: "AND(LEN(digs_to_inspect)>0,inspection_recorded)",
   },
-  { says: "~•  Spoil stays {spoil_setback|up} back from every edge." },
+  { says: "~•  Spoil stays {dirt_setback|up} back from every edge." },
   {
     says: '~•  Haul away {haul_volume|0} loose, {haul_loads|0} {IF(haul_loads=1,"load","loads")}.',
     when: "haul_loads>0",
@@ -255,12 +255,12 @@ const finish: readonly PageLine[] = [
   heading("Stone"),
   ...stones,
   {
-    says: "~•  Heaviest lift {load_on_hook|0} at {reach_needed|up}: the chart of {chart_machine} allows {machine_lift|0}. Nobody under the load.",
-    when: "AND(heaviest_stone>0,chart_taken_over,machine_lifts)",
+    says: "~•  Heaviest lift {load_on_hook|0} at {working_radius|up}: the chart of {chart_machine} allows {machine_lift|0}. Nobody under the load.",
+    when: "AND(heaviest_stone>0,chart_confirmed,machine_lifts)",
   },
   {
-    says: "~•  Heaviest lift {load_on_hook|0} at {reach_needed|up}, rigging counted. Nobody under the load.",
-    when: "AND(heaviest_stone>0,NOT(AND(chart_taken_over,machine_lifts)))",
+    says: "~•  Heaviest lift {load_on_hook|0} at {working_radius|up}, rigging counted. Nobody under the load.",
+    when: "AND(heaviest_stone>0,NOT(AND(chart_confirmed,machine_lifts)))",
   },
   heading("Pump and first water"),
   {

@@ -67,7 +67,7 @@ export const proposalLines: readonly PageLine[] = [
   },
   { says: "company_said", when: told("company_said") },
   {
-    says: `~For {customer}, {site}. {IF(LEN(proposal_number)>0,"Offer "&proposal_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {offer_until_said}.`,
+    says: `~For {customer}, {site}. {IF(LEN(proposal_number)>0,"Offer "&proposal_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {bid_good_until_said}.`,
   },
   heading("What we will build"),
   {

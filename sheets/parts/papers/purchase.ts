@@ -25,8 +25,8 @@ function capacity(name: string): number {
 /** The tables of what is bought, with their capacity. */
 const sources: readonly { readonly name: string; readonly rows: number; readonly taken?: true }[] =
   [
-    { name: "lines", rows: capacity("lines") },
-    { name: "extra_lines", rows: capacity("extra_lines") },
+    { name: "materials", rows: capacity("materials") },
+    { name: "additional_items", rows: capacity("additional_items") },
     { name: "options", rows: capacity("options"), taken: true },
   ];
 
@@ -56,28 +56,28 @@ const ofPump = (column: string) => `INDEX(pumps.${column},MAX(1,pump_row))`;
 function bought(row: number): string {
   const place = places[row - 1] as Place | "pump";
   if (place === "pump") return "IF(LEN(pump_code)>0,1,0)";
-  const quantity = `INDEX(${place.table}.bought,${place.row})`;
+  const quantity = `INDEX(${place.table}.order_quantity,${place.row})`;
   return place.taken ? `IF(INDEX(${place.table}.taken,${place.row}),${quantity},0)` : quantity;
 }
 
 /** All that could be bought, each with the place that its supplier gives it. */
 export const purchaseWorking: Block = table(
-  "purchase_list",
-  "Lines for Purchase, in the order of the takeoff",
+  "order_list",
+  "Lines for Orders, in the order of the takeoff",
   { rows: places.length },
   {
     what: calc(text, from("description", "pump_description"), "What"),
     code: calc(text, from("code", "pump_code"), "Code"),
-    bought: calc(number, bought, "To buy"),
+    order_quantity: calc(number, bought, "To buy"),
     unit: calc(text, from("unit", '"each"'), "Unit"),
     supplier: calc(text, from("supplier", ofPump("supplier")), "Supplier"),
     cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
     good_until: calc(date, from("good_until", ofPump("good_until")), "Price good until"),
     place: calc(count, "above.place+1", "Row", { first: "1" }),
-    wanted: calc(yesno, "bought>0", "Wanted"),
+    wanted: calc(yesno, "order_quantity>0", "Wanted"),
     rank: calc(
       number,
-      "IF(wanted,IF(LEN(supplier)>0,MATCH(supplier,purchase_list.supplier,0),0)*1000,1000000)+place",
+      "IF(wanted,IF(LEN(supplier)>0,MATCH(supplier,order_list.supplier,0),0)*1000,1000000)+place",
       "Rank: by the first line of its supplier",
       { decimals: 0 },
     ),
@@ -88,31 +88,31 @@ export const purchaseWorking: Block = table(
     ),
     from_row: calc(
       count,
-      "MATCH(SMALL(purchase_list.rank,place),purchase_list.rank,0)",
-      "Row that stands here on Purchase",
+      "MATCH(SMALL(order_list.rank,place),order_list.rank,0)",
+      "Row that stands here on Orders",
     ),
   },
 );
 
-const picked = (column: string) => `INDEX(purchase_list.${column},from_row)`;
+const picked = (column: string) => `INDEX(order_list.${column},from_row)`;
 
 export const purchaseSheet: SheetDeclaration = sheet(
-  "Purchase",
+  "Orders",
   "What to order, by supplier, in whole packs.",
   [
     table(
-      "purchase",
+      "orders",
       "To order",
       {
         rows: places.length,
-        beside: "purchase_list",
-        filled: "SMALL(purchase_list.rank,place)<1000000",
+        beside: "order_list",
+        filled: "SMALL(order_list.rank,place)<1000000",
         note: "Waste and whole packs are in the quantities; sales tax is not in the costs.",
       },
       {
         what: calc(text, picked("what"), "What"),
         supplier: calc(text, picked("supplier"), "Supplier"),
-        quantity: calc(number, picked("bought"), "To buy"),
+        quantity: calc(number, picked("order_quantity"), "To buy"),
         unit: calc(text, picked("unit"), "Unit"),
         cost: calc(money, picked("cost"), "Cost before tax"),
         good_until: calc(date, picked("good_until"), "Price good until"),

@@ -18,12 +18,12 @@ const part = (name: string, before = "") => `IF(LEN(${name})>0,", ${before}"&${n
 
 /** Figures as the pages say them. */
 export const saidLines: Block = lines("As the pages say it", {
-  offer_until: calc(date, "bid_date+good_for_days", "The bid is good until"),
+  bid_good_until: calc(date, "bid_date+good_for_days", "The bid is good until"),
   bid_date_said: calc(text, longDate("bid_date"), "Date of the bid"),
-  offer_until_said: calc(text, longDate("offer_until"), "The bid is good until, in words"),
-  dig_looked_said: calc(
+  bid_good_until_said: calc(text, longDate("bid_good_until"), "The bid is good until, in words"),
+  dig_inspected_on_said: calc(
     text,
-    `IF(ISBLANK(dig_looked_on),"",${longDate("dig_looked_on")})`,
+    `IF(ISBLANK(dig_inspected_on),"",${longDate("dig_inspected_on")})`,
     "Date of the look at the dig",
   ),
   start_month_said: calc(text, monthName("INT(start_month)"), "Month in which work starts"),

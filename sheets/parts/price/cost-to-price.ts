@@ -18,7 +18,11 @@ export const priceTotals = lines("The price", {
     "IF(pump_cost>0,ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
     "Sales tax on the pump",
   ),
-  material_cost: calc(money, "goods_cost+goods_tax+pump_cost+pump_tax", "Material, with tax"),
+  material_cost: calc(
+    money,
+    "materials_before_tax+materials_tax+pump_cost+pump_tax",
+    "Material, with tax",
+  ),
   labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
   equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
   subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others"),
@@ -81,20 +85,20 @@ export const priceSense = lines("Does it make sense?", {
     "total_cost-contingency_cost",
     "Break-even: least price without a loss, if nothing goes wrong",
   ),
-  spare: calc(money, "price-break_even_price", "What may go wrong before there is a loss"),
-  spare_hours: calc(
+  cushion: calc(money, "price-break_even_price", "What may go wrong before there is a loss"),
+  cushion_man_hours: calc(
     hours,
-    "IF(labor_hours>0,spare/((labor_cost/paid_hours)*(1+overhead_share)),0)",
+    "IF(man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
     "The same, in labor hours too many",
   ),
-  spare_share: calc(
+  cushion_share: calc(
     percent,
-    "IF(labor_hours>0,spare_hours/paid_hours,0)",
+    "IF(man_hours>0,cushion_man_hours/paid_man_hours,0)",
     "The same, as a share of the labor hours paid",
   ),
-  stands_overrun: check(
-    "OR(labor_hours<=0,spare_share>=hours_overrun)",
-    "The job loses money once its labor takes {spare_share} more hours than reckoned, but must stand {hours_overrun}: raise the margin or the contingency, or lower the risk.",
+  labor_overrun_covered: check(
+    "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
+    "The job loses money once its labor takes {cushion_share} more hours than reckoned, but must stand {labor_overrun_tested}: raise the margin or the contingency, or lower the risk.",
     { label: "The price stands an overrun of hours", level: "look" },
   ),
 });

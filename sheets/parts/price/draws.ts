@@ -42,7 +42,7 @@ export const drawTable = table(
 );
 
 export const drawChecks = lines("Draws, in all", {
-  draws_in_all: calc(money, "SUM(draws.amount)", "All draws"),
+  draws_total: calc(money, "SUM(draws.amount)", "All draws"),
   draw_shares: calc(percent, "SUM(draws.share)", "All shares"),
   draws_add_up: check(
     "AND(ABS(draw_shares-1)<0.00001,MIN(draws.amount)>=0)",
@@ -50,8 +50,8 @@ export const drawChecks = lines("Draws, in all", {
     { label: "Shares make 100%" },
   ),
   draws_make_price: check(
-    "ABS(draws_in_all-contract_price)<0.005[$]",
-    "The draws make {draws_in_all}, the price is {contract_price}: fill the draws from the first row on, without a gap.",
+    "ABS(draws_total-contract_price)<0.005[$]",
+    "The draws make {draws_total}, the price is {contract_price}: fill the draws from the first row on, without a gap.",
     { label: "Draws make the price" },
   ),
 });

@@ -12,7 +12,7 @@ const parts: readonly [string, string][] = [
 
 /** The parts of the price, for the eye and for a chart. */
 export const moneyGoes = table(
-  "money_goes",
+  "price_breakdown",
   "Where the money goes",
   { rows: parts.length },
   {

@@ -35,7 +35,7 @@ export const priceRules = lines("How the price is made", {
     most: 0.99,
     decimals: 0,
   }),
-  hours_overrun: input(percent, "Hours over the reckoning that the price must stand", {
+  labor_overrun_tested: input(percent, "Hours over the reckoning that the price must stand", {
     default: 0.15,
     least: 0,
     most: 1,
@@ -74,7 +74,7 @@ export const priceRules = lines("How the price is made", {
   overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
   pump_tax_known: check(
     "LISTED(taxes.class,pump_tax_class)",
-    'The pump has the tax class "{pump_tax_class}", which the table of taxes on sheet Takeoff lacks.',
+    'The pump has the tax class "{pump_tax_class}", which the table of taxes on sheet Materials lacks.',
     { label: "Tax class of the pump" },
   ),
 });

@@ -17,7 +17,7 @@ export const priceSheet = sheet(
     priceSense,
     moneyGoes,
     chart("Where the money goes, part by part", "$", "", [
-      { label: "Amount", x: "money_goes.part", y: "money_goes.amount", marks: "bars" },
+      { label: "Amount", x: "price_breakdown.part", y: "price_breakdown.amount", marks: "bars" },
     ]),
     contractLines,
     drawTable,

@@ -53,7 +53,7 @@ const search = table(
 );
 
 export const rainSheet = sheet(
-  "Rain",
+  "Schedule",
   "How many days must be allowed so that the days of work come with the confidence asked for.",
   [
     lines("Days to allow", {
@@ -72,7 +72,7 @@ export const rainSheet = sheet(
       }),
       work_week: input(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
       rain_is_local: input(yesno, "The rain days below are those of the place", { default: false }),
-      rain_looked_up: check(
+      rain_days_local: check(
         "rain_is_local",
         "The rain days of the months are placeholders: put in the means of the nearest weather station, then say yes above.",
         { label: "The rain days are the place's", level: "look" },

@@ -29,21 +29,21 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     "heaviest_stone * (1 + density_doubt) + rigging_weight",
     "Load on the hook",
   ),
-  reach_needed: input(length, "Reach at which it must be set", {
+  working_radius: input(length, "Reach at which it must be set", {
     default: 10,
     least: 1,
     most: 60,
     note: "From the machine's centre of swing to the stone's place.",
   }),
-  chart_reach: calc(
+  chart_radius: calc(
     length,
-    "LEAST_WHERE(machine_chart.counted_reach, machine_chart.far_enough, 1)",
+    "LEAST_WHERE(machine_chart.counted_radius, machine_chart.far_enough, 1)",
     "Next reach of the chart, not shorter",
     { zero: "none" },
   ),
   machine_lift: calc(
     weight,
-    "IF(chart_reach > 0, PICK(machine_chart.lift, machine_chart.counted_reach, chart_reach), 0)",
+    "IF(chart_radius > 0, PICK(machine_chart.lift, machine_chart.counted_radius, chart_radius), 0)",
     "Lift by the chart at that reach",
     {
       strong: true,
@@ -57,18 +57,18 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")',
     "The same, in words",
   ),
-  chart_is_ours: input(yesno, "The chart is copied from the machine's own", {
+  chart_copied: input(yesno, "The chart is copied from the machine's own", {
     default: false,
   }),
   chart_machine: input(text, "Machine of the chart", { optional: true }),
-  chart_taken_over: check(
-    "AND(chart_is_ours, LEN(chart_machine) > 0)",
-    "The lifting chart is the example's: copy the one in the machine's cab, name the machine, then say yes to chart_is_ours.",
+  chart_confirmed: check(
+    "AND(chart_copied, LEN(chart_machine) > 0)",
+    "The lifting chart is the example's: copy the one in the machine's cab, name the machine, then say yes to chart_copied.",
     { label: "Lifting chart is the example's", level: "look" },
   ),
   machine_lifts: check(
     "load_on_hook <= machine_lift",
-    "The heaviest stone puts {load_on_hook} on the hook at {reach_needed}; the chart on this sheet shows {lift_said}. Bring a larger machine, set from nearer, or choose smaller stones.",
+    "The heaviest stone puts {load_on_hook} on the hook at {working_radius}; the chart on this sheet shows {lift_said}. Bring a larger machine, set from nearer, or choose smaller stones.",
     { label: "Stone too heavy for machine" },
   ),
 });
@@ -78,24 +78,24 @@ export const liftingChart = table(
   "Lifting chart of the machine, over the side",
   {
     rows: 5,
-    filled: "reach > 0",
+    filled: "radius > 0",
     data: [
-      { reach: 8, lift: 2400 },
-      { reach: 10, lift: 1900 },
-      { reach: 12, lift: 1500 },
-      { reach: 14, lift: 1200 },
+      { radius: 8, lift: 2400 },
+      { radius: 10, lift: 1900 },
+      { radius: 12, lift: 1500 },
+      { radius: 14, lift: 1200 },
     ],
     note: "Placeholders of a small excavator, common practice, no source: copy the chart that is fixed in the machine's own cab, for the side lift and with its attachment.",
   },
   {
-    reach: input(length, "Reach", { least: 0.1, most: 100, decimals: 1 }),
+    radius: input(length, "Radius", { least: 0.1, most: 100, decimals: 1 }),
     lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
     rises: check(
-      "SUMPRODUCT((machine_chart.reach > 0) * (machine_chart.reach < reach) * (machine_chart.lift < lift)) = 0",
-      "The chart allows {lift} at {reach}, more than at a shorter reach: copy the chart again.",
+      "SUMPRODUCT((machine_chart.radius > 0) * (machine_chart.radius < radius) * (machine_chart.lift < lift)) = 0",
+      "The chart allows {lift} at {radius}, more than at a shorter reach: copy the chart again.",
       { label: "Lift grows with radius" },
     ),
-    counted_reach: calc(length, "reach", "Reach, counted", { decimals: 1 }),
-    far_enough: calc(count, "IF(reach >= reach_needed, 1, 0)", "Far enough"),
+    counted_radius: calc(length, "radius", "Radius, counted", { decimals: 1 }),
+    far_enough: calc(count, "IF(radius >= working_radius, 1, 0)", "Far enough"),
   },
 );

@@ -75,7 +75,7 @@ export const trenchTable = table(
     ),
     holds_bedding: check(
       "OR(dug <= 0, bedding < deep)",
-      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Dig it deeper, or give it less bedding, on sheet Ground.",
+      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Dig it deeper, or give it less bedding, on sheet Earthwork.",
       { label: "Bedding fills trench" },
     ),
   },

@@ -21,8 +21,8 @@ export const groundCases: FailingCase[] = [
   ["stones.measured", () => ({ stones: [{ ...slab, width: 0, thickness: 0 }] })],
   // labor and rain
   [
-    "own_tasks.fits",
-    () => ({ own_tasks: [{ own_task: "planting", own_hours: 1, own_machine: 2 }] }),
+    "additional_tasks.fits",
+    () => ({ additional_tasks: [{ task: "planting", hours: 1, machine: 2 }] }),
   ],
   ["one_machine", () => ({ crew_size: 12, tasks: [{ machine_share: 1 }] })],
   ["rain_table_reaches", () => ({ rain_months: wetMonths, rain_stops_work: 1 })],

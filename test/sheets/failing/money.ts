@@ -14,11 +14,11 @@ const listed = (table: string): FailingCase[] => [
 ];
 
 export const moneyCases: FailingCase[] = [
-  ...listed("extra_lines"),
+  ...listed("additional_items"),
   ...listed("options"),
-  ["lines.found", asItIs, without("items", "liner-45mil")],
-  ["lines.unit_fits", asItIs, priced("items", "foam", { unit: "ton" })],
-  ["lines.quote_holds", asItIs, priced("items", "foam", expired)],
+  ["materials.found", asItIs, without("items", "liner-45mil")],
+  ["materials.unit_fits", asItIs, priced("items", "foam", { unit: "ton" })],
+  ["materials.quote_holds", asItIs, priced("items", "foam", expired)],
   ["items.sound", asItIs, priced("items", "foam", { cost: 0 })],
   ["items.sound", asItIs, priced("items", "foam", { tax_class: "half" })],
   ["used_rates.found", asItIs, without("rates", "dig")],
@@ -27,11 +27,14 @@ export const moneyCases: FailingCase[] = [
   ["pump_quote_holds", asItIs, priced("pumps", pump, expired)],
   ["pump_priced", asItIs, priced("pumps", pump, { cost: 0 })],
   ["pump_tax_known", () => ({ pump_tax_class: "half" })],
-  ["prices_outlast_offer", asItIs, priced("pumps", pump, { good_until: "2026-11-20" })],
+  ["prices_outlast_bid", asItIs, priced("pumps", pump, { good_until: "2026-11-20" })],
   ["prices_reach_start", asItIs, priced("pumps", pump, { good_until: "2027-03-01" })],
   ["subcontracts.quote_holds", () => firstRow("subcontracts", { quoted_until: "2026-10-31" })],
   ["risks.in_order", () => ({ risks: [{ risk: "rock", low: 500, likely: 100, high: 900 }] })],
   ["draws_add_up", () => ({ draws: [{ name: "all", share: 0.9 }] })],
   ["draws_make_price", () => ({ draws: gap })],
-  ["stands_overrun", () => ({ margin_wanted: 0, contingency_share: 0, hours_overrun: 1 })],
+  [
+    "labor_overrun_covered",
+    () => ({ margin_wanted: 0, contingency_share: 0, labor_overrun_tested: 1 }),
+  ],
 ];

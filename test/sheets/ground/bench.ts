@@ -93,6 +93,6 @@ export const errorsIn = ({ model, values }: Worked): string[] =>
 /** The places of a job that are dug without the protection they need. */
 export function unprotected({ value }: Worked): string[] {
   return Array.from({ length: placeRows }, (_, i) => i + 1)
-    .filter((row) => value(`places_dug.protected[${row}]`) !== true)
-    .map((row) => String(value(`places_dug.place[${row}]`)));
+    .filter((row) => value(`digs.protected[${row}]`) !== true)
+    .map((row) => String(value(`digs.place[${row}]`)));
 }

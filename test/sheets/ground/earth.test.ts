@@ -67,11 +67,11 @@ describe("scaling", () => {
         (shape, soil, fits, kept) => {
           const { number } = work({
             ...stream,
-            ...{ soil_kind: soil, spoil_fits: fits, topsoil_kept: kept },
+            ...{ soil_kind: soil, dirt_fits_berm: fits, topsoil_kept: kept },
             berms: [{ name: "berm", ...shape }],
           });
           const loose = number("loose_factor");
-          const come = number("fill_at_hand") + number("import_volume") / loose;
+          const come = number("fill_on_site") + number("import_volume") / loose;
           const topsoil = number("strip_volume") * (1 - kept);
           const gone = number("fill_needed") + number("haul_volume") / loose - topsoil;
           expect(come).toBeCloseTo(gone, 7);
@@ -82,7 +82,7 @@ describe("scaling", () => {
           );
           if (fits)
             expect(
-              Math.min(number("import_volume"), number("fill_at_hand") - number("spoil_used")),
+              Math.min(number("import_volume"), number("fill_on_site") - number("dirt_used")),
             ).toBeLessThan(1e-6);
         },
       ),
@@ -224,7 +224,7 @@ describe("stone", () => {
     [13.5, 1200],
     [14.5, 0],
   ])("at a reach of %f ft the chart allows %d lb", (reach, lift) => {
-    const { number, value } = work({ ...stream, reach_needed: reach });
+    const { number, value } = work({ ...stream, working_radius: reach });
     expect(number("machine_lift")).toBe(lift);
     expect(value("machine_lifts")).toBe(number("load_on_hook") <= lift);
   });

@@ -134,10 +134,10 @@ describe("no figure where there is none", () => {
   });
 
   test("a chart that does not reach so far", () => {
-    const far = work({ ...stream, reach_needed: 30 });
-    expect(far.number("chart_reach")).toBe(0);
+    const far = work({ ...stream, working_radius: 30 });
+    expect(far.number("chart_radius")).toBe(0);
     expect(far.number("machine_lift")).toBe(0);
     expect(far.value("machine_lifts_message")).toMatch(/shows nothing at that reach\./);
-    expect(work({ ...stream, reach_needed: 9 }).number("chart_reach")).toBe(10);
+    expect(work({ ...stream, working_radius: 9 }).number("chart_radius")).toBe(10);
   });
 });

@@ -18,7 +18,7 @@ const full: InputValues = {
     ...{ length: 10 * i, width: 2, thickness: 0.5, voids: 0.4 },
     ...{ stone_length: i / 3, stone_width: 0.5, stone_height: 0.5 },
   })),
-  machine_chart: rows(5, (i) => ({ reach: 6 + 2 * i, lift: 3000 - 400 * i })),
+  machine_chart: rows(5, (i) => ({ radius: 6 + 2 * i, lift: 3000 - 400 * i })),
   berms: rows(4, (i) => ({
     ...{ name: `berm ${i}`, length: 10 * i, height: i, top: 3, slope: 2, end_slope: 4 },
   })),

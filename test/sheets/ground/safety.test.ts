@@ -80,9 +80,9 @@ describe("each place that is dug counts by its own depth", () => {
 
 describe("until a competent person has looked, nobody goes in", () => {
   const looked = {
-    dig_look: "no signs",
-    dig_looked_by: "Invented foreman",
-    dig_looked_on: "2027-04-05",
+    cave_in_signs: "no signs",
+    dig_inspected_by: "Invented foreman",
+    dig_inspected_on: "2027-04-05",
   };
   const stops = (changed: Record<string, unknown>): string[] =>
     pageOf(changedDemo(changed), "crew").filter((line) => line.startsWith("STOP"));
@@ -91,13 +91,17 @@ describe("until a competent person has looked, nobody goes in", () => {
 
   test.each<[string, Record<string, unknown>, boolean]>([
     ["nothing said", {}, true],
-    ["looked, but by nobody", { ...looked, dig_looked_by: "" }, true],
-    ["looked, but on no day", { dig_look: "no signs", dig_looked_by: "Invented foreman" }, true],
+    ["looked, but by nobody", { ...looked, dig_inspected_by: "" }, true],
+    [
+      "looked, but on no day",
+      { cave_in_signs: "no signs", dig_inspected_by: "Invented foreman" },
+      true,
+    ],
     ["looked, name and date", looked, false],
     ["every dig shallow", { basin_depth: 2, trench_depth: 24 }, false],
   ])("%s: Crew says STOP is %s", (_, changed, stopped) => {
     expect(aboutLook(changed).length > 0).toBe(stopped);
-    expect(failingIn(changedDemo(changed)).has("dig_looked_at")).toBe(stopped);
+    expect(failingIn(changedDemo(changed)).has("dig_inspected")).toBe(stopped);
   });
 
   test("the STOP names the places", () => {
@@ -106,7 +110,7 @@ describe("until a competent person has looked, nobody goes in", () => {
   });
 
   test("signs seen in a shallow dig stop the crew there", () => {
-    const found = stops({ ...looked, dig_look: "signs" });
+    const found = stops({ ...looked, cave_in_signs: "signs" });
     expect(found.some((line) => line.startsWith("STOP. Basin is dug"))).toBe(true);
   });
 
@@ -117,15 +121,15 @@ describe("until a competent person has looked, nobody goes in", () => {
 });
 
 describe("a lifting chart that is an example's allows nothing", () => {
-  const own = { chart_is_ours: true, chart_machine: "the hired excavator" };
+  const own = { chart_copied: true, chart_machine: "the hired excavator" };
   const about = (changed: Record<string, unknown>) =>
     pageOf(changedDemo(changed), "crew").filter((line) => /\blift\b/i.test(line));
   const allows = /chart .*allows/;
 
   test.each<[string, Record<string, unknown>]>([
     ["nothing said", {}],
-    ["yes without a machine's name", { chart_is_ours: true }],
-    ["a stone too heavy for it", { machine_chart: [{ reach: 14, lift: 300 }] }],
+    ["yes without a machine's name", { chart_copied: true }],
+    ["a stone too heavy for it", { machine_chart: [{ radius: 14, lift: 300 }] }],
   ])("%s: STOP, and no chart is said to allow", (_, changed) => {
     const lines = about(changed);
     expect(lines.filter((line) => line.startsWith("STOP"))).toHaveLength(1);
@@ -140,12 +144,16 @@ describe("a lifting chart that is an example's allows nothing", () => {
   });
 
   test("its own chart against a stone too heavy: STOP", () => {
-    const [first] = about({ ...own, machine_chart: [{ reach: 14, lift: 300 }] });
+    const [first] = about({ ...own, machine_chart: [{ radius: 14, lift: 300 }] });
     expect(first).toMatch(/^STOP\. Do not lift: .* the chart of the hired excavator allows 300 lb/);
   });
 
   test("chart taken over and dig looked at: Crew says no STOP", () => {
-    const looked = { dig_look: "no signs", dig_looked_by: "Foreman", dig_looked_on: "2027-04-05" };
+    const looked = {
+      cave_in_signs: "no signs",
+      dig_inspected_by: "Foreman",
+      dig_inspected_on: "2027-04-05",
+    };
     expect(pageOf(changedDemo({ ...own, ...looked }), "crew").join("\n")).not.toContain("STOP");
   });
 

@@ -28,7 +28,7 @@ describe("trenches by hand: main 30 ft, branches 12 and 18 ft, fill line 40 ft",
     // 37.4 gallons are 5 cubic feet
     const filled = 60 * 1 * 2 + 40 * 0.5 * 1 - 20 - (37.4 * 231) / 1728;
     expect(number("trench_spare")).toBeCloseTo((140 - filled / 0.9) / 27, 9);
-    expect(number("fill_at_hand")).toBeCloseTo(number("dig_volume") + number("trench_spare"), 9);
+    expect(number("fill_on_site")).toBeCloseTo(number("dig_volume") + number("trench_spare"), 9);
   });
 });
 
@@ -59,7 +59,7 @@ test("a trench that others dig costs no digging, and is as deep to go into", () 
   expect(number("trenches.dug[1]")).toBe(0);
   expect(number("deepest_dig")).toBeCloseTo(5.5, 9);
   expect(value("deepest_place")).toBe("Trench of main");
-  expect(value("places_dug.protected[2]")).toBe(false);
+  expect(value("digs.protected[2]")).toBe(false);
   expect(number("ladders_needed")).toBe(1);
   // a pipe on the ground has no trench
   const laid = work({ ...lines, trenches: [{ chosen: 0, depth: 66 }] });

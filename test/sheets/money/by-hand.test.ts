@@ -28,13 +28,13 @@ test("hours: quantity over what one person does in an hour", () => {
     2 * 0.5,
   ];
   expect(hours.reduce((a, b) => a + b)).toBe(62);
-  to("labor_hours", 62);
+  to("man_hours", 62);
   to("inspections_needed", 2);
   // half of the dig, a tenth of the liner, a fifth of the fall and of cleaning up, 40 % of the stone
   to("machine_hours", 4 + 0.8 + 2 + 1.6 + 4.8);
   to("machine_days", 2); // 13.2 h over 8 h is 1.65
   to("work_days", 4); // 62 h over 2 people of 8 h is 3.875
-  to("paid_hours", 4 * 2 * 8); // whole days
+  to("paid_man_hours", 4 * 2 * 8); // whole days
 });
 
 test("wages: 42.15 % of burden, and the operator's hours at the operator's rate", () => {
@@ -80,8 +80,8 @@ test.each([
 });
 
 test("from cost to price", () => {
-  to("goods_cost", 3000);
-  to("goods_tax", 72);
+  to("materials_before_tax", 3000);
+  to("materials_tax", 72);
   to("material_cost", 3000 + 72 + 900 * 1.08); // with the pump at $900
   // machine, its way, a load of stone, 7 days, the permit of the circuit
   to("equipment_cost", 4 * 300 + 200 + 120 + 7 * 50 + 80);
@@ -104,13 +104,13 @@ test("what it comes to", () => {
   to("price_per_foot", 13175 / 20);
   to("break_even_price", 8888.66 + 888.87);
   // $3,397.47 are left for what goes wrong; an hour paid costs $37.417 and its overhead
-  to("spare_hours", 3397.47 / ((2394.66 / 64) * 1.1));
+  to("cushion_man_hours", 3397.47 / ((2394.66 / 64) * 1.1));
   expect(job.column("draws.amount").slice(0, 4)).toEqual([3952.5, 5270, 3952.5, 0]);
 });
 
 test("hours alone are paid, and the machine goes home in the rain, where the office says so", () => {
   const own = moneyJob({ ...smallJob, pay_whole_days: false, hire_in_rain: false });
-  expect(own.figure("paid_hours")).toBe(62);
+  expect(own.figure("paid_man_hours")).toBe(62);
   // 13.2 h at $39.802, 3 h at $56.86 and 45.8 h at $35.5375
   expect(own.figure("labor_cost")).toBeCloseTo(2323.58, 9);
   expect(own.figure("machine_hire_days")).toBe(2);
@@ -134,8 +134,8 @@ test("loads are of what is bought, waste and packs included, each line alone", (
   expect(lines(14).ofLine("stone-lip", "loads")).toBe(1); // 14.7, by the ton 15
   expect(lines(14.9).ofLine("stone-lip", "loads")).toBe(2); // 15.645, by the ton 16
   const gravel = { description: "gravel", code: "stone-lip", unit: "yd3", needed: 12 };
-  const by = (by_load: boolean) => lines(14, { extra_lines: [{ ...gravel, by_load }] });
+  const by = (by_load: boolean) => lines(14, { additional_items: [{ ...gravel, by_load }] });
   // 15 tons at 100 lb/ft³ are 11.1 yd³, but the bed holds 10
-  expect(by(true).figure("extra_lines.loads[1]")).toBe(2);
-  expect(by(false).figure("extra_lines.loads[1]")).toBe(0);
+  expect(by(true).figure("additional_items.loads[1]")).toBe(2);
+  expect(by(false).figure("additional_items.loads[1]")).toBe(0);
 });

@@ -27,12 +27,12 @@ test.each([
   [
     "a code on two rows",
     book([...items, { ...(items[0] as BookRow), cost: 0.01 }]),
-    'Item liner-45mil, $1.10, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+    'Item liner-45mil, $1.10, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
   ],
   [
     "a cost of nothing",
     changed("foam", { cost: 0 }),
-    'Item foam, $0.00, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+    'Item foam, $0.00, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
   ],
 ])("%s fails a check and says what to do", (_, prices, ...sentences) => {
   const job = moneyJob(smallJob, prices, true);
@@ -43,7 +43,7 @@ test.each([
 test("an unknown tax class fails a check, and what it taxes has no price", () => {
   const job = moneyJob(smallJob, changed("foam", { tax_class: "half" }), true);
   expect(job.failed()).toContain(
-    'Item foam, $17.00, tax class "half": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Takeoff. Correct the price book, or add the class.',
+    'Item foam, $17.00, tax class "half": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
   );
   // not a tax of nothing: a figure that cannot be known is an error
   expect(String(job.value("price"))).toBe("#N/A");
@@ -62,11 +62,11 @@ test("a rate that the book lacks fails its check, and so does the task that need
 test("a code with a wildcard does not find another item", () => {
   const job = moneyJob({
     ...smallJob,
-    extra_lines: [{ description: "more foam", code: "fo*", needed: 1, unit: "each" }],
+    additional_items: [{ description: "more foam", code: "fo*", needed: 1, unit: "each" }],
   });
   expect(job.failed()).toHaveLength(1);
   expect(job.failed()[0]).toContain('no item with the code "fo*"');
-  expect(job.figure("extra_lines.cost[1]")).toBe(0);
+  expect(job.figure("additional_items.cost[1]")).toBe(0);
 });
 
 test("a job without quantities has no error anywhere", () => {
@@ -79,7 +79,7 @@ test("full tables have no error anywhere", () => {
   const job = moneyJob(
     {
       ...smallJob,
-      extra_lines: Array.from({ length: 8 }, () => extra),
+      additional_items: Array.from({ length: 8 }, () => extra),
       options: Array.from({ length: 6 }, () => ({ ...extra, extra_hours: 3, taken: true })),
       draws: Array.from({ length: 6 }, () => ({ name: "part", share: 1 / 6 })),
       subcontracts: Array.from({ length: 6 }, () => ({
@@ -88,7 +88,7 @@ test("full tables have no error anywhere", () => {
         quoted_until: "2027-06-30",
       })),
       risks: Array.from({ length: 6 }, () => ({ risk: "rock", low: 1, likely: 2, high: 9 })),
-      own_tasks: Array.from({ length: 6 }, () => ({ own_task: "planting", own_hours: 2 })),
+      additional_tasks: Array.from({ length: 6 }, () => ({ task: "planting", hours: 2 })),
     },
     undefined,
     true,
@@ -107,18 +107,18 @@ test("draws that leave a gap, or do not make the whole, fail a check", () => {
 test("a quote of others or of the pump that ends before the bid or the start is seen", () => {
   const quoted = (quoted_until: string) =>
     moneyJob({ ...smallJob, subcontracts: [{ work: "electric work", amount: 500, quoted_until }] });
-  expect(quoted("2026-12-24").value("prices_outlast_offer")).toBe(false);
-  expect(quoted("2026-12-25").value("prices_outlast_offer")).toBe(true);
+  expect(quoted("2026-12-24").value("prices_outlast_bid")).toBe(false);
+  expect(quoted("2026-12-25").value("prices_outlast_bid")).toBe(true);
   expect(quoted("2027-05-31").value("prices_reach_start")).toBe(false);
   expect(quoted("2027-06-01").value("prices_reach_start")).toBe(true);
   const pump = (good_until: string) =>
     moneyJob({ ...smallJob, pumps: [{ code: "demo-pump", cost: 900, good_until }] });
-  expect(pump("2026-12-24").value("prices_outlast_offer")).toBe(false);
+  expect(pump("2026-12-24").value("prices_outlast_bid")).toBe(false);
   expect(pump("2027-05-31").value("prices_reach_start")).toBe(false);
 });
 
 test("a price without margin does not stand an overrun of hours", () => {
   const thin = { ...smallJob, margin_wanted: 0, contingency_share: 0, risks: [], rounding_step: 1 };
-  expect(moneyJob(thin).value("stands_overrun")).toBe(false);
-  expect(moneyJob({ ...thin, hours_overrun: 0 }).value("stands_overrun")).toBe(true);
+  expect(moneyJob(thin).value("labor_overrun_covered")).toBe(false);
+  expect(moneyJob({ ...thin, labor_overrun_tested: 0 }).value("labor_overrun_covered")).toBe(true);
 });

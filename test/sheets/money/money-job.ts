@@ -114,7 +114,7 @@ export const smallJob: InputValues = {
   risks: [{ risk: "rock in the dig", low: 0, likely: 300, high: 1200 }],
 };
 
-/** A job of the money sheets alone; `value` looks a cell up, such as `lines.cost[3]`. */
+/** A job of the money sheets alone; `value` looks a cell up, such as `materials.cost[3]`. */
 export function moneyJob(inputs: InputValues, prices = book(), judged = false) {
   const model = modelOf(moneyTemplate, "us");
   const job: JobRecord = {
@@ -141,7 +141,7 @@ export function moneyJob(inputs: InputValues, prices = book(), judged = false) {
     model.cells.filter((cell) => cell.name === name).map(({ index }) => found[index] ?? null);
   /** The cell of a column in the row that another column names. */
   const ofLine = (code: string, key: string) => {
-    const row = column("lines.code").indexOf(code) + 1;
+    const row = column("materials.code").indexOf(code) + 1;
     return value(`lines.${key}[${row}]`);
   };
   const failed = () =>

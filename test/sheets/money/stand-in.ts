@@ -166,7 +166,7 @@ export const moneyTemplate = template({
       prose("Names", {
         names_said: calc(
           text,
-          'TEXTJOIN("; ",TRUE,falls.name,pipe_lines.name,extra_lines.description,draws.name)',
+          'TEXTJOIN("; ",TRUE,falls.name,pipe_lines.name,additional_items.description,draws.name)',
           "Names",
         ),
       }),

@@ -88,21 +88,21 @@ describe("a job in SI", () => {
             ({ index }) => values[index] ?? null,
           );
         const [unit, book, bought, each, cost] = [
-          column("lines", "unit"),
-          column("lines", "book_unit"),
-          column("lines", "bought"),
-          column("lines", "unit_cost"),
-          column("lines", "cost"),
+          column("materials", "unit"),
+          column("materials", "book_unit"),
+          column("materials", "order_quantity"),
+          column("materials", "unit_cost"),
+          column("materials", "cost"),
         ];
         const perFoot = unit.findIndex((one, i) => one === "m" && book[i] === "ft");
         expect(perFoot).toBeGreaterThan(-1);
         // 1 ft is 0.3048 m exactly: a book of $3.90 a foot is $12.795 a meter
         const itemCost = column("items", "cost")[
-          (column("lines", "at")[perFoot] as number) - 1
+          (column("materials", "at")[perFoot] as number) - 1
         ] as number;
         expect(each[perFoot]).toBeCloseTo(itemCost / 0.3048, 9);
         expect(cost[perFoot]).toBeCloseTo(Number(bought[perFoot]) * Number(each[perFoot]));
-        expect(column("lines", "unit_fits")).not.toContain(false);
+        expect(column("materials", "unit_fits")).not.toContain(false);
         expect(column("used_rates", "unit_fits")).not.toContain(false);
       });
     },
@@ -124,14 +124,17 @@ describe("a price book in the other system's units", () => {
   test("a metric price costs a US job the same", () => {
     const feet = changedDemo({}, { prices: sold("fill-pipe", "ft", 1) });
     const meters = changedDemo({}, { prices: sold("fill-pipe", "m", 1 / 0.3048) });
-    expect(shown(meters, "goods_cost")).toBeCloseTo(shown(feet, "goods_cost") as number, 1);
+    expect(shown(meters, "materials_before_tax")).toBeCloseTo(
+      shown(feet, "materials_before_tax") as number,
+      1,
+    );
     const reads = failingIn(meters);
-    expect(reads.has("lines.unit_fits")).toBe(false);
+    expect(reads.has("materials.unit_fits")).toBe(false);
   });
 
   test("a price for what is measured otherwise is refused", () => {
     expect(failingIn(changedDemo({}, { prices: sold("fill-pipe", "roll", 1) }))).toContain(
-      "lines.unit_fits",
+      "materials.unit_fits",
     );
   });
 
@@ -147,7 +150,7 @@ describe("a price book in the other system's units", () => {
     });
     const feet = changedDemo({}, { prices: rated("ft/hour", 10) });
     const meters = changedDemo({}, { prices: rated("m/hour", 3.048) });
-    expect(shown(meters, "labor_hours")).toBeCloseTo(shown(feet, "labor_hours") as number, 9);
+    expect(shown(meters, "man_hours")).toBeCloseTo(shown(feet, "man_hours") as number, 9);
     expect(failingIn(meters).has("used_rates.unit_fits")).toBe(false);
     expect(failingIn(changedDemo({}, { prices: rated("each/hour", 10) }))).toContain(
       "used_rates.unit_fits",

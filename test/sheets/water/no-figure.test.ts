@@ -26,7 +26,7 @@ const hopeless: [string, Changes][] = [
   ["a pool larger than the basin", firstRow("pools", { length: 60, width: 40, depth: 6 })],
   ["a basin like a bucket", { basin_length: 2, basin_width: 2, basin_depth: 1 }],
   ["never running", { hours_a_day: 0.5, splash_share: 0, air_humidity: 1, air_temperature: 120 }],
-  ["a chart that does not reach", { reach_needed: 60 }],
+  ["a chart that does not reach", { working_radius: 60 }],
 ];
 
 const sheets = ["Falls", "Stream", "Piping", "Balance", "Pump", "Basin", "Stone"];
