@@ -1,7 +1,7 @@
+import { addressOf as templateAddress } from "../address.js";
 import { print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
 import { areaCells, corners } from "../template/area.js";
-import { addressOf as templateAddress } from "../template/layout.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";

@@ -1,8 +1,8 @@
 import { open as openFile } from "node:fs/promises";
+import { loadJob } from "../book/load-job.js";
 import { RillbookError } from "../errors.js";
 import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
-import { loadJob } from "../job/load.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";

@@ -1,5 +1,5 @@
+import { trailSheet } from "../workbook/match/trail-columns.js";
 import type { SheetContent, WorkbookContent } from "../workbook/read/content.js";
-import { trailSheet } from "../workbook/write/trail-sheet.js";
 import type { Finding } from "./finding.js";
 import { namesByArea } from "./formulas.js";
 import { type NameAt, normalForm } from "./normal-form.js";

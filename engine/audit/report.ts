@@ -1,4 +1,4 @@
-import { shown } from "../trace/number-style.js";
+import { shown } from "../job/shown-value.js";
 import type { Audit } from "./audit.js";
 import { type Finding, type Grade, grades } from "./finding.js";
 

@@ -1,8 +1,8 @@
 import { suggestion } from "../formula/suggest.js";
 import { serialOf } from "../job/date.js";
+import type { BookColumn } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import { takenText } from "../text/taken.js";
-import type { BookColumn } from "./layout.js";
 
 /** A cell as it stands in a file: dates are text like 2026-05-31 already. */
 export type RawCell = InputValue | null | undefined | { readonly error: string };

@@ -1,12 +1,12 @@
 import { suggestion } from "../formula/suggest.js";
 import { serialOf } from "../job/date.js";
 import { JobError } from "../job/job-error.js";
+import type { BookLayout, BookRow, BookTable } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import { type Taken, takenLine, takenText } from "../text/taken.js";
 import { checkCell, type RawCell } from "./cell.js";
-import type { BookLayout, BookTable } from "./layout.js";
 import { bookMark } from "./mark.js";
-import type { BookRow, PriceBook } from "./price-book.js";
+import type { PriceBook } from "./price-book.js";
 
 /** A row as it stands in a file, with the number that people find it by. */
 export interface RawRow {

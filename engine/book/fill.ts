@@ -1,10 +1,11 @@
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
 import { JobError } from "../job/job-error.js";
+import type { BookRow } from "../template/book-layout.js";
 import { codeHolders } from "../template/code-holders.js";
 import { inUnit } from "../template/compile.js";
 import type { Model, Table } from "../template/model.js";
-import type { BookRow, PriceBook } from "./price-book.js";
+import type { PriceBook } from "./price-book.js";
 
 /** A row of the price book in the units of a model, by place among the book columns of its table. */
 export interface FittedRow {

@@ -1,9 +1,9 @@
 import { RillbookError } from "../errors.js";
 import { readText } from "../files.js";
 import { parsedJson } from "../job/json.js";
+import type { BookLayout } from "../template/book-layout.js";
 import type { RawCell } from "./cell.js";
 import type { RawBook, RawTable } from "./check.js";
-import type { BookLayout } from "./layout.js";
 
 /**
  * A price book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.

@@ -1,10 +1,10 @@
 import { writtenDate } from "../job/date.js";
+import type { BookLayout, BookTable } from "../template/book-layout.js";
 import { addressOf, positionOf } from "../workbook/read/address.js";
 import type { CellContent, SheetContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { RawCell } from "./cell.js";
 import type { RawBook, RawRow, RawTable } from "./check.js";
-import type { BookLayout, BookTable } from "./layout.js";
 
 /** Days of the years 2000 to 2099: a number outside is no date that an office means. */
 const dateRange = { first: 36526, last: 73050 };

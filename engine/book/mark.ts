@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { BookRow } from "./price-book.js";
+import type { BookRow } from "../template/book-layout.js";
 
 /**
  * SHA-256 of what a price book says: its name, its day and its rows in their order. How a

@@ -1,7 +1,4 @@
-import type { InputValue } from "../template/declare.js";
-
-/** A row of the price book, by column; absent cells are blank. */
-export type BookRow = Readonly<Record<string, InputValue>>;
+import type { BookRow } from "../template/book-layout.js";
 
 /** The office's prices: tables of rows (items, pumps, rates), in US units. */
 export interface PriceBook {

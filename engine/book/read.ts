@@ -1,9 +1,9 @@
 import { extname } from "node:path";
 import { RillbookError } from "../errors.js";
+import type { BookLayout } from "../template/book-layout.js";
 import { checkBook } from "./check.js";
 import { rawBookFromJson } from "./from-json.js";
 import { rawBookFromXlsx } from "./from-xlsx.js";
-import type { BookLayout } from "./layout.js";
 import type { PriceBook } from "./price-book.js";
 
 /**

@@ -1,9 +1,9 @@
 import exceljs from "exceljs";
 import { serialOf } from "../job/date.js";
 import { bookProperty } from "../output/kind.js";
+import type { BookColumn, BookLayout, BookTable } from "../template/book-layout.js";
 import { finishPackage } from "../workbook/write/package.js";
 import { aboutKeys, aboutSheet } from "./from-xlsx.js";
-import type { BookColumn, BookLayout, BookTable } from "./layout.js";
 import type { PriceBook } from "./price-book.js";
 
 /** No clock time: the same book must give the same bytes. */

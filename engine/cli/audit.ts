@@ -4,9 +4,9 @@ import { modelFor } from "../audit/identity.js";
 import { auditMarkdown, auditText } from "../audit/report.js";
 import type { PriceBook } from "../book/price-book.js";
 import { readPriceBook } from "../book/read.js";
+import { plainValue } from "../job/plain-value.js";
 import { outputTo } from "../output/write.js";
 import { shownText } from "../text/shown.js";
-import { plainValue } from "../trace/written.js";
 import { identityOfWorkbook } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -34,7 +34,6 @@ export function auditCommand(context: Context): Command {
           : await outputTo(options.report, {
               kind: "report",
               inputs: [file, ...(options.prices === undefined ? [] : [options.prices])],
-              templates: context.templates,
             });
       const book = await priceBook(options.prices, content, context);
       const audit = await auditWorkbook(content, context.templates, book);

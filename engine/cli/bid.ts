@@ -1,11 +1,13 @@
 import { Command } from "commander";
+import { type LoadedJob, loadJob } from "../book/load-job.js";
 import { calculate } from "../evaluate/calculate.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
-import { type LoadedJob, loadJob } from "../job/load.js";
 import { shownValue } from "../job/shown-value.js";
 import { outputTo } from "../output/write.js";
-import { type Identity, writeWorkbook } from "../workbook/write/write.js";
+import { editsAgainst } from "../take/untaken.js";
+import type { Identity } from "../workbook/write/identity.js";
+import { writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
 import { errorsAsJson, errorsTold } from "./errors-told.js";
 import { failedLines } from "./failed-lines.js";
@@ -25,8 +27,7 @@ export function bidCommand(context: Context): Command {
       const output = await outputTo(options.output, {
         kind: "bid",
         inputs: loaded.files,
-        templates: context.templates,
-        known: { model, values: given, trail: job.trail ?? [] },
+        edits: editsAgainst(context.templates, { model, values: given, trail: job.trail ?? [] }),
       });
       const values = calculate(model, given);
       await output.write(await writeWorkbook(model, values, identityOf(loaded)));

@@ -64,7 +64,6 @@ export function compareCommand(context: Context): Command {
           : await outputTo(output, {
               kind: kind === ".md" ? "comparison text" : "comparison",
               inputs: [...a.files, ...b.files],
-              templates: context.templates,
             });
       const comparison = compareJobs(a, b);
       const order = changeOrderOf(comparison, termsOf(options));

@@ -1,11 +1,11 @@
 import { Command } from "commander";
-import type { BookLayout } from "../book/layout.js";
 import type { PriceBook } from "../book/price-book.js";
 import { readPriceBook } from "../book/read.js";
 import { writePriceBook } from "../book/write.js";
 import { RillbookError } from "../errors.js";
 import { newestTemplate } from "../job/read.js";
 import { mustBeNew, writeNew as writeNewFile } from "../output/write.js";
+import type { BookLayout } from "../template/book-layout.js";
 import type { Context } from "./context.js";
 
 interface Options {
@@ -54,7 +54,7 @@ async function writeNew(
   await mustBeNew(file);
   const book = from === undefined ? starterBook(layout) : await readPriceBook(from, layout);
   const inputs = from === undefined ? [] : [from];
-  const plan = { kind: "book", inputs, templates: context.templates } as const;
+  const plan = { kind: "book", inputs } as const;
   await writeNewFile(file, plan, await writePriceBook(book, layout));
   const next =
     from === undefined

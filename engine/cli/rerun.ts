@@ -124,7 +124,7 @@ async function rerunFiles(context: Context, files: string[], options: Options): 
 }
 
 async function joinParts(context: Context, files: string[], options: Options): Promise<void> {
-  const { results, totals } = await join(files, options.output, context);
+  const { results, totals } = await join(files, options.output);
   context.status = statusOf(totals, false);
   const outcome = {
     totals,

@@ -38,7 +38,7 @@ export function startCommand(context: Context): Command {
       const prices = relative(folder, book).replaceAll("\\", "/");
       const model = modelOf(template, options.units);
       const record = validateJob(model, newJob(model, job, prices), file);
-      const plan = { kind: "record", inputs: [book], templates: context.templates } as const;
+      const plan = { kind: "record", inputs: [book] } as const;
       await writeNew(file, plan, recordText(record));
       const there = await stat(book).catch(() => undefined);
       const newBook = book.replace(/\.[^./\\]*$/, "");

@@ -1,11 +1,11 @@
 import { Command, InvalidArgumentError } from "commander";
 import { fittedTables } from "../book/fill.js";
+import { type LoadedJob, loadJob } from "../book/load-job.js";
 import { RillbookError } from "../errors.js";
 import { CellError, type Value } from "../formula/value.js";
-import { type LoadedJob, loadJob } from "../job/load.js";
 import type { Moved } from "../rerun/lines.js";
 import { whatMoved } from "../rerun/moved.js";
-import { rolesOf } from "../rerun/role-plan.js";
+import { rolesOf } from "../template/role-plan.js";
 import type { Effect, Trial } from "../weigh/effects.js";
 import type { Percentile, Spread } from "../weigh/simulate.js";
 import { type Weighed, weigh } from "../weigh/weigh.js";

@@ -1,7 +1,7 @@
 import { rounded } from "../evaluate/decimal.js";
 import type { Value } from "../formula/value.js";
+import { shown } from "../job/shown-value.js";
 import type { Cell, Model } from "../template/model.js";
-import { shown } from "../trace/number-style.js";
 import { type Change, type Comparison, difference } from "./compare.js";
 import { belongs, type OfficeChanges, officeChanges } from "./held-back.js";
 import { draftOf, type LineChange, lineChanges } from "./page-lines.js";

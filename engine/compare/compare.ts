@@ -1,10 +1,9 @@
-import type { OpenedJob } from "../audit/open.js";
-import { agree } from "../audit/subject.js";
+import { agree, type OpenedJob } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import { CellError, type Value } from "../formula/value.js";
+import { shown } from "../job/shown-value.js";
 import { messageName } from "../template/implied.js";
 import type { Cell, Model } from "../template/model.js";
-import { shown } from "../trace/number-style.js";
 import { type PriceChange, priceChanges } from "./prices.js";
 import { type Reason, reasonsOf } from "./reasons.js";
 

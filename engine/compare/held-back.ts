@@ -1,4 +1,4 @@
-import type { OpenedJob } from "../audit/open.js";
+import type { OpenedJob } from "../audit/index.js";
 import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
 import { columnOf, type Table } from "../template/model.js";

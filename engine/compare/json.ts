@@ -1,4 +1,4 @@
-import { plainValue } from "../trace/written.js";
+import { plainValue } from "../job/plain-value.js";
 import type { ChangeOrder } from "./change-order.js";
 import { type Change, type Comparison, difference } from "./compare.js";
 

@@ -1,4 +1,4 @@
-import type { OpenedJob } from "../audit/open.js";
+import type { OpenedJob } from "../audit/index.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Agreed } from "../template/template.js";

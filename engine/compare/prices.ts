@@ -1,8 +1,7 @@
-import type { OpenedJob } from "../audit/open.js";
-import { agree } from "../audit/subject.js";
+import { agree, type OpenedJob } from "../audit/index.js";
 import type { Value } from "../formula/value.js";
+import { shown } from "../job/shown-value.js";
 import { columnOf, type Table } from "../template/model.js";
-import { shown } from "../trace/number-style.js";
 
 /** A figure of a price-book line that changed, came or went. */
 export interface PriceChange {

@@ -1,4 +1,4 @@
-import type { OpenedJob } from "../audit/open.js";
+import type { OpenedJob } from "../audit/index.js";
 import { inputOrigins } from "../job/trail/origin.js";
 
 /** Who gave an input its value, and why. */

@@ -35,3 +35,10 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   if (unit.startsWith("$")) return `$${figure(value)}${unit.slice(1)}`;
   return unit === "" ? figure(value) : `${figure(value)} ${unit}`;
 }
+
+/** As `shownValue`, of a value that stands in no list: `1,234.5 lb`. */
+export function shown(model: Model, cell: Cell, value: Value): string {
+  const only: Value[] = [];
+  only[cell.index] = value;
+  return shownValue(model, cell, only);
+}

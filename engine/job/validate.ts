@@ -1,7 +1,6 @@
 import { Ajv, type ErrorObject } from "ajv";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
-import { typedValue } from "../set/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { serialOf } from "./date.js";
 import { inputPlanOf } from "./input-plan.js";
@@ -10,6 +9,7 @@ import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
 import { withTakenTexts } from "./record-texts.js";
 import { jobSchema } from "./schema.js";
+import { typedValue } from "./typed-value.js";
 
 type Validate = ReturnType<Ajv["compile"]>;
 const validators = new WeakMap<Model, Validate>();

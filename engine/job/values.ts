@@ -1,5 +1,3 @@
-import { fillBook } from "../book/fill.js";
-import type { PriceBook } from "../book/price-book.js";
 import type { Value } from "../formula/value.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
@@ -9,17 +7,10 @@ import { JobError } from "./job-error.js";
 import type { JobRecord } from "./record.js";
 
 /**
- * The list of values of a job before calculation: inputs (as given, or their default),
- * published figures and the price book's rows, by the index of the cell; formula cells
- * are null. Throws JobError for a missing input, an unknown choice or a book that lacks a table.
+ * The list of values of a job before calculation, without the price book's rows: inputs (as given, or
+ * their default) and published figures, by the index of the cell; all else is null. Throws JobError for
+ * a missing input or an unknown choice.
  */
-export function valuesOf(model: Model, job: JobRecord, book: PriceBook): Value[] {
-  const values = inputValues(model, job);
-  fillBook(model, values, book);
-  return values;
-}
-
-/** The same without the price book's rows. Throws JobError for a missing input or an unknown choice. */
 export function inputValues(model: Model, job: JobRecord): Value[] {
   const values = valuesAsGiven(model, job);
   const faults: string[] = [];

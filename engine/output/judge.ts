@@ -2,21 +2,33 @@ import { constants } from "node:fs";
 import { access, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { RillbookError } from "../errors.js";
-import type { Template } from "../template/template.js";
-import { type Edits, editsOf, type Known } from "./edits.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
 import { type Found, kindOfFile, type OutputKind, outputKinds } from "./kind.js";
 import { unwritable } from "./system-error.js";
 import { isSameFile, type Target, targetOf } from "./target.js";
 
+/** What writing over a workbook would lose. */
+export interface Edits {
+  /** Inputs changed in it that stand neither in what is written nor in its trail, by id. */
+  readonly inputs: readonly string[];
+  /** Formulas, published figures and prices changed in it, which no command takes in. */
+  readonly besides: readonly string[];
+  /** Why it cannot be told what was changed, where that is so. */
+  readonly untold?: string;
+}
+
 /** What is going to be written, and what it must not be written over. */
-export interface Plan {
-  readonly kind: OutputKind;
+export type Plan = Inputs & (BidPlan | { readonly kind: Exclude<OutputKind, "bid"> });
+
+interface Inputs {
   /** Paths of all that the command reads. */
   readonly inputs: readonly string[];
-  /** To tell what was changed in a bid that stands there. */
-  readonly templates: readonly Template[];
-  /** What goes into the bid that is to be written. */
-  readonly known?: Known;
+}
+
+interface BidPlan {
+  readonly kind: "bid";
+  /** Tells what was changed in a bid that stands there. */
+  readonly edits: (content: WorkbookContent) => Edits;
 }
 
 /**
@@ -113,8 +125,8 @@ function mustBeReplaceable({ asked }: Target, found: Found, plan: Plan): void {
     );
   }
   if (found.content === undefined) return;
-  if (found.kind === "bid") {
-    mustBeUnedited(asked, editsOf(found.content, plan.templates, plan.known));
+  if (plan.kind === "bid") {
+    mustBeUnedited(asked, plan.edits(found.content));
     return;
   }
   const { created, modified } = found.content.properties;

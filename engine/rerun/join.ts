@@ -4,7 +4,6 @@ import { Results } from "./results.js";
 import { mustAgree } from "./resume.js";
 import { type Totals, totalsOf } from "./running-totals.js";
 import { writeSummary } from "./summary/write-summary.js";
-import type { Trade } from "./trade.js";
 
 /**
  * Joins the result files of all parts of a run into one summary (none is written without `output`).
@@ -13,9 +12,8 @@ import type { Trade } from "./trade.js";
 export async function join(
   paths: readonly string[],
   output: string | undefined,
-  { templates }: Pick<Trade, "templates">,
 ): Promise<{ results: Results; totals: Totals }> {
-  const plan = { kind: "summary", inputs: paths, templates } as const;
+  const plan = { kind: "summary", inputs: paths } as const;
   const summary = output === undefined ? undefined : await outputTo(output, plan);
   const seen = new Map<number, string>();
   let results: Results | undefined;

@@ -7,13 +7,14 @@ import { ManyJudge } from "../evaluate/judge-many.js";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
+import { rolesOf } from "../template/role-plan.js";
 import { Books } from "./books.js";
 import { type Filter, passes } from "./filter.js";
 import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
 import { oldRecord } from "./record-job.js";
-import { expiredQuotes, failing, figuresOf, inError, rolesOf } from "./role-plan.js";
+import { expiredQuotes, failing, figuresOf, inError } from "./role-plan.js";
 import type { Trade } from "./trade.js";
 import { oldWorkbook } from "./workbook-job.js";
 

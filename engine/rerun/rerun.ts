@@ -77,7 +77,7 @@ export async function rerun(
 ): Promise<Outcome> {
   const filters = options.filters.map(filterOf);
   mustKnowFilters(filters, trade.templates);
-  const place = await placeFor(options, trade);
+  const place = await placeFor(options);
   const book = await trade.readBook(options.prices);
   const asked = askedOf(options, book, filters);
   const run = runLine(options, book);
@@ -111,12 +111,15 @@ export async function rerun(
 }
 
 /** Looks at what the run writes before it begins. Gives the summary, where one is written. */
-async function placeFor(
-  { named, prices, output, part, resume }: RerunOptions,
-  { templates }: Trade,
-): Promise<Output | undefined> {
+async function placeFor({
+  named,
+  prices,
+  output,
+  part,
+  resume,
+}: RerunOptions): Promise<Output | undefined> {
   if (output === undefined) return undefined;
-  const plan = { inputs: [prices, ...named], templates };
+  const plan = { inputs: [prices, ...named] };
   const summary = await outputTo(output, { ...plan, kind: "summary" });
   const lines = linesPath(output, part);
   // lines to go on with are read, and what is wrong with them is told, before they grow

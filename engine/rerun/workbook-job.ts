@@ -8,6 +8,7 @@ import type { InputValues, JobRecord, RowValues } from "../job/record.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
+import { type RolePlan, rolesOf } from "../template/role-plan.js";
 import type { Template } from "../template/template.js";
 import { takenText } from "../text/taken.js";
 import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
@@ -17,7 +18,7 @@ import { cellAt, columnAt, nameIn } from "../workbook/read/lookup.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import type { OldJob, Said } from "./old-job.js";
 import { inputsFor } from "./record-job.js";
-import { figuresOf, type RolePlan, rolesOf } from "./role-plan.js";
+import { figuresOf } from "./role-plan.js";
 
 type Found = (cell: Cell) => CellContent | undefined;
 

@@ -7,12 +7,12 @@ import { appended } from "../job/trail/chain.js";
 import type { Change, TrailEntry } from "../job/trail/entry.js";
 import { recorded, unitFor } from "../job/trail/inputs.js";
 import { verifyTrail } from "../job/trail/verify.js";
+import { typedValue } from "../job/typed-value.js";
 import { validateJob } from "../job/validate.js";
 import { unknownChoices, valuesAsGiven } from "../job/values.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Assignment } from "./assignment.js";
-import { typedValue } from "./value.js";
 
 /** Who sets inputs, when, and where the values come from. */
 export type Circumstances = Pick<Change, "by" | "time" | "from" | "note">;

@@ -1,4 +1,4 @@
-import { formulaIn } from "../audit/subject.js";
+import { formulaIn } from "../audit/index.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import { recorded } from "../job/trail/inputs.js";
 import type { InputValue } from "../template/declare.js";

@@ -1,10 +1,12 @@
-import type { Finding } from "../audit/finding.js";
-import { checkPublished } from "../audit/fixed-figures.js";
-import { checkFormulas } from "../audit/formulas.js";
-import { checkPlaces } from "../audit/moved-cells.js";
-import { checkValues, recalculated } from "../audit/recalculate.js";
-import type { Subject } from "../audit/subject.js";
-import { checkTrail } from "../audit/trail.js";
+import type { Finding, Subject } from "../audit/index.js";
+import {
+  checkFormulas,
+  checkPlaces,
+  checkPublished,
+  checkTrail,
+  checkValues,
+  recalculated,
+} from "../audit/index.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 
 /**

@@ -1,4 +1,4 @@
-import type { Finding } from "../audit/finding.js";
+import type { Finding } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import { JobError } from "../job/job-error.js";
 import { systemFor, templateFor } from "../job/read.js";

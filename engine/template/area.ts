@@ -1,5 +1,5 @@
+import { columnLetters } from "../address.js";
 import type { Reference } from "../formula/tree.js";
-import { columnLetters } from "./layout.js";
 import type { Cell, Model } from "./model.js";
 
 /** `cells.falls` stands for all cells of the sheet Falls. */

@@ -1,7 +1,7 @@
+import { addressOf, columnLetters } from "../address.js";
 import { type PrintStyle, print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
 import { type Area, areaCells, areaTable, corners, wordsOf } from "./area.js";
-import { addressOf, columnLetters } from "./layout.js";
 import { type Cell, type CellReference, cellOf, columnOf, type Model } from "./model.js";
 
 /** The formula of a cell as the workbook holds it: names for single cells and columns, addresses within a row. */

@@ -1,5 +1,5 @@
-import type { BookLayout } from "../book/layout.js";
 import type { NamedFormula } from "../formula/named-formula.js";
+import type { BookLayout } from "./book-layout.js";
 import type { SheetDeclaration } from "./declare.js";
 
 /** A set of sheets under a name and a version: what a kind of job is estimated with. */

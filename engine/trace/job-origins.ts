@@ -1,4 +1,4 @@
-import type { OpenedJob } from "../audit/open.js";
+import type { OpenedJob } from "../audit/index.js";
 import { inputOrigins } from "../job/trail/origin.js";
 import type { Origin } from "./node.js";
 import type { Origins } from "./origin.js";

@@ -1,14 +1,14 @@
 import type { NamedFormula, SettledMeasure } from "../formula/named-formula.js";
 import type { Tree } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
+import { plainValue } from "../job/plain-value.js";
 import type { Cell } from "../template/model.js";
 import type { TraceNode } from "./node.js";
 import { mannerOfMeasure, shownMeasure } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
 import { type CallPart, partsOfFormula } from "./parts.js";
-import type { Traced } from "./trace.js";
+import type { Traced } from "./traced.js";
 import { inlinerOf, treeValue } from "./tree-value.js";
-import { plainValue } from "./written.js";
 
 /**
  * A call of a named formula: first by its name and arguments, and where the depth allows its body,

@@ -1,3 +1,5 @@
+import type { PlainValue } from "../job/plain-value.js";
+
 /** Where a given value comes from, in words for people and in parts for programs. */
 export interface Origin {
   readonly kind: "trail" | "default" | "untold" | "published" | "price book";
@@ -8,14 +10,6 @@ export interface Origin {
   readonly from?: string;
   readonly note?: string;
 }
-
-/** A value as JSON holds it. */
-export type PlainValue =
-  | number
-  | string
-  | boolean
-  | null
-  | { readonly error: string; readonly from?: string };
 
 /** One figure of a trace, with its math and, as far as it was opened, its parts. */
 export interface TraceNode {

@@ -1,6 +1,6 @@
 import type { SettledMeasure } from "../formula/named-formula.js";
 import type { Value } from "../formula/value.js";
-import { shownValue } from "../job/shown-value.js";
+import { shown } from "../job/shown-value.js";
 import type { Cell, Model } from "../template/model.js";
 import { decimalsIn } from "../units/decimals.js";
 import { type UnitSystem, unitOf } from "../units/quantity.js";
@@ -31,13 +31,6 @@ function decimalsFor(value: Value, digits: number): number {
   if (typeof value !== "number" || value === 0) return 2;
   const whole = Math.floor(Math.log10(Math.abs(value))) + 1;
   return Math.min(Math.max(digits - whole, 0), 20);
-}
-
-/** A value for people: `1,234.5 lb`. */
-export function shown(model: Model, cell: Cell, value: Value): string {
-  const only: Value[] = [];
-  only[cell.index] = value;
-  return shownValue(model, cell, only);
 }
 
 /** As `shown`, for the result of a named formula. */

@@ -1,20 +1,14 @@
-import type { Value } from "../formula/value.js";
-import { type Cell, columnOf, type Model } from "../template/model.js";
+import { plainValue } from "../job/plain-value.js";
+import { shown } from "../job/shown-value.js";
+import { type Cell, columnOf } from "../template/model.js";
 import { formulaNode } from "./named.js";
 import type { TraceNode } from "./node.js";
-import { mannerOf, shown } from "./number-style.js";
+import { mannerOf } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
-import { type Origins, originOf } from "./origin.js";
+import { originOf } from "./origin.js";
 import { type Part, partsOfFormula } from "./parts.js";
 import { rowsInUse, unwrapped } from "./rows-in-use.js";
-import { plainValue } from "./written.js";
-
-/** A calculated job, as a trace needs it. */
-export interface Traced {
-  readonly model: Model;
-  readonly values: readonly Value[];
-  readonly origins: Origins;
-}
+import type { Traced } from "./traced.js";
 
 /**
  * Shows where a figure comes from: its formula in names and in numbers, its result, and so on for

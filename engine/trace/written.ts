@@ -1,6 +1,5 @@
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
-import type { PlainValue } from "./node.js";
 
 /** How values of a cell or parameter are written within a formula. */
 export interface Manner {
@@ -66,12 +65,4 @@ function bare(value: Value, manner: Manner, rounding: Rounding): Written {
       ? Number(wanted.toFixed(Math.min(manner.decimals, 100)))
       : Number(wanted.toPrecision(rounding));
   return { text: `${rounded}${manner.percent ? "%" : ""}`, value: rounded / scale };
-}
-
-export function plainValue(value: Value | undefined): PlainValue {
-  if (value === undefined) return null;
-  if (!(value instanceof CellError)) return value;
-  return value.origin === undefined
-    ? { error: value.code }
-    : { error: value.code, from: value.origin };
 }

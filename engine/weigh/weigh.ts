@@ -1,8 +1,8 @@
 import { fittedTables } from "../book/fill.js";
+import type { LoadedJob } from "../book/load-job.js";
 import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
-import type { LoadedJob } from "../job/load.js";
-import { rolesOf } from "../rerun/role-plan.js";
+import { rolesOf } from "../template/role-plan.js";
 import { type Effect, effects, type Swing, swings } from "./effects.js";
 import { type Spread, simulate } from "./simulate.js";
 

@@ -1,4 +1,4 @@
-import type { BookRow } from "../../engine/book/price-book.js";
+import type { BookRow } from "../../engine/template/book-layout.js";
 import { wordsIn } from "../../engine/template/index.js";
 import { otherLines } from "../parts/materials/other-lines.js";
 import { pipeLines } from "../parts/materials/pipe-lines.js";

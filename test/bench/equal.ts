@@ -1,7 +1,7 @@
+import { valuesOf } from "../../engine/book/values.js";
 import { calculateFast, firstDifference } from "../../engine/evaluate/calculate.js";
 import { ManyJudge } from "../../engine/evaluate/judge-many.js";
 import { validateJob } from "../../engine/job/validate.js";
-import { valuesOf } from "../../engine/job/values.js";
 import { tradeOf } from "../../engine/rerun/trade.js";
 import { modelOf } from "../../engine/template/models.js";
 import type { Template } from "../../engine/template/template.js";

@@ -1,9 +1,9 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { PriceBook } from "../../engine/book/price-book.js";
+import { valuesOf } from "../../engine/book/values.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import type { JobRecord } from "../../engine/job/record.js";
-import { valuesOf } from "../../engine/job/values.js";
 import type { Model } from "../../engine/template/model.js";
 import { writeWorkbook } from "../../engine/workbook/write/write.js";
 import { randomJob } from "../support/random-job.js";

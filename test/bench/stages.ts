@@ -9,9 +9,9 @@ import type { Value } from "../../engine/formula/value.js";
 import { rawJob } from "../../engine/job/read.js";
 import { validateJob } from "../../engine/job/validate.js";
 import { inputValues } from "../../engine/job/values.js";
-import { rolesOf } from "../../engine/rerun/role-plan.js";
 import { oldWorkbook } from "../../engine/rerun/workbook-job.js";
 import type { Model } from "../../engine/template/model.js";
+import { rolesOf } from "../../engine/template/role-plan.js";
 import type { Template } from "../../engine/template/template.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 

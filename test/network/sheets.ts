@@ -1,5 +1,5 @@
-import type { BookRow } from "../../engine/book/price-book.js";
 import type { RowValues } from "../../engine/job/record.js";
+import type { BookRow } from "../../engine/template/book-layout.js";
 import { type Answers, answersOf } from "../support/water.js";
 import { curveFromZero, type NetworkSolution, type PipeNetwork } from "./pipe-network.js";
 

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Plan } from "../../engine/output/judge.js";
 import { outputTo } from "../../engine/output/write.js";
+import { editsAgainst } from "../../engine/take/untaken.js";
 import { fence } from "../support/fence.js";
 import { fenceModel, fenceTrail, fenceValues, fenceWorkbook } from "../support/fence-bid.js";
 import { recalculate, takeSteps } from "./soffice.js";
@@ -20,8 +21,7 @@ afterAll(() => rm(folder, { recursive: true }));
 const plan: Plan = {
   kind: "bid",
   inputs: [],
-  templates: [fence],
-  known: { model: fenceModel, values: fenceValues, trail: fenceTrail },
+  edits: editsAgainst([fence], { model: fenceModel, values: fenceValues, trail: fenceTrail }),
 };
 
 test("a bid that LibreOffice saved unchanged may be written over", async () => {

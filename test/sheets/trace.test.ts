@@ -1,10 +1,10 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { openJob } from "../../engine/audit/open.js";
+import { shown } from "../../engine/job/shown-value.js";
 import type { Cell } from "../../engine/template/model.js";
 import { originsOf } from "../../engine/trace/job-origins.js";
 import type { TraceNode } from "../../engine/trace/node.js";
-import { shown } from "../../engine/trace/number-style.js";
 import { trace } from "../../engine/trace/trace.js";
 import { templates } from "../../sheets/templates/index.js";
 import { demoFolder } from "../support/demo.js";

@@ -1,15 +1,15 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
+import { addressOf } from "../../engine/address.js";
+import { loadJob } from "../../engine/book/load-job.js";
 import { readPriceBook } from "../../engine/book/read.js";
+import { valuesOf } from "../../engine/book/values.js";
 import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../engine/formula/value.js";
-import { loadJob } from "../../engine/job/load.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import { jobSchema } from "../../engine/job/schema.js";
 import { validateJob } from "../../engine/job/validate.js";
-import { valuesOf } from "../../engine/job/values.js";
-import { addressOf } from "../../engine/template/layout.js";
 import type { Model } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
 import { type UnitSystem, unitSystems } from "../../engine/units/quantity.js";

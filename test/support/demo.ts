@@ -1,10 +1,10 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { type LoadedJob, loadJob } from "../../engine/book/load-job.js";
 import { identityOf } from "../../engine/cli/bid.js";
 import { calculate } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
-import { type LoadedJob, loadJob } from "../../engine/job/load.js";
 import { writeWorkbook } from "../../engine/workbook/write/write.js";
 import { templates } from "../../sheets/templates/index.js";
 

@@ -1,7 +1,7 @@
 import type { PriceBook } from "../../engine/book/price-book.js";
+import { valuesOf } from "../../engine/book/values.js";
 import type { Value } from "../../engine/formula/value.js";
 import type { JobRecord } from "../../engine/job/record.js";
-import { valuesOf } from "../../engine/job/values.js";
 import {
   area,
   book,
@@ -28,7 +28,7 @@ import {
   yesno,
 } from "../../engine/template/index.js";
 import type { Model } from "../../engine/template/model.js";
-import type { Identity } from "../../engine/workbook/write/write.js";
+import type { Identity } from "../../engine/workbook/write/identity.js";
 
 /**
  * A small invented trade with everything the engine offers: rows, a table beside another, published

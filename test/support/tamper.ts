@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { columnLetters } from "../../engine/template/layout.js";
+import { columnLetters } from "../../engine/address.js";
 import type { Model } from "../../engine/template/model.js";
 
 /** A workbook taken apart, to be changed as a forger would: in its XML, cached values and all. */

@@ -1,7 +1,7 @@
 import type { PriceBook } from "../../engine/book/price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import * as t from "../../engine/template/index.js";
-import type { Identity } from "../../engine/workbook/write/write.js";
+import type { Identity } from "../../engine/workbook/write/identity.js";
 
 /**
  * A small invented trade, planting beds, with one of each thing that a template can hold.

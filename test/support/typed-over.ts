@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { addressOf } from "../../engine/template/layout.js";
+import { addressOf } from "../../engine/address.js";
 import type { Model } from "../../engine/template/model.js";
 
 /** A workbook with numbers typed over some cells, by id, and nothing calculated anew. */

@@ -1,5 +1,5 @@
-import type { BookRow } from "../../engine/book/price-book.js";
 import type { InputValues } from "../../engine/job/record.js";
+import type { BookRow } from "../../engine/template/book-layout.js";
 
 /** A pump by points of gal/min, ft and (if known) watts. */
 export function pump(

@@ -1,8 +1,8 @@
-import type { BookRow } from "../../engine/book/price-book.js";
+import { valuesOf } from "../../engine/book/values.js";
 import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
 import type { InputValues } from "../../engine/job/record.js";
-import { valuesOf } from "../../engine/job/values.js";
+import type { BookRow } from "../../engine/template/book-layout.js";
 import { compile } from "../../engine/template/compile.js";
 import type { Model } from "../../engine/template/model.js";
 import { template } from "../../engine/template/template.js";

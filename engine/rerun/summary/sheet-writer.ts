@@ -1,7 +1,7 @@
 import type exceljs from "exceljs";
 import type { CellValue, Style } from "exceljs";
+import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
-import { columnLetters } from "../../template/layout.js";
 import { styles } from "../../workbook/write/look.js";
 
 export type ExcelWriter = exceljs.stream.xlsx.WorkbookWriter;

@@ -4,7 +4,7 @@ import { entrySchema } from "../../job/trail/schema.js";
 import type { InputValue } from "../../template/declare.js";
 import { columnLetters, positionOf } from "../read/address.js";
 import type { CellContent, SheetContent, WorkbookContent } from "../read/content.js";
-import { trailColumns, trailSheet } from "../write/trail-sheet.js";
+import { trailColumns, trailSheet } from "./trail-columns.js";
 
 /** What the Trail sheet of a workbook says. */
 export interface WorkbookTrail {

@@ -1,4 +1,4 @@
-import { columnLetters } from "../../template/layout.js";
+import { columnLetters } from "../../address.js";
 
 /** A cell's place, counted from 1: column 1 is A. */
 export interface Position {

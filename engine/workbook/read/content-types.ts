@@ -1,9 +1,9 @@
 import { contentTypes } from "./namespaces.js";
-import type { Package } from "./package.js";
 import { damaged } from "./refused.js";
+import type { Parts } from "./xml.js";
 
 /** Reads [Content_Types].xml (ISO/IEC 29500-2, content types stream) as a function from a part's name to its type. */
-export function readContentTypes(from: Package): (part: string) => string | undefined {
+export function readContentTypes(from: Parts): (part: string) => string | undefined {
   const byExtension = new Map<string, string>();
   const byPart = new Map<string, string>();
   from.walk("[Content_Types].xml", {

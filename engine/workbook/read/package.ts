@@ -4,11 +4,11 @@ import { Budget, type ReadLimits } from "./limits.js";
 import { damaged } from "./refused.js";
 import { type Relationship, readRelationships, relationshipsPartOf } from "./relationships.js";
 import { unpack } from "./unpack.js";
-import { walkXml, type XmlVisitor } from "./xml.js";
+import { type Parts, walkXml, type XmlVisitor } from "./xml.js";
 import { readDirectory, type ZipEntry } from "./zip-directory.js";
 
 /** An opened package (ISO/IEC 29500-2): its parts by name, whatever their case, unpacked on demand. */
-export class Package {
+export class Package implements Parts {
   readonly budget: Budget;
   readonly partNames: readonly string[];
   readonly #bytes: Uint8Array;

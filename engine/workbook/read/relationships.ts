@@ -1,6 +1,6 @@
 import { packageRelationships } from "./namespaces.js";
-import type { Package } from "./package.js";
 import { damaged } from "./refused.js";
+import type { Parts } from "./xml.js";
 
 export interface Relationship {
   readonly id: string;
@@ -17,7 +17,7 @@ export function relationshipsPartOf(part: string): string {
 }
 
 /** Reads the relationships of a part (ISO/IEC 29500-2, relationships). */
-export function readRelationships(from: Package, part: string): Relationship[] {
+export function readRelationships(from: Parts, part: string): Relationship[] {
   const found: Relationship[] = [];
   const ids = new Set<string>();
   const relationshipsPart = relationshipsPartOf(part);

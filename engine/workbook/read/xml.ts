@@ -18,6 +18,11 @@ export interface XmlVisitor {
   close?(path: string): void;
 }
 
+/** The parts of a package, as far as one needs them to read one of them through. */
+export interface Parts {
+  walk(part: string, visitor: XmlVisitor): void;
+}
+
 const deepest = 40;
 const mostAttributes = 200;
 const sliceBytes = 1 << 16;

@@ -1,4 +1,5 @@
 import type { DataValidation, Style, Worksheet } from "exceljs";
+import { addressOf } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import type {
   InputDeclaration,
@@ -7,7 +8,7 @@ import type {
   TextBlock,
 } from "../../template/declare.js";
 import { messageName, statusName } from "../../template/implied.js";
-import { addressOf, lineColumns } from "../../template/layout.js";
+import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { putCell } from "./cells.js";
 import {

@@ -1,6 +1,6 @@
+import { columnLetters } from "../../address.js";
 import { CellError, type Value } from "../../formula/value.js";
 import type { ChartBlock, Series } from "../../template/declare.js";
-import { columnLetters } from "../../template/layout.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { shownUnit } from "./number-format.js";
 import { escaped } from "./package.js";

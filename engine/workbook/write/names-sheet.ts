@@ -1,7 +1,7 @@
 import type { Workbook } from "exceljs";
+import { addressOf } from "../../address.js";
 import { describeMeasure } from "../../formula/named-formula.js";
 import type { Value } from "../../formula/value.js";
-import { addressOf } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
 import { spokenFormula } from "../../template/printed.js";
 import { formulaContent } from "./cells.js";

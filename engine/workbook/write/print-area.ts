@@ -1,7 +1,8 @@
 import type { Row, Worksheet } from "exceljs";
+import { columnLetters } from "../../address.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
-import { chartLines, columnLetters } from "../../template/layout.js";
+import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
 import { lastColumn } from "./grid.js";

@@ -5,9 +5,9 @@ import type { Cell, Model } from "../../template/model.js";
 import { notStanding } from "../../template/standing.js";
 import { formulaContent } from "./cells.js";
 import { textHeight } from "./grid.js";
+import type { Identity } from "./identity.js";
 import { attention, styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
-import type { Identity } from "./write.js";
 
 /** How many of the failed checks the sheet shows. */
 const firstFailing = 8;

@@ -1,9 +1,10 @@
+import { addressOf, columnLetters } from "../../address.js";
 import { print } from "../../formula/print.js";
 import type { Reference } from "../../formula/tree.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { CellDeclaration, TableBlock } from "../../template/declare.js";
 import { messageName } from "../../template/implied.js";
-import { addressOf, asideColumn, columnLetters } from "../../template/layout.js";
+import { asideColumn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";

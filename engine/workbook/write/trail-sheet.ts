@@ -4,19 +4,12 @@ import { recorded, unitFor } from "../../job/trail/inputs.js";
 import { inputOrigins } from "../../job/trail/origin.js";
 import type { InputValue } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
+import { trailColumns, trailSheet } from "../match/trail-columns.js";
 import { textHeight } from "./grid.js";
+import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
 import { printTitle } from "./print-area.js";
-import type { Identity } from "./write.js";
-
-export const trailSheet = "Trail";
-
-/** The columns of the sheet: of the lists of values as written, and of the changes. */
-export const trailColumns = {
-  values: ["", "Input", "Value", "Unit", "Origin", "By", "When", "Note", "Meaning"],
-  entries: ["No.", "Input", "New", "Unit", "From", "By", "Time (UTC)", "Note", "Old", "Hash"],
-} as const;
 
 const widths = [6, 26, 18, 9, 22, 18, 24, 40, 34, 34];
 

@@ -1,15 +1,14 @@
 import exceljs from "exceljs";
+import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { headOf } from "../../job/trail/chain.js";
-import type { TrailEntry } from "../../job/trail/entry.js";
 import { inputsMark } from "../../job/trail/inputs.js";
-import { columnLetters } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
-import type { UnitSystem } from "../../units/quantity.js";
 import { identityProperties } from "../match/identity.js";
 import { type Page, writeHeading, writeLines, writeProse, writeText } from "./blocks.js";
 import { addCharts } from "./charts.js";
 import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
+import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
@@ -17,22 +16,6 @@ import { scaleAcross, setPrint, usualHeight } from "./print-area.js";
 import { writeStart } from "./start-sheet.js";
 import { writeTable } from "./tables.js";
 import { writeTrail } from "./trail-sheet.js";
-
-/** What a workbook says of itself, on its Start sheet and in its custom properties. */
-export interface Identity {
-  readonly job: string;
-  readonly template: string;
-  readonly version: number;
-  readonly units: UnitSystem;
-  readonly about?: string;
-  readonly book: string;
-  readonly bookAsOf: string;
-  readonly bookMark: string;
-  /** Path of the price book as the job record names it. */
-  readonly prices?: string;
-  /** The history of the inputs; none where left out. */
-  readonly trail?: readonly TrailEntry[];
-}
 
 /** Workbooks carry no clock time: the same job must give the same bytes. */
 const undated = new Date(Date.UTC(2000, 0, 1));

@@ -11,16 +11,7 @@ import {
 } from "../../../engine/template/index.js";
 import { squareOfFlow } from "../../vocabulary/pipe.js";
 import { passesOf } from "./passes.js";
-
-/** One state of the network: the prefix of its names, and the column with its fittings. */
-export interface State {
-  readonly prefix: "open" | "actual";
-  readonly title: string;
-  readonly speed: string;
-  readonly local: "local_open" | "local_actual";
-  /** Height of a row's outlet: out of reach where it counts as shut. */
-  readonly stands: string;
-}
+import type { State } from "./state.js";
 
 /**
  * What all outlets take together at a head: FLOW_AT_HEAD of each row in one SUMPRODUCT.

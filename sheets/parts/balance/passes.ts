@@ -8,7 +8,7 @@ import {
   precise,
   table,
 } from "../../../engine/template/index.js";
-import type { State } from "./network.js";
+import type { State } from "./state.js";
 
 /** Passes that close in on the head at the manifold. Ten leave less than 0.00001 gal/min on any network tried. */
 const rows = 10;

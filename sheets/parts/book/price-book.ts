@@ -1,5 +1,4 @@
-import type { BookColumn, BookLayout } from "../../../engine/book/layout.js";
-import type { BookRow } from "../../../engine/book/price-book.js";
+import type { BookColumn, BookLayout, BookRow } from "../../../engine/template/book-layout.js";
 import { wordsIn } from "../../../engine/template/index.js";
 import { starterItems } from "../../tables/starter-items.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";

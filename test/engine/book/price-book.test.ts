@@ -3,9 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import exceljs from "exceljs";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import type { BookLayout } from "../../../engine/book/layout.js";
 import { readPriceBook } from "../../../engine/book/read.js";
 import { writePriceBook } from "../../../engine/book/write.js";
+import type { BookLayout } from "../../../engine/template/book-layout.js";
 
 const layout: BookLayout = [
   {

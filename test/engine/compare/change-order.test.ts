@@ -2,13 +2,13 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { OpenedJob } from "../../../engine/audit/open.js";
 import type { PriceBook } from "../../../engine/book/price-book.js";
+import { valuesOf } from "../../../engine/book/values.js";
 import { type ChangeOrder, changeOrderOf } from "../../../engine/compare/change-order.js";
 import { compareJobs } from "../../../engine/compare/compare.js";
 import { changeOrderMarkdown, heldBackSaid } from "../../../engine/compare/text.js";
 import { comparisonWorkbook } from "../../../engine/compare/workbook.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
 import type { JobRecord } from "../../../engine/job/record.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import {
   calc,
   count,

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { OpenedJob } from "../../../engine/audit/open.js";
+import { valuesOf } from "../../../engine/book/values.js";
 import { changeOrderOf } from "../../../engine/compare/change-order.js";
 import { type Comparison, compareJobs } from "../../../engine/compare/compare.js";
 import { comparisonJson } from "../../../engine/compare/json.js";
@@ -8,7 +9,6 @@ import { comparisonWorkbook } from "../../../engine/compare/workbook.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { appended } from "../../../engine/job/trail/chain.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { modelOf } from "../../../engine/template/models.js";
 import type { Roles } from "../../../engine/template/template.js";
 import { template } from "../../../engine/template/template.js";

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculate, calculateFast, firstDifference } from "../../../engine/evaluate/calculate.js";
 import { judge } from "../../../engine/evaluate/judge.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
 import { toy, toyBook, toyJob } from "../../support/toy.js";

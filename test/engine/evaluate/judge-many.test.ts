@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast, firstDifference } from "../../../engine/evaluate/calculate.js";
 import { Cone, Reach } from "../../../engine/evaluate/cone.js";
 import { judge } from "../../../engine/evaluate/judge.js";
 import { ManyJudge } from "../../../engine/evaluate/judge-many.js";
 import type { Value } from "../../../engine/formula/value.js";
 import { validateJob } from "../../../engine/job/validate.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { unitSystems } from "../../../engine/units/quantity.js";
 import { fence, fenceBook } from "../../support/fence.js";

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import type { PriceBook } from "../../../engine/book/price-book.js";
+import { valuesOf } from "../../../engine/book/values.js";
 import type { Value } from "../../../engine/formula/value.js";
 import { serialOf, writtenDate } from "../../../engine/job/date.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { newJob } from "../../../engine/job/start.js";
 import { validateJob } from "../../../engine/job/validate.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
 import { toy, toyBook, toyJob } from "../../support/toy.js";

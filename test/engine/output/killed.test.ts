@@ -19,7 +19,7 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
-const plan = { kind: "report", inputs: [], templates: [] } as const;
+const plan = { kind: "report", inputs: [] } as const;
 
 /** Kills a process that writes, so many milliseconds after it said that it wrote once. */
 async function killedAfter(file: string, ms: number): Promise<void> {

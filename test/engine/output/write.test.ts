@@ -27,7 +27,7 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true }));
 
-const plan: Plan = { kind: "report", inputs: [], templates: [] };
+const plan: Plan = { kind: "report", inputs: [] };
 const old = "# Audit of a bid\n\nold";
 const at = (name: string) => join(folder, name);
 const text = (name: string) => readFile(at(name), "utf8");

@@ -22,7 +22,7 @@ async function inParts(count: number) {
 
 test("joined parts give the totals of one run", async () => {
   const { into, output, files } = await inParts(12);
-  const { totals } = await join(files, output, fenceTrade);
+  const { totals } = await join(files, output);
   const whole = await rerun(fenceTrade, undefined, options([into]));
   // every part has its own first jobs calculated twice
   expect({ ...totals, judged: 0 }).toEqual({ ...whole.totals, judged: 0 });
@@ -33,7 +33,7 @@ test.each([
   [(files: string[]) => [...files, files[0] as string], /is part 1, as .* is/],
 ])("parts must all be there, each once", async (choose, message) => {
   const { files } = await inParts(3);
-  await expect(join(choose(files), undefined, fenceTrade)).rejects.toThrow(message);
+  await expect(join(choose(files), undefined)).rejects.toThrow(message);
 });
 
 test("parts of different runs are not joined", async () => {
@@ -43,7 +43,7 @@ test("parts of different runs are not joined", async () => {
     undefined,
     options([into], { output, part: firstPart, asOf: "2026-09-09" }),
   );
-  await expect(join(files, undefined, fenceTrade)).rejects.toThrow(/--as-of/);
+  await expect(join(files, undefined)).rejects.toThrow(/--as-of/);
 });
 
 test("a whole run is no part", async () => {
@@ -51,7 +51,7 @@ test("a whole run is no part", async () => {
   await writeJob(into, "one");
   const output = pathOf(await folder(), "rerun.xlsx");
   await rerun(fenceTrade, undefined, options([into], { output }));
-  await expect(join([linesPath(output)], undefined, fenceTrade)).rejects.toThrow(/not one part/);
+  await expect(join([linesPath(output)], undefined)).rejects.toThrow(/not one part/);
 });
 
 test("every path belongs to one part, and the parts are about as large", () => {

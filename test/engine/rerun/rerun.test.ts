@@ -1,8 +1,8 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import type { JobLine, Line } from "../../../engine/rerun/lines.js";
 import { rerun } from "../../../engine/rerun/rerun.js";
 import { modelOf } from "../../../engine/template/models.js";

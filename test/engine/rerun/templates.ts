@@ -1,4 +1,4 @@
-import type { BookLayout } from "../../../engine/book/layout.js";
+import type { BookLayout } from "../../../engine/template/book-layout.js";
 import {
   calc,
   input,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
 import { tiny } from "../../support/tiny.js";

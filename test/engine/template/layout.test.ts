@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { addressOf, columnLetters } from "../../../engine/address.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
-import { addressOf, columnLetters, placeBlocks } from "../../../engine/template/layout.js";
+import { placeBlocks } from "../../../engine/template/layout.js";
 import type { Model } from "../../../engine/template/model.js";
 import { judgeFormula, spokenFormula, xlsxFormula } from "../../../engine/template/printed.js";
 import { tiny } from "../../support/tiny.js";

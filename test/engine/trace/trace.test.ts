@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { calculate } from "../../../engine/evaluate/calculate.js";
+import { shown } from "../../../engine/job/shown-value.js";
 import type { Cell } from "../../../engine/template/model.js";
 import { modelOf } from "../../../engine/template/models.js";
 import type { TraceNode } from "../../../engine/trace/node.js";
-import { mannerOf, shown } from "../../../engine/trace/number-style.js";
+import { mannerOf } from "../../../engine/trace/number-style.js";
 import { traceText } from "../../../engine/trace/text.js";
 import { trace, traceColumn } from "../../../engine/trace/trace.js";
 import { bodiesOf, evaluatePrinted } from "../../support/evaluate-printed.js";

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
+import type { LoadedJob } from "../../../engine/book/load-job.js";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
-import type { LoadedJob } from "../../../engine/job/load.js";
 import type { Range } from "../../../engine/job/record.js";
 import { validateJob } from "../../../engine/job/validate.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { calc, lines, money, sheet, template } from "../../../engine/template/index.js";
 import { modelOf } from "../../../engine/template/models.js";
 import type { Roles } from "../../../engine/template/template.js";

@@ -1,4 +1,5 @@
-import type { BookRow, PriceBook } from "../../../engine/book/price-book.js";
+import type { PriceBook } from "../../../engine/book/price-book.js";
+import type { BookRow } from "../../../engine/template/book-layout.js";
 import type { InputValue } from "../../../engine/template/declare.js";
 import { book, type Changes, type Elsewhere } from "../../support/changed-demo.js";
 

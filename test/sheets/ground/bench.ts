@@ -1,7 +1,7 @@
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculate, calculateFast } from "../../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
 import type { InputValues } from "../../../engine/job/record.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { compile } from "../../../engine/template/compile.js";
 import { template } from "../../../engine/template/index.js";
 import type { Model } from "../../../engine/template/model.js";

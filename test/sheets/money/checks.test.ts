@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { BookRow } from "../../../engine/book/price-book.js";
 import { CellError } from "../../../engine/formula/value.js";
+import type { BookRow } from "../../../engine/template/book-layout.js";
 import { book, items, moneyJob, smallJob } from "./money-job.js";
 
 const changed = (code: string, change: BookRow) =>

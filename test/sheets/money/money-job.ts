@@ -1,8 +1,9 @@
-import type { BookRow, PriceBook } from "../../../engine/book/price-book.js";
+import type { PriceBook } from "../../../engine/book/price-book.js";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculate, calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
 import type { InputValues, JobRecord } from "../../../engine/job/record.js";
-import { valuesOf } from "../../../engine/job/values.js";
+import type { BookRow } from "../../../engine/template/book-layout.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { usedRates } from "../../../sheets/tables/used-rates.js";
 import { moneyTemplate } from "./stand-in.js";

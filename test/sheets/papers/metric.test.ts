@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { loadJob } from "../../../engine/book/load-job.js";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
-import { loadJob } from "../../../engine/job/load.js";
 import { validateJob } from "../../../engine/job/validate.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import type { Cell } from "../../../engine/template/model.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { templates } from "../../../sheets/templates/index.js";

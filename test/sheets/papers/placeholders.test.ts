@@ -1,8 +1,8 @@
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { loadJob } from "../../../engine/book/load-job.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import { CellError } from "../../../engine/formula/value.js";
-import { loadJob } from "../../../engine/job/load.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { pagesAfter } from "../../support/changed-demo.js";
 import { demoFolder } from "../../support/demo.js";

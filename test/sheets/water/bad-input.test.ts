@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import type { BookRow } from "../../../engine/book/price-book.js";
 import { CellError } from "../../../engine/formula/value.js";
 import type { InputValues, RowValues } from "../../../engine/job/record.js";
+import type { BookRow } from "../../../engine/template/book-layout.js";
 import { answersOf } from "../../support/water.js";
 import { pump, yard, yardPumps } from "../../support/water-jobs.js";
 

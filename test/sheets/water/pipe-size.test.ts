@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { loadJob } from "../../../engine/book/load-job.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
-import { loadJob } from "../../../engine/job/load.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { demoFolder } from "../../support/demo.js";
 import { answersOf } from "../../support/water.js";

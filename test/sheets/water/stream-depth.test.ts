@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { JobRecord } from "../../../engine/job/record.js";
-import { valuesOf } from "../../../engine/job/values.js";
 import { compile } from "../../../engine/template/compile.js";
 import { calc, smallLength } from "../../../engine/template/index.js";
 import { depthSearch } from "../../../sheets/parts/stream/depth-search.js";

@@ -1,12 +1,12 @@
 import exceljs from "exceljs";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, describe, expect, it, vi } from "vitest";
+import { addressOf } from "../../../../engine/address.js";
+import { valuesOf } from "../../../../engine/book/values.js";
 import { calculate } from "../../../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../../../engine/formula/value.js";
-import { valuesOf } from "../../../../engine/job/values.js";
 import { compile } from "../../../../engine/template/compile.js";
 import * as t from "../../../../engine/template/index.js";
-import { addressOf } from "../../../../engine/template/layout.js";
 import type { Cell } from "../../../../engine/template/model.js";
 import { xlsxFormula } from "../../../../engine/template/printed.js";
 import type { CellContent } from "../../../../engine/workbook/read/content.js";

@@ -1,16 +1,16 @@
 import { stat } from "node:fs/promises";
 import { basename, dirname, extname, resolve } from "node:path";
-import { mustBeInBook } from "../book/codes.js";
-import type { PriceBook } from "../book/price-book.js";
-import { readPriceBook } from "../book/read.js";
 import { RillbookError } from "../errors.js";
 import type { Value } from "../formula/value.js";
+import { readJob } from "../job/read.js";
+import type { JobRecord } from "../job/record.js";
+import { validateJob } from "../job/validate.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
-import { readJob } from "./read.js";
-import type { JobRecord } from "./record.js";
-import { validateJob } from "./validate.js";
+import { mustBeInBook } from "./codes.js";
+import type { PriceBook } from "./price-book.js";
+import { readPriceBook } from "./read.js";
 import { valuesOf } from "./values.js";
 
 /** A job with all that its calculation needs. */

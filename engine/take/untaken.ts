@@ -1,18 +1,16 @@
-import { checkPublished } from "../audit/fixed-figures.js";
-import { checkFormulas } from "../audit/formulas.js";
-import { modelFor } from "../audit/identity.js";
-import { checkTrail } from "../audit/trail.js";
+import { checkFormulas, checkPublished, checkTrail, modelFor } from "../audit/index.js";
 import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { recorded } from "../job/trail/inputs.js";
-import { cellInputs } from "../take/cells.js";
-import { asWritten } from "../take/written.js";
+import type { Edits } from "../output/judge.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import { identityOfWorkbook } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+import { cellInputs } from "./cells.js";
+import { asWritten } from "./written.js";
 
 /** The inputs that go into the workbook that is to be written, and how they came about. */
 export interface Known {
@@ -21,21 +19,16 @@ export interface Known {
   readonly trail: readonly TrailEntry[];
 }
 
-/** What writing over a workbook would lose. */
-export interface Edits {
-  /** Inputs changed in it that stand neither in what is written nor in its trail, by id. */
-  readonly inputs: readonly string[];
-  /** Formulas, published figures and prices changed in it, which no command takes in. */
-  readonly besides: readonly string[];
-  /** Why it cannot be told what was changed, where that is so. */
-  readonly untold?: string;
-}
-
 /** Looks for what a person changed in a bid workbook, and what is not kept anywhere else. */
-export function editsOf(
+export const editsAgainst =
+  (templates: readonly Template[], known?: Known) =>
+  (content: WorkbookContent): Edits =>
+    editsOf(content, templates, known);
+
+function editsOf(
   content: WorkbookContent,
   templates: readonly Template[],
-  known?: Known,
+  known: Known | undefined,
 ): Edits {
   const identity = identityOfWorkbook(content);
   const model = modelFor(identity, templates);

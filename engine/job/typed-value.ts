@@ -1,8 +1,8 @@
 import { RillbookError } from "../errors.js";
-import { kept } from "../job/trail/entry.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell } from "../template/model.js";
 import { measureIn } from "../units/written.js";
+import { kept } from "./trail/entry.js";
 
 const yes = new Set(["true", "yes"]);
 const no = new Set(["false", "no"]);

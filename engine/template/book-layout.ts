@@ -1,4 +1,7 @@
-import type { BookRow } from "./price-book.js";
+import type { InputValue } from "./declare.js";
+
+/** A row of the price book, by column; absent cells are blank. */
+export type BookRow = Readonly<Record<string, InputValue>>;
 
 /** What a column of the price book may hold. A code is text without spaces or wildcards. */
 export type BookKind = "code" | "text" | "number" | "date" | "yesno";

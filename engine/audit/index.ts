@@ -1,0 +1,10 @@
+/** What other rooms use of the audit: a job opened from a file, and single checks of a workbook. */
+export type { Finding } from "./finding.js";
+export { checkPublished } from "./fixed-figures.js";
+export { checkFormulas } from "./formulas.js";
+export { modelFor } from "./identity.js";
+export { checkPlaces } from "./moved-cells.js";
+export { type OpenedJob, openJob } from "./open.js";
+export { checkValues, recalculated } from "./recalculate.js";
+export { agree, formulaIn, type Subject } from "./subject.js";
+export { checkTrail } from "./trail.js";
