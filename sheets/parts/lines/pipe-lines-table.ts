@@ -61,14 +61,14 @@ export const pipeLinesTable = table(
       default: 0,
       least: 0,
       most: 10,
-      note: "0 where the pipe ends under water: it then discharges against the pool's level.",
+      note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level.",
     }),
     ...siphonInputs,
     measured_height: input(head, "Height above the basin's design water level, as measured", {
       optional: true,
       least: 0,
       most: 500,
-      note: "Blank: the drops and falls below the step, down to the rim, and the rim above the water.",
+      note: "Blank: the drops and falls below the step, down to the rim, the rim above the water, and the pot above the step.",
     }),
     override_flow: input(flow, "Flow, if chosen", {
       optional: true,
@@ -92,8 +92,8 @@ export const pipeLinesTable = table(
     ),
     calculated_height: calc(
       head,
-      "PICK(levels.height,levels.number,outlet_level)+above_water",
-      "Height by drops, runs and rim",
+      "PICK(levels.height,levels.number,outlet_level)+pot_rise+above_water",
+      "Height by drops, runs, rim and pot",
     ),
     height: calc(
       head,
@@ -221,7 +221,7 @@ export const pipeLinesTable = table(
     ),
     height_agrees: check(
       "OR(ISBLANK(measured_height),ABS(height-calculated_height)<=height_tolerance)",
-      "{name} was measured {height} above the basin's water, but drops, runs and rim add up to {calculated_height}: measure again, or correct those.",
+      "{name} was measured {height} above the basin's water, but drops, runs, rim and pot add up to {calculated_height}: measure again, or correct those.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,
@@ -229,6 +229,24 @@ export const pipeLinesTable = table(
       "speed_running<=line_speed_limit",
       "{name}: water would run at {speed_running} in the branch, the limit is {line_speed_limit}: go up a pipe size.",
       { label: "Not too fast" },
+    ),
+    left_dry: calc(
+      yesno,
+      "AND(automatic>0,ISBLANK(override_valve_setting),design_flow<=0)",
+      "No flow left for it",
+      {
+        note: "Its flow is left blank, and its level lacks none. A flow of 0 shuts it on purpose.",
+      },
+    ),
+    pot_gets_flow: check(
+      "OR(pot_water<=0,NOT(left_dry))",
+      "{name} fills a pot, but its level lacks no flow, so it gets none: enter its flow (0 to keep it shut).",
+      { label: "Pot without flow" },
+    ),
+    gets_flow: check(
+      "OR(pot_water>0,NOT(left_dry))",
+      "{name} is bought, but its level lacks no flow, so it gets none: enter its flow (0 to keep it shut).",
+      { label: "Line without flow", level: "look" },
     ),
     has_flow: check(
       "OR(design_flow<=0,actual_flow>0)",

@@ -4,6 +4,7 @@ import {
   check,
   count,
   input,
+  length,
   smallLength,
   text,
   waterVolume,
@@ -35,6 +36,12 @@ export const siphonInputs = {
     note: "Of the pot or header basin that this line fills; 0 where it ends in a pool of the stream, or in the open.",
   }),
   pot_depth: input(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
+  pot_rise: input(length, "Pot water above level", {
+    default: 0,
+    least: 0,
+    most: 20,
+    note: "How much higher the water of a raised pot stands than that above the lip of its level. The pump lifts this too, and the pot keeps its siphon.",
+  }),
 };
 
 /**
@@ -103,6 +110,16 @@ export const siphonResults = {
 
 /** Contradictions, and water that nobody has counted. */
 export const siphonChecks = {
+  pot_given: check(
+    "OR(pot_rise<=0,pot_water>0)",
+    "{name} has no pot, but a pot's water {pot_rise} above its level: enter pot_surface and pot_depth, or clear pot_rise.",
+    { label: "Raised pot without a size" },
+  ),
+  pot_siphon_answered: check(
+    `OR(pot_water<=0,above_water<=0,shut,NOT(${isStoppedBy("nothing")}))`,
+    "{name} ends {above_water} above its pot's water, yet nothing stops a siphon: enter a raised pot's height as pot_rise, or choose what stops it.",
+    { label: "Raised pot or raised end" },
+  ),
   end_is_above: check(
     `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
     "{name}: its end is to stand above the water, but no height is given: enter it, or choose what else stops the siphon.",

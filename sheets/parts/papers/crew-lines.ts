@@ -47,6 +47,11 @@ const siphons = rows(8, (row) => ({
   when: `LEN(INDEX(pipe_lines.siphon_words,${row}))>0`,
 }));
 
+const raisedPots = rows(8, (row) => ({
+  says: `~•  {pipe_lines.name[${row}]}: set its pot so that its water stands {pipe_lines.pot_rise[${row}]} above the water of level {pipe_lines.outlet_level[${row}]|0}.`,
+  when: `INDEX(pipe_lines.pot_rise,${row})>0`,
+}));
+
 const stones = rows(stoneRows, (row) => ({
   says: `~•  {stones.name[${row}]}: {stones.tons[${row}]|1}{IF(ROUND(INDEX(stones.heaviest,${row})/1[‹lb|kg›],0)>=1,", largest about "&INDEX(stone_said.heaviest,${row}),"")}.`,
   when: `INDEX(stones.tons,${row})>0`,
@@ -227,6 +232,7 @@ const pipe: readonly PageLine[] = [
   { says: '"•  A check valve goes into the main."', when: "check_valve_fitted" },
   ...branches,
   ...siphons,
+  ...raisedPots,
   { says: '"•  Bulkhead gasket on the water side; sweep of a tee along the flow."' },
   {
     says: "~•  Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",

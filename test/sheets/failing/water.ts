@@ -16,6 +16,17 @@ const cliff = {
   ...{ flow_2: 12000, head_2: 45, flow_3: 12000.000001, head_3: -1e6 },
 };
 
+/** One more line, its flow left blank, into a level that lacks none: another line brings more than that. */
+const jet = (pot_depth: number) => ({
+  pipe_lines: [
+    ...demoRows("pipe_lines").map((row, i) => (i === 1 ? { ...row, override_flow: 150 } : row)),
+    {
+      ...{ name: "Jet", outlet_level: 2, pipe_size: "1-1/2 in", pot_surface: 3, pot_depth },
+      siphon_stop: "air break",
+    },
+  ],
+});
+
 const opened = demoRows("pipe_lines").map((row) => ({ ...row, override_valve_setting: 0 }));
 
 export const waterCases: FailingCase[] = [
@@ -45,6 +56,13 @@ export const waterCases: FailingCase[] = [
   ["pipe_lines.name_unique", () => firstRow("pipe_lines", { name: "Split outlet" })],
   ["pipe_lines.level_exists", () => firstRow("pipe_lines", { outlet_level: 9 })],
   ["pipe_lines.size_known", asItIs, pasted("pipe_lines.pipe_size[1]", "2.3 in")],
+  ["pipe_lines.pot_given", () => firstRow("pipe_lines", { pot_rise: 1, pot_depth: 0 })],
+  [
+    "pipe_lines.pot_siphon_answered",
+    () => firstRow("pipe_lines", { above_water: 2, siphon_stop: "nothing" }),
+  ],
+  ["pipe_lines.pot_gets_flow", () => jet(24)],
+  ["pipe_lines.gets_flow", () => jet(0)],
   ["pipe_lines.not_too_fast", () => firstRow("pipe_lines", { pipe_size: "1 in" })],
   ["pipe_lines.has_flow", () => firstRow("pipe_lines", { measured_height: 90 })],
   ["pipe_lines.flow_close", () => firstRow("pipe_lines", { override_valve_setting: 60 })],

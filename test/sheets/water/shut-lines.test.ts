@@ -53,6 +53,24 @@ describe("a line whose flow is not wanted", () => {
   });
 });
 
+describe("a line whose flow is left blank, at a level that lacks none", () => {
+  const full: RowValues = { ...wanted, override_flow: 90 };
+  const told = (row: RowValues) => {
+    const answers = solve([full, { ...wanted, name: "Jet", ...row }]);
+    return [answers.yes("pipe_lines.pot_gets_flow", 2), answers.yes("pipe_lines.gets_flow", 2)];
+  };
+  const pot = { pot_surface: 3, pot_depth: 24 };
+  test.each([
+    ["is worth a look", {}, [true, false]],
+    ["stops the bid where it fills a pot", pot, [false, true]],
+    ["shut on purpose by a flow of 0", { ...pot, override_flow: 0 }, [true, true]],
+    ["shut on purpose by its valve", { ...pot, override_valve_setting: 90 }, [true, true]],
+    ["given a flow", { ...pot, override_flow: 15 }, [true, true]],
+  ])("%s", (_, row, holds) => {
+    expect(told(row)).toEqual(holds);
+  });
+});
+
 describe("limits of speed test the flow as it will run", () => {
   // Speed: 0.4085 Q/d² (fire-protection handbooks).
   const speedIn = (flow: number, bore: number) => (0.40852 * flow) / bore ** 2;
@@ -107,7 +125,7 @@ describe("a measured height against drops, runs and rim", () => {
 
   test("names both", () => {
     expect(measured(9).text("pipe_lines.height_agrees_message", 1)).toMatch(
-      /^Wanted was measured 9\.00 ft above the basin's water, but drops, runs and rim add up to 4\.00 ft:/,
+      /^Wanted was measured 9\.00 ft above the basin's water, but drops, runs, rim and pot add up to 4\.00 ft:/,
     );
   });
 

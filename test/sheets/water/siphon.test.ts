@@ -83,6 +83,49 @@ describe("what a stop brings back through a line that ends in the pool", () => {
   });
 });
 
+describe("a pot that stands 2 ft above the water of its level, its pipe under its own 24 in", () => {
+  const pot = line({ name: "Pot", outlet_level: 2, override_flow: 20 });
+  const sized = { pot_surface: 3, pot_depth: 24 };
+  const given = (row: RowValues) => solve([upper, { ...pot, ...row }]);
+
+  test("is lifted to, measured to, and keeps its siphon", () => {
+    const answers = given({ ...sized, pot_rise: 2, measured_height: 4 });
+    expect(answers.number("pipe_lines.calculated_height", 2)).toBeCloseTo(4, 9);
+    expect(answers.yes("pipe_lines.height_agrees", 2)).toBe(true);
+    expect(answers.number("siphoned") / gallons).toBeCloseTo(6, 9);
+  });
+
+  test("runs out through a line that ends lower, past a check valve in the main", () => {
+    const low = line({ name: "Low", outlet_level: 2, override_flow: 20, above_water: 1 });
+    const valve = { check_valve_fitted: true };
+    const stop = (row: RowValues) => stopOf([{ ...pot, ...sized, ...row }, low], valve).siphoned;
+    expect(stop({ pot_rise: 2 })).toBeCloseTo(6, 9);
+    expect(stop({})).toBe(0);
+  });
+
+  test.each([
+    [
+      "as a pipe's end above its water, nothing said of the siphon",
+      { ...sized, above_water: 2 },
+      false,
+    ],
+    [
+      "the same, said to stop it",
+      { ...sized, above_water: 2, siphon_stop: "end above water" },
+      true,
+    ],
+    ["as the pot's own height", { ...sized, pot_rise: 2 }, true],
+    ["no pot at all", { above_water: 2 }, true],
+  ])("%s", (_, row, holds) => {
+    expect(given(row).yes("pipe_lines.pot_siphon_answered", 2)).toBe(holds);
+  });
+
+  test("a height of a pot that has no size", () => {
+    expect(given({ pot_rise: 2 }).yes("pipe_lines.pot_given", 2)).toBe(false);
+    expect(given({ ...sized, pot_rise: 2 }).yes("pipe_lines.pot_given", 2)).toBe(true);
+  });
+});
+
 describe("a check valve in the main", () => {
   const fitted = { check_valve_fitted: true };
   test("stops the only line, and the lowest", () => {
