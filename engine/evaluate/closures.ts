@@ -1,8 +1,8 @@
+import { finite } from "../formula/arithmetic/operators.js";
+import { natives } from "../formula/functions/index.js";
 import type { Tree } from "../formula/tree.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
-import { natives } from "./natives/index.js";
-import { finite } from "./operators.js";
 import { runtime } from "./runtime.js";
 import { source } from "./source.js";
 
@@ -73,7 +73,8 @@ function functionsOf(expressions: readonly string[]): Formula[] {
     "n",
     `"use strict";const {${names}}=runtime;return [${list}];`,
   );
-  return make(runtime, Object.fromEntries(natives)) as Formula[];
+  const run = Object.fromEntries([...natives].map(([name, native]) => [name, native.run]));
+  return make(runtime, run) as Formula[];
 }
 
 function settle(formula: Formula, values: readonly Value[], row: number, id: string): Value {

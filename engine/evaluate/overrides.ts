@@ -7,8 +7,9 @@ import {
   FunctionPlugin,
   HyperFormula,
 } from "hyperformula";
+import type { JudgeArgument } from "../formula/functions/description.js";
+import { type NativeFunction, natives } from "../formula/functions/index.js";
 import { fromJudge, type JudgeValue, toJudge } from "./judge-values.js";
-import { type NativeFunction, natives } from "./natives/index.js";
 
 /** How hyperformula is set up to calculate as spreadsheet programs do. */
 export const judgeOptions: Partial<ConfigParams> = {
@@ -26,77 +27,30 @@ export const judgeOptions: Partial<ConfigParams> = {
   localeLang: "en-US",
 };
 
-const value = { argumentType: FunctionArgumentType.NOERROR };
-const range = { argumentType: FunctionArgumentType.RANGE };
-const either = { argumentType: FunctionArgumentType.ANY };
-
-type Parameter = { argumentType: FunctionArgumentType };
-
-/** `repeated` of the last parameters may come again and again. */
-const shape = (parameters: Parameter[], repeated = 0): FunctionMetadata => ({
-  method: "native",
-  parameters,
-  ...(repeated > 0 && { repeatLastArgs: repeated }),
-});
+const argumentTypes: Readonly<Record<JudgeArgument, FunctionArgumentType>> = {
+  value: FunctionArgumentType.NOERROR,
+  range: FunctionArgumentType.RANGE,
+  either: FunctionArgumentType.ANY,
+  number: FunctionArgumentType.NUMBER,
+  scalar: FunctionArgumentType.SCALAR,
+};
 
 /**
- * The functions that hyperformula 3.5.0 lacks or gets wrong, with an example of what it gives.
+ * The functions that hyperformula 3.5.0 lacks or gets wrong, as their descriptions tell it.
  * Its own are kept wherever they are right, as a second opinion on ours.
  */
-export const overrides: Readonly<Record<string, FunctionMetadata>> = {
-  // unknown
-  FIXED: shape([value, value]),
-  // 3.14159265358979
-  PI: shape([]),
-  // INT(-8.5) = -8
-  INT: shape([value]),
-  // ROUND(1.005, 2) = 1
-  ROUND: shape([value, value]),
-  // ROUNDUP(100*1.1, 0) = 111
-  ROUNDUP: shape([value, value]),
-  // ROUNDDOWN(4.35*100, 0) = 434
-  ROUNDDOWN: shape([value, value]),
-  // CEILING(100*1.1, 1) = 111
-  CEILING: shape([value, value]),
-  // FLOOR(7.1, 0.1) = 7
-  FLOOR: shape([value, value]),
-  // MOD(1, 0.1) = 0.1
-  MOD: shape([value, value]),
-  // AND(TRUE, blank) = FALSE; a text in the range = #VALUE!
-  AND: shape([either], 1),
-  OR: shape([either], 1),
-  // TRUE counts as 1
-  SUMPRODUCT: shape([range], 1),
-  // a blank criterion = #VALUE!
-  COUNTIF: shape([range, value]),
-  COUNTIFS: shape([range, value], 2),
-  MAXIFS: shape([range, range, value], 2),
-  MINIFS: shape([range, range, value], 2),
-  // a row of cells = #NUM!
-  INDEX: shape([range, value]),
-  // MATCH("é", {"e"}, 0) = 1
-  MATCH: shape([value, range, value]),
-  // CHOOSE(3, 1, 2) = #NUM!
-  CHOOSE: {
-    method: "choose",
-    parameters: [
-      { argumentType: FunctionArgumentType.NUMBER },
-      { argumentType: FunctionArgumentType.SCALAR },
-    ],
-    repeatLastArgs: 1,
-  },
-  // CHAR(150) is a control character
-  CHAR: shape([value]),
-  // SUBSTITUTE("aaa", "", "x") = xaxaxax
-  SUBSTITUTE: shape([value, value, value]),
-  // YEAR(0) = 1899
-  YEAR: shape([value]),
-  MONTH: shape([value]),
-  DAY: shape([value]),
-  // 10 digits only: BINOM.DIST(300, 600, 0.5, TRUE) = 0.5162799657
-  "BINOM.DIST": shape([value, value, value, value]),
-  "NORM.S.INV": shape([value]),
-};
+export const overrides: Readonly<Record<string, FunctionMetadata>> = Object.fromEntries(
+  [...natives.values()].flatMap(({ name, run, judge }) => {
+    if (judge === undefined) return [];
+    const { takes, again } = judge;
+    const metadata: FunctionMetadata = {
+      method: run === undefined ? "choose" : "native",
+      parameters: takes.map((kind) => ({ argumentType: argumentTypes[kind] })),
+      ...(again === undefined ? {} : { repeatLastArgs: again }),
+    };
+    return [[name, metadata]];
+  }),
+);
 
 type RunFunction = Parameters<FunctionPlugin["runFunction"]>;
 
@@ -105,14 +59,14 @@ class NativeFunctions extends FunctionPlugin {
 
   /** Runs our function of the name that the formula calls. */
   native(call: { procedureName: string; args: RunFunction[0] }, state: RunFunction[1]) {
-    const run = natives.get(call.procedureName) as NativeFunction;
+    const run = natives.get(call.procedureName)?.run as NativeFunction;
     const metadata = this.metadata(call.procedureName);
     return this.runFunction(call.args, state, metadata, (...args: unknown[]) =>
       toJudge(() => run(args.map(fromJudge))),
     );
   }
 
-  /** Not among ours, since an error among the options not chosen does not count. */
+  /** CHOOSE has none of ours to run, since an error among the options not chosen does not count. */
   choose(call: { args: RunFunction[0] }, state: RunFunction[1]) {
     return this.runFunction(
       call.args,

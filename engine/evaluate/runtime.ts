@@ -1,5 +1,3 @@
-import { CellError, type Value } from "../formula/value.js";
-import { type NativeFunction, natives } from "./natives/index.js";
 import {
   compare,
   divide,
@@ -11,7 +9,9 @@ import {
   toBoolean,
   toNumber,
   toText,
-} from "./operators.js";
+} from "../formula/arithmetic/operators.js";
+import { natives } from "../formula/functions/index.js";
+import type { Value } from "../formula/value.js";
 
 type Values = readonly Value[];
 
@@ -54,85 +54,10 @@ const column = (values: Values, from: number, rows: number): Values =>
 
 const negatedRows = (of: Values): Values => of.map((value) => -toNumber(value));
 
-/** One value out of a column, which need not be copied for that. */
-function index(values: Values, from: number, length: number, place: Value): Plain {
-  const row = Math.trunc(toNumber(place));
-  if (row < 1) throw new CellError("#VALUE!");
-  if (row > length) throw new CellError("#REF!");
-  return get(values[from + row - 1] as Value);
-}
-
-/** The place of a value in a column; 0 where it has none. */
-function place(values: Values, from: number, length: number, wanted: Plain): number {
-  const sought = wanted ?? 0;
-  const kind = typeof sought;
-  for (let row = 0; row < length; row++) {
-    const value = values[from + row] as Value;
-    if (value === sought) return row + 1;
-    // numbers and truth values are either identical or different
-    if (kind === "string" && typeof value === "string" && sameText(value, sought as string)) {
-      return row + 1;
-    }
-  }
-  return 0;
-}
-
-function match(values: Values, from: number, length: number, wanted: Plain): number {
-  const found = place(values, from, length, wanted);
-  if (found === 0) throw new CellError("#N/A");
-  return found;
-}
-
-const isError = (value: Value): boolean => value instanceof CellError;
-
-function fails(expression: () => Value): boolean {
-  try {
-    const value = expression();
-    if (typeof value === "number") finite(value);
-    return false;
-  } catch (error) {
-    if (error instanceof CellError) return true;
-    throw error;
-  }
-}
-
-function holds(condition: () => boolean): boolean {
-  try {
-    return condition();
-  } catch (error) {
-    if (error instanceof CellError) return false;
-    throw error;
-  }
-}
-
-function choose(which: Value, choices: readonly (() => Value)[]): Value {
-  const chosen = choices[Math.trunc(toNumber(which)) - 1];
-  if (chosen === undefined) throw new CellError("#VALUE!");
-  return chosen();
-}
-
-/** The sum of a column without a copy: what is no number does not count. */
-function sum(values: Values, from: number, length: number): number {
-  let total = 0;
-  for (let i = from; i < from + length; i++) {
-    const value = get(values[i] as Value);
-    if (typeof value === "number") total += value;
-  }
-  return finite(total);
-}
-
-const max = natives.get("MAX") as NativeFunction;
-const min = natives.get("MIN") as NativeFunction;
-
-const larger: Operation = (l, r) =>
-  typeof l === "number" && typeof r === "number" ? Math.max(l, r) : max([l, r]);
-const smaller: Operation = (l, r) =>
-  typeof l === "number" && typeof r === "number" ? Math.min(l, r) : min([l, r]);
-
 /** What the code made from formulas calls, by the names it calls it. */
 export const runtime = {
   ...{ add, subtract, multiply, quotient, raised, joined },
   ...{ equal, unequal, below, atMost, above, atLeast },
-  ...{ get, num, bool, finite, column, negatedRows, index, place, match, sum },
-  ...{ isError, fails, holds, choose, larger, smaller },
+  ...{ get, num, bool, finite, column, negatedRows },
+  ...Object.assign({}, ...[...natives.values()].map(({ code }) => code?.calls)),
 };

@@ -1,9 +1,9 @@
+import type { Coder } from "../formula/functions/description.js";
+import { natives } from "../formula/functions/index.js";
 import { conversion } from "../formula/print.js";
 import type { Operator, Tree } from "../formula/tree.js";
 import { type Area, areaCells } from "../template/area.js";
 import { cellOf, columnOf, type Model } from "../template/model.js";
-import { natives } from "./natives/index.js";
-import type { runtime } from "./runtime.js";
 
 /**
  * A checked formula tree as a JavaScript expression over `v`, the values of a job, and `r`,
@@ -39,7 +39,7 @@ export function source(model: Model, tree: Tree): string {
   }
 }
 
-const operations: Readonly<Record<Operator, keyof typeof runtime>> = {
+const operations: Readonly<Record<Operator, string>> = {
   "+": "add",
   "-": "subtract",
   "*": "multiply",
@@ -82,62 +82,27 @@ function columnPlace(model: Model, tree: Extract<Tree, { kind: "column" }>): str
 }
 
 function call(model: Model, name: string, args: readonly Tree[]): string {
-  const special = specials[name]?.(model, args);
-  if (special !== undefined) return special;
-  if (!natives.has(name)) throw new Error(`No code for the function ${name}.`);
+  const native = natives.get(name);
+  const own = native?.code?.write(args, coderFor(model));
+  if (own !== undefined) return own;
+  if (native?.run === undefined) throw new Error(`No code for the function ${name}.`);
   const parts = args.map((arg) =>
-    name === "SUMPRODUCT" || arg.kind === "column" || arg.kind === "area"
+    native.rowByRow || arg.kind === "column" || arg.kind === "area"
       ? list(model, arg)
       : source(model, arg),
   );
   return `n[${JSON.stringify(name)}]([${parts.join(",")}])`;
 }
 
-type Special = (model: Model, args: readonly Tree[]) => string | undefined;
-
-const later = (model: Model, tree: Tree) => `()=>${source(model, tree)}`;
-
-/** Functions that do not look at all of their arguments, that look at errors, or that need no copy of a column. */
-const specials: Readonly<Record<string, Special>> = {
-  IF: (model, [test, then, otherwise]) =>
-    `(${condition(model, test as Tree)}?${source(model, then as Tree)}:${source(model, otherwise as Tree)})`,
-  CHOOSE: (model, [which, ...choices]) =>
-    `choose(${source(model, which as Tree)},[${choices.map((one) => later(model, one)).join(",")}])`,
-  ISERROR: (model, [of]) =>
-    isCell(of) ? `isError(${reference(model, of)})` : `fails(()=>${source(model, of as Tree)})`,
-  ISNUMBER: (model, [of]) => {
-    if (isCell(of)) return `(typeof ${reference(model, of)}==="number")`;
-    return `holds(()=>typeof ${source(model, of as Tree)}==="number")`;
-  },
-  ISBLANK: (model, [of]) => {
-    if (isCell(of)) return `(${reference(model, of)}===null)`;
-    return `holds(()=>${source(model, of as Tree)}===null)`;
-  },
-  INDEX: (model, [of, place]) =>
-    of?.kind === "column"
-      ? `index(${columnPlace(model, of)},${source(model, place as Tree)})`
-      : undefined,
-  MATCH: (model, [wanted, of, how]) =>
-    of?.kind === "column" && how?.kind === "number" && how.value === 0
-      ? `match(${columnPlace(model, of)},${source(model, wanted as Tree)})`
-      : undefined,
-  MAX: (model, args) => ofTwo("larger", model, args),
-  MIN: (model, args) => ofTwo("smaller", model, args),
-  ABS: (model, [of]) => `Math.abs(${number(model, of as Tree)})`,
-  SQRT: (model, [of]) => `finite(Math.sqrt(${number(model, of as Tree)}))`,
-  EXP: (model, [of]) => `finite(Math.exp(${number(model, of as Tree)}))`,
-  LN: (model, [of]) => `finite(Math.log(${number(model, of as Tree)}))`,
-  SUM: (model, args) => {
-    const [of] = args;
-    return args.length === 1 && of?.kind === "column"
-      ? `sum(${columnPlace(model, of)})`
-      : undefined;
-  },
-};
-
-function ofTwo(name: string, model: Model, args: readonly Tree[]): string | undefined {
-  if (args.length !== 2 || args.some(({ kind }) => kind === "column")) return undefined;
-  return `${name}(${args.map((arg) => source(model, arg)).join(",")})`;
+/** How a function's own code asks for its arguments. */
+function coderFor(model: Model): Coder {
+  return {
+    value: (tree) => source(model, tree as Tree),
+    number: (tree) => number(model, tree as Tree),
+    condition: (tree) => condition(model, tree as Tree),
+    cell: (tree) => (isCell(tree) ? reference(model, tree) : undefined),
+    column: (tree) => (tree?.kind === "column" ? columnPlace(model, tree) : undefined),
+  };
 }
 
 /** A whole column, or arithmetic on columns row by row. */

@@ -8,9 +8,9 @@ import {
 import { counterpart, type UnitSystem } from "../units/quantity.js";
 import { unitNamed } from "../units/unit.js";
 import { FormulaError } from "./formula-error.js";
+import { type Native, natives, type Typed } from "./functions/index.js";
 import { isOpen, type NamedFormula, type OpenMeasure, outsideType } from "./named-formula.js";
-import { natives, type Typed } from "./natives.js";
-import { refusedFunctions } from "./refused.js";
+import { whyRefused } from "./refused.js";
 import { suggestion } from "./suggest.js";
 import { isColumn, type Operator, partsOf, type Tree } from "./tree.js";
 import {
@@ -48,22 +48,6 @@ export function check(tree: Tree, text: string, scope: Scope): Typed {
 export function fitTo(checked: Typed, wanted: Type, text: string, scope: Scope): Tree {
   return new Checker(text, scope).fit(checked, wanted, "the result");
 }
-
-const every = () => true;
-const firstOnly = (place: number) => place === 0;
-const even = (place: number) => place % 2 === 0;
-
-/** The functions that take whole columns, and as which of their arguments (from 0). */
-const takesColumns: ReadonlyMap<string, (place: number) => boolean> = new Map([
-  ...["SUM", "MIN", "MAX", "SUMPRODUCT", "AND", "OR"].map((name) => [name, every] as const),
-  ...["SMALL", "LARGE", "INDEX"].map((name) => [name, firstOnly] as const),
-  ...["COUNTIF", "COUNTIFS"].map((name) => [name, even] as const),
-  ...["MAXIFS", "MINIFS"].map(
-    (name) => [name, (place: number) => place === 0 || !even(place)] as const,
-  ),
-  ["MATCH", (place) => place === 1],
-  ["TEXTJOIN", (place) => place >= 2],
-]);
 
 const comparisons: readonly Operator[] = ["=", "<>", "<", "<=", ">", ">="];
 
@@ -227,7 +211,7 @@ class Checker {
     if (own !== undefined) return this.ownCall(own, args);
     const native = natives.get(name);
     if (native === undefined) {
-      const instead = refusedFunctions.get(name);
+      const instead = whyRefused(name);
       if (instead !== undefined) this.fail(`${name} ${instead}`);
       const known = [...natives.keys(), ...this.scope.formulas.keys()];
       return this.fail(
@@ -249,15 +233,14 @@ class Checker {
       fail: (reason) => this.fail(`${name}: ${reason}`),
     });
     for (const arg of checked.args) {
-      if (arg.kind === "area" && name !== "SUM") this.onlyForErrors(arg);
+      if (arg.kind === "area" && !native.area) this.onlyForErrors(arg);
     }
-    if (name !== "SUMPRODUCT") {
+    if (!native.rowByRow) {
       checked.args.forEach((arg, place) => {
-        this.mustNotSpill(name, arg, place);
+        this.mustNotSpill(native, arg, place);
       });
     }
-    const made = name === "FIXED" ? roundedFirst(checked.args) : checked.args;
-    return { tree: { kind: "call", name, args: made }, type: checked.type };
+    return { tree: { kind: "call", name, args: checked.args }, type: checked.type };
   }
 
   /** Of the cells of a sheet no figure makes sense together; the sum of them is in error where one is. */
@@ -266,11 +249,10 @@ class Checker {
   }
 
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
-  private mustNotSpill(name: string, arg: Tree, place: number): void {
+  private mustNotSpill({ name, columns }: Native, arg: Tree, place: number): void {
     if (isColumn(arg) || arg.kind === "area") {
-      const takes = takesColumns.get(name);
-      if (takes === undefined) this.fail(`${name} takes single values, not a whole column`);
-      if (!takes(place)) this.fail(`argument ${place + 1} of ${name} cannot be a whole column`);
+      if (columns === undefined) this.fail(`${name} takes single values, not a whole column`);
+      if (!columns(place)) this.fail(`argument ${place + 1} of ${name} cannot be a whole column`);
     } else if (looseColumn(arg)) {
       this.fail(`${name} cannot calculate with a whole column: use SUMPRODUCT or a further column`);
     }
@@ -347,11 +329,4 @@ export function convert(tree: Tree, from: NumberType, to: NumberType): Tree {
 export function looseColumn(tree: Tree): boolean {
   if (isColumn(tree) || tree.kind === "area") return true;
   return tree.kind !== "call" && partsOf(tree).some(looseColumn);
-}
-
-/** FIXED rounds halves differently from program to program; ROUND does not. */
-function roundedFirst(args: readonly Tree[]): Tree[] {
-  const [value, decimals] = args as [Tree, Tree];
-  if (value.kind === "call" && value.name === "ROUND") return [value, decimals];
-  return [{ kind: "call", name: "ROUND", args: [value, decimals] }, decimals];
 }

@@ -1,4 +1,4 @@
-import { natives } from "./natives.js";
+import { natives } from "./functions/index.js";
 import { binding, percentBinding, type Reference, signBinding, type Tree } from "./tree.js";
 
 /** What differs between the programs that read a printed formula. */

@@ -1,4 +1,4 @@
-import { rounded } from "../evaluate/decimal.js";
+import { rounded } from "../formula/arithmetic/decimal.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { decimalsIn } from "../units/decimals.js";

@@ -1,5 +1,6 @@
 import { check as checkTree, fitTo, type Scope } from "../formula/check.js";
 import { FormulaError } from "../formula/formula-error.js";
+import { natives } from "../formula/functions/index.js";
 import { Inliner } from "../formula/inline.js";
 import { lookups } from "../formula/lookups.js";
 import { parse } from "../formula/parse.js";
@@ -162,17 +163,12 @@ class CellCompiler {
   }
 }
 
-/** The functions whose result is a text even where what they are given is blank. */
-const makesText: ReadonlySet<string> = new Set(
-  "FIXED TEXTJOIN LEFT RIGHT MID UPPER LOWER TRIM CHAR SUBSTITUTE REPT".split(" "),
-);
-
 /** A blank cell passed on as a text would show as 0: joined with nothing, it stays empty. */
 function asText(tree: Tree): Tree {
   const sure =
     tree.kind === "text" ||
     (tree.kind === "binary" && tree.operator === "&") ||
-    (tree.kind === "call" && makesText.has(tree.name)) ||
+    (tree.kind === "call" && natives.get(tree.name)?.makesText === true) ||
     (tree.kind === "call" && tree.name === "IF" && tree.args.slice(1).every(isText));
   if (sure) return tree;
   return { kind: "binary", operator: "&", left: tree, right: { kind: "text", value: "" } };

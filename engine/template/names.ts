@@ -1,4 +1,4 @@
-import { natives } from "../formula/natives.js";
+import { natives } from "../formula/functions/index.js";
 import { limits } from "../limits.js";
 
 const shape = /^[a-z][a-z0-9]*(_[a-z0-9]+)*$/;

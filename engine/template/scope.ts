@@ -1,6 +1,6 @@
 import type { Scope } from "../formula/check.js";
+import type { Typed } from "../formula/functions/index.js";
 import type { NamedFormula } from "../formula/named-formula.js";
-import type { Typed } from "../formula/natives.js";
 import { typeOfQuantity } from "../formula/type.js";
 import type { UnitSystem } from "../units/quantity.js";
 import { areaTable, wordsOf } from "./area.js";

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
-import { natives } from "../../engine/formula/natives.js";
+import { natives } from "../../engine/formula/functions/index.js";
 import { CellError, type ErrorCode, type Value } from "../../engine/formula/value.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { agree, shown } from "../engine/evaluate/agree.js";

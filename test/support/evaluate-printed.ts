@@ -1,4 +1,3 @@
-import { natives } from "../../engine/evaluate/natives/index.js";
 import {
   compare,
   divide,
@@ -6,7 +5,8 @@ import {
   toBoolean,
   toNumber,
   toText,
-} from "../../engine/evaluate/operators.js";
+} from "../../engine/formula/arithmetic/operators.js";
+import { natives } from "../../engine/formula/functions/index.js";
 import { Inliner } from "../../engine/formula/inline.js";
 import type { NamedFormula } from "../../engine/formula/named-formula.js";
 import { parse } from "../../engine/formula/parse.js";
@@ -120,7 +120,7 @@ function call(name: string, args: readonly Tree[], known: Known): Argument {
     case "CHOOSE":
       return evaluate(args[Math.trunc(toNumber(single(evaluate(first, known))))] as Tree, known);
     default: {
-      const run = natives.get(name);
+      const run = natives.get(name)?.run;
       if (run === undefined) throw new Error(`No function ${name}.`);
       return run(args.map((arg) => evaluate(arg, known)));
     }

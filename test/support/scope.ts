@@ -1,7 +1,7 @@
 import { check, fitTo, type Scope } from "../../engine/formula/check.js";
+import type { Typed } from "../../engine/formula/functions/index.js";
 import { Inliner } from "../../engine/formula/inline.js";
 import type { NamedFormula } from "../../engine/formula/named-formula.js";
-import type { Typed } from "../../engine/formula/natives.js";
 import { parse } from "../../engine/formula/parse.js";
 import { type PrintStyle, print } from "../../engine/formula/print.js";
 import type { Tree } from "../../engine/formula/tree.js";

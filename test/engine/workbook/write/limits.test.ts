@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { natives } from "../../../../engine/formula/natives.js";
+import { natives } from "../../../../engine/formula/functions/index.js";
 import { limits } from "../../../../engine/limits.js";
 import { compile } from "../../../../engine/template/compile.js";
 import * as t from "../../../../engine/template/index.js";

@@ -7,8 +7,8 @@ import {
   toBoolean,
   toNumber,
   toText,
-} from "../../../engine/evaluate/operators.js";
-import { CellError, type Value } from "../../../engine/formula/value.js";
+} from "../../../../engine/formula/arithmetic/operators.js";
+import { CellError, type Value } from "../../../../engine/formula/value.js";
 
 /** The code of the error thrown, or the value. */
 function outcome(calculate: () => Value): Value {

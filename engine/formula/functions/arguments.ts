@@ -1,8 +1,5 @@
-import { type Argument, CellError, type Value } from "../../formula/value.js";
-import { type Plain, plainValue, toNumber, toText } from "../operators.js";
-
-/** A spreadsheet function; its arguments are evaluated already. Throws CellError. */
-export type NativeFunction = (args: readonly Argument[]) => Value;
+import { type Plain, plainValue, toNumber, toText } from "../arithmetic/operators.js";
+import { type Argument, CellError, type Value } from "../value.js";
 
 export const isRange = (argument: Argument): argument is readonly Value[] =>
   Array.isArray(argument);

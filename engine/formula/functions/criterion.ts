@@ -1,4 +1,4 @@
-import { compare, type Plain } from "../operators.js";
+import { compare, type Plain } from "../arithmetic/operators.js";
 
 type Test = (value: Plain) => boolean;
 

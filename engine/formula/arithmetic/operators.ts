@@ -1,4 +1,4 @@
-import { CellError, type Value } from "../formula/value.js";
+import { CellError, type Value } from "../value.js";
 import { decimalText, significant } from "./decimal.js";
 
 /** What the operators work on: a cell's value that is no error, since errors are thrown. */

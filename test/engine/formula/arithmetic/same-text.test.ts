@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { compare, sameText } from "../../../engine/evaluate/operators.js";
+import { compare, sameText } from "../../../../engine/formula/arithmetic/operators.js";
 
 test.each([
   ["Stone-Lip", "stone-lip", true],

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { rounded, roundedBy, shift } from "../../../engine/evaluate/decimal.js";
+import { rounded, roundedBy, shift } from "../../../../engine/formula/arithmetic/decimal.js";
 
 /** Rounding by decimal digits alone, which the plain arithmetic for easy cases must not differ from. */
 function byDigits(whole: (size: number) => number, value: number, places: number): number {

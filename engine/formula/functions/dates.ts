@@ -1,4 +1,7 @@
-import { countAt, ensure, type NativeFunction, numberAt } from "./arguments.js";
+import { plain, type Type } from "../type.js";
+import { countAt, ensure, numberAt } from "./arguments.js";
+import { type NativeFunction, native } from "./description.js";
+import { takes } from "./rules.js";
 
 const dayLength = 86_400_000;
 const dayZero = Date.UTC(1899, 11, 31);
@@ -34,10 +37,19 @@ function calendar(serial: number): readonly [number, number, number] {
   return [at.getUTCFullYear(), at.getUTCMonth() + 1, at.getUTCDate()];
 }
 
+const day: Type = { kind: "number", dimension: { time: 1 }, size: 86400, range: false };
+
+const partOfDay = (name: string, part: 0 | 1 | 2, since: string) =>
+  native(name, [1], {
+    check: takes([day], plain),
+    run: (args) => calendar(numberAt(args, 0))[part],
+    judge: { takes: ["value"], since },
+  });
+
 /** Dates as serial numbers of the 1900 date system (ISO/IEC 29500-1 §18.17.4.1, from memory). */
-export const dates: Readonly<Record<string, NativeFunction>> = {
-  DATE: date,
-  YEAR: (args) => calendar(numberAt(args, 0))[0],
-  MONTH: (args) => calendar(numberAt(args, 0))[1],
-  DAY: (args) => calendar(numberAt(args, 0))[2],
-};
+export const dates = [
+  native("DATE", [3], { check: takes([plain], day), run: date }),
+  partOfDay("YEAR", 0, "YEAR(0) = 1899"),
+  partOfDay("MONTH", 1, "as YEAR"),
+  partOfDay("DAY", 2, "as YEAR"),
+];

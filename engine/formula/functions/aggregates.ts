@@ -1,0 +1,148 @@
+import { type Dimension, dimensionless, multiplyDimensions } from "../../units/dimension.js";
+import { finite, type Plain, plainValue } from "../arithmetic/operators.js";
+import type { Tree } from "../tree.js";
+import { describeType, textType } from "../type.js";
+import { type Argument, CellError, type Value } from "../value.js";
+import { allValues, countAt, ensure, listAt } from "./arguments.js";
+import { type Check, type Coder, type NativeFunction, native } from "./description.js";
+import { alike, every, firstKeeps, firstOnly } from "./rules.js";
+
+export const isNumber = (value: Plain): value is number => typeof value === "number";
+
+/** The numbers among the arguments; blanks, texts and booleans do not count, as in referenced cells. */
+const numbersIn = (args: readonly Argument[]) => allValues(args).filter(isNumber);
+
+function sum(values: readonly number[]): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return finite(total);
+}
+
+export const least = (values: readonly number[]) =>
+  values.length === 0 ? 0 : values.reduce((low, x) => Math.min(low, x));
+
+export const most = (values: readonly number[]) =>
+  values.length === 0 ? 0 : values.reduce((high, x) => Math.max(high, x));
+
+/** The sum of products place by place; what is no number counts as zero. */
+function sumOfProducts(args: readonly Argument[]): number {
+  const lists: (readonly Plain[])[] = [];
+  for (let i = 0; i < args.length; i++) lists.push(listAt(args, i));
+  const length = lists[0]?.length ?? 0;
+  for (const list of lists) if (list.length !== length) throw new CellError("#VALUE!");
+  let total = 0;
+  for (let row = 0; row < length; row++) {
+    let product = 1;
+    for (const list of lists) {
+      const value = list[row] as Plain;
+      product *= isNumber(value) ? value : 0;
+    }
+    total += product;
+  }
+  return finite(total);
+}
+
+/** The value at a place, from 1, among the numbers of a range put in order. */
+function ranked(args: readonly Argument[], order: (a: number, b: number) => number): number {
+  const values = numbersIn(args.slice(0, 1)).sort(order);
+  const place = countAt(args, 1);
+  ensure(place >= 1 && place <= values.length);
+  return values[place - 1] as number;
+}
+
+/** The sum of a column without a copy: what is no number does not count. */
+function columnSum(values: readonly Value[], from: number, length: number): number {
+  let total = 0;
+  for (let i = from; i < from + length; i++) {
+    const value = plainValue(values[i] as Value);
+    if (typeof value === "number") total += value;
+  }
+  return finite(total);
+}
+
+/** The sum of all cells of a sheet is no figure to go on with: it counts as a text. */
+const sumOf: Check = (args, rules) => {
+  const [only] = args;
+  return args.length === 1 && only?.tree.kind === "area"
+    ? { args: [only.tree], type: textType }
+    : alike(args, rules);
+};
+
+const products: Check = (args, rules) => {
+  let dimension: Dimension = dimensionless;
+  let size = 1;
+  for (const { type } of args) {
+    if (type.kind === "text" || type.kind === "yesno") {
+      rules.fail(`it adds up numbers, not ${describeType(type)}: write (condition)*1`);
+    }
+    if (type.kind !== "number") continue;
+    dimension = multiplyDimensions(dimension, type.dimension);
+    size *= type.size;
+  }
+  return {
+    args: args.map((arg) => arg.tree),
+    type: { kind: "number", dimension, size, range: false },
+  };
+};
+
+const largest: NativeFunction = (args) => most(numbersIn(args));
+const smallest: NativeFunction = (args) => least(numbersIn(args));
+
+/** Of two values that are numbers, or as the function has it. */
+const ofTwo =
+  (calculate: (a: number, b: number) => number, otherwise: NativeFunction) =>
+  (a: Value, b: Value): Value =>
+    typeof a === "number" && typeof b === "number" ? calculate(a, b) : otherwise([a, b]);
+
+const twoValues =
+  (called: string) =>
+  (args: readonly Tree[], { value }: Coder): string | undefined =>
+    args.length === 2 && args.every(({ kind }) => kind !== "column")
+      ? `${called}(${args.map(value).join(",")})`
+      : undefined;
+
+/** Functions over ranges. */
+export const aggregates = [
+  native("SUM", [1, 60], {
+    check: sumOf,
+    columns: every,
+    area: true,
+    run: (args) => sum(numbersIn(args)),
+    code: {
+      write: (args, { column }) => {
+        const place = args.length === 1 ? column(args[0]) : undefined;
+        return place === undefined ? undefined : `columnSum(${place})`;
+      },
+      calls: { columnSum },
+    },
+  }),
+  native("MIN", [1, 60], {
+    check: alike,
+    columns: every,
+    run: smallest,
+    code: { write: twoValues("smaller"), calls: { smaller: ofTwo(Math.min, smallest) } },
+  }),
+  native("MAX", [1, 60], {
+    check: alike,
+    columns: every,
+    run: largest,
+    code: { write: twoValues("larger"), calls: { larger: ofTwo(Math.max, largest) } },
+  }),
+  native("SUMPRODUCT", [1, 10], {
+    check: products,
+    columns: every,
+    rowByRow: true,
+    run: sumOfProducts,
+    judge: { takes: ["range"], again: 1, since: "TRUE counts as 1" },
+  }),
+  native("SMALL", [2], {
+    check: firstKeeps,
+    columns: firstOnly,
+    run: (args) => ranked(args, (a, b) => a - b),
+  }),
+  native("LARGE", [2], {
+    check: firstKeeps,
+    columns: firstOnly,
+    run: (args) => ranked(args, (a, b) => b - a),
+  }),
+];
