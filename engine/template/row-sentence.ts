@@ -25,7 +25,7 @@ export function sentenceInRow(
   row: number,
   tables: readonly TableBlock[],
 ): string {
-  return sentence.replace(/\{([^}|]*)((?:\|[^}]*)?)\}/g, (_, name: string, manner: string) => {
+  return sentence.replace(/\{([^}]*?)((?:\|[a-z0-9]+)*)\}/g, (_, name: string, manner: string) => {
     if (name === "row") return String(row);
     const column = columnNamed(name, tables);
     if (column !== undefined) return `{${column}[${row}]${manner}}`;

@@ -7,17 +7,12 @@ import { compile } from "../../engine/template/compile.js";
 import type { Model } from "../../engine/template/model.js";
 import { template } from "../../engine/template/template.js";
 import type { UnitSystem } from "../../engine/units/quantity.js";
-import { balanceSheet } from "../../sheets/parts/balance/balance.js";
-import { fallsSheet } from "../../sheets/parts/falls/falls.js";
-import { pipingSheet } from "../../sheets/parts/lines/piping.js";
-import { pumpSheet, pumpsSheet } from "../../sheets/parts/pump/pump.js";
-import { streamSheet } from "../../sheets/parts/stream/stream.js";
 import { channelFormulas } from "../../sheets/vocabulary/channel.js";
 import { pipeFormulas } from "../../sheets/vocabulary/pipe.js";
 import { pumpFormulas } from "../../sheets/vocabulary/pump.js";
 import { weirFormulas } from "../../sheets/vocabulary/weir.js";
-import { waterTablesSheet } from "../../sheets/water-tables.js";
 import { runningSheet } from "./running.js";
+import { waterfallSheet } from "./waterfall-sheet.js";
 
 /** The water sheets alone, with a stand-in for the sheet Job. */
 export const water = template({
@@ -26,13 +21,9 @@ export const water = template({
   title: "Water",
   sheets: [
     runningSheet,
-    fallsSheet,
-    streamSheet,
-    pipingSheet,
-    balanceSheet,
-    pumpSheet,
-    pumpsSheet,
-    waterTablesSheet,
+    ...(["Falls", "Stream", "Piping", "Balance", "Pump", "Pumps", "Water tables"] as const).map(
+      waterfallSheet,
+    ),
   ],
   formulas: [...pipeFormulas, ...weirFormulas, ...channelFormulas, ...pumpFormulas],
   headline: ["total_flow"],

@@ -1,8 +1,7 @@
 import type { BookColumn, BookLayout, BookRow } from "../../../engine/template/book-layout.js";
 import { wordsIn } from "../../../engine/template/index.js";
-import { starterItems } from "../../tables/starter-items.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
-import { usedRates } from "../../tables/used-rates.js";
+import type { Whole } from "../whole.js";
 
 const code: BookColumn = {
   key: "code",
@@ -43,12 +42,12 @@ const points: readonly BookColumn[] = Array.from({ length: curvePoints }, (_, i)
 );
 
 /** The tables of the office's price book, and what each column may hold. */
-export const priceBookLayout: BookLayout = [
+export const priceBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates">): BookLayout => [
   {
     name: "items",
     sheet: "Items",
     means: "What is bought: one row for each item, priced by its unit.",
-    starter: starterItems,
+    starter: items.map((one) => ({ ...one, tax_class: "taxable" })),
     columns: [
       code,
       description,
@@ -113,7 +112,7 @@ export const priceBookLayout: BookLayout = [
     name: "rates",
     sheet: "Rates",
     means: "Wages, burden, production rates, site factors, hire and overhead.",
-    starter: usedRates.map(({ code, means, unit }) => ({
+    starter: rates.map(({ code, means, unit }) => ({
       code,
       description: wordsIn(means, "us"),
       unit,

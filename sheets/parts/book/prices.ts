@@ -1,4 +1,5 @@
 import {
+  type Block,
   book,
   calc,
   check,
@@ -8,13 +9,12 @@ import {
   number,
   precise,
   published,
-  type SheetDeclaration,
-  sheet,
   table,
   text,
 } from "../../../engine/template/index.js";
 import { sameKind, tradeUnits, unitsIn } from "../../tables/trade-units.js";
-import { rateUnit, type UsedRate, usedRates } from "../../tables/used-rates.js";
+import { rateUnit } from "../rates.js";
+import type { Whole } from "../whole.js";
 
 const ownList = "the list of rates that this template reads";
 const at = "PLACE_OR_ZERO(rates.code,code)";
@@ -23,80 +23,80 @@ const at = "PLACE_OR_ZERO(rates.code,code)";
  * What the bid takes from the office's price book: the rows used, copied, and checked here. Items
  * are those that inputs made by `itemCode` name.
  */
-export const pricesSheet: SheetDeclaration = sheet(
-  "Prices",
-  "Items and rates copied from the office's price book, with who quoted them and until when.",
-  [
-    table(
-      "items",
-      "Items used",
-      {
-        rows: 80,
-        from: "items",
-        filled: "LEN(code)>0",
-      },
-      {
-        description: book(text, "Item"),
-        code: book(text, "Code"),
-        unit: book(text, "Unit"),
-        pack: book(number, "Sold in packs of"),
-        cost: book(money, "Cost of one unit"),
-        supplier: book(text, "Supplier"),
-        quoted_on: book(date, "Quoted on"),
-        good_until: book(date, "Good until"),
-        tax_class: book(text, "Tax class"),
-        sound: check(
-          "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
-          'Item {code}, {cost}, tax class "{tax_class}": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
-          { label: "Sound" },
-        ),
-      },
-    ),
-    table(
-      "rates",
-      "Rates used",
-      { rows: 80, from: "rates", usedBy: ["used_rates.code"], filled: "LEN(code)>0" },
-      {
-        description: book(text, "Rate"),
-        code: book(text, "Code"),
-        value: book(precise, "Value", { decimals: 3 }),
-        unit: book(text, "Unit"),
-        source: book(text, "Source"),
-      },
-    ),
-    table(
-      "used_rates",
-      "Rates as the sheets read them",
-      {
-        rows: usedRates.length,
-        data: usedRates.map((one: UsedRate) => ({ ...one, unit: rateUnit(one.unit) })),
-      },
-      {
-        means: published(text, "What it is", { source: ownList }),
-        code: published(text, "Code", { source: ownList }),
-        group: published(text, "Group", { source: ownList }),
-        unit: published(text, "Unit needed", { source: ownList }),
-        at: calc(count, at, "Row above"),
-        book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
-        value: calc(
-          precise,
-          `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),0)`,
-          "Value",
-          { decimals: 3, note: "In the unit needed, whichever the book has it in." },
-        ),
-        found: check(
-          "at>0",
-          "The price book has no rate {code} ({means}, {unit}). Add it to the sheet Rates of the book.",
-          { label: "In the book" },
-        ),
-        unit_fits: check(
-          `IF(at>0,${sameKind("unit", "book_unit")},TRUE)`,
-          "The rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct the book.",
-          { label: "Unit fits" },
-        ),
-      },
-    ),
-    tradeUnits,
-  ],
-  { printed: false },
-);
+export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] => [
+  table(
+    "items",
+    "Items used",
+    {
+      rows: 80,
+      from: "items",
+      filled: "LEN(code)>0",
+    },
+    {
+      description: book(text, "Item"),
+      code: book(text, "Code"),
+      unit: book(text, "Unit"),
+      pack: book(number, "Sold in packs of"),
+      cost: book(money, "Cost of one unit"),
+      supplier: book(text, "Supplier"),
+      quoted_on: book(date, "Quoted on"),
+      good_until: book(date, "Good until"),
+      tax_class: book(text, "Tax class"),
+      sound: check(
+        "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
+        'Item {code}, {cost}, tax class "{tax_class}": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
+        { label: "Sound" },
+      ),
+    },
+  ),
+  table(
+    "rates",
+    "Rates used",
+    { rows: 80, from: "rates", usedBy: ["used_rates.code"], filled: "LEN(code)>0" },
+    {
+      description: book(text, "Rate"),
+      code: book(text, "Code"),
+      value: book(precise, "Value", { decimals: 3 }),
+      unit: book(text, "Unit"),
+      source: book(text, "Source"),
+    },
+  ),
+  table(
+    "used_rates",
+    "Rates as the sheets read them",
+    {
+      rows: rates.length,
+      data: rates.map(({ code, means, group, unit }) => ({
+        code,
+        means,
+        unit: rateUnit(unit),
+        group,
+      })),
+    },
+    {
+      means: published(text, "What it is", { source: ownList }),
+      code: published(text, "Code", { source: ownList }),
+      group: published(text, "Group", { source: ownList }),
+      unit: published(text, "Unit needed", { source: ownList }),
+      at: calc(count, at, "Row above"),
+      book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
+      value: calc(
+        precise,
+        `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),0)`,
+        "Value",
+        { decimals: 3, note: "In the unit needed, whichever the book has it in." },
+      ),
+      found: check(
+        "at>0",
+        "The price book has no rate {code} ({means}, {unit}). Add it to the sheet Rates of the book.",
+        { label: "In the book" },
+      ),
+      unit_fits: check(
+        `IF(at>0,${sameKind("unit", "book_unit")},TRUE)`,
+        "The rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct the book.",
+        { label: "Unit fits" },
+      ),
+    },
+  ),
+  tradeUnits,
+];

@@ -9,7 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { rate } from "../../tables/used-rates.js";
+import { rate } from "../../vocabulary/rate.js";
 
 export const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
 

@@ -10,7 +10,7 @@ import {
   prose,
   text,
 } from "../../../engine/template/index.js";
-import { rate } from "../../tables/used-rates.js";
+import { rate } from "../../vocabulary/rate.js";
 
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {

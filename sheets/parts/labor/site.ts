@@ -9,7 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { rate } from "../../tables/used-rates.js";
+import { rate } from "../../vocabulary/rate.js";
 
 /** One of several rates, by a word. */
 const chosen = (name: string, prefix: string, words: readonly string[]): string =>

@@ -1,5 +1,4 @@
 import { area, calc, check, length, lines, percent } from "../../../engine/template/index.js";
-import { buysTable } from "../materials/buys.js";
 
 export const linerTotals = lines("In short", {
   liner_area_needed: calc(area, "SUM(liner_pieces.net)", "Liner that the pieces cover"),
@@ -22,14 +21,3 @@ export const linerTotals = lines("In short", {
     { label: "The liner is not mostly waste", level: "look" },
   ),
 });
-
-export const linerBuys = buysTable("liner_buys", [
-  { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
-  {
-    what: "underlayment",
-    code: "underlayment_code",
-    wanted: "underlayment_area",
-    unit: "ft2",
-  },
-  { what: "seam tape", code: "seam_code", wanted: "seam_length", unit: "ft" },
-]);

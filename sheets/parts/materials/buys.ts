@@ -6,22 +6,12 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { countedIn, type TradeUnit, tradeUnit } from "../../tables/trade-units.js";
+import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import type { Buy } from "../goods.js";
+import type { BuysOfSheet } from "../whole.js";
 
-/** A line to buy: what it is, its item code, the quantity as a number in the unit of the price book. */
-export interface Buy {
-  readonly what: string;
-  /** A formula that yields the item code. */
-  readonly code: string;
-  /** A formula for the quantity: a length, an area, a weight … as `unit` is one, or a count. */
-  readonly wanted: string;
-  readonly unit: TradeUnit;
-  /** Comes by the truck load, which its price does not hold: for units of ton and yd3. */
-  readonly byLoad?: boolean;
-}
-
-/** What a sheet asks the office to buy, for the price sheet to take up. */
-export function buysTable(name: string, buys: readonly Buy[]): TableBlock {
+/** What a sheet asks the office to buy, for the takeoff to take up. */
+export function buysTable({ table: name, buys }: Pick<BuysOfSheet, "table" | "buys">): TableBlock {
   const of = (row: number) => buys[row - 1] as Buy;
   return table(
     name,

@@ -10,7 +10,8 @@ import {
 } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
-import type { OwnLine } from "./pipe-lines.js";
+import type { UsualLine } from "../goods.js";
+import type { BuysOfSheet, Whole } from "../whole.js";
 import { pricedColumns } from "./priced.js";
 
 interface Line {
@@ -23,21 +24,12 @@ interface Line {
   readonly by_load: string;
 }
 
-/** A "to buy" table of another sheet, made by `buysTable`, as the takeoff takes it up. */
-export interface BuysSource {
-  readonly buys: TableBlock;
-  /** A column of as many rows that says what each line is, where the table itself does not. */
-  readonly names?: string;
-  /** Waste that its lines start from: 0 unless told. */
-  readonly waste?: number;
-}
-
 /**
  * The takeoff: a line for each thing to buy, from the "to buy" tables of other sheets and
  * from lines of its own.
  */
-export function takeoffLines(sources: readonly BuysSource[], own: readonly OwnLine[]): TableBlock {
-  const all = [...sources.flatMap(linesOf), ...own.map(ownLine)];
+export function takeoffLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">): TableBlock {
+  const all = [...buys.flatMap(linesOf), ...takeoff.map(usualLine)];
   const of = (row: number): Line => all[row - 1] as Line;
   return table(
     "materials",
@@ -60,10 +52,10 @@ export function takeoffLines(sources: readonly BuysSource[], own: readonly OwnLi
   );
 }
 
-function linesOf({ buys: { name, rows }, names, waste = 0 }: BuysSource): Line[] {
-  return Array.from({ length: rows }, (_, i) => ({
+function linesOf({ table: name, buys }: BuysOfSheet): Line[] {
+  return buys.map(({ named = `${name}.what`, waste = 0 }, i) => ({
     // joined to "", since a blank cell looked up is a zero
-    description: `INDEX(${names ?? `${name}.what`},${i + 1})&""`,
+    description: `INDEX(${named},${i + 1})&""`,
     code: `IF(LEN(item)>0,item,INDEX(${name}.code,${i + 1}))`,
     needed: `INDEX(${name}.wanted,${i + 1})`,
     unit: `INDEX(${name}.unit,${i + 1})`,
@@ -72,7 +64,7 @@ function linesOf({ buys: { name, rows }, names, waste = 0 }: BuysSource): Line[]
   }));
 }
 
-function ownLine({ what, code, wanted, unit, waste }: OwnLine): Line {
+function usualLine({ what, code, wanted, unit, waste = 0 }: UsualLine): Line {
   return {
     description: `"${what}"`,
     code: 'IF(LEN(item)>0,item,"")',

@@ -16,7 +16,7 @@ import {
 } from "../../../engine/template/index.js";
 import { unitChoices } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
-import { branchSizes, mainSizes } from "./pipe-lines.js";
+import { branchSizes, mainSizes } from "../lines/pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
 const laid = "(pipe_lines.bore>0)";

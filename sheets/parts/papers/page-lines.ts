@@ -9,35 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-
-/** A line that a printed page may carry: its text, and when it is wanted. */
-export interface PageLine {
-  /** A text formula. */
-  readonly says: string;
-  /** A condition; the line is always there where it is absent. */
-  readonly when?: string;
-}
-
-/** Marks a line as a heading: the page shows it in bold. */
-export const headingMark = "■ ";
-
-export const heading = (words: string, when?: string): PageLine => ({
-  says: `"${headingMark}${words}"`,
-  ...(when === undefined ? {} : { when }),
-});
-
-/** A line for each row of a table. */
-export const rows = (count: number, line: (row: number) => PageLine): PageLine[] =>
-  Array.from({ length: count }, (_, i) => line(i + 1));
-
-const firstFailure =
-  'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")&": "&INDEX(check_shown.check,1)&" (sheet "&INDEX(check_shown.sheet,1)&")")';
-
-/** The first line of a page that goes out of the office: it says so while the bid does not stand. */
-export const draftLine: PageLine = {
-  says: `~DRAFT, not to be handed out: {TEXTJOIN("; ",TRUE,errors_said,${firstFailure})}. See the sheet Checks.`,
-  when: "NOT(bid_stands)",
-};
+import type { PageLine } from "../page-line.js";
 
 /**
  * Lines for a page that people outside the office read: those that are wanted move

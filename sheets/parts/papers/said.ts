@@ -1,13 +1,4 @@
-import {
-  type Block,
-  calc,
-  date,
-  length,
-  lines,
-  table,
-  text,
-} from "../../../engine/template/index.js";
-import { stoneRows } from "../stone/classes.js";
+import { type Block, calc, date, length, lines, text } from "../../../engine/template/index.js";
 import { longDate, monthName } from "./words.js";
 
 const centsShown =
@@ -42,35 +33,3 @@ export const saidLines: Block = lines("As the pages say it", {
   energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
   energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),
 });
-
-/** What is asked for of each roll, as the supplier cuts it. */
-export const linerOrders: Block = table(
-  "liner_orders",
-  "Liner, roll by roll",
-  { rows: 6, beside: "liner_rolls", filled: "length_bought>0" },
-  {
-    said: calc(text, "~{length_bought|up} of the {width} roll", "For the supplier", {
-      reader: "supplier",
-    }),
-  },
-);
-
-/** The heaviest stone of each class, for the crew. */
-export const stoneSaid: Block = table(
-  "stone_said",
-  "Heaviest stone of each class",
-  { rows: stoneRows, beside: "stones", filled: "tons>0" },
-  {
-    heaviest: calc(text, (row) => `~{stones.heaviest[${row}]|0}`, "Heaviest stone", {
-      reader: "crew",
-    }),
-  },
-);
-
-/** How much a lip stands above the lowest of its step, for the crew. */
-export const lipSaid: Block = table(
-  "lip_said",
-  "Lips of one step",
-  { rows: 12, beside: "falls", filled: "lips_beside>0" },
-  { raised: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }) },
-);

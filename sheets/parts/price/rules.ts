@@ -8,7 +8,7 @@ import {
   percent,
   text,
 } from "../../../engine/template/index.js";
-import { rate } from "../../tables/used-rates.js";
+import { rate } from "../../vocabulary/rate.js";
 
 const inPrice = "in our price";
 

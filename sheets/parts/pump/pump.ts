@@ -1,4 +1,5 @@
 import {
+  type Block,
   calc,
   check,
   count,
@@ -14,13 +15,11 @@ import {
   paragraphs,
   percent,
   power,
-  sheet,
   smallLength,
   text,
 } from "../../../engine/template/index.js";
 import { pumpPoints } from "./chosen-pump.js";
 import { curveChart } from "./curve-chart.js";
-import { pumpsTable } from "./pumps-table.js";
 import { shortlistTable } from "./shortlist-table.js";
 
 const ofPump = (column: string, none: string) =>
@@ -233,29 +232,17 @@ const checks = lines("Checks", {
 });
 
 /** Which pump, at which speed, for how much a month. */
-export const pumpSheet = sheet(
-  "Pump",
-  "Which pump brings the water up, at which speed, and what it costs to run.",
-  [
-    choice,
-    shortlistTable,
-    duty,
-    pumpPoints,
-    cost,
-    checks,
-    ...curveChart,
-    paragraphs(
-      "Mind",
-      "Electric work near water is for a licensed electrician. Ground-fault protection, cords, and distances from the water are set by the code in force on site; ask before the bid is signed.",
-      "A pump that runs short of water burns out. Keep its least water by a fill valve or a low-water cut-off.",
-    ),
-  ],
-);
-
-/** The pumps of the price book. */
-export const pumpsSheet = sheet(
-  "Pumps",
-  "The pumps of the price book with their curves, as on the day of the bid.",
-  [pumpsTable],
-  { printed: false },
-);
+export const pumpBlocks: readonly Block[] = [
+  choice,
+  shortlistTable,
+  duty,
+  pumpPoints,
+  cost,
+  checks,
+  ...curveChart,
+  paragraphs(
+    "Mind",
+    "Electric work near water is for a licensed electrician. Ground-fault protection, cords, and distances from the water are set by the code in force on site; ask before the bid is signed.",
+    "A pump that runs short of water burns out. Keep its least water by a fill valve or a low-water cut-off.",
+  ),
+];

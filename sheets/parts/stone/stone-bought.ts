@@ -8,8 +8,6 @@ import {
   text,
   tons,
 } from "../../../engine/template/index.js";
-import { buysTable } from "../materials/buys.js";
-import { stoneRows } from "./classes.js";
 
 export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stones.tons)", "Stone in all", { strong: true }),
@@ -38,14 +36,3 @@ export const stoneTotals = lines("In short", {
     source: "common practice, no source",
   }),
 });
-
-export const stoneBuys = buysTable(
-  "stone_buys",
-  Array.from({ length: stoneRows }, (_, i) => ({
-    what: `row ${i + 1} of the classes`,
-    code: `INDEX(stones.code, ${i + 1}) & ""`,
-    wanted: `INDEX(stones.tons, ${i + 1})`,
-    unit: "ton",
-    byLoad: true,
-  })),
-);

@@ -6,23 +6,23 @@ import { compile } from "../../../engine/template/compile.js";
 import { template } from "../../../engine/template/index.js";
 import type { Model } from "../../../engine/template/model.js";
 import type { UnitSystem } from "../../../engine/units/quantity.js";
-import { basinSheet } from "../../../sheets/parts/basin/sheet.js";
 import { placeRows } from "../../../sheets/parts/digging-safety/places.js";
-import { groundSheet } from "../../../sheets/parts/earthwork/sheet.js";
-import { linerSheet } from "../../../sheets/parts/liner/sheet.js";
-import { stoneSheet } from "../../../sheets/parts/stone/sheet.js";
 import { basinFormulas } from "../../../sheets/vocabulary/basin.js";
 import { evaporationFormulas } from "../../../sheets/vocabulary/evaporation.js";
 import { groundFormulas } from "../../../sheets/vocabulary/ground.js";
 import { linerFormulas } from "../../../sheets/vocabulary/liner.js";
 import { stoneFormulas } from "../../../sheets/vocabulary/stone.js";
+import { waterfallSheet } from "../../support/waterfall-sheet.js";
 import { waterStandIn } from "./stand-in.js";
 
 const bench = template({
   name: "ground-bench",
   version: 1,
   title: "The sheets of the ground, with a stand-in for water",
-  sheets: [waterStandIn, basinSheet, linerSheet, stoneSheet, groundSheet],
+  sheets: [
+    waterStandIn,
+    ...(["Basin", "Liner", "Stone", "Earthwork"] as const).map(waterfallSheet),
+  ],
   formulas: [
     ...basinFormulas,
     ...groundFormulas,

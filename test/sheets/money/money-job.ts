@@ -5,7 +5,8 @@ import type { Value } from "../../../engine/formula/value.js";
 import type { InputValues, JobRecord } from "../../../engine/job/record.js";
 import type { BookRow } from "../../../engine/template/book-layout.js";
 import { modelOf } from "../../../engine/template/models.js";
-import { usedRates } from "../../../sheets/tables/used-rates.js";
+import { wholeOf } from "../../../sheets/parts/whole.js";
+import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 import { moneyTemplate } from "./stand-in.js";
 
 const quote = { supplier: "a yard", quoted_on: "2026-10-01", good_until: "2027-06-30" };
@@ -72,7 +73,7 @@ const values: Readonly<Record<string, number>> = {
   overhead: 10,
 };
 
-const rates: readonly BookRow[] = usedRates.map(({ code, means, unit }) => ({
+const rates: readonly BookRow[] = wholeOf(waterfallParts).rates.map(({ code, means, unit }) => ({
   code,
   description: means,
   value: values[code] ?? 1,

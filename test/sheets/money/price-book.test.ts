@@ -2,18 +2,19 @@ import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { checkBook } from "../../../engine/book/check.js";
 import { readPriceBook } from "../../../engine/book/read.js";
-import { priceBookLayout } from "../../../sheets/parts/book/price-book.js";
-import { starterItems } from "../../../sheets/tables/starter-items.js";
-import { usedRates } from "../../../sheets/tables/used-rates.js";
+import { wholeOf } from "../../../sheets/parts/whole.js";
+import { waterfall, waterfallParts } from "../../../sheets/templates/waterfall.js";
 
+const layout = waterfall.prices ?? [];
+const { items, rates } = wholeOf(waterfallParts);
 const demo = fileURLToPath(new URL("../../../sheets/demo/price-book.json", import.meta.url));
 
 test("the demo price book is right, says that it is invented, and has every code that a bid asks for", async () => {
-  const book = await readPriceBook(demo, priceBookLayout);
+  const book = await readPriceBook(demo, layout);
   expect(`${book.name} ${book.about}`).toContain("invented");
   const codes = (table: string) => book.tables[table]?.map(({ code }) => code) ?? [];
-  expect(codes("items")).toEqual(expect.arrayContaining(starterItems.map(({ code }) => code)));
-  expect(codes("rates")).toEqual(expect.arrayContaining(usedRates.map(({ code }) => code)));
+  expect(codes("items")).toEqual(expect.arrayContaining(items.map(({ code }) => code)));
+  expect(codes("rates")).toEqual(expect.arrayContaining(rates.map(({ code }) => code)));
   for (const { supplier } of [...(book.tables.items ?? []), ...(book.tables.pumps ?? [])]) {
     expect(supplier).toMatch(/^Demo /);
   }
@@ -48,7 +49,7 @@ const check = (change: object) =>
       },
       where: ({ sheet }) => `sheet ${sheet}`,
     },
-    priceBookLayout,
+    layout,
     "prices.xlsx",
   );
 

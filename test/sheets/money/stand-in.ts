@@ -22,17 +22,21 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
-import { pricesSheet } from "../../../sheets/parts/book/prices.js";
-import { electricSheet } from "../../../sheets/parts/electrical/sheet.js";
-import { laborSheet } from "../../../sheets/parts/labor/sheet.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
-import { takeoffOf } from "../../../sheets/parts/materials/sheet.js";
-import { priceSheet } from "../../../sheets/parts/price/sheet.js";
-import { rainSheet } from "../../../sheets/parts/schedule/rain.js";
+import { takeoffLines } from "../../../sheets/parts/materials/lines.js";
+import {
+  extraLines,
+  takeoffInputs,
+  takeoffTotals,
+  taxes,
+} from "../../../sheets/parts/materials/tables.js";
+import { type BuysOfSheet, wholeOf } from "../../../sheets/parts/whole.js";
+import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 import { electricFormulas } from "../../../sheets/vocabulary/electric.js";
 import { itemCode } from "../../../sheets/vocabulary/item-code.js";
 import { moneyFormulas } from "../../../sheets/vocabulary/money.js";
 import { weatherFormulas } from "../../../sheets/vocabulary/weather.js";
+import { waterfallSheet } from "../../support/waterfall-sheet.js";
 
 const optional = { optional: true } as const;
 
@@ -132,20 +136,27 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
   ),
 ]);
 
-const linerBuys = buysTable("liner_buys", [
-  { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
-  { what: "crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
-]);
-const stoneBuys = buysTable(
-  "stone_buys",
-  [1, 2].map((row) => ({
+const linerBuys: BuysOfSheet = {
+  sheet: "Liner",
+  table: "liner_buys",
+  buys: [
+    { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
+    { what: "crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
+  ],
+};
+const stoneBuys: BuysOfSheet = {
+  sheet: "Stone",
+  table: "stone_buys",
+  buys: [1, 2].map((row) => ({
     what: `row ${row}`,
     code: `INDEX(stones.code,${row})&""`,
     wanted: `INDEX(stones.tons,${row})`,
     unit: "ton",
     byLoad: true,
+    named: "stones.name",
+    waste: 0.05,
   })),
-);
+};
 
 /** The sheets of money on their own. */
 export const moneyTemplate = template({
@@ -155,13 +166,19 @@ export const moneyTemplate = template({
   headline: ["price"],
   formulas: [...moneyFormulas, ...weatherFormulas, ...electricFormulas],
   sheets: [
-    { ...quantities, blocks: [...quantities.blocks, linerBuys, stoneBuys] },
-    pricesSheet,
-    electricSheet,
-    laborSheet,
-    rainSheet,
-    takeoffOf([{ buys: linerBuys }, { buys: stoneBuys, names: "stones.name", waste: 0.05 }]),
-    priceSheet,
+    { ...quantities, blocks: [...quantities.blocks, buysTable(linerBuys), buysTable(stoneBuys)] },
+    waterfallSheet("Prices"),
+    waterfallSheet("Electric"),
+    waterfallSheet("Labor"),
+    waterfallSheet("Schedule"),
+    sheet("Materials", "What is bought.", [
+      takeoffTotals,
+      takeoffInputs,
+      takeoffLines({ buys: [linerBuys, stoneBuys], takeoff: wholeOf(waterfallParts).takeoff }),
+      extraLines,
+      taxes,
+    ]),
+    waterfallSheet("Price"),
     sheet("Papers", "In place of the sheets after.", [
       prose("Names", {
         names_said: calc(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { crewLines } from "../../../sheets/parts/papers/crew-lines.js";
-import { headingMark } from "../../../sheets/parts/papers/page-lines.js";
-import { laborTasks } from "../../../sheets/tables/labor-tasks.js";
+import { headingMark } from "../../../sheets/parts/page-line.js";
+import { wholeOf } from "../../../sheets/parts/whole.js";
+import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 
 /** What comes first, what comes later, and why. */
 type Rule = readonly [string, string, string];
@@ -126,8 +126,9 @@ const sections: readonly Rule[] = [
   ["Order of work, hours of one person", "Cautions", "cautions end the page"],
 ];
 
-const taskNames = laborTasks.map(({ task }) => task);
-const headings = crewLines.flatMap(({ says }) =>
+const whole = wholeOf(waterfallParts);
+const taskNames = whole.tasks.map(({ task }) => task);
+const headings = whole.crew.flatMap(({ says }) =>
   says.startsWith(`"${headingMark}`) ? [says.slice(1 + headingMark.length, -1)] : [],
 );
 

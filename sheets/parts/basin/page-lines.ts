@@ -1,0 +1,64 @@
+import type { CrewSection } from "../../plan/crew-page.js";
+import type { ProposalSection } from "../../plan/proposal-page.js";
+import { bullet, line, type PlacedLine } from "../page-line.js";
+
+export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
+  bullet(
+    "dig the basin",
+    "Basin: {basin_length|up} by {basin_width|up} inside, {basin_depth|up} deep to the rim. Dig {dig_bottom_length|up} by {dig_bottom_width|up} at the bottom, {dig_top_length|up} by {dig_top_width|up} at the top, {dig_depth|up} deep.",
+  ),
+  bullet(
+    "basin",
+    "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} in all. Pump vaults: {vaults_needed|0}.",
+  ),
+  bullet(
+    "basin",
+    "Stone {crate_gap|0} around the crates and at least {crate_cover|0|up} over them.",
+  ),
+  bullet(
+    "basin",
+    "Full line {basin_freeboard|up} below the rim, {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
+  ),
+  bullet(
+    "overflow",
+    "In the design storm of {design_rain}, {rain_overflow|0} spill over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
+    "AND(storm_is_local,rain_overflow>0)",
+  ),
+  bullet(
+    "overflow",
+    "In heavy rain the basin spills over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
+    "OR(NOT(storm_is_local),rain_overflow<=0)",
+  ),
+  bullet(
+    "backfill",
+    "Fill around basin and pools in thin layers, once the liner has held water.",
+    "basin_backfill+pool_backfill>0",
+  ),
+  line("caution: basin", "Cover or fence the open basin at night."),
+];
+
+const lined =
+  "A lined basin {basin_length} long, {basin_width} wide and {basin_depth|up} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}";
+
+export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
+  bullet("scope", `${lined}.`, "OR(NOT(weather_is_local),days_it_lasts<1[days])"),
+  bullet(
+    "scope",
+    `${lined}: about {days_it_lasts|0} of warm weather without a fill.`,
+    "AND(weather_is_local,days_it_lasts>=1[days])",
+  ),
+  bullet(
+    "storm",
+    "In heavy rain the basin overflows at {overflow_place}. We clean up what we crossed.",
+  ),
+  line(
+    "water lost",
+    "In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
+    "AND(weather_is_local,loss_a_day>=1[gal])",
+  ),
+  line(
+    "water lost",
+    "Water that evaporates or splashes away must be made up, most in warm and windy weather.",
+    "NOT(weather_is_local)",
+  ),
+];

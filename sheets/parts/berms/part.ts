@@ -1,0 +1,34 @@
+import { bullet, bulletEachRow, eachRow } from "../page-line.js";
+import { part } from "../part.js";
+import { production } from "../rates.js";
+import { task } from "../task.js";
+import { bermLines, bermTable } from "./berms.js";
+
+export const berms = part("Berms", "Mounds of soil that give the stream its height.", {
+  blocks: { Earthwork: [bermTable, bermLines] },
+  tasks: [
+    task(
+      "Build the berm",
+      "berms",
+      "berm_volume",
+      production("berm", "Place and compact the berm", "yd3"),
+      ["by_access", "by_haul"],
+      0.5,
+    ),
+  ],
+  crew: [
+    ...eachRow(
+      "stop: berms",
+      bermTable,
+      "STOP. {name}: a side at {steepest|1} to 1 is steeper than this soil stands, {fill_slope|1} to 1. Flatten it, or wait for a wall or a design that holds it.",
+      { when: "NOT(stands)" },
+    ),
+    ...bulletEachRow("berms", bermLines, "{said}", { when: "LEN(said)>0" }),
+    bullet(
+      "berms",
+      "Build the berm in thin layers, each compacted before the next; no topsoil, sod or roots in it. Walls that hold it stand first.",
+      "berm_volume>0",
+    ),
+  ],
+  proposal: bulletEachRow("scope", bermTable, "{name}: a mound of soil about {height} high."),
+});

@@ -1,0 +1,47 @@
+import type { CrewSection } from "../../plan/crew-page.js";
+import { bullet, eachRow, line, type PlacedLine } from "../page-line.js";
+import { placesDug } from "./places.js";
+
+export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
+  line(
+    "stop: digging",
+    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed: name ________________  date ____________  signs: yes / no.",
+    "NOT(dig_inspected)",
+  ),
+  ...eachRow(
+    "stop: digging",
+    placesDug,
+    "STOP. {place} is dug {deep|up} deep in soil {dig_soil_type}, protection: {by}. Shore it, shield it, or slope it {safe_slope} to 1 before anyone goes in.",
+    { when: "NOT(protected)" },
+  ),
+  line(
+    "stop: digging",
+    "STOP. {deepest_dig|up} deep: over {engineer_depth|down} an engineer designs the protection. Do not dig before.",
+    "NOT(dig_within_tables)",
+  ),
+  line(
+    "stop: digging",
+    "STOP. Ladders or ramps: {ladders_needed|0} are needed, none farther than {ladder_travel|down} from anyone in the dig; the plan brings {ladders_brought|0}.",
+    "NOT(ladders_enough)",
+  ),
+  line(
+    "stop: digging",
+    "STOP. Spoil is planned {dirt_setback|down} from the edge: it stays {dirt_setback_least|up} back.",
+    "NOT(dirt_set_back)",
+  ),
+  bullet(
+    "dig safely",
+    "Shore or shield {shored_face|0} of face before anyone goes in; pull it as the dig is filled.",
+    "shored_face>0",
+  ),
+  bullet(
+    "dig safely",
+    "Deepest dig: {deepest_place}, {deepest_dig|up}. From {protection_depth|down} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
+  ),
+  bullet(
+    "dig safely",
+    "{dig_inspected_by} looked on {dig_inspected_on_said}: {cave_in_signs} of a cave-in. Look again each day before work and after every rain.",
+    "AND(LEN(digs_to_inspect)>0,inspection_recorded)",
+  ),
+  bullet("dig safely", "Spoil stays {dirt_setback|up} back from every edge."),
+];

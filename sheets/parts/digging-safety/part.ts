@@ -1,0 +1,31 @@
+import { bullet } from "../page-line.js";
+import { part } from "../part.js";
+import { hire, production } from "../rates.js";
+import { task } from "../task.js";
+import { crewOfSafety } from "./crew-lines.js";
+import { placeList, placesDug } from "./places.js";
+import { safeDig, slopeTable } from "./safety.js";
+
+export const diggingSafety = part("Digging safety", "Whether each dig is safe to stand in.", {
+  blocks: { Earthwork: [safeDig, placesDug] },
+  below: { Earthwork: [slopeTable, placeList] },
+  rates: [
+    hire("shoring", "Shoring or shields on hire for the job, of face held", "$/ft2"),
+    hire("inspection", "Inspection of a dig by a hired competent person", "$/each"),
+    hire("engineer", "Engineer's design, of a wall or of a dig's protection", "$/each"),
+  ],
+  tasks: [
+    task(
+      "Set shoring and pull it again",
+      "dig",
+      "shored_face",
+      production("shoring-set", "Set shoring and pull it again", "ft2"),
+      ["open_dig", "by_access"],
+      0.3,
+    ),
+  ],
+  crew: crewOfSafety,
+  proposal: [
+    bullet("protection", "Shoring of the deep digs, set and taken out again.", "shored_face>0"),
+  ],
+});

@@ -1,0 +1,44 @@
+import { groundFormulas } from "../../vocabulary/ground.js";
+import { item } from "../goods.js";
+import { bullet } from "../page-line.js";
+import { part } from "../part.js";
+import { hire } from "../rates.js";
+import { groundBalance } from "./balance.js";
+import { groundCautions } from "./cautions.js";
+import { digs } from "./digs.js";
+import { soilLines, soilTable } from "./soil.js";
+import { earthworkTasks } from "./tasks.js";
+
+export const earthwork = part("Earthwork", "What is stripped, dug, kept and hauled away.", {
+  blocks: { Earthwork: [groundBalance, soilLines, digs] },
+  below: { Earthwork: [groundCautions, soilTable] },
+  formulas: groundFormulas,
+  buys: {
+    Earthwork: [
+      {
+        // its price holds the delivery
+        what: "soil brought in, loose",
+        code: "import_code",
+        wanted: "import_volume",
+        unit: "yd3",
+        waste: 0.05,
+      },
+    ],
+  },
+  items: [item("fill-soil", "soil brought in, delivered", "yd3")],
+  rates: [hire("truck-load", "Truck load of soil hauled away", "$/load")],
+  tasks: earthworkTasks,
+  crew: [
+    bullet(
+      "strip",
+      "Topsoil: strip {strip_depth|0}, keep {topsoil_kept|0} of {strip_volume|0} on a heap of its own.",
+      "strip_volume>0",
+    ),
+    bullet(
+      "haul",
+      'Haul away {haul_volume|0} loose, {haul_loads|0} {IF(haul_loads=1,"load","loads")}.',
+      "haul_loads>0",
+    ),
+    bullet("haul", "Soil to bring in: {import_volume|1} loose.", "import_volume>0"),
+  ],
+});

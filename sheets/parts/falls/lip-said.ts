@@ -1,0 +1,9 @@
+import { calc, type TableBlock, table, text } from "../../../engine/template/index.js";
+
+/** How much a lip stands above the lowest of its step, for the crew. */
+export const lipSaid: TableBlock = table(
+  "lip_said",
+  "Lips of one step",
+  { rows: 12, beside: "falls", filled: "lips_beside>0" },
+  { raised: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }) },
+);

@@ -1,0 +1,65 @@
+import { lipKinds } from "../../tables/lips.js";
+import { channelFormulas } from "../../vocabulary/channel.js";
+import { weirFormulas } from "../../vocabulary/weir.js";
+import { bulletEachRow } from "../page-line.js";
+import { part } from "../part.js";
+import { production } from "../rates.js";
+import { task } from "../task.js";
+import { fallsBlocks } from "./falls.js";
+import { fallsTable } from "./falls-table.js";
+import { levelsTable } from "./levels-table.js";
+import { lipSaid } from "./lip-said.js";
+
+const lookSaid = "PICK(looks.said,looks.name,look)";
+
+export const falls = part("Falls", "What each lip gets, and how the water goes over it.", {
+  blocks: { Falls: fallsBlocks, Wording: [lipSaid] },
+  below: { "Water tables": [lipKinds] },
+  formulas: [...weirFormulas, ...channelFormulas],
+  takeoff: [
+    {
+      what: "foam under the lips, a can for each ‹4 ft|1.22 m›",
+      code: "foam",
+      wanted: "SUM(falls.width)/4[ft]",
+      unit: "each",
+    },
+  ],
+  tasks: [
+    task(
+      "Build the falls",
+      "falls",
+      "SUMPRODUCT((falls.width>0)*1)",
+      production("fall-built", "Build a fall and set its lip", "each"),
+      ["by_access"],
+      0.2,
+    ),
+  ],
+  crew: [
+    ...bulletEachRow(
+      "set out",
+      fallsTable,
+      "{name} (step {level|0}): lip {width} wide, {lip_type}, drop {drop}; the water lands {throw} out.",
+    ),
+    // lips that share a level: the one with less water over it stands higher
+    ...bulletEachRow(
+      "set out",
+      fallsTable,
+      '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of step {level|0}.',
+      { when: "lips_beside>0", beside: [lipSaid] },
+    ),
+    ...bulletEachRow(
+      "set out",
+      levelsTable,
+      "Water above step {row}: {height} above the running basin.",
+      {
+        when: "in_use",
+      },
+    ),
+  ],
+  proposal: bulletEachRow(
+    "scope",
+    fallsTable,
+    `{name}: a fall {width} wide and {drop} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
+  ),
+  told: ["falls.width", "falls.drop", "falls.look"],
+});

@@ -1,0 +1,47 @@
+import { item } from "../goods.js";
+import { bullet } from "../page-line.js";
+import { part } from "../part.js";
+import { production } from "../rates.js";
+import { task } from "../task.js";
+import { fillLine as fillLineBlock } from "./fill-line.js";
+
+export const fillLine = part("Fill line", "Water made up for what evaporates and splashes.", {
+  blocks: { Basin: [fillLineBlock] },
+  buys: {
+    Basin: [
+      {
+        what: "fill valve",
+        code: "fill_valve_code",
+        wanted: "IF(fill_line_length > 0, 1, 0)",
+        unit: "each",
+      },
+      { what: "fill pipe", code: "fill_pipe_code", wanted: "fill_line_length", unit: "ft" },
+    ],
+  },
+  items: [
+    item("fill-valve", "fill valve with backflow preventer", "each"),
+    item("fill-pipe", "fill pipe", "ft"),
+  ],
+  tasks: [
+    task(
+      "Lay the fill line",
+      "pipe",
+      "fill_line_length",
+      production("fill-line-laid", "Lay the fill line", "ft"),
+    ),
+  ],
+  crew: [
+    bullet(
+      "pipe",
+      "Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",
+      "fill_line_length>0",
+    ),
+  ],
+  proposal: [
+    bullet(
+      "supply",
+      "An automatic fill line, made so that basin water cannot get back into your drinking water.",
+      "fill_line_length>0",
+    ),
+  ],
+});

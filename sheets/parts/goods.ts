@@ -1,0 +1,36 @@
+import type { TradeUnit } from "../tables/trade-units.js";
+
+/** A line to buy: what it is, its item code, the quantity as a number in the unit of the price book. */
+export interface Buy {
+  readonly what: string;
+  /** A formula that yields the item code. */
+  readonly code: string;
+  /** A formula for the quantity: a length, an area, a weight … as `unit` is one, or a count. */
+  readonly wanted: string;
+  readonly unit: TradeUnit;
+  /** Comes by the truck load, which its price does not hold: for units of ton and yd3. */
+  readonly byLoad?: boolean;
+  /** Waste that its line in the takeoff starts from: 0 unless told. */
+  readonly waste?: number;
+  /** A column that says in its row what the line is, where people name it. */
+  readonly named?: string;
+}
+
+/** A line of the takeoff with the item it usually is and the waste it usually has. */
+export interface UsualLine extends Omit<Buy, "byLoad" | "named"> {
+  /** The item code itself. */
+  readonly code: string;
+}
+
+/** An item that a new price book opens with. */
+export interface Item {
+  readonly code: string;
+  readonly description: string;
+  readonly unit: TradeUnit;
+}
+
+export const item = (code: string, description: string, unit: TradeUnit): Item => ({
+  code,
+  description,
+  unit,
+});

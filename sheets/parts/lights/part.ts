@@ -1,0 +1,49 @@
+import { bullet } from "../page-line.js";
+import { counted } from "../papers/words.js";
+import { part } from "../part.js";
+import { production } from "../rates.js";
+import { task } from "../task.js";
+import { lights as lightsBlock } from "./lights.js";
+
+export const lights = part("Lights", "Lights under water on low voltage.", {
+  blocks: { Electric: [lightsBlock] },
+  takeoff: [
+    { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each" },
+    {
+      what: "cable to the lights",
+      code: "light-cable",
+      wanted: "lights_wanted*cable_a_light",
+      unit: "ft",
+      waste: 0.1,
+    },
+    {
+      what: "transformers for the lights",
+      code: "transformer",
+      wanted: "transformers_needed",
+      unit: "each",
+    },
+  ],
+  tasks: [
+    task(
+      "Fit lights with their cable",
+      "lights",
+      "lights_wanted",
+      production("light-fitted", "Fit a light with its cable", "each"),
+    ),
+  ],
+  crew: [
+    bullet(
+      "pipe",
+      `Lights: {${counted("lights_wanted", "light", "lights")}}, {lights_load|0} in all, on {${counted("transformers_needed", "transformer", "transformers")}} of {transformer_rating|0}.`,
+      "lights_wanted>0",
+    ),
+  ],
+  proposal: [
+    bullet(
+      "lights",
+      `{${counted("lights_wanted", "underwater light", "underwater lights")}}.`,
+      "lights_wanted>0",
+    ),
+  ],
+  told: ["lights_wanted"],
+});

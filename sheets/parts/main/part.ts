@@ -1,0 +1,22 @@
+import { fittings, inletFittings, tees } from "../../tables/fittings.js";
+import { pipeSizes } from "../../tables/pipe-bores.js";
+import { pipeFormulas } from "../../vocabulary/pipe.js";
+import { bullet } from "../page-line.js";
+import { part } from "../part.js";
+import { task } from "../task.js";
+import { pipeLaid } from "./laying.js";
+import { mainBlocks } from "./main.js";
+
+export const main = part("Main", "The pipe from pump to manifold.", {
+  blocks: { Piping: mainBlocks },
+  below: { "Water tables": [pipeSizes, fittings, tees, inletFittings] },
+  formulas: pipeFormulas,
+  tasks: [task("Lay the main", "main", "main_length", pipeLaid)],
+  crew: [
+    bullet(
+      "main",
+      "Main: {main_size} pipe, {main_length}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {inlet_fitting}.",
+    ),
+    bullet("main", "A check valve goes into the main.", "check_valve_fitted"),
+  ],
+});

@@ -1,0 +1,86 @@
+import { formulaInRow, sentenceInRow, type TableBlock } from "../../engine/template/index.js";
+
+/** A line that a printed page may carry: its text, and when it is wanted. */
+export interface PageLine {
+  /** A text formula. */
+  readonly says: string;
+  /** A condition; the line is always there where it is absent. */
+  readonly when?: string;
+}
+
+/** A line with the section of the page in which it stands. */
+export interface PlacedLine<Section extends string> extends PageLine {
+  readonly section: Section;
+}
+
+/** A stretch of a page: what it begins with, before the lines of the parts. */
+export interface Section {
+  readonly name: string;
+  readonly opens?: PageLine;
+}
+
+/** Marks a line as a heading: the page shows it in bold. */
+export const headingMark = "■ ";
+
+export const heading = (words: string, when?: string): PageLine => ({
+  says: `"${headingMark}${words}"`,
+  ...(when === undefined ? {} : { when }),
+});
+
+const firstFailure =
+  'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")&": "&INDEX(check_shown.check,1)&" (sheet "&INDEX(check_shown.sheet,1)&")")';
+
+/** The first line of a page that goes out of the office: it says so while the bid does not stand. */
+export const draftLine: PageLine = {
+  says: `~DRAFT, not to be handed out: {TEXTJOIN("; ",TRUE,errors_said,${firstFailure})}. See the sheet Checks.`,
+  when: "NOT(bid_stands)",
+};
+
+/** A sentence with figures in braces, on a line of its own. */
+export function line<S extends string>(section: S, sentence: string, when?: string): PlacedLine<S> {
+  return { section, says: `~${sentence}`, ...(when === undefined ? {} : { when }) };
+}
+
+/** The same behind a bullet. */
+export const bullet = <S extends string>(section: S, sentence: string, when?: string) =>
+  line(section, `•  ${sentence}`, when);
+
+interface RowOptions {
+  /** When a row has its line; where the table's rows are `filled`, unless told. */
+  readonly when?: string;
+  /** Tables beside this one, whose columns the sentence may name as well. */
+  readonly beside?: readonly TableBlock[];
+}
+
+/**
+ * A line for each row of a table. The sentence and the condition name the table's columns barely:
+ * `eachRow("set out", fallsTable, "{name}: lip {width} wide")`; `{row}` is the row's number.
+ */
+export function eachRow<S extends string>(
+  section: S,
+  table: TableBlock,
+  sentence: string,
+  { when = table.filled, beside = [] }: RowOptions = {},
+): PlacedLine<S>[] {
+  const tables = [table, ...beside];
+  return Array.from({ length: table.rows }, (_, i) => {
+    const wanted = when === undefined ? undefined : formulaInRow(when, i + 1, tables);
+    return line(section, sentenceInRow(sentence, i + 1, tables), wanted);
+  });
+}
+
+/** The same behind a bullet. */
+export const bulletEachRow = <S extends string>(
+  section: S,
+  table: TableBlock,
+  sentence: string,
+  options: RowOptions = {},
+): PlacedLine<S>[] => eachRow(section, table, `•  ${sentence}`, options);
+
+/** The lines of a page: section by section, each as its heading and the lines placed in it. */
+export function pageOf(plan: readonly Section[], lines: readonly PlacedLine<string>[]): PageLine[] {
+  return plan.flatMap(({ name, opens }) => [
+    ...(opens === undefined ? [] : [opens]),
+    ...lines.flatMap(({ section, ...said }) => (section === name ? [said] : [])),
+  ]);
+}

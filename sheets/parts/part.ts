@@ -1,0 +1,54 @@
+import type { NamedFormula } from "../../engine/formula/named-formula.js";
+import type { Block } from "../../engine/template/index.js";
+import type { CrewSection } from "../plan/crew-page.js";
+import type { ProposalSection } from "../plan/proposal-page.js";
+import type { SheetName } from "../plan/worksheets.js";
+import type { Buy, Item, UsualLine } from "./goods.js";
+import type { PlacedLine } from "./page-line.js";
+import type { Rate } from "./rates.js";
+import type { Task } from "./task.js";
+import type { Whole } from "./whole.js";
+
+/** What is made of all that the parts bring: the table of tasks, the takeoff, a page. */
+export type Made<T> = (all: Whole) => T;
+
+/** Blocks by worksheet. */
+export type Placed = Readonly<
+  Partial<Record<SheetName, readonly (Block | Made<Block | readonly Block[]>)[]>>
+>;
+
+type Lines<Section extends string> = readonly PlacedLine<Section>[];
+
+/** All that a part of the water feature brings; what it does not need is left out. */
+export interface Brings {
+  /** Its blocks, in its own order; on a sheet, parts stand in the order of the template's list. */
+  readonly blocks?: Placed;
+  /** What stands at the foot of a sheet: cautions, published tables, working lists. */
+  readonly below?: Placed;
+  readonly formulas?: readonly NamedFormula[];
+  /** What it buys, listed on the sheet where it is worked out; its code is chosen there. */
+  readonly buys?: Readonly<Partial<Record<SheetName, readonly Buy[]>>>;
+  /** What it buys by the item that it usually is. */
+  readonly takeoff?: readonly UsualLine[];
+  readonly tasks?: readonly Task[];
+  /** Rates that its formulas read, besides those of its tasks. */
+  readonly rates?: readonly Rate[];
+  /** Items that a new price book opens with, besides those of its takeoff lines. */
+  readonly items?: readonly Item[];
+  readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks">) => Lines<CrewSection>);
+  readonly proposal?: Lines<ProposalSection>;
+  /** Inputs whose change a customer is told of. */
+  readonly told?: readonly string[];
+  /** Inputs that are the office's own affair. */
+  readonly office?: readonly string[];
+}
+
+/** A part of the water feature, or of the estimate: what one folder holds. */
+export interface Part extends Brings {
+  readonly name: string;
+  /** One sentence: what it is for. */
+  readonly means: string;
+}
+
+export const part = (name: string, means: string, brings: Brings): Part =>
+  Object.freeze({ name, means, ...brings });

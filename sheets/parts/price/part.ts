@@ -1,0 +1,65 @@
+import { chart } from "../../../engine/template/index.js";
+import { moneyFormulas } from "../../vocabulary/money.js";
+import { part } from "../part.js";
+import { business, hire } from "../rates.js";
+import { priceSense, priceTotals } from "./cost-to-price.js";
+import { drawChecks, drawTable } from "./draws.js";
+import { equipmentTable } from "./equipment.js";
+import { hireDays } from "./hire.js";
+import { moneyGoes } from "./money-goes.js";
+import { contractLines, optionTable } from "./options.js";
+import { proposalOfPrice } from "./proposal-lines.js";
+import { priceRules } from "./rules.js";
+import { outsideInWords, risks, subcontracts } from "./work-by-others.js";
+
+export const price = part(
+  "Price",
+  "From cost to a price that holds: overhead, contingency, margin, options, draws.",
+  {
+    blocks: {
+      Price: [
+        priceTotals,
+        priceRules,
+        priceSense,
+        moneyGoes,
+        chart("Where the money goes, part by part", "$", "", [
+          {
+            label: "Amount",
+            x: "price_breakdown.part",
+            y: "price_breakdown.amount",
+            marks: "bars",
+          },
+        ]),
+        contractLines,
+        drawTable,
+        drawChecks,
+        equipmentTable,
+        hireDays,
+        subcontracts,
+        risks,
+        outsideInWords,
+        optionTable,
+      ],
+    },
+    formulas: moneyFormulas,
+    rates: [
+      hire("machine-day", "Machine, with fuel", "$/day"),
+      hire("machine-delivery", "Machine brought and fetched", "$/each"),
+      hire("compactor-day", "Plate compactor", "$/day"),
+      hire("site-day", "Toilet, fence, crew truck: a day on site", "$/day"),
+      hire("permit", "Permit or plan review", "$/each"),
+      business("overhead", "Overhead, of direct cost", "percent"),
+    ],
+    proposal: proposalOfPrice,
+    told: ["options.taken"],
+    office: [
+      "margin_wanted",
+      "contingency_share",
+      "risks",
+      "risk_confidence",
+      "labor_overrun_tested",
+      "rounding_step",
+      "hire_in_rain",
+    ],
+  },
+);

@@ -1,0 +1,32 @@
+import type { ProposalSection } from "../../plan/proposal-page.js";
+import { bullet, bulletEachRow, eachRow, line, type PlacedLine } from "../page-line.js";
+import { counted } from "../papers/words.js";
+import { drawTable } from "./draws.js";
+import { optionTable } from "./options.js";
+import { subcontracts } from "./work-by-others.js";
+
+export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
+  bullet(
+    "protection",
+    `{${counted("permits_paid", "permit", "permits")}}, as the work needs.`,
+    "permits_paid>0",
+  ),
+  bullet(
+    "protection",
+    `{${counted("engineer_designs", "engineer's design", "engineer's designs")}}, for walls and deep digs that need one.`,
+    "engineer_designs>0",
+  ),
+  ...bulletEachRow("protection", subcontracts, "By others, in our price: {work}."),
+  line("price", "The price for this work is {price|2}, sales tax on material included."),
+  ...eachRow("price", optionTable, "[x]  Option taken: {description}, {option_price|2}.", {
+    when: "AND(LEN(description)>0,taken)",
+  }),
+  line("price", "With the options taken: {contract_price|2}.", "options_taken>0"),
+  ...eachRow(
+    "price",
+    optionTable,
+    "[   ]  Option, not in the price above: {description}, {option_price|2}.",
+    { when: "AND(LEN(description)>0,NOT(taken))" },
+  ),
+  ...bulletEachRow("price", drawTable, "{name}: {amount|2}", { when: "share>0" }),
+];

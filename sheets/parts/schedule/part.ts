@@ -1,0 +1,29 @@
+import { weatherFormulas } from "../../vocabulary/weather.js";
+import { line } from "../page-line.js";
+import { part } from "../part.js";
+import { rainBlocks } from "./rain.js";
+
+const start = 'We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}.';
+
+/** `1 working day`, `9 working days`. */
+const workingDays = (name: string) =>
+  `{${name}|0|bare} working {IF(ROUND(${name}/1[days],0)=1,"day","days")}`;
+
+export const schedule = part("Schedule", "Days to allow for rain.", {
+  blocks: { Schedule: rainBlocks },
+  formulas: weatherFormulas,
+  proposal: [
+    line(
+      "time",
+      `${start} The work takes about ${workingDays("work_days")}, and longer where rain stops it.`,
+      "NOT(rain_is_local)",
+    ),
+    line(
+      "time",
+      `${start} The work takes about ${workingDays("work_days")}. Allowing for the usual rain in {start_month_said}, ${workingDays("days_allowed")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
+      "rain_is_local",
+    ),
+    line("time", "Changes are agreed in writing, with their price, before we do them."),
+  ],
+  office: ["rain_stops_work", "rain_confidence", "work_week"],
+});

@@ -1,0 +1,94 @@
+import { wordsIn } from "../../engine/template/index.js";
+import { crewPage } from "../plan/crew-page.js";
+import { proposalPage } from "../plan/proposal-page.js";
+import { stages } from "../plan/stages.js";
+import { type SheetName, worksheets } from "../plan/worksheets.js";
+import type { Buy, Item, UsualLine } from "./goods.js";
+import { type PageLine, pageOf } from "./page-line.js";
+import type { Part } from "./part.js";
+import { type Rate, rateGroups } from "./rates.js";
+import type { Task } from "./task.js";
+
+/** What a sheet asks the office to buy. */
+export interface BuysOfSheet {
+  readonly sheet: SheetName;
+  /** The name of the table that lists it there. */
+  readonly table: string;
+  readonly buys: readonly Buy[];
+}
+
+/** What all parts bring together, each list in the order in which it is shown. */
+export interface Whole {
+  /** In the order of building. */
+  readonly tasks: readonly Task[];
+  readonly rates: readonly Rate[];
+  readonly items: readonly Item[];
+  readonly buys: readonly BuysOfSheet[];
+  readonly takeoff: readonly UsualLine[];
+  readonly crew: readonly PageLine[];
+  readonly proposal: readonly PageLine[];
+}
+
+/** Puts together what the parts bring. Throws RangeError where two of them contradict each other. */
+export function wholeOf(parts: readonly Part[]): Whole {
+  const tasks = inOrder(
+    parts.flatMap(({ tasks = [] }) => tasks),
+    ({ stage }) => stages.indexOf(stage),
+  );
+  const rates = parts.flatMap(({ rates = [], tasks: own = [] }) => [
+    ...own.map(({ rate }) => rate),
+    ...rates,
+  ]);
+  const takeoff = parts.flatMap(({ takeoff: own = [] }) => own);
+  const crew = parts.flatMap(({ crew: own = [] }) =>
+    typeof own === "function" ? own({ tasks }) : own,
+  );
+  return {
+    tasks,
+    rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
+    items: onceEach([
+      ...parts.flatMap(({ items = [] }) => items),
+      ...takeoff.map(({ code, what, unit }) => ({ code, description: wordsIn(what, "us"), unit })),
+    ]),
+    buys: buysOf(parts),
+    takeoff,
+    crew: pageOf(crewPage, crew),
+    proposal: pageOf(
+      proposalPage,
+      parts.flatMap(({ proposal = [] }) => proposal),
+    ),
+  };
+}
+
+/** By rank, and within a rank as they came. */
+const inOrder = <T>(list: readonly T[], rank: (one: T) => number): T[] =>
+  [...list].sort((a, b) => rank(a) - rank(b));
+
+/** Each code once: several parts may bring the same, but not two meanings of it. */
+function onceEach<T extends { readonly code: string }>(list: readonly T[]): T[] {
+  const known = new Map<string, T>();
+  for (const one of list) {
+    const before = known.get(one.code) ?? one;
+    if (JSON.stringify(before) !== JSON.stringify(one)) {
+      throw new RangeError(
+        `Two parts bring the code "${one.code}" with different meanings: ${JSON.stringify(before)} and ${JSON.stringify(one)}. Declare it once and use it in both, or give one another code.`,
+      );
+    }
+    known.set(one.code, before);
+  }
+  return [...known.values()];
+}
+
+/** What each sheet lists to buy, from whichever parts; in the order of the sheets. */
+function buysOf(parts: readonly Part[]): BuysOfSheet[] {
+  const found = new Map<SheetName, Buy[]>();
+  for (const { buys = {} } of parts) {
+    for (const [sheet, own] of Object.entries(buys) as [SheetName, Buy[]][]) {
+      found.set(sheet, [...(found.get(sheet) ?? []), ...own]);
+    }
+  }
+  return worksheets.flatMap(({ name }) => {
+    const buys = found.get(name);
+    return buys === undefined ? [] : [{ sheet: name, table: `${name.toLowerCase()}_buys`, buys }];
+  });
+}

@@ -1,0 +1,24 @@
+import { draftLine, heading, type Section } from "../parts/page-line.js";
+
+/** What the customer reads, from scope to signature. No codes, costs or margins. */
+export const proposalPage = [
+  { name: "opening", opens: draftLine },
+  { name: "scope", opens: heading("What we will build") },
+  { name: "lights" },
+  { name: "supply" },
+  { name: "protection" },
+  { name: "trees" },
+  { name: "storm" },
+  { name: "price", opens: heading("Price and payment") },
+  { name: "time", opens: heading("Time and changes") },
+  { name: "running", opens: heading("Running and upkeep") },
+  { name: "water lost" },
+  { name: "upkeep" },
+  { name: "not included", opens: heading("Not included") },
+  { name: "note: pump", opens: heading("Please note") },
+  { name: "note: children" },
+  { name: "warranty" },
+  { name: "agreed", opens: heading("Agreed") },
+] as const satisfies readonly Section[];
+
+export type ProposalSection = (typeof proposalPage)[number]["name"];
