@@ -1,7 +1,7 @@
 import { valveOpening } from "../../tables/valve-opening.js";
 import { pipeFormulas } from "../../vocabulary/pipe.js";
 import { pipeLaid } from "../main/laying.js";
-import { bullet, bulletEachRow } from "../page-line.js";
+import { bullet, bulletEachRow, eachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
@@ -41,6 +41,12 @@ export const lines = part(
       ),
     ],
     crew: [
+      ...eachRow(
+        "stop: water",
+        pipeLinesTable,
+        "STOP. What a stop draws off through {name} is not counted: the basin may spill. Set no fill float before the office has entered what that line ends in.",
+        { when: "NOT(siphon_counted)" },
+      ),
       ...bulletEachRow(
         "pipe",
         pipeLinesTable,

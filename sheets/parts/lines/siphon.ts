@@ -128,6 +128,6 @@ export const siphonChecks = {
   siphon_counted: check(
     "OR(NOT(siphons),depth_there>0)",
     "{name} ends under water at step {outlet_level|0}, which has no pool, and no pot is given: enter what it ends in, or its end above the water.",
-    { label: "Siphoned water not counted", level: "look" },
+    { label: "Siphoned water not counted" },
   ),
 };

@@ -197,6 +197,7 @@ const results = lines("The main at the flow wanted", {
     "Siphoned out of pools and pots",
     { decimals: 1 },
   ),
+  siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted"),
   drain_back: calc(
     waterVolume,
     "pipe_drained+siphoned",
