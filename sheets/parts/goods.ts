@@ -16,7 +16,7 @@ export interface Buy {
   readonly named?: string;
 }
 
-/** A line of the takeoff with the item it usually is and the waste it usually has. */
+/** A line of the sheet with the item it usually is and the waste it usually has. */
 export interface UsualLine extends Omit<Buy, "byLoad" | "named"> {
   /** The item code itself. */
   readonly code: string;

@@ -29,7 +29,7 @@ export const crewPage = [
   { name: "backfill", opens: heading("Backfill") },
   { name: "stone", opens: heading("Stone") },
   { name: "pump", opens: heading("Pump and first water") },
-  { name: "hours", opens: heading("Order of work, hours of one person") },
+  { name: "hours", opens: heading("Order of work, man-hours") },
   { name: "caution: power", opens: heading("Cautions") },
   { name: "caution: basin" },
   { name: "caution: children" },

@@ -7,7 +7,7 @@ const page = { handout: true, page: true } as const;
 
 /** The worksheets of a water feature in their order, and what each is for. */
 export const worksheets = [
-  { name: "Job", purpose: "Whom the bid is for, when, and how the water feature will be run." },
+  { name: "Job", purpose: "Customer, dates, company, and how the water feature will run." },
   {
     name: "Falls",
     purpose:
@@ -35,7 +35,7 @@ export const worksheets = [
   {
     name: "Electric",
     purpose:
-      "The circuit of pump and lights: load, breaker, wire, voltage drop; who does it, and what of it is in the price.",
+      "Circuit of pump and lights: load, breaker, wire, voltage drop, and who does the work.",
   },
   {
     name: "Basin",
@@ -44,54 +44,48 @@ export const worksheets = [
   },
   {
     name: "Liner",
-    purpose:
-      "The pieces of liner from the geometry, how to cut them from stocked rolls, and who can carry them.",
+    purpose: "Liner pieces, their cuts from stocked rolls, and the people to carry them.",
   },
   {
     name: "Stone",
-    purpose:
-      "Stone by class: from the ground it covers to weight and loads, and the heaviest stone against the machine.",
+    purpose: "Stone by class: volume, weight, and the heaviest stone against the machine.",
   },
   {
     name: "Earthwork",
-    purpose:
-      "Strip, dig, trench, berm, haul; trees and walls; and whether the dig is safe to stand in.",
+    purpose: "Strip, dig, trench, berm, haul; trees, walls, and dig safety.",
   },
   {
     name: "Labor",
-    purpose:
-      "Hours from quantities and production rates, slowed by the site; crew, machine and days of work.",
+    purpose: "Man-hours from quantities and production rates; crew, machine and work days.",
   },
   {
     name: "Schedule",
-    purpose:
-      "How many days must be allowed so that the days of work come with the confidence asked for.",
+    purpose: "Days to allow for rain, with the confidence chosen.",
   },
   {
     name: "Materials",
-    purpose:
-      "Everything that is bought: quantity, waste, whole packs, and the price-book item it is bought as.",
+    purpose: "Everything to order: quantity, waste, packs, price.",
   },
   {
     name: "Price",
-    purpose: "From cost to a price that holds: overhead, contingency, margin, options, draws.",
+    purpose: "From cost to price: overhead, contingency, margin, options, draws.",
   },
   {
     name: "Proposal",
-    purpose: "What we offer to build, for what price, and what to know before.",
+    purpose: "What we will build, for what price.",
     portrait: true,
     ...page,
   },
   { name: "Orders", purpose: "What to order, by supplier, in whole packs.", ...page },
   {
     name: "Crew",
-    purpose: "What to set out, dig, cut, pipe, open and lift.",
+    purpose: "What to set out, dig, cut, pipe, set and lift.",
     portrait: true,
     ...page,
   },
   {
     name: "Wording",
-    purpose: "The lines that the pages choose from: those not wanted are left out there.",
+    purpose: "Lines that Proposal, Orders and Crew choose from.",
     page: true,
     printed: false,
   },

@@ -1,6 +1,6 @@
 import { precise, published, table, text } from "../../engine/template/index.js";
 
-/** Units of goods as a price book writes them: the US one, and what a metric book has in its place. */
+/** Units of materials as a price book writes them: the US one, and what a metric book has in its place. */
 const pairs = {
   ft: "m",
   ft2: "m2",

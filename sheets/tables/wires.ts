@@ -3,7 +3,7 @@ import { conductorArea, current, published, table, text } from "../../engine/tem
 const areas = "NEC Chapter 9, Table 8 (from memory)";
 const limits = "NEC 240.4(D), and 60 °C column of Table 310.16 from 8 AWG on (from memory)";
 
-/** Copper conductors that have lines in the takeoff, with the largest breaker that protects them. */
+/** Copper conductors that have lines on Materials, with the largest breaker that protects them. */
 export const wireSizes = [
   { name: "12 AWG", area: 6530, breaker: 20 },
   { name: "10 AWG", area: 10380, breaker: 30 },

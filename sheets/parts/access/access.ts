@@ -1,7 +1,7 @@
 import { calc, count, input, length, lines } from "../../../engine/template/index.js";
 
-export const access = lines("Way in for machines", {
-  access_length: input(length, "Length over lawn and roots to be covered", {
+export const access = lines("Ground mats for access", {
+  access_length: input(length, "Lawn and roots to cover", {
     default: 60,
     least: 0,
     most: 2000,

@@ -47,7 +47,7 @@ export const designRain = lines("Design rain, with the basin full and the pump a
   }),
   rain_held: check(
     "rain_overflow <= 0",
-    "The design rain brings {rain_caught}, and the full basin has room for {rain_room}: {rain_overflow} spill over at {overflow_place}. Lead that water away from buildings and neighbours, or lower the full line.",
+    "The design rain brings {rain_caught}, and the full basin has room for {rain_room}: {rain_overflow} spill over at {overflow_place}. Lead that water away from buildings and neighbors, or lower the full line.",
     { label: "The basin takes the design rain", level: "look" },
   ),
 });

@@ -13,7 +13,7 @@ import {
 
 export const bermTable = table(
   "berms",
-  "Berms, compacted measure",
+  "Berms, compacted in place",
   {
     rows: 4,
     filled: "height > 0",
@@ -36,7 +36,10 @@ export const bermTable = table(
       most: 20,
       decimals: 1,
     }),
-    held: input(yesno, "Held by a wall or an engineer's design", { default: false }),
+    held: input(yesno, "Held by wall or design", {
+      note: "A wall, or an engineer's design.",
+      default: false,
+    }),
     middle: calc(soilVolume, "length * BERM_SECTION(height, top, slope)", "Middle part"),
     ends: calc(soilVolume, "2 * FEATHERED_END(height, top, slope, end_slope)", "Feathered ends"),
     volume: calc(soilVolume, "middle + ends", "Volume"),
@@ -48,7 +51,7 @@ export const bermTable = table(
     steepest: calc(number, "MIN(slope, end_slope)", "Steepest side: run to 1", { decimals: 1 }),
     stands: check(
       "OR(held, ROUND(steepest - fill_slope, 9) >= 0)",
-      "{name} has a side at {steepest|1} to 1, steeper than {soil_kind} stands, {fill_slope|1} to 1: flatten it, or hold it by a wall or an engineer's design and say so.",
+      "{name}: a side at {steepest|1} to 1, but {soil_kind} stands {fill_slope|1} to 1. Flatten it, or set held, in berms on sheet Earthwork.",
       { label: "Berm too steep" },
     ),
   },

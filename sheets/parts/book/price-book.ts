@@ -126,7 +126,7 @@ export const priceBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates">
         kind: "text",
         required: true,
         choices: rateUnits,
-        means: "Unit of the rate; production is units an hour of one person.",
+        means: "Unit of the rate; production is units per man-hour.",
       },
       { key: "source", kind: "text", means: "Where the rate comes from." },
     ],

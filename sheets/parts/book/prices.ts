@@ -36,7 +36,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       description: book(text, "Item"),
       code: book(text, "Code"),
       unit: book(text, "Unit"),
-      pack: book(number, "Sold in packs of"),
+      pack: book(number, "Pack size"),
       cost: book(money, "Cost of one unit"),
       supplier: book(text, "Supplier"),
       quoted_on: book(date, "Quoted on"),
@@ -44,8 +44,8 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       tax_class: book(text, "Tax class"),
       sound: check(
         "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
-        'Item {code}, {cost}, tax class "{tax_class}": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
-        { label: "Sound" },
+        'Item {code}, {cost}, tax class "{tax_class}": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
+        { label: "Item faulty" },
       ),
     },
   ),
@@ -63,7 +63,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
   ),
   table(
     "used_rates",
-    "Rates as the sheets read them",
+    "Rates in use",
     {
       rows: rates.length,
       data: rates.map(({ code, means, group, unit }) => ({
@@ -78,7 +78,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       code: published(text, "Code", { source: ownList }),
       group: published(text, "Group", { source: ownList }),
       unit: published(text, "Unit needed", { source: ownList }),
-      at: calc(count, at, "Row above"),
+      at: calc(count, at, "Row in the price book"),
       book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
       value: calc(
         precise,
@@ -88,13 +88,13 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       ),
       found: check(
         "at>0",
-        "The price book has no rate {code} ({means}, {unit}). Add it to the sheet Rates of the book.",
-        { label: "In the book" },
+        "The price book has no rate {code} ({means}, {unit}). Add it to sheet Rates of the book.",
+        { label: "Not in the price book" },
       ),
       unit_fits: check(
         `IF(at>0,${sameKind("unit", "book_unit")},TRUE)`,
-        "The rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct the book.",
-        { label: "Unit fits" },
+        "Rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct sheet Rates of the book.",
+        { label: "Unit does not fit" },
       ),
     },
   ),

@@ -26,7 +26,7 @@ export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
   ),
   line(
     "stop: digging",
-    "STOP. Spoil is planned {dirt_setback|down} from the edge: it stays {dirt_setback_least|up} back.",
+    "STOP. Dirt from the dig is planned {dirt_setback|down} from the edge: it stays {dirt_setback_least|up} back.",
     "NOT(dirt_set_back)",
   ),
   bullet(
@@ -43,5 +43,5 @@ export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
     "{dig_inspected_by} looked on {dig_inspected_on_said}: {cave_in_signs} of a cave-in. Look again each day before work and after every rain.",
     "AND(LEN(digs_to_inspect)>0,inspection_recorded)",
   ),
-  bullet("dig safely", "Spoil stays {dirt_setback|up} back from every edge."),
+  bullet("dig safely", "Dirt stays {dirt_setback|up} back from every edge."),
 ];

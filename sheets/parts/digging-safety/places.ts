@@ -87,14 +87,14 @@ const of = (row: number): Place => places[row - 1] as Place;
 
 export const placeList = table(
   "dig_list",
-  "List of all digs, from the sheets before",
+  "List of digs",
   { rows: placeRows },
   {
     what: calc(text, (row) => of(row).what, "Place"),
     depth: calc(length, (row) => of(row).depth, "Depth"),
     length: calc(length, (row) => of(row).length, "Length"),
-    around: calc(length, (row) => of(row).around, "Sides that shoring would hold"),
-    sides: calc(number, (row) => of(row).sides, "Sides: run to 1", { decimals: 2 }),
+    around: calc(length, (row) => of(row).around, "Sides to shore"),
+    sides: calc(number, (row) => of(row).sides, "Side slope, run:1", { decimals: 2 }),
     protection: calc(text, (row) => of(row).protection, "Protection"),
   },
 );
@@ -105,7 +105,7 @@ const safe =
 /** Each place against the excavation standard, by its own depth, sides and protection. */
 export const placesDug = table(
   "digs",
-  "Places dug, and their protection",
+  "Digs and their protection",
   {
     rows: placeRows,
     beside: "dig_list",
@@ -115,7 +115,7 @@ export const placesDug = table(
   {
     place: calc(text, "what", "Place"),
     deep: calc(length, "depth", "Depth", { strong: true }),
-    run: calc(number, "sides", "Sides: run to 1", { decimals: 2 }),
+    run: calc(number, "sides", "Side slope, run:1", { decimals: 2 }),
     by: calc(text, "protection", "Protection chosen"),
     needed: calc(
       yesno,
@@ -125,7 +125,7 @@ export const placesDug = table(
     ),
     protected: check(
       safe,
-      "{what} is dug {depth} deep in soil {dig_soil_type}, protection: {protection}, sides {sides} to 1. Shore it, shield it, or slope it {safe_slope} to 1 (29 CFR 1926.652).",
+      "{what}: {depth} deep in {dig_soil_type} soil, {protection} protection, sides {sides} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Earthwork (29 CFR 1926.652).",
       { label: "Dig without protection" },
     ),
     face: calc(
@@ -136,7 +136,7 @@ export const placesDug = table(
     entered: calc(
       text,
       'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")',
-      "Deep enough to be looked at",
+      "Deep enough to inspect",
     ),
     ways_out: calc(
       count,

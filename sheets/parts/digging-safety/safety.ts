@@ -20,8 +20,9 @@ const held = ["shored or shielded", "engineered"];
 const notLooked = "not looked at yet";
 
 /** The dig against the excavation standard. A competent person decides on the site. */
-export const safeDig = lines("Is the dig safe to stand in?", {
-  dig_soil_type: input(text, "Soil type by a competent person", {
+export const safeDig = lines("Dig safety", {
+  dig_soil_type: input(text, "Soil type", {
+    note: "As a competent person classifies it.",
     default: excavationSlopes[0].name,
     choices: "safe_slopes.name",
   }),
@@ -38,7 +39,7 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     default: "none",
     choices: ["none", "sloped", ...held],
   }),
-  pool_sides: input(number, "Sides of pools as dug: run to 1", {
+  pool_sides: input(number, "Pool side slope, run:1", {
     default: 0,
     least: 0,
     most: 6,
@@ -59,26 +60,27 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     note: "What a competent person saw on the day of the dig: one trained to see hazards, and with the power to stop the work.",
     source: `${standard}.32(f), .651(k)`,
   }),
-  dig_inspected_by: input(text, "Competent person who looked", { optional: true }),
-  dig_inspected_on: input(date, "Date of that look", { optional: true }),
-  cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Signs of a cave-in were seen"),
+  dig_inspected_by: input(text, "Inspected by", { optional: true }),
+  dig_inspected_on: input(date, "Inspected on", { optional: true }),
+  cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Cave-in signs seen"),
   inspection_recorded: calc(
     yesno,
     `AND(cave_in_signs <> "${notLooked}", LEN(dig_inspected_by) > 0, NOT(ISBLANK(dig_inspected_on)))`,
-    "Look recorded with name and date",
+    "Inspection recorded",
+    { note: "With name and date." },
   ),
-  inspection_depth: input(length, "Depth from which a look is needed", {
+  inspection_depth: input(length, "Inspection needed from", {
     default: 3,
     least: 0,
     most: 4,
     note: "The standard exempts no depth. ‹4 ft|1.2 m› at most, where a trench also needs a way out.",
     source: "common practice, no source",
   }),
-  digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to be looked at"),
+  digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to inspect"),
   dig_inspected: check(
     "OR(LEN(digs_to_inspect) = 0, inspection_recorded)",
-    "No competent person's look at {digs_to_inspect} is recorded: keep people out until one has looked, then enter signs, name and date (29 CFR 1926.652(a)(1)).",
-    { label: "Dig not looked at", level: "look" },
+    "No inspection of {digs_to_inspect} is recorded: keep people out. Enter a competent person's cave_in_signs, name and date on sheet Earthwork (29 CFR 1926.652(a)(1)).",
+    { label: "Dig not inspected", level: "look" },
   ),
   deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
   deepest_place: calc(
@@ -86,36 +88,36 @@ export const safeDig = lines("Is the dig safe to stand in?", {
     "PICK(dig_list.what, dig_list.depth, deepest_dig)",
     "Place of the deepest dig",
   ),
-  protection_depth: published(length, "Protection is needed from this depth", {
+  protection_depth: published(length, "Protection needed from", {
     value: 5,
     source: `${standard}.652(a)(1): unless all stable rock; below it, unless there are signs of a cave-in`,
   }),
-  engineer_depth: published(length, "An engineer designs the protection over this depth", {
+  engineer_depth: published(length, "Engineered protection needed over", {
     value: 20,
     source: `${standard} Subpart P App. B`,
   }),
   safe_slope: calc(
     number,
     "PICK(safe_slopes.run, safe_slopes.name, dig_soil_type)",
-    "Steepest slope for that soil: run to 1 of height",
+    "Steepest dig slope, run:1",
   ),
   safe_top_length: calc(
     length,
     "dig_bottom_length + 2 * safe_slope * dig_depth",
-    "Length at the top, dug at that slope",
+    "Top length at that slope",
   ),
   safe_top_width: calc(
     length,
     "dig_bottom_width + 2 * safe_slope * dig_depth",
-    "Width at the top, dug at that slope",
+    "Top width at that slope",
   ),
   protection_needed: calc(
     yesno,
     "SUMPRODUCT((digs.needed = TRUE) * 1) > 0",
-    "Protection needed at some place",
+    "Protection needed anywhere",
     { strong: true },
   ),
-  shored_face: calc(area, "SUM(digs.face)", "Face to be shored or shielded", {
+  shored_face: calc(area, "SUM(digs.face)", "Face to shore", {
     strong: true,
     note: "Hired and set as a whole; where a shield is moved along, set its own rate in the price book.",
   }),
@@ -126,18 +128,18 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   ),
   dig_within_tables: check(
     'SUMPRODUCT((dig_list.depth > engineer_depth) * (dig_list.protection <> "engineered")) = 0',
-    "{deepest_place} is dug {deepest_dig} deep. Over {engineer_depth} a registered engineer designs the protection: have it designed, and choose engineered.",
+    "{deepest_place} is dug {deepest_dig} deep; over {engineer_depth} a registered engineer designs its protection. Have it designed, and choose engineered on sheet Earthwork.",
     { label: "Dig beyond the standard's tables" },
   ),
-  ladder_depth: published(length, "A trench needs a way out from this depth", {
+  ladder_depth: published(length, "Ladder needed from", {
     value: 4,
     source: `${standard}.651(c)(2)`,
   }),
-  ladder_travel: published(length, "No farther than this to the way out", {
+  ladder_travel: published(length, "Farthest way to a ladder", {
     value: 25,
     source: `${standard}.651(c)(2)`,
   }),
-  ladders_needed: calc(count, "SUM(digs.ways_out)", "Ladders or ramps needed at a time"),
+  ladders_needed: calc(count, "SUM(digs.ways_out)", "Ladders or ramps needed"),
   ladders_brought: input(count, "Ladders or ramps brought", {
     default: 1,
     least: 0,
@@ -146,27 +148,27 @@ export const safeDig = lines("Is the dig safe to stand in?", {
   }),
   ladders_enough: check(
     "ladders_brought >= ladders_needed",
-    "{ladders_brought|0} ladders are brought, but digs of {ladder_depth} and more need {ladders_needed|0}, none farther than {ladder_travel} away: bring them.",
+    "Digs of {ladder_depth} and more need {ladders_needed|0} ladders, none farther than {ladder_travel}, but ladders_brought is {ladders_brought|0}. Enter more on sheet Earthwork.",
     {
       label: "Too few ways out",
       note: "29 CFR 1926.651(c)(2) asks it of trenches; other digs as deep are counted too.",
     },
   ),
-  dirt_setback_least: published(length, "Spoil stays back from the edge by", {
+  dirt_setback_least: published(length, "Least dirt setback", {
     value: 2,
     source: `${standard}.651(j)(2)`,
   }),
-  dirt_setback: input(length, "Spoil laid back from the edge", { default: 2, least: 0, most: 50 }),
+  dirt_setback: input(length, "Dirt setback", { default: 2, least: 0, most: 50 }),
   dirt_set_back: check(
     "dirt_setback >= dirt_setback_least",
-    "Spoil is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back: find it another place (29 CFR 1926.651(j)(2)).",
-    { label: "Spoil too near the edge" },
+    "Dirt is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back. Enter a larger dirt_setback on sheet Earthwork (29 CFR 1926.651(j)(2)).",
+    { label: "Dirt too near the edge" },
   ),
 });
 
 export const slopeTable = table(
   "safe_slopes",
-  "Steepest slopes of digs under ‹20 ft|6.1 m› (published)",
+  "Steepest dig slopes (published)",
   { rows: excavationSlopes.length, data: excavationSlopes },
   {
     name: published(text, "Soil type", { source: "29 CFR 1926 Subpart P" }),

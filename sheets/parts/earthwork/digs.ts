@@ -11,9 +11,10 @@ import {
 
 const practice = "common practice, no source";
 
-export const digs = lines("Strip and dig, bank measure", {
-  strip_depth: input(smallLength, "Topsoil stripped, depth", { default: 4, least: 0, most: 24 }),
-  strip_margin: input(length, "Stripped beyond the work, each side", {
+export const digs = lines("Strip and dig, in place", {
+  strip_depth: input(smallLength, "Topsoil depth stripped", { default: 4, least: 0, most: 24 }),
+  strip_margin: input(length, "Stripping beyond the work", {
+    note: "On each side.",
     default: 2,
     least: 0,
     most: 30,
@@ -22,23 +23,25 @@ export const digs = lines("Strip and dig, bank measure", {
   strip_area: calc(
     area,
     "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUM(channel_cuts.ground) + SUM(pool_cuts.ground) + SUM(berms.footprint)",
-    "Area stripped: basin, stream, pools and berms",
+    "Area stripped",
     { note: "Where stream and berm lie on one another they count twice: on the safe side." },
   ),
   strip_volume: calc(soilVolume, "strip_area * strip_depth", "Topsoil stripped", { strong: true }),
-  topsoil_kept: input(percent, "Topsoil kept on site and spread again", {
+  topsoil_kept: input(percent, "Topsoil kept on site", {
+    note: "And spread again.",
     default: 1,
     least: 0,
     most: 1,
     decimals: 0,
   }),
-  channel_cut: input(percent, "Share of the channel that is cut, not built up", {
+  channel_cut: input(percent, "Cut share of channel", {
+    note: "The rest of its depth is built up.",
     default: 0.5,
     least: 0,
     most: 1,
     decimals: 0,
   }),
-  channel_allowance: input(smallLength, "Cut wider for stone, each bank", {
+  channel_allowance: input(smallLength, "Extra width for stone", {
     default: 4,
     least: 0,
     most: 36,
@@ -47,25 +50,24 @@ export const digs = lines("Strip and dig, bank measure", {
   }),
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
   pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools"),
-  pool_backfill: calc(
-    soilVolume,
-    "SUM(pool_cuts.sloped)",
-    "Backfill around pools with sloped sides",
-  ),
+  pool_backfill: calc(soilVolume, "SUM(pool_cuts.sloped)", "Backfill around pools", {
+    note: "Of pools with sloped sides.",
+  }),
   basin_topsoil: calc(
     soilVolume,
     "PRISMOID(dig_top_length - 2 * dig_slope * MIN(strip_depth, dig_depth), dig_top_width - 2 * dig_slope * MIN(strip_depth, dig_depth), MIN(strip_depth, dig_depth), dig_slope)",
-    "Topsoil that lay over the basin",
+    "Topsoil over the basin",
   ),
   dig_topsoil: calc(
     soilVolume,
     "basin_topsoil + SUM(channel_cuts.topsoil) + SUM(pool_cuts.topsoil)",
-    "Topsoil over these digs, already stripped",
+    "Topsoil over the digs",
+    { note: "Already stripped." },
   ),
   dig_volume: calc(
     soilVolume,
     "basin_dig + channel_dig + pool_dig - dig_topsoil",
-    "Dig: basin, channel and pools, below the stripped topsoil",
-    { strong: true },
+    "Dig, in place",
+    { note: "Basin, channel and pools, below the stripped topsoil.", strong: true },
   ),
 });

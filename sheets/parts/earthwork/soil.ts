@@ -17,33 +17,39 @@ const row = (column: string) => `PICK(soils.${column}, soils.name, soil_kind)`;
 const own = (name: string, column: string) => `IF(ISBLANK(${name}), ${row(column)}, ${name})`;
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */
-export const soilLines = lines("Soil: bank, loose, compacted", {
+export const soilLines = lines("Soil: in place, loose, compacted", {
   soil_kind: input(text, "Soil", { default: soils[0].name, choices: "soils.name" }),
-  own_swell: input(percent, "Swell, where known for this soil", {
+  own_swell: input(percent, "Override swell", {
     optional: true,
     least: 0,
     most: 1.5,
   }),
-  own_shrink: input(percent, "Shrink, where known for this soil", {
+  own_shrink: input(percent, "Override shrink", {
     optional: true,
     least: -0.6,
     most: 0.6,
   }),
-  shrink_convention: input(text, "Compacted measure is", {
+  shrink_convention: input(text, "Compacted volume is", {
     default: ordinary,
     choices: [ordinary, fhwa],
     note: "Two conventions are in use: a shrink of 25% means 0.75 by the first and 0.80 by the second (FHWA).",
   }),
-  soil_swell: calc(percent, own("own_swell", "swell"), "Swell used: loose over bank"),
-  soil_shrink: calc(percent, own("own_shrink", "shrink"), "Shrink used"),
-  loose_factor: calc(number, "1 + soil_swell", "Loose volume of one bank volume"),
+  soil_swell: calc(percent, own("own_swell", "swell"), "Swell, in place to loose"),
+  soil_shrink: calc(percent, own("own_shrink", "shrink"), "Shrink, in place to compacted"),
+  loose_factor: calc(number, "1 + soil_swell", "Loose volume factor", {
+    note: "Loose volume of one volume in place.",
+  }),
   compacted_factor: calc(
     number,
     `COMPACTED_FACTOR(soil_shrink, IF(shrink_convention = "${fhwa}", 1, 0))`,
-    "Compacted volume of one bank volume",
+    "Compacted volume factor",
+    { note: "Compacted volume of one volume in place." },
   ),
-  fill_slope: calc(number, row("fill_run"), "Steepest slope of a berm: run to 1", { decimals: 1 }),
-  soil_density: calc(density, row("density_in_place"), "Weight in the bank"),
+  fill_slope: calc(number, row("fill_run"), "Steepest berm slope", {
+    note: "Run to 1 of height.",
+    decimals: 1,
+  }),
+  soil_density: calc(density, row("density_in_place"), "Soil weight in place"),
 });
 
 export const soilTable = table(
@@ -54,7 +60,7 @@ export const soilTable = table(
     name: published(text, "Soil", { source: "see the last column" }),
     swell: published(percent, "Swell", { source: "see the last column" }),
     shrink: published(percent, "Shrink", { source: "see the last column" }),
-    density_in_place: published(density, "Weight in the bank", {
+    density_in_place: published(density, "Weight in place", {
       source: "excavation rule of thumb: soil about 100, rock about 150 lb/ft³",
     }),
     origin: published(text, "Source", { source: "as given" }),

@@ -53,16 +53,13 @@ export const circuit = lines("Circuit of pump and lights", {
   circuit_current: calc(current, "pump_current+lights_current", "Current of the circuit", {
     strong: true,
   }),
-  continuous_factor: published(number, "Factor for continuous load", {
+  continuous_factor: published(number, "Continuous load factor", {
     value: 1.25,
     source: "NEC 210.20(A), 430.22: 125% of continuous load, or 80% of the breaker (from memory)",
   }),
-  breaker_needed: calc(
-    current,
-    "continuous_factor*circuit_current",
-    "Least breaker, continuous load",
-    { strong: true },
-  ),
+  breaker_needed: calc(current, "continuous_factor*circuit_current", "Breaker needed", {
+    strong: true,
+  }),
   breaker_rating: input(current, "Breaker", {
     default: 20,
     least: 15,
@@ -71,7 +68,7 @@ export const circuit = lines("Circuit of pump and lights", {
   }),
   breaker_carries: check(
     `OR(${byCustomer},ROUND((breaker_rating-breaker_needed)/1[A],9)>=0)`,
-    "Pump and lights draw {circuit_current} for hours, so the breaker must be {breaker_needed} or more, and breaker_rating is {breaker_rating|0}: take a larger one, or a second circuit.",
+    "Pump and lights draw {circuit_current}; the breaker must be {breaker_needed} or more, but is {breaker_rating|0}. Enter a larger breaker_rating on sheet Electric.",
     { label: "Breaker too small" },
   ),
   wire_size: input(text, "Wire of the circuit", { default: "12 AWG", choices: "wires.name" }),
@@ -79,24 +76,24 @@ export const circuit = lines("Circuit of pump and lights", {
   wire_breaker: calc(
     current,
     "PICK(wires.breaker,wires.name,wire_size)",
-    "Largest breaker for it",
+    "Largest breaker for that wire",
     { decimals: 0 },
   ),
   wire_protected: check(
     `OR(${byCustomer},breaker_rating<=wire_breaker)`,
-    "A breaker of {breaker_rating|0} does not protect wire of {wire_size}, which may have {wire_breaker|0}: choose a thicker wire_size or a smaller breaker.",
+    "A breaker of {breaker_rating|0} does not protect {wire_size} wire, which may have {wire_breaker|0}. Choose a thicker wire_size on sheet Electric.",
     { label: "Wire too thin for breaker" },
   ),
   circuit_drop: calc(
     voltageDrop,
     "VOLTAGE_DROP(circuit_current,panel_distance+wire_ends,wire_area)",
-    "Voltage drop at the pump",
+    "Voltage drop at pump",
     { note: "Over the conduit and the wire beyond it; the pump's own cord comes on top." },
   ),
-  circuit_drop_share: calc(percent, "circuit_drop/supply_voltage", "The same, of the supply", {
+  circuit_drop_share: calc(percent, "circuit_drop/supply_voltage", "Share of the supply voltage", {
     strong: true,
   }),
-  drop_limit: input(percent, "Voltage drop to design for", {
+  drop_limit: input(percent, "Voltage drop limit", {
     default: 0.03,
     least: 0.005,
     most: 0.1,
@@ -105,7 +102,7 @@ export const circuit = lines("Circuit of pump and lights", {
   }),
   circuit_drop_low: check(
     `OR(${byCustomer},circuit_drop_share<=drop_limit)`,
-    "Over {panel_distance|0} of conduit in {wire_size} the circuit loses {circuit_drop_share} of its voltage, more than {drop_limit}: choose a thicker wire_size.",
-    { label: "Voltage drop at pump", level: "look" },
+    "The circuit loses {circuit_drop_share} of its voltage over {panel_distance|0} of {wire_size}, more than {drop_limit}. Choose a thicker wire_size on sheet Electric.",
+    { label: "Voltage drop too high", level: "look" },
   ),
 });

@@ -19,7 +19,7 @@ const byElectrician = 'electrical_work="by an electrician in our price"';
 const hoursAt = (quantity: string, code: string): string =>
   `IF(${rate(code)}>0,(${quantity})/MAX(${rate(code)},0.000001),0)*1[h]`;
 
-/** Who does the circuit: that decides what of it stands in takeoff, labor and price. */
+/** Who does the circuit: that decides what of it stands in materials, labor and price. */
 export const electricWork = lines("Who does the circuit", {
   electrical_work: input(text, "Electrical work", {
     default: "by an electrician in our price",
@@ -32,7 +32,8 @@ export const electricWork = lines("Who does the circuit", {
     most: 1000,
     source: "common practice, no source",
   }),
-  wire_ends: input(length, "Wire beyond the conduit, both ends", {
+  wire_ends: input(length, "Wire beyond the conduit", {
+    note: "Both ends together.",
     default: 6,
     least: 0,
     most: 50,
@@ -47,20 +48,21 @@ export const electricWork = lines("Who does the circuit", {
   electric_counted: calc(
     yesno,
     `OR(electrical_work="by us",AND(${byElectrician},electric_quote<=0[$]))`,
-    "Circuit counted item by item",
+    "Circuit priced item by item",
     { note: "An electrician's quote takes the place of material and hours." },
   ),
   conduit_wanted: calc(length, "IF(electric_counted,panel_distance,0[ft])", "Conduit to buy"),
   wire_wanted: calc(
     length,
     "IF(electric_counted,3*(panel_distance+wire_ends),0[ft])",
-    "Wire to buy: two conductors and ground",
+    "Wire to buy",
+    { note: "Two conductors and ground." },
   ),
   conduit_trench: calc(
     length,
     'IF(electrical_work="by the customer",0[ft],panel_distance)',
     "Trench for the conduit",
-    { note: "Where the electrician digs it, say so in the table of trenches on sheet Earthwork." },
+    { note: "Where the electrician digs it, set shared to yes in trenches on sheet Earthwork." },
   ),
   electrician_hours: calc(
     hours,
@@ -75,12 +77,12 @@ export const electricWork = lines("Who does the circuit", {
   ),
   electrician_quoted: check(
     "electrician_cost<=0[$]",
-    "The electrician stands in the price by {electrician_hours} at the price book's rate, {electrician_cost}: ask for a quote, enter it in subcontracts, mark it electrical.",
+    "The electrician is priced at {electrician_hours} by the book's rate, {electrician_cost}. Enter a quote, marked electrical, under Work by others on sheet Price.",
     { label: "Electrician not quoted", level: "look" },
   ),
   quote_fits_work: check(
     `OR(electric_quote<=0[$],${byElectrician})`,
-    "Quotes marked electrical make {electric_quote}, but electrical_work is {electrical_work}: choose the electrician there, or clear the marks in subcontracts.",
-    { label: "Electrician's quote beside another choice" },
+    "Quotes marked electrical make {electric_quote}, but electrical_work is {electrical_work}. Choose the electrician in electrical_work on sheet Electric.",
+    { label: "Electrician's quote not used" },
   ),
 });

@@ -3,7 +3,7 @@ import { calc, type TableBlock, table, text } from "../../../engine/template/ind
 /** How much a lip stands above the lowest of its step, for the crew. */
 export const lipSaid: TableBlock = table(
   "lip_said",
-  "Lips of one step",
+  "Lips of one level",
   { rows: 12, beside: "falls", filled: "lips_beside>0" },
   { raised: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }) },
 );

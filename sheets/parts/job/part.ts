@@ -3,43 +3,39 @@ import { counted } from "../papers/words.js";
 import { part } from "../part.js";
 import { jobBlocks } from "./job.js";
 
-export const job = part(
-  "Job",
-  "Whom the bid is for, when, and how the water feature will be run.",
-  {
-    blocks: { Job: jobBlocks },
-    crew: [
-      line(
-        "job",
-        `{job_title}, {site}. {${counted("crew_size", "person", "people")}}, {work_days|0} of work, machine {machine_days|0}.`,
-      ),
-      line(
-        "before",
-        "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept.",
-      ),
-    ],
-    proposal: [
-      line(
-        "opening",
-        "DRAFT, not to be handed out: no company is named on sheet Job, so nobody offers.",
-        "LEN(TRIM(company))=0",
-      ),
-      line("opening", "{company_said}", "LEN(company_said)>0"),
-      line(
-        "opening",
-        'For {customer}, {site}. {IF(LEN(proposal_number)>0,"Offer "&proposal_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {bid_good_until_said}.',
-      ),
-      line(
-        "scope",
-        "{job_title}. A pump in a buried basin lifts the water; it runs down over stone and sinks back into the basin through the gravel. There is no open pond at the bottom.",
-      ),
-      line(
-        "not included",
-        `Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
-      ),
-      line("warranty", "Warranty: {warranty}", "LEN(warranty)>0"),
-      line("agreed", "Customer: ______________________________     Date: ________________"),
-      line("agreed", "Contractor: ____________________________     Date: ________________"),
-    ],
-  },
-);
+export const job = part("Job", "Customer, dates, company, and how the water feature will run.", {
+  blocks: { Job: jobBlocks },
+  crew: [
+    line(
+      "job",
+      `{job_title}, {site}. {${counted("crew_size", "person", "people")}}, {work_days|0} of work, machine {machine_days|0}.`,
+    ),
+    line(
+      "before",
+      "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept.",
+    ),
+  ],
+  proposal: [
+    line(
+      "opening",
+      "DRAFT, not to be handed out: no company is named on sheet Job, so nobody offers.",
+      "LEN(TRIM(company))=0",
+    ),
+    line("opening", "{company_said}", "LEN(company_said)>0"),
+    line(
+      "opening",
+      'For {customer}, {site}. {IF(LEN(proposal_number)>0,"Proposal no. "&proposal_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {bid_good_until_said}.',
+    ),
+    line(
+      "scope",
+      "{job_title}. A pump in a buried basin lifts the water; it runs down over stone and sinks back into the basin through the gravel. There is no open pond at the bottom.",
+    ),
+    line(
+      "not included",
+      `Rock, buried waste, roots or private lines that the site walk could not show; permits not named above; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
+    ),
+    line("warranty", "Warranty: {warranty}", "LEN(warranty)>0"),
+    line("agreed", "Customer: ______________________________     Date: ________________"),
+    line("agreed", "Contractor: ____________________________     Date: ________________"),
+  ],
+});

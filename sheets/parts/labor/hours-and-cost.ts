@@ -17,7 +17,7 @@ export const laborTotals = lines("Hours and days", {
   man_hours: calc(
     hours,
     "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours",
-    "Labor hours",
+    "Total man-hours",
     {
       strong: true,
     },
@@ -26,25 +26,25 @@ export const laborTotals = lines("Hours and days", {
   machine_days: calc(
     days,
     "ROUNDUP(ROUND(machine_hours/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
-    "Machine days, whole",
+    "Machine days",
     { decimals: 0 },
   ),
   work_days: calc(
     days,
     "ROUNDUP(ROUND(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
-    "Days of work for the crew, whole",
+    "Work days",
     { strong: true, decimals: 0 },
   ),
   paid_man_hours: calc(
     hours,
     "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),man_hours)",
-    "Labor hours paid",
+    "Man-hours paid",
     { strong: true },
   ),
   one_machine: check(
     "machine_days<=work_days",
-    "The machine would run {machine_days|0}, but the crew works {work_days|0}: a second machine, or more days.",
-    { label: "One machine is enough", level: "look" },
+    "The machine would run {machine_days|0}, but the crew works {work_days|0}. Lower machine_share in tasks on sheet Labor, or hire a second machine.",
+    { label: "Machine days over work days", level: "look" },
   ),
 });
 
@@ -53,7 +53,7 @@ export const laborCost = lines("Cost of labor", {
   burden: calc(
     percent,
     'SUM_WHERE(used_rates.value,used_rates.group,"burden")/100',
-    "Labor burden on the wage",
+    "Labor burden",
     {
       decimals: 2,
       note: "Taxes, insurance, paid leave: the rows of group burden on sheet Prices.",
@@ -62,27 +62,24 @@ export const laborCost = lines("Cost of labor", {
   crew_wage: calc(
     hourlyRate,
     `(${rate("wage-foreman")}+(MAX(crew_size,1)-1)*${rate("wage-laborer")})/MAX(crew_size,1)*1[$/h]`,
-    "Mean wage of the crew, foreman included",
+    "Mean crew wage",
+    { note: "Foreman included." },
   ),
-  crew_rate: calc(
-    hourlyRate,
-    "BURDENED_RATE(crew_wage,burden)",
-    "An hour of the crew, for each person",
-  ),
+  crew_rate: calc(hourlyRate, "BURDENED_RATE(crew_wage,burden)", "Crew cost per man-hour"),
   operator_rate: calc(
     hourlyRate,
     `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`,
-    "An hour of the machine operator",
+    "Operator cost per hour",
   ),
   own_electrician_hours: calc(
     hours,
     'SUM_WHERE(tasks.hours,tasks.rate_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.rate_code,"circuit-fitted")',
-    "Hours of our own electrician",
+    "Own electrician's hours",
   ),
   own_electrician_rate: calc(
     hourlyRate,
     `BURDENED_RATE(${rate("wage-electrician")}*1[$/h],burden)`,
-    "An hour of our own electrician",
+    "Electrician cost per hour",
   ),
   labor_cost: calc(
     money,
@@ -92,10 +89,10 @@ export const laborCost = lines("Cost of labor", {
   ),
 });
 
-export const ownTasksInWords = prose("Further tasks", {
+export const ownTasksInWords = prose("Additional tasks", {
   additional_tasks_said: calc(
     text,
-    'IF(SUM(additional_tasks.hours)>0,"Besides: "&TEXTJOIN("; ",TRUE,additional_tasks.task)&".","No further tasks.")',
-    "Further tasks",
+    'IF(SUM(additional_tasks.hours)>0,"Also: "&TEXTJOIN("; ",TRUE,additional_tasks.task)&".","No additional tasks.")',
+    "Additional tasks",
   ),
 });

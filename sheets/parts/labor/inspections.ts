@@ -32,13 +32,13 @@ export const inspections = lines("Inspections of the digs", {
   open_dig_days: calc(
     days,
     "ROUNDUP(ROUND(open_dig_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
-    "Days with a dig open, whole",
+    "Days with open digs",
     { decimals: 0 },
   ),
   rain_chance: calc(
     percent,
     "DAY_CHANCE(INDEX(rain_months.rain_days,first_month),INDEX(rain_months.length,first_month),1)",
-    "Chance of rain on a day",
+    "Chance of rain",
     { note: "Any rain, whether or not it costs the day." },
   ),
   inspections_needed: calc(

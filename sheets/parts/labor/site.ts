@@ -25,21 +25,21 @@ const soils = ["soft", "common", "hard", "rock"];
 
 /** What slows the work on this site, and the crew that does it. */
 export const siteFactors = lines("Site and crew", {
-  site_access: input(text, "Way to the work", {
+  site_access: input(text, "Access", {
     default: "open",
     choices: accesses,
     note: "open: machine and truck reach it; narrow: a small machine only; hand: carried and wheeled.",
   }),
-  site_soil: input(text, "Digging", { default: "common", choices: soils }),
-  site_haul: input(length, "Carrying distance on site", { default: 50, least: 0, most: 1000 }),
-  access_factor: calc(number, chosen("site_access", "access", accesses), "Time factor of the way"),
-  soil_factor: calc(number, chosen("site_soil", "soil", soils), "Time factor of the soil"),
+  site_soil: input(text, "Digging conditions", { default: "common", choices: soils }),
+  site_haul: input(length, "Haul distance on site", { default: 50, least: 0, most: 1000 }),
+  access_factor: calc(number, chosen("site_access", "access", accesses), "Access time factor"),
+  soil_factor: calc(number, chosen("site_soil", "soil", soils), "Soil time factor"),
   haul_factor: calc(
     number,
     `1+${rate("haul-per-hundred-feet")}/100*site_haul/100[ft]`,
-    "Time factor of the distance",
+    "Haul time factor",
   ),
-  crew_size: input(count, "People in the crew", { default: 3, least: 1, most: 12, whole: true }),
+  crew_size: input(count, "Crew size", { default: 3, least: 1, most: 12, whole: true }),
   shift_hours: input(hoursADay, "Hours of work a day", { default: 8, least: 4, most: 12 }),
   pay_whole_days: input(yesno, "Pay whole days", {
     default: true,

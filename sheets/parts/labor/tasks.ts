@@ -22,7 +22,7 @@ const ofRate = (column: string) => `PICK(used_rates.${column},used_rates.code,ra
 export const taskTable = (tasks: readonly Task[]): TableBlock =>
   table(
     "tasks",
-    "Tasks driven by the quantities",
+    "Tasks",
     {
       rows: tasks.length,
       data: tasks.map(({ stage: _, quantity: __, rate: { code, counts }, ...rest }) => ({
@@ -30,7 +30,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         unit: tradeUnit(counts),
         rate_code: code,
       })),
-      note: "Rates are units an hour of one person. Another rate for this job goes in its own column.",
+      note: "Rates are units per man-hour. A rate for this job alone goes in Override rate.",
     },
     {
       task: published(text, "Task", { source: ownList }),
@@ -44,7 +44,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       ),
       unit: published(text, "Unit", { source: ownList }),
       rate_code: published(text, "Rate", { source: ownList }),
-      override_rate: input(number, "Another rate for this job", { optional: true, least: 0.001 }),
+      override_rate: input(number, "Override rate", { optional: true, least: 0.001 }),
       rate: calc(
         number,
         `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`,
@@ -53,21 +53,17 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
           decimals: 3,
         },
       ),
-      by_access: published(yesno, "Slowed by the way", { source: practice }),
-      by_haul: published(yesno, "Slowed by the distance", { source: practice }),
-      by_soil: published(yesno, "Slowed by the soil", { source: practice }),
-      open_dig: published(yesno, "A dig stands open", { source: practice }),
+      by_access: published(yesno, "Slowed by access", { source: practice }),
+      by_haul: published(yesno, "Slowed by hauling", { source: practice }),
+      by_soil: published(yesno, "Slowed by soil", { source: practice }),
+      open_dig: published(yesno, "With a dig open", { source: practice }),
       site_factor: calc(
         number,
         "IF(by_access,access_factor,1)*IF(by_haul,haul_factor,1)*IF(by_soil,soil_factor,1)",
         "Time factor",
       ),
-      hours: calc(
-        hours,
-        "IF(rate>0,quantity/MAX(rate,0.000001)*site_factor,0)*1[h]",
-        "Labor hours",
-      ),
-      machine_share: input(percent, "Share of them in the machine", {
+      hours: calc(hours, "IF(rate>0,quantity/MAX(rate,0.000001)*site_factor,0)*1[h]", "Man-hours"),
+      machine_share: input(percent, "Machine share", {
         least: 0,
         most: 1,
         decimals: 0,
@@ -75,8 +71,8 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       machine: calc(hours, "hours*machine_share", "Machine hours"),
       rate_right: check(
         "OR(quantity<=0,rate>0)",
-        "{task}: the rate {rate_code} is missing or zero, so its hours are not in the bid. Put it into the price book.",
-        { label: "Has a rate" },
+        "{task}: the rate {rate_code} is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the price book.",
+        { label: "Production rate missing" },
       ),
     },
   );
@@ -84,14 +80,18 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
 /** Work that no quantity drives. */
 export const ownTasks = table(
   "additional_tasks",
-  "Further tasks of this job",
+  "Additional tasks",
   { rows: 6, filled: "hours>0" },
   {
     task: input(text, "Task"),
-    hours: input(hours, "Labor hours", { least: 0, most: 2000 }),
-    machine: input(hours, "of these in the machine", { optional: true, least: 0, most: 2000 }),
-    fits: check("machine<=hours", "{task}: more machine hours than labor hours.", {
-      label: "Machine hours fit",
-    }),
+    hours: input(hours, "Man-hours", { least: 0, most: 2000 }),
+    machine: input(hours, "Machine hours", { optional: true, least: 0, most: 2000 }),
+    fits: check(
+      "machine<=hours",
+      "{task}: more machine hours than man-hours. Lower its machine hours in additional_tasks on sheet Labor.",
+      {
+        label: "Machine hours over man-hours",
+      },
+    ),
   },
 );

@@ -15,7 +15,7 @@ const asBought = "common practice, no source: compare the item that is bought";
 
 /** Lights on low voltage: transformers by their load, and what the cable loses. */
 export const lights = lines("Lights", {
-  lights_wanted: input(count, "Lights", { default: 0, least: 0, most: 60, whole: true }),
+  lights_wanted: input(count, "Number of lights", { default: 0, least: 0, most: 60, whole: true }),
   cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
   light_power: input(power, "Power of one light", {
     default: 3,
@@ -38,7 +38,7 @@ export const lights = lines("Lights", {
     most: 2000,
     source: asBought,
   }),
-  transformer_share: input(percent, "Share of it to be loaded", {
+  transformer_share: input(percent, "Loading limit of a transformer", {
     default: 0.8,
     least: 0.1,
     most: 1,
@@ -60,7 +60,7 @@ export const lights = lines("Lights", {
   ),
   light_drop_low: check(
     "light_drop_share<=drop_limit",
-    "A light at the end of {cable_a_light|0} of {light_cable} gets {light_drop_share} less voltage, more than {drop_limit}: shorten cable_a_light or choose a thicker light_cable.",
-    { label: "Voltage drop at lights", level: "look" },
+    "Lights lose {light_drop_share} of their voltage over {cable_a_light|0} of {light_cable}, more than {drop_limit}. Choose a thicker light_cable on sheet Electric.",
+    { label: "Voltage drop too high", level: "look" },
   ),
 });

@@ -13,39 +13,38 @@ import {
 } from "../../../engine/template/index.js";
 
 /** The heaviest cut against the people who carry it. */
-export const carrying = lines("Who can carry the heaviest piece", {
-  liner_weight_heaviest: calc(
-    weight,
-    "MAX(liner_pieces.weight)",
-    "Heaviest cut of liner, off the roll",
-    { strong: true },
-  ),
+export const carrying = lines("Carrying the heaviest cut", {
+  liner_weight_heaviest: calc(weight, "MAX(liner_pieces.weight)", "Heaviest cut of liner", {
+    strong: true,
+  }),
   lift_constant: published(weight, "Load constant", {
     value: 51,
     source: "NIOSH Publication 94-110: 51 lb",
   }),
-  lift_distance: input(smallLength, "Hands before the ankles", {
+  lift_distance: input(smallLength, "Hands in front of ankles", {
     default: 15,
     least: 10,
     most: 25,
   }),
-  lift_height: input(smallLength, "Hands above the ground at the start", {
+  lift_height: input(smallLength, "Height of hands at start", {
     default: 15,
     least: 0,
     most: 70,
   }),
-  lift_travel: input(smallLength, "Up or down travel of the load", {
+  lift_travel: input(smallLength, "Vertical travel of the load", {
     default: 20,
     least: 10,
     most: 70,
   }),
   lift_twist: input(angle, "Twist of the body", { default: 0, least: 0, most: 135 }),
-  lift_frequency: input(number, "Frequency multiplier: 1 for a rare lift", {
+  lift_frequency: input(number, "Frequency multiplier", {
+    note: "1 for a rare lift.",
     default: 1,
     least: 0,
     most: 1,
   }),
-  lift_coupling: input(number, "Grip multiplier: good 1, fair 0.95, poor 0.9", {
+  lift_coupling: input(number, "Grip multiplier", {
+    note: "Good 1, fair 0.95, poor 0.9.",
     default: 0.9,
     least: 0.9,
     most: 1,
@@ -53,28 +52,28 @@ export const carrying = lines("Who can carry the heaviest piece", {
   lift_limit: calc(
     weight,
     "LIFT_LIMIT(lift_constant, lift_distance, lift_height, lift_travel, lift_twist, lift_frequency, lift_coupling)",
-    "Recommended limit for one person",
+    "Lifting limit per person",
     {
       decimals: 1,
       note: "The equation is made for one person; sharing a load out evenly is an assumption.",
     },
   ),
-  people_to_carry: input(count, "People on hand to carry", {
+  people_to_carry: input(count, "People on hand", {
     default: 4,
     least: 1,
     most: 40,
     whole: true,
   }),
-  liner_by_machine: input(yesno, "A machine carries the liner", { default: false }),
+  liner_by_machine: input(yesno, "Liner carried by machine", { default: false }),
   liner_people: calc(
     count,
     "IF(lift_limit > 0, ROUNDUP(ROUND(liner_weight_heaviest / MAX(0.1[lb], lift_limit), 6), 0), 999)",
-    "People needed by that limit",
+    "People needed to carry",
     { strong: true },
   ),
   liner_carried: check(
     "OR(liner_by_machine, liner_people <= people_to_carry)",
-    "The heaviest cut weighs {liner_weight_heaviest}; at {lift_limit} a person it takes {liner_people} people, and {people_to_carry} are on hand: bring more, use a machine, or cut smaller and seam.",
-    { label: "The heaviest piece can be carried", level: "look" },
+    "The heaviest cut weighs {liner_weight_heaviest}: {liner_people} people at {lift_limit} each, but {people_to_carry} are on hand. Raise people_to_carry on sheet Liner, or carry by machine.",
+    { label: "Liner too heavy to carry", level: "look" },
   ),
 });

@@ -1,12 +1,12 @@
 import { area, calc, check, length, lines, percent } from "../../../engine/template/index.js";
 
 export const linerTotals = lines("In short", {
-  liner_area_needed: calc(area, "SUM(liner_pieces.net)", "Liner that the pieces cover"),
+  liner_area_needed: calc(area, "SUM(liner_pieces.net)", "Area of the pieces"),
   liner_area_bought: calc(area, "SUM(liner_rolls.area_bought)", "Liner bought", { strong: true }),
   liner_waste: calc(
     percent,
     "IF(liner_area_bought > 0, 1 - liner_area_needed / liner_area_bought, 0)",
-    "Waste: seams, trimmings and ends",
+    "Waste",
   ),
   seam_length: calc(length, "SUM(liner_pieces.seam)", "Seams to make", { strong: true }),
   underlayment_area: calc(
@@ -17,7 +17,7 @@ export const linerTotals = lines("In short", {
   ),
   liner_not_wasted: check(
     "liner_waste <= 0.5",
-    "{liner_waste} of the liner bought is waste: stock a roll that fits the pieces, or cut two narrow pieces from one width by hand.",
-    { label: "The liner is not mostly waste", level: "look" },
+    "{liner_waste} of the liner bought is waste. Enter a stocked roll that fits the pieces, in liner_rolls on sheet Liner.",
+    { label: "Liner mostly waste", level: "look" },
   ),
 });

@@ -109,8 +109,8 @@ export const linerPieces = table(
     cut_length: calc(length, `(${along} + (parts - 1) * seam_lap) / parts`, "Length of a cut"),
     pieces: calc(count, "strips * parts", "Cuts"),
     run: calc(length, "pieces * cut_length", "Off the roll"),
-    bought: calc(area, "run * roll_width", "Liner taken"),
-    net: calc(area, "length * width", "Piece covers"),
+    bought: calc(area, "run * roll_width", "Liner used"),
+    net: calc(area, "length * width", "Area of the piece"),
     seam: calc(length, `SEAM_OF(${across}, ${along}, strips, parts)`, "Seam"),
     weight: calc(weight, "cut_length * roll_width * liner_area_weight", "Weight of a cut", {
       note: "As cut from the roll, before trimming and seaming: what people carry in.",

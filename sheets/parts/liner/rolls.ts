@@ -19,7 +19,7 @@ const bought =
 /** What the supplier stocks, and what this job takes of it. */
 export const linerRolls = table(
   "liner_rolls",
-  "Stocked rolls, and what is bought of each",
+  "Stocked rolls",
   {
     rows: rollRows,
     filled: "width > 0",
@@ -33,7 +33,7 @@ export const linerRolls = table(
     run_needed: calc(
       length,
       (row) => `SUM_WHERE(liner_pieces.run, liner_pieces.roll, ${row})`,
-      "Cuts, one after another",
+      "Length cut",
     ),
     rolls_opened: calc(
       count,
@@ -46,12 +46,8 @@ export const linerRolls = table(
       percent,
       (row) =>
         `IF(area_bought > 0, 1 - SUM_WHERE(liner_pieces.net, liner_pieces.roll, ${row}) / area_bought, 0)`,
-      "Waste, seams and trimmings",
+      "Waste",
     ),
-    alone: calc(
-      area,
-      (row) => `SUM(liner_working.cost_${row})`,
-      "All pieces from this roll: liner and seams",
-    ),
+    alone: calc(area, (row) => `SUM(liner_working.cost_${row})`, "Liner from this roll only"),
   },
 );

@@ -11,55 +11,60 @@ import { itemCode } from "../../vocabulary/item-code.js";
 
 const practice = "common practice, no source";
 
-export const linerRules = lines("How pieces are sized and cut", {
-  liner_code: itemCode("Item code of the liner", { default: "liner-45mil" }),
-  underlayment_code: itemCode("Item code of the underlayment", { default: "underlayment" }),
-  seam_code: itemCode("Item code of the seam tape", { default: "seam-tape" }),
-  edge_overlap: input(length, "Liner left over at each edge", {
+export const linerRules = lines("Sizing and cutting rules", {
+  liner_code: itemCode("Liner item code", { default: "liner-45mil" }),
+  underlayment_code: itemCode("Underlayment item code", { default: "underlayment" }),
+  seam_code: itemCode("Seam tape item code", { default: "seam-tape" }),
+  edge_overlap: input(length, "Edge overlap", {
+    note: "Liner left over at each edge.",
     default: 0.5,
     least: 0,
     most: 5,
     source: "University of Minnesota SULIS: 6 in on each side",
   }),
-  fall_overlap: input(length, "A fall's sheet laps over the lower sheet by", {
+  fall_overlap: input(length, "Overlap at a fall", {
+    note: "How far the upper sheet laps over the lower one.",
     default: 1,
     least: 0.5,
     most: 6,
     source: "University of Minnesota SULIS: 1 ft; 6 in at least is common practice",
   }),
-  splash_margin: input(length, "Splash beyond the landing of a fall", {
+  splash_margin: input(length, "Splash margin", {
+    note: "How far water splashes beyond the landing of a fall.",
     default: 1,
     least: 0,
     most: 10,
     source: practice,
   }),
   seam_lap: input(length, "Lap of a seam", { default: 0.5, least: 0.1, most: 2, source: practice }),
-  seam_worth: input(length, "Width of liner bought rather than make a seam", {
+  seam_worth: input(length, "Liner width worth a seam", {
     default: 2,
     least: 0,
     most: 20,
     note: "A seam counts as much as liner of its length and this width; 0 buys the least liner.",
     source: practice,
   }),
-  one_roll: input(count, "Cut all pieces from row ... of the rolls (0: the best for each)", {
+  one_roll: input(count, "Roll to cut from", {
+    note: "Row of the stocked rolls; 0 takes the best for each piece.",
     default: 0,
     least: 0,
     most: 6,
     whole: true,
   }),
-  length_step: input(length, "Liner cut to length is sold in steps of", {
+  length_step: input(length, "Length step of cut liner", {
+    note: "Liner cut to length is sold in steps of this.",
     default: 1,
     least: 0.01,
     most: 50,
   }),
-  underlayment_sides: input(count, "Underlayment on ... sides of the liner", {
+  underlayment_sides: input(count, "Sides of liner underlaid", {
     default: 1,
     least: 0,
     most: 2,
     whole: true,
     note: "2 where stone lies on the liner.",
   }),
-  underlayment_laps: input(percent, "Laps and waste of the underlayment", {
+  underlayment_laps: input(percent, "Underlayment waste and laps", {
     default: 0.1,
     least: 0,
     most: 1,
@@ -74,7 +79,7 @@ export const linerRules = lines("How pieces are sized and cut", {
   }),
   roll_chosen: check(
     "IF(one_roll = 0, SUMPRODUCT((liner_rolls.width > 0) * 1) > 0, INDEX(liner_rolls.width, MAX(1, one_roll)) > seam_lap)",
-    "No usable roll: row {one_roll} of the rolls is empty, or all are. Fill in a stocked roll wider than the seam lap of {seam_lap}.",
-    { label: "There is a roll to cut from" },
+    "Roll {one_roll} is empty, or all are. Enter a stocked roll wider than the seam lap of {seam_lap}, in liner_rolls on sheet Liner.",
+    { label: "No roll to cut from" },
   ),
 });

@@ -51,7 +51,7 @@ const columns = (name: string, of: (k: number) => CalcDeclaration) =>
 /** Every piece on every roll; then, for rolls sold whole, when a new one must be opened. */
 export const linerWorking = table(
   "liner_working",
-  "Working: each piece on each roll, and whole rolls opened in the order of the pieces",
+  "Working: pieces on rolls",
   {
     rows: pieceRows,
     beside: "liner_pieces",

@@ -15,18 +15,14 @@ export function buysTable({ table: name, buys }: Pick<BuysOfSheet, "table" | "bu
   const of = (row: number) => buys[row - 1] as Buy;
   return table(
     name,
-    "To buy for this sheet, in the units of the price book",
+    "Materials for this sheet",
     { rows: buys.length },
     {
       what: calc(text, (row) => `"${of(row).what}"`, "What"),
       code: calc(text, (row) => of(row).code, "Item code"),
-      wanted: calc(
-        number,
-        (row) => countedIn(of(row).wanted, of(row).unit),
-        "Needed, before waste and packs",
-      ),
+      wanted: calc(number, (row) => countedIn(of(row).wanted, of(row).unit), "Needed before waste"),
       unit: calc(text, (row) => `"${tradeUnit(of(row).unit)}"`, "Unit"),
-      by_load: calc(yesno, (row) => (of(row).byLoad ? "TRUE" : "FALSE"), "Comes by the load"),
+      by_load: calc(yesno, (row) => (of(row).byLoad ? "TRUE" : "FALSE"), "Bulk, comes by load"),
     },
   );
 }

@@ -25,19 +25,19 @@ interface Line {
 }
 
 /**
- * The takeoff: a line for each thing to buy, from the "to buy" tables of other sheets and
+ * Materials: a line for each thing to buy, from the "to buy" tables of other sheets and
  * from lines of its own.
  */
-export function takeoffLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">): TableBlock {
+export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">): TableBlock {
   const all = [...buys.flatMap(linesOf), ...takeoff.map(usualLine)];
   const of = (row: number): Line => all[row - 1] as Line;
   return table(
     "materials",
-    "What is bought",
+    "Materials",
     {
       rows: all.length,
       data: all.map(({ item, waste }) => (item === undefined ? { waste } : { item, waste })),
-      note: "Quantities come from the sheets before. A code in the column Item takes the place of the usual one.",
+      note: "Quantities come from the other sheets. A code in the column Item takes the place of the usual one.",
     },
     pricedColumns({
       description: calc(text, (row) => of(row).description, "What"),
@@ -46,8 +46,8 @@ export function takeoffLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">)
       needed: calc(number, (row) => of(row).needed, "Needed"),
       unit: calc(text, (row) => of(row).unit, "Unit"),
       waste: input(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
-      delivered: input(yesno, "Delivery is in its price", { default: false }),
-      by_load: calc(yesno, (row) => of(row).by_load, "Comes by the load"),
+      delivered: input(yesno, "Delivered price", { default: false }),
+      by_load: calc(yesno, (row) => of(row).by_load, "Bulk, comes by load"),
     }),
   );
 }

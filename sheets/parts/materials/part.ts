@@ -1,8 +1,8 @@
 import { part } from "../part.js";
-import { takeoffLines } from "./lines.js";
-import { extraLines, takeoffInputs, takeoffTotals, taxes } from "./tables.js";
+import { materialLines } from "./lines.js";
+import { bulkLoads, extraLines, materialsTotals, taxes } from "./tables.js";
 
 export const materials = part("Materials", "All that is bought, in whole packs and with tax.", {
-  blocks: { Materials: [takeoffTotals, takeoffInputs, takeoffLines, extraLines, taxes] },
+  blocks: { Materials: [materialsTotals, bulkLoads, materialLines, extraLines, taxes] },
   office: ["materials.waste", "taxes"],
 });

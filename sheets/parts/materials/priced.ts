@@ -20,7 +20,7 @@ const exactRow =
 const fromItem = (column: string, otherwise: string): string =>
   `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
 
-/** The columns that a line of goods has before it is priced. */
+/** The columns that a line of materials has before it is priced. */
 export interface LineColumns {
   readonly description: CellDeclaration;
   /** An item chosen by a person, where the code is a calculation. */
@@ -37,28 +37,28 @@ export interface LineColumns {
 }
 
 /**
- * The columns of a table of goods: what is needed, what is bought in whole packs, what it
+ * The columns of a table of materials: what is needed, what is bought in whole packs, what it
  * costs by exact code, and the checks that keep a missing, outdated or misread price from
  * becoming a silent zero.
  */
 export function pricedColumns(line: LineColumns): Record<string, CellDeclaration> {
   return {
     ...line,
-    at: calc(count, exactRow, "Row of the items"),
+    at: calc(count, exactRow, "Row in the price book"),
     book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
     book_share: calc(
       precise,
       `IF(at>0,IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),1)`,
-      "Units in one of the book's",
+      "Units per book unit",
       { note: "1 where the book sells by the bid's own unit." },
     ),
     order_quantity: calc(
       number,
       `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,
-      "To buy",
+      "Order quantity",
     ),
-    ...(line.by_load && { loads: calc(count, loads, "Truck loads, if brought alone") }),
-    unit_cost: calc(money, `${fromItem("cost", "0")}/book_share`, "Cost of one"),
+    ...(line.by_load && { loads: calc(count, loads, "Truck loads if alone") }),
+    unit_cost: calc(money, `${fromItem("cost", "0")}/book_share`, "Unit cost"),
     cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost"),
     tax: calc(
       money,
@@ -66,21 +66,21 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       "Sales tax",
     ),
     supplier: calc(text, fromItem("supplier", '""'), "Supplier"),
-    good_until: calc(date, fromItem("good_until", "0"), "Price good until"),
+    good_until: calc(date, fromItem("good_until", "0"), "Good until"),
     found: check(
       "OR(needed<=0,at>0)",
-      'Line "{description}": the price book has no item with the code "{code}", so the line is not in the price. Add the item to the book, or choose another code.',
-      { label: "In the book" },
+      '{description}: the price book has no item "{code}", so it is not in the price. Add that item to sheet Items of the book.',
+      { label: "Not in the price book" },
     ),
     unit_fits: check(
       `IF(OR(needed<=0,at=0),TRUE,${sameKind("unit", "book_unit")})`,
-      'Line "{description}", code {code}: the takeoff counts in {unit}, the price book sells by {book_unit}, which measures something else. Choose an item sold by {unit}, or correct the book.',
-      { label: "Unit fits" },
+      "{description}, code {code}: counted in {unit}, but sold by {book_unit}, which measures something else. Choose an item sold by {unit}.",
+      { label: "Unit does not fit" },
     ),
     quote_holds: check(
       "OR(needed<=0,at=0,good_until>=bid_date)",
-      'Line "{description}", code {code}: the price of {supplier} was good until {good_until}, and the bid is of {bid_date}. Ask for a new quote.',
-      { label: "Price holds" },
+      "{description}, code {code}: the price of {supplier} was good until {good_until}; the bid is dated {bid_date}. Ask for a new quote.",
+      { label: "Price expired" },
     ),
   };
 }

@@ -22,7 +22,7 @@ import { pricedColumns } from "./priced.js";
 const laid = "(pipe_lines.bore>0)";
 
 /** What the pipes ask for beyond what the other sheets say. */
-export const takeoffInputs = lines("For the lines below", {
+export const bulkLoads = lines("Bulk loads and joints", {
   pipe_joints: calc(
     number,
     `2*(SUMPRODUCT(${laid}*(1+pipe_lines.elbows_90+pipe_lines.elbows_45))+COUNT_WHERE(pipe_lines.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(pipe_lines.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*pipe_lines.length))/20[ft]`,
@@ -32,26 +32,28 @@ export const takeoffInputs = lines("For the lines below", {
       note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and ‹20 ft|6.1 m› of pipe: common practice, no source.",
     },
   ),
-  bulk_weight: input(density, "Weight of sand and gravel, loose", {
+  bulk_weight: input(density, "Bulk weight, loose", {
+    note: "Of sand and gravel.",
     default: 100,
     least: 50,
     most: 160,
     source: "common practice, no source",
   }),
-  classes_share_trucks: input(yesno, "Stone, gravel and sand share trucks", {
+  classes_share_trucks: input(yesno, "Bulk materials share trucks", {
     default: true,
     note: "No: each line comes by loads of its own.",
   }),
   bulk_load: calc(
     soilVolume,
     "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))",
-    "A truck brings of them: by room or by weight, whichever is less",
+    "Bulk load of a truck",
+    { note: "By room or by weight, whichever is less." },
   ),
 });
 
 export const extraLines = table(
   "additional_items",
-  "Further things to buy for this job",
+  "Additional items",
   { rows: 8, filled: "needed>0" },
   pricedColumns({
     description: input(text, "What"),
@@ -59,7 +61,7 @@ export const extraLines = table(
     needed: input(number, "Needed", { least: 0, most: 1e6 }),
     unit: input(text, "Unit", { choices: unitChoices }),
     waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
-    by_load: input(yesno, "Comes by the load", {
+    by_load: input(yesno, "Bulk, comes by load", {
       default: false,
       note: "Yes for what is bought by weight or volume, where its price does not hold the delivery.",
     }),
@@ -68,7 +70,7 @@ export const extraLines = table(
 
 export const taxes = table(
   "taxes",
-  "Sales tax on what is bought, by class",
+  "Sales tax by class",
   {
     rows: 4,
     filled: "LEN(class)>0",
@@ -84,12 +86,12 @@ export const taxes = table(
   },
 );
 
-const goods = (column: string) => `SUM(materials.${column})+SUM(additional_items.${column})`;
+const ofMaterials = (column: string) => `SUM(materials.${column})+SUM(additional_items.${column})`;
 
 const unlisted = branchSizes.map((size) => `(pipe_lines.pipe_size<>"${size}")`).join("*");
 const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
 
-/** How many prices of goods, pump and subcontracts end before a day. */
+/** How many prices of materials, pump and subcontracts end before a day. */
 const endBefore = (day: string) =>
   [
     `SUMPRODUCT((materials.cost>0)*(materials.good_until<${day}))`,
@@ -103,33 +105,35 @@ const byLoad = (unit: string) =>
     .map((name) => `SUMPRODUCT(${name}.by_load*(${name}.unit="${unit}")*${name}.order_quantity)`)
     .join("+");
 
-export const takeoffTotals = lines("In short", {
+export const materialsTotals = lines("In short", {
   truck_loads: calc(
     count,
     `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›]),6),0),SUM(materials.loads)+SUM(additional_items.loads))`,
-    "Truck loads of stone, gravel and sand",
+    "Truck loads, bulk",
+    { note: "Stone, gravel and sand." },
   ),
-  materials_before_tax: calc(money, goods("cost"), "Goods, before tax"),
-  materials_tax: calc(money, goods("tax"), "Sales tax on them"),
+  materials_before_tax: calc(money, ofMaterials("cost"), "Materials before tax"),
+  materials_tax: calc(money, ofMaterials("tax"), "Sales tax on materials"),
   prices_outlast_bid: check(
     `${endBefore("bid_date+good_for_days")}=0`,
-    "Some prices end before this bid does, {good_for_days|0} after {bid_date}: see the column Price good until, the pump's price and the quotes of others.",
-    { label: "Prices hold as long as the bid", level: "look" },
+    "Some prices end before this bid does, {good_for_days|0} after {bid_date}. Ask for longer quotes: see Good until in materials on sheet Materials.",
+    { label: "Prices end before the bid", level: "look" },
   ),
   work_starts: calc(
     date,
     "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)",
-    "Work starts, the first of its month",
+    "Work start",
+    { note: "The first of its month." },
   ),
-  prices_end: calc(count, endBefore("work_starts"), "Prices that end before work starts"),
+  prices_end: calc(count, endBefore("work_starts"), "Prices ended before work"),
   prices_reach_start: check(
     "prices_end=0",
-    "Prices that end before work starts on {work_starts}: {prices_end|0}. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
-    { label: "Prices hold until work starts", level: "look" },
+    "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Price.",
+    { label: "Prices end before work starts", level: "look" },
   ),
   pipe_counted: check(
     `AND(SUMPRODUCT(${laid}*${unlisted})=0,OR(${mainListed}))`,
-    "A pipe has a size without a line in the takeoff, so it and its fittings are not in the price. Add them as further things to buy.",
-    { label: "Every pipe has a line", level: "must" },
+    "A pipe has a size without a line, so it is not in the price. Enter pipe and fittings in additional_items on sheet Materials.",
+    { label: "Pipe without a line", level: "must" },
   ),
 });

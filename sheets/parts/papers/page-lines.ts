@@ -26,7 +26,7 @@ export function pageLines(
   const at = (row: number): PageLine => lines[row - 1] as PageLine;
   const wanted = table(
     choice,
-    `Which lines stand in ${title}`,
+    `Lines wanted, ${title}`,
     { rows: lines.length },
     {
       wanted: calc(yesno, (row) => at(row).when ?? "TRUE", "Wanted"),

@@ -8,27 +8,23 @@ const centsShown =
 const part = (name: string, before = "") => `IF(LEN(${name})>0,", ${before}"&${name},"")`;
 
 /** Figures as the pages say them. */
-export const saidLines: Block = lines("As the pages say it", {
-  bid_good_until: calc(date, "bid_date+good_for_days", "The bid is good until"),
-  bid_date_said: calc(text, longDate("bid_date"), "Date of the bid"),
-  bid_good_until_said: calc(text, longDate("bid_good_until"), "The bid is good until, in words"),
+export const saidLines: Block = lines("Wording of figures", {
+  bid_good_until: calc(date, "bid_date+good_for_days", "Bid good until"),
+  bid_date_said: calc(text, longDate("bid_date"), "Bid date, in words"),
+  bid_good_until_said: calc(text, longDate("bid_good_until"), "Bid good until, in words"),
   dig_inspected_on_said: calc(
     text,
     `IF(ISBLANK(dig_inspected_on),"",${longDate("dig_inspected_on")})`,
-    "Date of the look at the dig",
+    "Inspection date, in words",
   ),
-  start_month_said: calc(text, monthName("INT(start_month)"), "Month in which work starts"),
+  start_month_said: calc(text, monthName("INT(start_month)"), "Starting month, in words"),
   company_said: calc(
     text,
     `IF(LEN(company)>0,company&${part("company_address")}&${part("company_phone")}&${part("company_license", "license ")},"")`,
-    "Who offers",
+    "Company line",
   ),
-  runs_length: calc(length, "SUM(runs.length)", "Length of the stream without its pools"),
-  basin_falls_by: calc(
-    length,
-    "MAX(0,level_at_rest-level_running)",
-    "The basin's level falls by this when the pump starts",
-  ),
+  runs_length: calc(length, "SUM(runs.length)", "Stream length without pools"),
+  basin_falls_by: calc(length, "MAX(0,level_at_rest-level_running)", "Level drop at pump start"),
   watts_said: calc(text, '"about "&FIXED(ROUND(pump_watts/10[W],0)*10,0)&" watts"', "Power"),
   energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
   energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),

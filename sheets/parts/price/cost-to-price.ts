@@ -21,7 +21,7 @@ export const priceTotals = lines("The price", {
   material_cost: calc(
     money,
     "materials_before_tax+materials_tax+pump_cost+pump_tax",
-    "Material, with tax",
+    "Materials, with tax",
   ),
   labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
   equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
@@ -36,15 +36,15 @@ export const priceTotals = lines("The price", {
   risk_allowance: calc(
     money,
     "ROUND(SUM(risks.mean)+NORM.S.INV(MIN(0.99,MAX(0.5,risk_confidence)))*SQRT(SUMPRODUCT(risks.deviation*risks.deviation)),2)",
-    "Allowance for what may cost more",
+    "Risk allowance",
     { note: "Means add, and so do squares of deviations, where the risks are independent." },
   ),
   contingency_cost: calc(
     money,
     "ROUND(direct_cost*contingency_share,2)+risk_allowance",
-    "Contingency, with that allowance",
+    "Contingency and risk allowance",
   ),
-  total_cost: calc(money, "direct_cost+overhead_cost+contingency_cost", "Cost in all", {
+  total_cost: calc(money, "direct_cost+overhead_cost+contingency_cost", "Total cost", {
     strong: true,
   }),
   price_exact: calc(
@@ -54,51 +54,51 @@ export const priceTotals = lines("The price", {
   ),
   price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true }),
   profit: calc(money, "price-total_cost", "Profit"),
-  margin: calc(percent, "IF(price>0,profit/price,0)", "Margin: profit of the price"),
-  markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup: profit of the cost"),
+  margin: calc(percent, "IF(price>0,profit/price,0)", "Profit margin"),
+  markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup"),
   pump_quote_holds: check(
     "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1))>=bid_date,TRUE)",
-    "The price of pump {pump_code} is no longer good on {bid_date}. Ask for a new quote.",
-    { label: "The pump's price holds" },
+    "The price of pump {pump_code} ended before {bid_date}. Ask for a new quote, and enter it on sheet Pumps of the price book.",
+    { label: "Pump price expired" },
   ),
   pump_priced: check(
     "pump_cost>0",
-    'The pump "{pump_code}" is not in the price book, or costs nothing there, so it is not in the price. Choose a pump of the book.',
-    { label: "The pump has a price" },
+    'Pump "{pump_code}" is not in the price book, or costs nothing there. Choose a pump of the book in pump_code on sheet Pump.',
+    { label: "Pump without a price" },
   ),
 });
 
 /** Figures to judge the price by. */
-export const priceSense = lines("Does it make sense?", {
+export const priceSense = lines("Price check", {
   cost_per_foot: calc(
     moneyPerLength,
     "IF(stream_length>0,total_cost/stream_length,0)",
-    "Cost for each length of stream and pools",
+    "Cost per ‹foot|meter›",
+    { note: "Of stream and pools." },
   ),
   price_per_foot: calc(
     moneyPerLength,
     "IF(stream_length>0,price/stream_length,0)",
-    "Price for each length of stream and pools",
+    "Price per ‹foot|meter›",
+    { note: "Of stream and pools." },
   ),
-  break_even_price: calc(
-    money,
-    "total_cost-contingency_cost",
-    "Break-even: least price without a loss, if nothing goes wrong",
-  ),
-  cushion: calc(money, "price-break_even_price", "What may go wrong before there is a loss"),
+  break_even_price: calc(money, "total_cost-contingency_cost", "Break-even price", {
+    note: "The least price without a loss, if nothing goes wrong.",
+  }),
+  cushion: calc(money, "price-break_even_price", "Cushion before a loss"),
   cushion_man_hours: calc(
     hours,
     "IF(man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
-    "The same, in labor hours too many",
+    "Cushion in man-hours",
   ),
   cushion_share: calc(
     percent,
     "IF(man_hours>0,cushion_man_hours/paid_man_hours,0)",
-    "The same, as a share of the labor hours paid",
+    "Cushion, of man-hours paid",
   ),
   labor_overrun_covered: check(
     "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
-    "The job loses money once its labor takes {cushion_share} more hours than reckoned, but must stand {labor_overrun_tested}: raise the margin or the contingency, or lower the risk.",
-    { label: "The price stands an overrun of hours", level: "look" },
+    "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Price.",
+    { label: "Loss at the labor overrun", level: "look" },
   ),
 });

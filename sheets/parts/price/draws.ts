@@ -41,17 +41,17 @@ export const drawTable = table(
   },
 );
 
-export const drawChecks = lines("Draws, in all", {
-  draws_total: calc(money, "SUM(draws.amount)", "All draws"),
-  draw_shares: calc(percent, "SUM(draws.share)", "All shares"),
+export const drawChecks = lines("Totals of draws", {
+  draws_total: calc(money, "SUM(draws.amount)", "Total of draws"),
+  draw_shares: calc(percent, "SUM(draws.share)", "Total of shares"),
   draws_add_up: check(
     "AND(ABS(draw_shares-1)<0.00001,MIN(draws.amount)>=0)",
-    "The shares of the draws make {draw_shares}, not 100%. Correct them.",
-    { label: "Shares make 100%" },
+    "The shares of the draws make {draw_shares}, not 100%. Correct them in draws on sheet Price.",
+    { label: "Draws not 100%" },
   ),
   draws_make_price: check(
     "ABS(draws_total-contract_price)<0.005[$]",
-    "The draws make {draws_total}, the price is {contract_price}: fill the draws from the first row on, without a gap.",
-    { label: "Draws make the price" },
+    "The draws make {draws_total}, but the price is {contract_price}. Fill draws on sheet Price from the first row, without a gap.",
+    { label: "Draws miss the price" },
   ),
 });

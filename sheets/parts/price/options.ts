@@ -18,7 +18,7 @@ import { pricedColumns } from "../materials/priced.js";
 /** Choices that the customer may add, each with a price of its own. */
 export const optionTable = table(
   "options",
-  "Options, priced apart",
+  "Options",
   { rows: 6, filled: "LEN(description)>0" },
   {
     ...pricedColumns({
@@ -28,9 +28,9 @@ export const optionTable = table(
       unit: input(text, "Unit", { default: "each", choices: unitChoices }),
       waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
     }),
-    extra_hours: input(hours, "Labor hours", { default: 0, least: 0, most: 1000 }),
+    extra_hours: input(hours, "Man-hours", { default: 0, least: 0, most: 1000 }),
     other_cost: input(money, "Other cost", { default: 0, least: 0, most: 1e6 }),
-    taken: input(yesno, "Taken by the customer", { default: false }),
+    taken: input(yesno, "Taken by customer", { default: false }),
     option_cost: calc(
       money,
       "ROUND((cost+tax+extra_hours*crew_rate+other_cost)*(1+overhead_share+contingency_share),2)",
@@ -46,7 +46,7 @@ export const optionTable = table(
 
 export const contractLines = lines("The contract", {
   options_taken: calc(money, "SUMPRODUCT(options.taken*options.option_price)", "Options taken"),
-  contract_price: calc(money, "price+options_taken", "Price with the options taken", {
+  contract_price: calc(money, "price+options_taken", "Price with options taken", {
     strong: true,
   }),
   last_draw: calc(count, "MAX(draws.place)", "Number of draws"),

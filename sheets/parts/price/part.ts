@@ -6,23 +6,23 @@ import { priceSense, priceTotals } from "./cost-to-price.js";
 import { drawChecks, drawTable } from "./draws.js";
 import { equipmentTable } from "./equipment.js";
 import { hireDays } from "./hire.js";
-import { moneyGoes } from "./money-goes.js";
 import { contractLines, optionTable } from "./options.js";
+import { priceBreakdown } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
 import { outsideInWords, risks, subcontracts } from "./work-by-others.js";
 
 export const price = part(
   "Price",
-  "From cost to a price that holds: overhead, contingency, margin, options, draws.",
+  "From cost to price: overhead, contingency, margin, options, draws.",
   {
     blocks: {
       Price: [
         priceTotals,
         priceRules,
         priceSense,
-        moneyGoes,
-        chart("Where the money goes, part by part", "$", "", [
+        priceBreakdown,
+        chart("Price by part", "$", "", [
           {
             label: "Amount",
             x: "price_breakdown.part",

@@ -13,36 +13,33 @@ import { rate } from "../../vocabulary/rate.js";
 const inPrice = "in our price";
 
 /** What the office decides about a price. */
-export const priceRules = lines("How the price is made", {
-  margin_wanted: input(percent, "Profit, as a share of the price", {
+export const priceRules = lines("Pricing rules", {
+  margin_wanted: input(percent, "Profit margin wanted", {
     default: 0.2,
     least: 0,
     most: 0.6,
   }),
-  markup_wanted: calc(
-    percent,
-    "MARKUP_FROM_MARGIN(margin_wanted)",
-    "The markup on cost that it equals",
-  ),
+  markup_wanted: calc(percent, "MARKUP_FROM_MARGIN(margin_wanted)", "Markup it equals"),
   contingency_share: input(percent, "Contingency, of direct cost", {
     default: 0.03,
     least: 0,
     most: 0.3,
   }),
-  risk_confidence: input(percent, "Confidence that the allowance for risks is enough", {
+  risk_confidence: input(percent, "Confidence in risk allowance", {
     default: 0.8,
     least: 0.5,
     most: 0.99,
     decimals: 0,
   }),
-  labor_overrun_tested: input(percent, "Hours over the reckoning that the price must stand", {
+  labor_overrun_tested: input(percent, "Labor overrun tested", {
     default: 0.15,
     least: 0,
     most: 1,
     decimals: 0,
     source: "common practice, no source",
   }),
-  rounding_step: input(money, "The price is rounded up to a multiple of", {
+  rounding_step: input(money, "Price rounding step", {
+    note: "The price is rounded up to a multiple of it.",
     default: 50,
     least: 0.01,
     most: 1000,
@@ -52,7 +49,7 @@ export const priceRules = lines("How the price is made", {
     choices: [inPrice, "by the customer"],
     note: "By the customer: the proposal leaves them out in words.",
   }),
-  permits_needed: input(count, "Further permits to pay for", {
+  permits_needed: input(count, "Other permits", {
     default: 0,
     least: 0,
     most: 10,
@@ -61,20 +58,20 @@ export const priceRules = lines("How the price is made", {
   engineer_designs: calc(
     count,
     `IF(permit_work="${inPrice}",walls_to_permit,0)+digs_engineered`,
-    "Engineer's designs to pay for",
+    "Engineer's designs",
     { note: "Each wall that needs one, and each dig whose protection is engineered." },
   ),
   permits_paid: calc(
     count,
     `permits_needed+IF(permit_work="${inPrice}",walls_to_permit,0)+IF(electric_counted,1,0)`,
-    "Permits to pay for",
+    "Permits paid for",
     { note: "Of walls and of the circuit; an electrician's quote holds his own." },
   ),
-  pump_tax_class: input(text, "Tax class of the pump", { default: "taxable" }),
+  pump_tax_class: input(text, "Pump tax class", { default: "taxable" }),
   overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
   pump_tax_known: check(
     "LISTED(taxes.class,pump_tax_class)",
-    'The pump has the tax class "{pump_tax_class}", which the table of taxes on sheet Materials lacks.',
-    { label: "Tax class of the pump" },
+    'Tax class "{pump_tax_class}" of the pump is not in taxes on sheet Materials. Choose one of those in pump_tax_class on sheet Price.',
+    { label: "Pump tax class unknown" },
   ),
 });

@@ -17,30 +17,30 @@ export const subcontracts = table(
   { rows: 6, filled: "amount>0" },
   {
     work: input(text, "Work"),
-    by: input(text, "By whom", { optional: true }),
+    by: input(text, "Contractor", { optional: true }),
     electrical: input(yesno, "Electrical work", {
       default: false,
       note: "Yes for the electrician's quote: it takes the place of material and hours of the circuit.",
     }),
     amount: input(money, "Amount quoted", { least: 0, most: 1e6 }),
     quoted_until: input(date, "Quote good until"),
-    said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "On the papers"),
+    said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "In words"),
     quote_holds: check(
       "quoted_until>=bid_date",
-      "{work}: the quote was good until {quoted_until}, and the bid is of {bid_date}. Ask for a new one.",
-      { label: "Quote holds" },
+      "{work}: the quote was good until {quoted_until}; the bid is dated {bid_date}. Enter a new quote in subcontracts on sheet Price.",
+      { label: "Quote expired" },
     ),
   },
 );
 
-/** What may go wrong, each by three points, so that the allowance is reckoned and not guessed. */
+/** What may go wrong, each by three points, so that the allowance is calculated and not guessed. */
 export const risks = table(
   "risks",
-  "What may cost more",
+  "Risks",
   {
     rows: 6,
     filled: "high>0",
-    note: "Three points each: least, likely, most. The allowance covers all together with the confidence chosen.",
+    note: "Three points each: least, likely, most. The allowance covers all of them together, with the confidence chosen.",
   },
   {
     risk: input(text, "What"),
@@ -51,9 +51,9 @@ export const risks = table(
     deviation: calc(money, "PERT_DEVIATION(low,high)", "Deviation"),
     in_order: check(
       "AND(low<=likely,likely<=high)",
-      "{risk}: least, likely and most are not in order.",
+      "{risk}: least, likely and most are not in order. Correct them in risks on sheet Price.",
       {
-        label: "In order",
+        label: "Points out of order",
       },
     ),
   },

@@ -30,18 +30,14 @@ const monthTable = table(
     name: published(text, "Month", { source: "calendar" }),
     length: published(days, "Days", { source: "calendar; February with leap years", decimals: 2 }),
     rain_days: input(days, "Days with rain", { least: 0, most: 28 }),
-    chance: calc(
-      percent,
-      "DAY_CHANCE(rain_days,length,rain_stops_work)",
-      "Chance that a day is lost",
-    ),
+    chance: calc(percent, "DAY_CHANCE(rain_days,length,rain_stops_work)", "Chance of a lost day"),
   },
 );
 
 /** Whole counts of days lost, each with the chance that no more are lost. */
 const search = table(
   "rain_search",
-  "Days lost, and the chance that no more are",
+  "Days lost and their chance",
   { rows: mostDaysLost + 1 },
   {
     lost: calc(count, (row) => String(row - 1), "Days lost"),
@@ -54,81 +50,71 @@ const search = table(
 
 export const rainBlocks: readonly Block[] = [
   lines("Days to allow", {
-    rain_stops_work: input(percent, "Share of rain days that cost a day of work", {
+    rain_stops_work: input(percent, "Rain days that stop work", {
       default: 0.5,
       least: 0,
       most: 1,
       decimals: 0,
       note: "A day counts as lost when half of it or more cannot be worked. Common practice, no source.",
     }),
-    rain_confidence: input(percent, "Confidence that the days allowed are enough", {
+    rain_confidence: input(percent, "Confidence in days allowed", {
       default: 0.8,
       least: 0.5,
       most: 0.99,
       decimals: 0,
     }),
     work_week: input(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
-    rain_is_local: input(yesno, "The rain days below are those of the place", { default: false }),
+    rain_is_local: input(yesno, "Rain days are local", { default: false }),
     rain_days_local: check(
       "rain_is_local",
-      "The rain days of the months are placeholders: put in the means of the nearest weather station, then say yes above.",
-      { label: "The rain days are the place's", level: "look" },
+      "Rain days of the months are placeholders. Enter those of the nearest weather station, then set rain_is_local to yes on sheet Schedule.",
+      { label: "Rain days not local", level: "look" },
     ),
-    first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Month of the start"),
-    start_chance: calc(
-      percent,
-      "INDEX(rain_months.chance,first_month)",
-      "Chance of losing a day, month of the start",
-    ),
+    first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month"),
+    start_chance: calc(percent, "INDEX(rain_months.chance,first_month)", "Chance of a lost day"),
     next_chance: calc(
       percent,
       "INDEX(rain_months.chance,MOD(first_month,12)+1)",
-      "The same, month after",
+      "Chance the month after",
     ),
     day_lost: calc(
       percent,
       `MIN(0.95,IF(work_days>${afterFirst}[days],MAX(start_chance,next_chance),start_chance))`,
-      "Chance of losing a day, as used",
+      "Chance used",
       { note: `The wetter of the two months where the work takes over ${afterFirst} days.` },
     ),
-    rain_met: calc(
-      number,
-      "BINOMIAL_MEAN(work_days/1[days],day_lost)",
-      "Mean of rain days within the days of work alone",
-      { decimals: 1 },
-    ),
-    rain_mean: calc(
-      number,
-      "WAIT_MEAN(work_days/1[days],day_lost)",
-      "Mean of days lost until the work is done",
-      { decimals: 1 },
-    ),
+    rain_met: calc(number, "BINOMIAL_MEAN(work_days/1[days],day_lost)", "Mean rain days at work", {
+      decimals: 1,
+    }),
+    rain_mean: calc(number, "WAIT_MEAN(work_days/1[days],day_lost)", "Mean days lost", {
+      decimals: 1,
+    }),
     rain_deviation: calc(
       number,
       "WAIT_DEVIATION(work_days/1[days],day_lost)",
-      "Standard deviation of them",
+      "Standard deviation of days lost",
       { decimals: 1 },
     ),
     days_lost: calc(
       days,
       "IF(work_days>0,SUMPRODUCT((rain_search.enough=FALSE)*1),0)*1[days]",
-      "Days lost to allow for",
+      "Days lost to allow",
       { decimals: 0 },
     ),
-    days_allowed: calc(days, "work_days+days_lost", "Days to allow", {
+    days_allowed: calc(days, "work_days+days_lost", "Days allowed", {
       strong: true,
       decimals: 0,
     }),
     calendar_days: calc(
       days,
       "ROUNDUP(ROUND(days_allowed/1[days]*7/MAX(work_week,1),6),0)*1[days]",
-      "In calendar days",
+      "Calendar days",
       { decimals: 0 },
     ),
     rain_table_reaches: check(
       `INDEX(rain_search.enough,${mostDaysLost + 1})`,
-      `Over ${mostDaysLost} days would be lost, more than the table below holds: start in a drier month, or with a larger crew.`,
-      { label: "Days to allow were found" },
+      `Over ${mostDaysLost} days would be lost, more than rain_search holds. Start in a drier month: enter start_month on sheet Job.`,
+      { label: "Days lost beyond the table" },
     ),
   }),
   monthTable,

@@ -4,23 +4,23 @@ import { beds } from "../../tables/beds.js";
 /** Each kind of bed that the stream has, and whether the classes of stone buy it once. */
 export const bedsBought = table(
   "beds_bought",
-  "Beds of the stream, and the stone that is bought for them",
+  "Stone for stream beds",
   { rows: beds.rows, beside: "beds" },
   {
     kind: calc(text, "name", "Bed"),
     covered: calc(
       area,
       "SUMPRODUCT((runs.bed = name) * runs.length * runs.width) + IF(name = pool_bed, SUM(pools.surface), 0[ft²])",
-      "Reaches and pools with it",
+      "Runs and pools with it",
     ),
     bought: calc(
       percent,
       'SUMPRODUCT((stones.covers = "stream bed") * (stones.bed = name) * stones.share)',
-      "Shares of its classes",
+      "Share bought by classes",
     ),
     bed_bought: check(
       "OR(covered <= 0, AND(stone_size <= 0, bought <= 1), ABS(bought - 1) < 0.001)",
-      "{kind} covers {covered}, but its classes of stone take {bought} of it: make their shares 100% in the classes on sheet Stone.",
+      "{kind} covers {covered}, but its stone classes take {bought} of it. Make their shares 100% in stones on sheet Stone.",
       { label: "Bed stone not bought once" },
     ),
   },

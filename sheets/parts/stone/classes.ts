@@ -49,14 +49,19 @@ export const stoneClassTable = table(
     code: itemCode("Item code"),
     covers: input(text, "Covers", { choices: coverings.map(([name]) => name) }),
     bed: input(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
-    share: input(percent, "Share of that covered", {
+    share: input(percent, "Share covered", {
       default: 1,
       least: 0,
       most: 3,
       decimals: 0,
     }),
     length: input(length, "Length, for own size", { optional: true, least: 0, most: 5000 }),
-    width: input(length, "Width or height of the course", { optional: true, least: 0, most: 200 }),
+    width: input(length, "Width of the course", {
+      note: "Or its height.",
+      optional: true,
+      least: 0,
+      most: 200,
+    }),
     thickness: input(length, "Thickness", { optional: true, least: 0, most: 20 }),
     voids: input(percent, "Voids between stones", {
       default: 0.4,
@@ -82,14 +87,14 @@ export const stoneClassTable = table(
     mortar: calc(
       spaceVolume,
       'IF(AND(covers = "stream bed", bed_voids = 0), volume * voids, 0[ft³])',
-      "Mortar between it",
+      "Mortar between stones",
       { note: "Where the bed's table gives no voids, mortar fills those between its stone." },
     ),
     tons: calc(tons, "STONE_TONS(volume, voids_used, solid_density)", "Weight", { decimals: 1 }),
     stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
     stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
     stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
-    fullness: input(percent, "Largest stone: share of its box", {
+    fullness: input(percent, "Largest stone: solid share", {
       default: 0.9,
       least: 0.4,
       most: 1,
@@ -105,8 +110,8 @@ export const stoneClassTable = table(
     ),
     measured: check(
       'OR(volume > 0, share = 0, AND(covers = "stream bed", LEN(bed) > 0))',
-      "{name}: {covers} gives no volume. Put in width and thickness (length too for own size, the bed for a stream bed), or clear the row.",
-      { label: "Has a volume" },
+      "{name}: {covers} gives no volume. Enter width and thickness (length for own size, bed for a stream bed) in stones on sheet Stone.",
+      { label: "Stone class without volume" },
     ),
   },
 );

@@ -13,15 +13,15 @@ import {
 } from "../../../engine/template/index.js";
 
 /** The heaviest stone against what the machine may lift where it must be set. */
-export const stoneLifting = lines("The heaviest stone and the machine", {
+export const stoneLifting = lines("Heaviest stone and machine", {
   heaviest_stone: calc(weight, "MAX(stones.heaviest)", "Heaviest single stone", { strong: true }),
   rigging_weight: input(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
-  density_doubt: input(percent, "Allowance for a stone heavier than its sizes say", {
+  density_doubt: input(percent, "Allowance for stone weight", {
     default: 0.25,
     least: 0,
     most: 1,
     decimals: 0,
-    note: "For sizes judged by eye, wet stone, and rock denser than its list says; the shape is in the table above.",
+    note: "For sizes judged by eye, wet stone, and rock denser than its list says; the shape stands with the stone class.",
     source: "common practice, no source",
   }),
   load_on_hook: calc(
@@ -29,22 +29,22 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
     "heaviest_stone * (1 + density_doubt) + rigging_weight",
     "Load on the hook",
   ),
-  working_radius: input(length, "Reach at which it must be set", {
+  working_radius: input(length, "Working radius", {
     default: 10,
     least: 1,
     most: 60,
-    note: "From the machine's centre of swing to the stone's place.",
+    note: "From the machine's center of swing to the stone's place.",
   }),
   chart_radius: calc(
     length,
     "LEAST_WHERE(machine_chart.counted_radius, machine_chart.far_enough, 1)",
-    "Next reach of the chart, not shorter",
-    { zero: "none" },
+    "Chart radius used",
+    { note: "The next radius of the chart that is not shorter.", zero: "none" },
   ),
   machine_lift: calc(
     weight,
     "IF(chart_radius > 0, PICK(machine_chart.lift, machine_chart.counted_radius, chart_radius), 0)",
-    "Lift by the chart at that reach",
+    "Chart lift at that radius",
     {
       strong: true,
       zero: "none",
@@ -55,27 +55,27 @@ export const stoneLifting = lines("The heaviest stone and the machine", {
   lift_said: calc(
     text,
     'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")',
-    "The same, in words",
+    "Chart lift, in words",
   ),
-  chart_copied: input(yesno, "The chart is copied from the machine's own", {
+  chart_copied: input(yesno, "Chart copied from own machine", {
     default: false,
   }),
   chart_machine: input(text, "Machine of the chart", { optional: true }),
   chart_confirmed: check(
     "AND(chart_copied, LEN(chart_machine) > 0)",
-    "The lifting chart is the example's: copy the one in the machine's cab, name the machine, then say yes to chart_copied.",
+    "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Stone.",
     { label: "Lifting chart is the example's", level: "look" },
   ),
   machine_lifts: check(
     "load_on_hook <= machine_lift",
-    "The heaviest stone puts {load_on_hook} on the hook at {working_radius}; the chart on this sheet shows {lift_said}. Bring a larger machine, set from nearer, or choose smaller stones.",
+    "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Enter a larger machine's chart on sheet Stone, or smaller stones.",
     { label: "Stone too heavy for machine" },
   ),
 });
 
 export const liftingChart = table(
   "machine_chart",
-  "Lifting chart of the machine, over the side",
+  "Lifting chart, over the side",
   {
     rows: 5,
     filled: "radius > 0",
@@ -92,10 +92,10 @@ export const liftingChart = table(
     lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
     rises: check(
       "SUMPRODUCT((machine_chart.radius > 0) * (machine_chart.radius < radius) * (machine_chart.lift < lift)) = 0",
-      "The chart allows {lift} at {radius}, more than at a shorter reach: copy the chart again.",
+      "The chart allows {lift} at {radius}, more than at a shorter radius. Copy the chart again, in machine_chart on sheet Stone.",
       { label: "Lift grows with radius" },
     ),
     counted_radius: calc(length, "radius", "Radius, counted", { decimals: 1 }),
-    far_enough: calc(count, "IF(radius >= working_radius, 1, 0)", "Far enough"),
+    far_enough: calc(count, "IF(radius >= working_radius, 1, 0)", "Radius far enough"),
   },
 );

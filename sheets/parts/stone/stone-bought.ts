@@ -10,14 +10,14 @@ import {
 } from "../../../engine/template/index.js";
 
 export const stoneTotals = lines("In short", {
-  stone_tons: calc(tons, "SUM(stones.tons)", "Stone in all", { strong: true }),
+  stone_tons: calc(tons, "SUM(stones.tons)", "Total stone", { strong: true }),
   faces_have_stone: check(
     'OR(SUMPRODUCT(falls.width, falls.drop) = 0[ft²], SUM_WHERE(stones.share, stones.covers, "fall faces") > 0)',
-    "There are drops, but no class of stone covers fall faces: add one, or the falls have no stone but their lips.",
-    { label: "The faces of the falls have stone", level: "look" },
+    "No class of stone covers fall faces, so only lips have stone. Add a class that covers fall faces, in stones on sheet Stone.",
+    { label: "Fall faces without stone", level: "look" },
   ),
   pool_bed: input(text, "Bed of the pools", { default: "gravel", choices: "beds.name" }),
-  mortar_depth: input(smallLength, "Thickness of a troweled mortar bed", {
+  mortar_depth: input(smallLength, "Mortar bed thickness", {
     default: 2,
     least: 0,
     most: 12,
@@ -28,7 +28,7 @@ export const stoneTotals = lines("In short", {
     'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length * runs.width) * mortar_depth + SUM(stones.mortar)',
     "Mortar of the beds",
   ),
-  truck_payload: input(tons, "A truck carries", {
+  truck_payload: input(tons, "Truck payload", {
     default: 15,
     least: 0.25,
     most: 40,

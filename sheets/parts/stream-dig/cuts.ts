@@ -5,19 +5,21 @@ const stripped = "MIN(strip_depth, deep)";
 /** Each reach as it is dug: the room for stone that will lie on the liner is cut too. */
 export const channelCuts = table(
   "channel_cuts",
-  "Channel as dug, below bed and banks for their stone",
+  "Channel as dug",
   { rows: 12, opening: 1, beside: "runs", filled: "length > 0" },
   {
     run: calc(text, "name", "Reach"),
     deep: calc(length, "bank_height + bed_stone_depth", "Depth"),
-    deepest: calc(length, "IF(channel_cut > 0, deep, 0)", "Deepest, where all of it is cut"),
+    deepest: calc(length, "IF(channel_cut > 0, deep, 0)", "Deepest cut", {
+      note: "Where all of it is cut.",
+    }),
     bottom: calc(length, "width + 2 * channel_allowance", "Width at the bottom"),
     top: calc(length, "bottom + 2 * side * deep", "Width at the top"),
     dig: calc(soilVolume, "channel_cut * length * (bottom + side * deep) * deep", "Dig"),
     topsoil: calc(
       soilVolume,
       `channel_cut * length * (top - side * ${stripped}) * ${stripped}`,
-      "Of it, topsoil stripped before",
+      "Topsoil stripped before",
     ),
     ground: calc(area, "length * (top + 2 * strip_margin)", "Ground stripped"),
   },
@@ -26,16 +28,14 @@ export const channelCuts = table(
 /** Each pool as it is dug, with the same room for stone. */
 export const poolCuts = table(
   "pool_cuts",
-  "Pools as dug, deeper and wider for their stone",
+  "Pools as dug",
   { rows: 6, opening: 1, beside: "pools", filled: "length > 0" },
   {
     pool: calc(text, "name", "Pool"),
     deep: calc(length, "depth * mean_depth + bed_stone_depth", "Mean depth"),
-    deepest: calc(
-      length,
-      "IF(channel_cut > 0, depth + bed_stone_depth, 0)",
-      "Deepest, where all of it is cut",
-    ),
+    deepest: calc(length, "IF(channel_cut > 0, depth + bed_stone_depth, 0)", "Deepest cut", {
+      note: "Where all of it is cut.",
+    }),
     surface_dug: calc(
       area,
       "(length + 2 * channel_allowance) * (width + 2 * channel_allowance) * filled_share",
@@ -46,14 +46,11 @@ export const poolCuts = table(
     sloped: calc(
       soilVolume,
       "filled_share * channel_cut * (PRISMOID(box_length, box_width, deepest, pool_sides) - box_length * box_width * deepest)",
-      "Dug more for sloped sides, filled again",
+      "Dig for sloped sides",
+      { note: "Filled again." },
     ),
     dig: calc(soilVolume, "channel_cut * surface_dug * deep + sloped", "Dig"),
-    topsoil: calc(
-      soilVolume,
-      `channel_cut * surface_dug * ${stripped}`,
-      "Of it, topsoil stripped before",
-    ),
+    topsoil: calc(soilVolume, `channel_cut * surface_dug * ${stripped}`, "Topsoil stripped before"),
     ground: calc(
       area,
       "(length + 2 * (channel_allowance + strip_margin)) * (width + 2 * (channel_allowance + strip_margin))",

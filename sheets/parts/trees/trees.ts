@@ -15,24 +15,20 @@ import {
 const practice = "common practice, no source";
 
 export const treeRules = lines("Rules for trees that stay", {
-  root_radius_rule: input(
-    number,
-    "Root zone: ‹feet of radius to an inch of trunk|radius over 12 trunk diameters›",
-    {
-      default: 1,
-      least: 0.5,
-      most: 2,
-      note: "1 means 12 times the trunk's diameter.",
-      source: "arborists' critical root zone (from memory)",
-    },
-  ),
-  trunk_clear: input(length, "No fill nearer to the trunk than", {
+  root_radius_rule: input(number, "Root zone rule", {
+    default: 1,
+    least: 0.5,
+    most: 2,
+    note: "1 means 12 times the trunk's diameter.",
+    source: "arborists' critical root zone (from memory)",
+  }),
+  trunk_clear: input(length, "Trunk clearance", {
     default: 3,
     least: 0,
     most: 20,
     source: practice,
   }),
-  root_fill: input(smallLength, "Fill allowed over the root zone beyond that", {
+  root_fill: input(smallLength, "Fill limit over roots", {
     default: 3,
     least: 0,
     most: 12,
@@ -57,43 +53,41 @@ export const treeTable = table(
     }),
     distance: input(length, "Distance to the fill", { least: 0, most: 500 }),
     fill_planned: input(length, "Fill planned", { default: 0, least: 0, most: 20 }),
-    dig_distance: input(length, "Distance to digging or stripping; blank: as the fill's", {
+    dig_distance: input(length, "Distance to digging", {
       optional: true,
       least: 0,
       most: 500,
     }),
-    wall_built: input(yesno, "A wall holds that fill", { default: false }),
+    wall_built: input(yesno, "Wall built for that fill", { default: false }),
     root_radius: calc(length, "trunk * 12 * root_radius_rule", "Radius of the root zone"),
     fill_allowed: calc(
       length,
       "IF(distance >= root_radius, MAX(fill_planned, root_fill), IF(distance < trunk_clear, 0, root_fill))",
-      "Fill allowed there: beyond the root zone, what is planned",
+      "Fill allowed",
+      { note: "Beyond the root zone, what is planned." },
     ),
-    dug_at: calc(
-      length,
-      "IF(ISBLANK(dig_distance), distance, dig_distance)",
-      "Ground is opened no nearer than",
-    ),
+    dug_at: calc(length, "IF(ISBLANK(dig_distance), distance, dig_distance)", "Nearest digging"),
     wall_needed: calc(yesno, "ROUND(fill_planned - fill_allowed, 9) > 0", "Wall needed"),
     wall_height: calc(length, "IF(wall_needed, fill_planned, 0)", "Wall height"),
     wall_length: calc(
       length,
       "IF(wall_needed, 2 * SQRT(MAX(0, root_radius ^ 2 - distance ^ 2)), 0)",
-      "Wall length: straight across the root zone",
+      "Wall length",
+      { note: "Straight across the root zone." },
     ),
     walls_as_high: calc(
       count,
       "SUMPRODUCT((walls.length > 0) * (walls.height >= wall_height))",
-      "Walls in the table as high",
+      "Walls as high",
     ),
     kept: check(
       "OR(NOT(wall_needed), AND(wall_built, walls_as_high > 0))",
-      "{name}: {fill_planned} of fill at {distance}, where its roots stand {fill_allowed}. Enter a wall {wall_height} high and {wall_length} long in the table of walls, or move the fill.",
+      "{name}: {fill_planned} of fill at {distance}, but its roots stand {fill_allowed}. Enter a wall {wall_height} high, {wall_length} long, in walls on sheet Earthwork.",
       { label: "Roots buried" },
     ),
     uncut: check(
       "dug_at >= root_radius",
-      "{name}: digging or stripping is planned {dug_at} from the trunk, inside its root zone of {root_radius}: move it out, or strip nothing there and dig by hand as an arborist says. If it stays out, put its distance in.",
+      "{name}: digging is planned {dug_at} from the trunk, inside its root zone of {root_radius}. Move it out, and enter dig_distance in trees on sheet Earthwork.",
       { label: "Roots dug or stripped", level: "look" },
     ),
   },

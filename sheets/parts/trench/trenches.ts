@@ -40,26 +40,26 @@ export const trenchRows = trenches.length;
 /** Each line has a trench of its own, unless it is said to share one. */
 export const trenchTable = table(
   "trenches",
-  "Trenches, bank measure",
+  "Trenches, in place",
   {
     rows: trenches.length,
     data: trenches.map(({ pipe: _, ...row }) => row),
-    note: "Below frost where a line is not drained; the local code decides. Where two lines lie in one trench, say yes at the one that shares, or it is dug twice.",
+    note: "Below frost where a line is not drained; the local code decides. Where two lines lie in one trench, set shared to yes at one of them, or it is dug twice.",
   },
   {
     trench: published(text, "Trench", { source: ownList }),
     pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
-    chosen: input(length, "Length to dig, if another", { optional: true, least: 0, most: 5000 }),
+    chosen: input(length, "Override length", { optional: true, least: 0, most: 5000 }),
     shared: input(yesno, "Dug by others, or shared", { default: false }),
-    open_length: calc(length, "IF(ISBLANK(chosen), pipe, chosen)", "Length that stands open", {
+    open_length: calc(length, "IF(ISBLANK(chosen), pipe, chosen)", "Open length", {
       note: "A trench that others dig is entered all the same.",
     }),
     dug: calc(length, "IF(shared, 0[ft], open_length)", "Length dug"),
-    width: input(smallLength, "Width, if another", { optional: true, least: 2, most: 72 }),
-    depth: input(smallLength, "Depth, if another", { optional: true, least: 2, most: 144 }),
+    width: input(smallLength, "Override width", { optional: true, least: 2, most: 72 }),
+    depth: input(smallLength, "Override depth", { optional: true, least: 2, most: 144 }),
     wide: calc(smallLength, "IF(ISBLANK(width), trench_width, width)", "Width"),
     deep: calc(smallLength, "IF(ISBLANK(depth), trench_depth, depth)", "Depth"),
-    open_depth: calc(smallLength, "IF(open_length > 0[ft], deep, 0[in])", "Depth, where open"),
+    open_depth: calc(smallLength, "IF(open_length > 0[ft], deep, 0[in])", "Open depth"),
     volume: calc(soilVolume, "dug * wide * deep", "Dig"),
     bedding: input(smallLength, "Bedding under its line", {
       default: 0,
@@ -75,7 +75,7 @@ export const trenchTable = table(
     ),
     holds_bedding: check(
       "OR(dug <= 0, bedding < deep)",
-      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Dig it deeper, or give it less bedding, on sheet Earthwork.",
+      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Enter less bedding in trenches on sheet Earthwork.",
       { label: "Bedding fills trench" },
     ),
   },
@@ -100,14 +100,14 @@ export const trenchLines = lines("Rules and totals of trenches", {
     most: 144,
     source: practice,
   }),
-  plain_trench_depth: input(smallLength, "Depth to which the plain rate holds", {
+  plain_trench_depth: input(smallLength, "Depth limit, plain trench rate", {
     default: 36,
     least: 0,
     most: 144,
     source:
       "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
   }),
-  deep_trench_growth: input(percent, "More time for each ‹foot|0.305 m› deeper", {
+  deep_trench_growth: input(percent, "More time per ‹foot|0.305 m› deeper", {
     default: 0.1,
     least: 0,
     most: 1,
@@ -115,16 +115,16 @@ export const trenchLines = lines("Rules and totals of trenches", {
     source: practice,
   }),
   trench_length: calc(length, rowsOf("dug", pipes), "Pipe trench", { strong: true }),
-  trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, bank measure", {
+  trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, in place", {
     strong: true,
   }),
   trench_effort: calc(soilVolume, rowsOf("effort", pipes), "Pipe trench, weighted by depth"),
   narrow_effort: calc(soilVolume, rowsOf("effort", narrow), "Narrow trenches, weighted by depth"),
-  trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Bedding in the trenches, as laid"),
+  trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid"),
   trench_spare: calc(
     soilVolume,
     "trench_volume - MAX(0[yd³], trench_volume - trench_bedding - pipe_water) / compacted_factor",
-    "Soil left over from the trenches",
+    "Dirt left from trenches",
     {
       note: "What is filled in again is compacted; bedding and pipes take the place of the rest, the walls of the pipes left out. Below 0 soil is lacking.",
     },

@@ -21,17 +21,17 @@ import { itemCode } from "../../vocabulary/item-code.js";
 const practice = "common practice, no source";
 
 export const wallRules = lines("Rules and totals of walls", {
-  wall_stone_code: itemCode("Item code of wall stone", { default: "stone-wall" }),
-  wall_block_code: itemCode("Item code of wall block", { default: "wall-block" }),
-  wall_base_code: itemCode("Item code of base gravel", { default: "gravel-base" }),
-  wall_embed: input(percent, "Wall buried, as a share of its height", {
+  wall_stone_code: itemCode("Wall stone item code", { default: "stone-wall" }),
+  wall_block_code: itemCode("Wall block item code", { default: "wall-block" }),
+  wall_base_code: itemCode("Base gravel item code", { default: "gravel-base" }),
+  wall_embed: input(percent, "Wall buried, of its height", {
     default: 0.1,
     least: 0,
     most: 0.5,
     decimals: 0,
     source: practice,
   }),
-  wall_embed_least: input(smallLength, "Wall buried at least", {
+  wall_embed_least: input(smallLength, "Wall buried, least", {
     default: 6,
     least: 0,
     most: 36,
@@ -43,20 +43,22 @@ export const wallRules = lines("Rules and totals of walls", {
     most: 36,
     source: practice,
   }),
-  wall_base_margin: input(smallLength, "Base wider than the wall, each side", {
+  wall_base_margin: input(smallLength, "Base margin, each side", {
     default: 6,
     least: 0,
     most: 36,
     source: practice,
   }),
-  wall_thickness: input(percent, "Base of a dry-laid wall, as a share of its height", {
+  wall_thickness: input(percent, "Base thickness, of height", {
+    note: "Of a dry-laid wall.",
     default: 0.5,
     least: 0.2,
     most: 1.5,
     decimals: 0,
     source: practice,
   }),
-  wall_top: input(length, "Thickness of a wall at the top, and the least", {
+  wall_top: input(length, "Top thickness of walls", {
+    note: "And the least thickness.",
     default: 1,
     least: 0.25,
     most: 6,
@@ -88,11 +90,12 @@ export const wallRules = lines("Rules and totals of walls", {
     most: 60,
     source: practice,
   }),
-  permit_height: published(length, "A permit is needed over this height", {
+  permit_height: published(length, "Permit needed over", {
     value: 4,
     source: "IRC R105.2: bottom of footing to top, no load behind; some local law says less",
   }),
-  wall_face: calc(area, "SUM(walls.face)", "Face of walls, buried part included", {
+  wall_face: calc(area, "SUM(walls.face)", "Total wall face", {
+    note: "Buried part included.",
     strong: true,
   }),
   wall_stone: calc(tons, "SUM(walls.stone_weight)", "Wall stone", { strong: true }),
@@ -118,8 +121,11 @@ export const wallTable = table(
       default: false,
       note: "Then the bank behind it is dug as high as the wall, and somebody works under it.",
     }),
-    loaded: input(yesno, "Slope, drive or building behind it", { default: false }),
-    bank_above: input(length, "Bank or berm above its top", {
+    loaded: input(yesno, "Load behind the wall", {
+      note: "A slope, a drive or a building.",
+      default: false,
+    }),
+    bank_above: input(length, "Bank above its top", {
       default: 0,
       least: 0,
       most: 30,
@@ -127,17 +133,15 @@ export const wallTable = table(
     }),
     arranged: input(yesno, "Permit and engineer arranged", { default: false }),
     buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
-    code_height: calc(length, "height + buried", "Height by the code, from its foot"),
+    code_height: calc(length, "height + buried", "Height by the code", {
+      note: "From its foot to its top.",
+    }),
     needs_permit: calc(
       yesno,
       "OR(ROUND(code_height + bank_above - permit_height, 9) > 0, loaded)",
       "Permit and engineer needed",
     ),
-    dug: calc(
-      length,
-      "buried + wall_base_depth + IF(cut_bank, height, 0)",
-      "Depth dug for it, cut bank included",
-    ),
+    dug: calc(length, "buried + wall_base_depth + IF(cut_bank, height, 0)", "Depth of its dig"),
     face: calc(area, "length * (height + buried)", "Face"),
     thickness: calc(
       length,
@@ -161,7 +165,7 @@ export const wallTable = table(
     ),
     permitted: check(
       "OR(arranged, NOT(needs_permit))",
-      "{name}: {code_height} from foot to top, {bank_above} of bank above. Over {permit_height} together, or with a load behind, arrange permit and engineer, or lower it.",
+      "{name} is {code_height} high with {bank_above} of bank on it; over {permit_height}, or loaded, it needs permit and engineer. Set arranged on sheet Earthwork.",
       { label: "Wall without engineer" },
     ),
   },

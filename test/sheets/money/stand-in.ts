@@ -23,11 +23,11 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
-import { takeoffLines } from "../../../sheets/parts/materials/lines.js";
+import { materialLines } from "../../../sheets/parts/materials/lines.js";
 import {
+  bulkLoads,
   extraLines,
-  takeoffInputs,
-  takeoffTotals,
+  materialsTotals,
   taxes,
 } from "../../../sheets/parts/materials/tables.js";
 import { type BuysOfSheet, wholeOf } from "../../../sheets/parts/whole.js";
@@ -172,9 +172,9 @@ export const moneyTemplate = template({
     waterfallSheet("Labor"),
     waterfallSheet("Schedule"),
     sheet("Materials", "What is bought.", [
-      takeoffTotals,
-      takeoffInputs,
-      takeoffLines({ buys: [linerBuys, stoneBuys], takeoff: wholeOf(waterfallParts).takeoff }),
+      materialsTotals,
+      bulkLoads,
+      materialLines({ buys: [linerBuys, stoneBuys], takeoff: wholeOf(waterfallParts).takeoff }),
       extraLines,
       taxes,
     ]),

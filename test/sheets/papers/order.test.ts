@@ -122,8 +122,8 @@ const sections: readonly Rule[] = [
   ["Pipe and valves", "Backfill", "pipe is tested before it is covered"],
   ["Backfill", "Stone", "stone stands on compacted fill"],
   ["Stone", "Pump and first water", "flows are set over finished stone"],
-  ["Pump and first water", "Order of work, hours of one person", "hours come after the sizes"],
-  ["Order of work, hours of one person", "Cautions", "cautions end the page"],
+  ["Pump and first water", "Order of work, man-hours", "hours come after the sizes"],
+  ["Order of work, man-hours", "Cautions", "cautions end the page"],
 ];
 
 const whole = wholeOf(waterfallParts);

@@ -9,7 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { takeoffLines } from "../materials/lines.js";
+import { materialLines } from "../materials/lines.js";
 import { extraLines } from "../materials/tables.js";
 import { optionTable } from "../price/options.js";
 import type { Whole } from "../whole.js";
@@ -31,7 +31,7 @@ function boughtAt(place: Place): string {
 /** All that could be bought, each with the place that its supplier gives it. */
 export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   const places: readonly Place[] = [
-    ...placesIn(takeoffLines(all)),
+    ...placesIn(materialLines(all)),
     ...placesIn(extraLines),
     ...placesIn(optionTable, true),
     "pump",
@@ -44,22 +44,22 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   };
   return table(
     "order_list",
-    "Lines for Orders, in the order of the takeoff",
+    "Lines for Orders",
     { rows: places.length },
     {
       what: calc(text, from("description", "pump_description"), "What"),
       code: calc(text, from("code", "pump_code"), "Code"),
-      order_quantity: calc(number, (row) => boughtAt(at(row)), "To buy"),
+      order_quantity: calc(number, (row) => boughtAt(at(row)), "Order quantity"),
       unit: calc(text, from("unit", '"each"'), "Unit"),
       supplier: calc(text, from("supplier", ofPump("supplier")), "Supplier"),
       cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
-      good_until: calc(date, from("good_until", ofPump("good_until")), "Price good until"),
+      good_until: calc(date, from("good_until", ofPump("good_until")), "Good until"),
       place: calc(count, "above.place+1", "Row", { first: "1" }),
       wanted: calc(yesno, "order_quantity>0", "Wanted"),
       rank: calc(
         number,
         "IF(wanted,IF(LEN(supplier)>0,MATCH(supplier,order_list.supplier,0),0)*1000,1000000)+place",
-        "Rank: by the first line of its supplier",
+        "Rank by supplier",
         { decimals: 0 },
       ),
       note: calc(
@@ -70,7 +70,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
       from_row: calc(
         count,
         "MATCH(SMALL(order_list.rank,place),order_list.rank,0)",
-        "Row that stands here on Orders",
+        "Row shown on Orders",
       ),
     },
   );

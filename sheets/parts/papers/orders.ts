@@ -24,10 +24,10 @@ export const purchase = ({ rows }: TableBlock): TableBlock =>
     {
       what: calc(text, picked("what"), "What"),
       supplier: calc(text, picked("supplier"), "Supplier"),
-      quantity: calc(number, picked("order_quantity"), "To buy"),
+      quantity: calc(number, picked("order_quantity"), "Order quantity"),
       unit: calc(text, picked("unit"), "Unit"),
       cost: calc(money, picked("cost"), "Cost before tax"),
-      good_until: calc(date, picked("good_until"), "Price good until"),
+      good_until: calc(date, picked("good_until"), "Good until"),
       code: calc(text, picked("code"), "Item code"),
       note: calc(text, picked("note"), "Note"),
     },

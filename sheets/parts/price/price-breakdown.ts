@@ -11,9 +11,9 @@ const parts: readonly [string, string][] = [
 ];
 
 /** The parts of the price, for the eye and for a chart. */
-export const moneyGoes = table(
+export const priceBreakdown = table(
   "price_breakdown",
-  "Where the money goes",
+  "Price breakdown",
   { rows: parts.length },
   {
     part: calc(text, (row) => `"${parts[row - 1]?.[0]}"`, "Part"),
