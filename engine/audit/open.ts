@@ -1,4 +1,4 @@
-import { open as openFile } from "node:fs/promises";
+import { open as openFile, stat } from "node:fs/promises";
 import { loadJob } from "../book/load-job.js";
 import { RillbookError } from "../errors.js";
 import { calculate } from "../evaluate/calculate.js";
@@ -89,6 +89,9 @@ async function openWorkbook(file: string, templates: readonly Template[]): Promi
 /** A workbook is a zip, whatever it is called; what only looks like one is refused in its own words. */
 async function isWorkbook(file: string): Promise<boolean> {
   if (/\.xls[xm]?$/i.test(file)) return true;
+  // a pipe would be waited for; what it is is told where it is read
+  const state = await stat(file).catch(() => undefined);
+  if (!state?.isFile()) return false;
   const handle = await openFile(file).catch(() => undefined);
   if (handle === undefined) return false;
   try {

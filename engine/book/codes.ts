@@ -32,13 +32,13 @@ export function mustBeInBook(model: Model, job: JobRecord, book: PriceBook): voi
   throw new JobError("code-unknown", `The job record ${job.job} cannot be used:`, faults);
 }
 
-interface BookColumn {
+export interface BookColumn {
   readonly from: string;
   readonly key: string;
 }
 
 /** The column of the price book in which an input's value must be, by the input's name. */
-function columnsByInput(model: Model): Map<string, BookColumn> {
+export function columnsByInput(model: Model): Map<string, BookColumn> {
   const found = new Map<string, BookColumn>();
   for (const { block } of model.tables.values()) {
     for (const name of codeHolders(block, model.cells) ?? []) {

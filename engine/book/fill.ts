@@ -93,10 +93,16 @@ export function fillBook(model: Model, values: Value[], book: PriceBook): void {
 /** The rows of a fitted table that a job carries. */
 export function carriedRows(table: FittedTable, values: readonly Value[]): readonly FittedRow[] {
   if (table.usedBy === undefined) return table.rows;
-  const codes = new Set(table.usedBy.map((index) => codeOf(values[index] ?? null)));
-  codes.delete("");
+  const codes = new Set(carriedCodes(table, values).map(codeOf));
   return table.rows.filter(({ code }) => codes.has(code));
 }
+
+/** The codes that a job names for a fitted table, as it writes them; none where the whole table is copied. */
+export const carriedCodes = ({ usedBy = [] }: FittedTable, values: readonly Value[]): string[] =>
+  usedBy.flatMap((index) => {
+    const value = values[index];
+    return typeof value === "string" && value !== "" ? [value] : [];
+  });
 
 /** Puts rows into their cells and clears the rest of the table. */
 export function putRows(

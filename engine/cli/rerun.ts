@@ -4,7 +4,7 @@ import { today } from "../job/date.js";
 import { join } from "../rerun/join.js";
 import { partOf } from "../rerun/part.js";
 import { type Outcome, rerun } from "../rerun/rerun.js";
-import type { Totals } from "../rerun/running-totals.js";
+import type { Told, Totals } from "../rerun/running-totals.js";
 import { tradeOf } from "../rerun/trade.js";
 import type { Context } from "./context.js";
 
@@ -29,9 +29,10 @@ in quotes is matched by rillbook: "jobs/**/2026-*.json". Old files are never cha
 
 What a job cost before is read from a workbook as it was last calculated, and calculated for a
 job record under the price book that it names. Results are written line by line to a file beside
-the summary (rerun.jsonl for rerun.xlsx), whole also after Ctrl-C; --resume goes on from it.
-Exit status: 0 done; 1 files gave no result, cells are in error, checks newly fail, or the run was
-stopped; 2 bad input or usage; 3 the two evaluators differ.
+the summary (rerun.jsonl for rerun.xlsx), whole also after Ctrl-C; --resume goes on from it, or begins.
+Exit status: 0 done; 1 files gave no result, cells are in error, checks fail that did not (or are not
+known to have), or the new book lacks items; 2 bad input or usage; 3 the two evaluators differ;
+4 stopped, by Ctrl-C or SIGTERM.
 
 Examples:
   rillbook rerun jobs/ --prices 2027.xlsx -o rerun.xlsx
@@ -82,6 +83,9 @@ export function rerunCommand(context: Context): Command {
     });
 }
 
+/** Ctrl-C, and what a cluster or a service manager sends before it kills. */
+const stopSignals = ["SIGINT", "SIGTERM"] as const;
+
 async function rerunFiles(context: Context, files: string[], options: Options): Promise<void> {
   const { prices, output } = options;
   if (prices === undefined) {
@@ -92,7 +96,7 @@ async function rerunFiles(context: Context, files: string[], options: Options): 
   }
   const stop = new AbortController();
   const interrupted = () => stop.abort();
-  process.once("SIGINT", interrupted);
+  for (const signal of stopSignals) process.once(signal, interrupted);
   try {
     const outcome = await rerun(
       tradeOf(context.templates),
@@ -113,13 +117,15 @@ async function rerunFiles(context: Context, files: string[], options: Options): 
       {
         signal: stop.signal,
         ...(options.json ? { line: (line) => context.json(line) } : {}),
-        ...(context.progress === undefined ? {} : { progress: context.progress }),
+        ...(context.progress === undefined
+          ? { progressLine: (line: string) => context.err(`${line}\n`) }
+          : { progress: context.progress }),
       },
     );
     context.status = statusOf(outcome.totals, outcome.stopped !== undefined);
     tell(context, outcome, options.json ?? false);
   } finally {
-    process.removeListener("SIGINT", interrupted);
+    for (const signal of stopSignals) process.removeListener(signal, interrupted);
   }
 }
 
@@ -135,8 +141,9 @@ async function joinParts(context: Context, files: string[], options: Options): P
 }
 
 function statusOf(totals: Totals, stopped: boolean): number {
-  const faults = totals.errors + totals.mustNewlyFailing + totals.jobsInError;
-  return faults > 0 || stopped ? 1 : 0;
+  const { errors, mustNewlyFailing, mustFailingUnknown, jobsInError, lacking } = totals;
+  const faults = errors + mustNewlyFailing + mustFailingUnknown + jobsInError + lacking.count;
+  return stopped ? 4 : faults > 0 ? 1 : 0;
 }
 
 /** With --json, standard output belongs to the lines, and what is for people goes to the other. */
@@ -144,7 +151,7 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   const say = json ? err : out;
   const { totals, duplicates, stopped, lines, summary } = outcome;
   const { jobs, errors, skipped, compared, price } = totals;
-  const files = jobs + errors + skipped;
+  const files = jobs + errors + skipped + totals.books.length;
   say(
     `${count(files, "file")}: ${count(jobs, "job")}, ${errors} without a result, ${skipped} left out by filters\n`,
   );
@@ -158,6 +165,17 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   say(
     `Checks that newly fail: ${totals.newlyFailing} in ${count(totals.jobsNewlyFailing, "job")}; quotes expired: ${totals.expired} in ${count(totals.jobsExpired, "job")}\n`,
   );
+  const { unpriced, lacking, failingUnknown } = totals;
+  list(err, `The old price of ${count(unpriced.count, "job")} is not known:`, unpriced);
+  if (failingUnknown > 0) {
+    err(
+      `In ${count(totals.jobsFailingUnknown, "job")} without old figures ${count(failingUnknown, "check")} fail; whether they failed before is not known.\n`,
+    );
+  }
+  list(err, `The new price book lacks items of ${count(lacking.count, "job")}:`, lacking);
+  if (totals.books.length > 0) {
+    say(`Left out, being price books: ${totals.books.join(", ")}\n`);
+  }
   if (totals.jobsInError > 0) {
     err(
       `${count(totals.jobsInError, "job")} with cells in error: the bid does not stand. Each line of the results names where they begin, under "inError".\n`,
@@ -166,7 +184,7 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   for (const { job, files: same } of duplicates) {
     err(`job number ${job} stands in ${same.join(", ")}: only the first counts in the totals\n`);
   }
-  if (totals.judged !== undefined) {
+  if (totals.judged > 0) {
     say(
       `A second evaluator agreed on all of the ${count(totals.judged, "job")} that it was given.\n`,
     );
@@ -178,6 +196,13 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   }
   if (summary !== undefined) say(`Written: ${summary}\n`);
   if (lines !== undefined) say(`Line by line: ${lines}\n`);
+}
+
+function list(err: Context["err"], heading: string, { count: all, first }: Told): void {
+  if (all === 0) return;
+  const more =
+    all > first.length ? [`and ${all - first.length} more, in the lines of the results`] : [];
+  err(`${[heading, ...first, ...more].join("\n  ")}\n`);
 }
 
 const count = (value: number, thing: string) =>

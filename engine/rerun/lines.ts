@@ -23,6 +23,8 @@ interface OfFile {
   readonly file: string;
   /** SHA-256 of the file's content, 16 digits of it. */
   readonly mark?: string;
+  /** Both evaluators calculated the job, and agreed. */
+  readonly judged?: true;
 }
 
 export interface JobLine extends OfFile {
@@ -37,7 +39,7 @@ export interface JobLine extends OfFile {
   /** What the job said before; `unknown` says why that is not known. */
   readonly before: Figures | { readonly unknown: string };
   readonly now: Figures;
-  /** Checks that fail now and did not before, or of which that is not known. */
+  /** Checks that fail now and did not before, or of which that is not known; not those of `missing`. */
   readonly failing: readonly FailingCheck[];
   /** How many checks fail now, old ones too. */
   readonly fails: { readonly must: number; readonly look: number };
@@ -48,6 +50,8 @@ export interface JobLine extends OfFile {
     readonly roots: readonly { readonly name: string; readonly error: string }[];
   };
   readonly expired: readonly { readonly code: string; readonly goodUntil: string }[];
+  /** Codes without a row in the new price book, and the checks that fail only for that. */
+  readonly missing?: { readonly codes: readonly string[]; readonly checks: readonly string[] };
   /** Inputs that the newer template does not have. */
   readonly leftOut?: readonly string[];
   readonly moved?: Moved;
@@ -84,10 +88,11 @@ export interface ErrorLine extends OfFile {
   readonly message: string;
 }
 
-/** A job that the filters leave out. */
+/** A job that the filters leave out, or a file that is no job. */
 export interface SkippedLine extends OfFile {
   readonly line: "skipped";
   readonly job: string;
+  readonly because?: "price book";
 }
 
 /** The last line of a run that came to its end. */

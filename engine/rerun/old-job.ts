@@ -1,7 +1,6 @@
 import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
 import { extname } from "node:path";
-import { RillbookError } from "../errors.js";
+import { readBytes } from "../files.js";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
@@ -34,16 +33,8 @@ export interface Said {
 
 /** The content of a file and its mark. Throws RillbookError where it cannot be read. */
 export async function readContent(file: string): Promise<{ bytes: Buffer; mark: string }> {
-  try {
-    const bytes = await readFile(file);
-    return { bytes, mark: createHash("sha256").update(bytes).digest("hex").slice(0, 16) };
-  } catch (error) {
-    const reason = (error as NodeJS.ErrnoException).code ?? String(error);
-    throw new RillbookError(
-      "file-unreadable",
-      `${file} cannot be read (${reason}). Check that it exists and its permissions.`,
-    );
-  }
+  const bytes = await readBytes(file, "job");
+  return { bytes, mark: createHash("sha256").update(bytes).digest("hex").slice(0, 16) };
 }
 
 export const isWorkbook = (file: string): boolean => extname(file).toLowerCase() === ".xlsx";

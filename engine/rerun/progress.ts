@@ -1,23 +1,36 @@
-/** Tells how far a run is: to a terminal at most five times a second, else not at all. */
+const redrawn = 200;
+const lineEvery = 15_000;
+
+/**
+ * Tells how far a run is: to a terminal at most five times a second on one line, to a log as a
+ * line now and then, the first after a quarter of a minute.
+ */
 export class Progress {
   readonly #begun = Date.now();
   #told = 0;
+  #logged = this.#begun;
   #count = 0;
   #wide = 0;
 
   constructor(
     private readonly total: number,
     private readonly tell: ((text: string) => void) | undefined,
+    private readonly log?: (line: string) => void,
   ) {}
 
   add(count: number): void {
     this.#count += count;
     const now = Date.now();
-    if (this.tell === undefined || now - this.#told < 200) return;
+    const text = () => progressText(this.#count, this.total, (now - this.#begun) / 1000);
+    if (this.log !== undefined && now - this.#logged >= lineEvery) {
+      this.#logged = now;
+      this.log(text());
+    }
+    if (this.tell === undefined || now - this.#told < redrawn) return;
     this.#told = now;
-    const text = progressText(this.#count, this.total, (now - this.#begun) / 1000);
-    this.#wide = Math.max(this.#wide, text.length);
-    this.tell(`\r${text.padEnd(this.#wide)}`);
+    const line = text();
+    this.#wide = Math.max(this.#wide, line.length);
+    this.tell(`\r${line.padEnd(this.#wide)}`);
   }
 
   /** Wipes the line. */

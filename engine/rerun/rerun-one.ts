@@ -10,9 +10,11 @@ import { modelOf } from "../template/models.js";
 import { rolesOf } from "../template/role-plan.js";
 import { Books } from "./books.js";
 import { type Filter, passes } from "./filter.js";
+import { lackingCodes, someCodes, withRowsOf } from "./lacking.js";
 import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
+import { isPriceBook } from "./price-book-file.js";
 import { oldRecord } from "./record-job.js";
 import { expiredQuotes, failing, figuresOf, inError } from "./role-plan.js";
 import type { Trade } from "./trade.js";
@@ -38,7 +40,7 @@ export interface Task {
 
 /** `fault`: the evaluators differ, and the whole run must stop. */
 export type Done =
-  | { readonly line: ResultLine; readonly judged: boolean }
+  | { readonly line: ResultLine }
   | { readonly same: true }
   | { readonly fault: string };
 
@@ -47,6 +49,8 @@ interface Before {
   readonly figures: JobLine["before"];
   readonly given?: readonly Value[];
   readonly passed?: ReadonlySet<string>;
+  /** The price book that the record names. */
+  readonly book?: PriceBook;
 }
 
 /** Reruns one job after another: what is worked out for a template or a book is kept between them. */
@@ -69,7 +73,12 @@ export class Rerunner {
       const content = await readContent(task.file);
       mark = content.mark;
       if (mark === task.done) return { same: true };
-      return await this.#done(task, this.#old(task.file, content.bytes), mark);
+      const old = this.#old(task.file, content.bytes);
+      if (old === "price book") {
+        const { file } = task;
+        return { line: { line: "skipped", file, mark, job: "", because: old } };
+      }
+      return await this.#done(task, old, mark);
     } catch (error) {
       if (error instanceof Disagreement) return { fault: error.message };
       const known = error instanceof Error && "code" in error && typeof error.code === "string";
@@ -80,7 +89,7 @@ export class Rerunner {
         code: known ? String(error.code) : "program-fault",
         message: error instanceof Error ? error.message : String(error),
       };
-      return { line, judged: false };
+      return { line };
     }
   }
 
@@ -89,11 +98,16 @@ export class Rerunner {
     this.#judges.clear();
   }
 
-  #old(file: string, bytes: Buffer): OldJob {
+  #old(file: string, bytes: Buffer): OldJob | "price book" {
     const { templates } = this.trade;
-    return isWorkbook(file)
-      ? oldWorkbook(bytes, file, templates, this.asked.moved)
-      : oldRecord(bytes.toString("utf8"), file, templates);
+    try {
+      return isWorkbook(file)
+        ? oldWorkbook(bytes, file, templates, this.asked.moved)
+        : oldRecord(bytes.toString("utf8"), file, templates);
+    } catch (error) {
+      if (isPriceBook(bytes, isWorkbook(file))) return "price book";
+      throw error;
+    }
   }
 
   async #done(task: Task, old: OldJob, mark: string): Promise<Done> {
@@ -104,21 +118,25 @@ export class Rerunner {
     const values = this.#calculate(model, given);
     if (task.judged) this.#judge(model, given, values, task.file);
     const { file } = task;
+    const judged = task.judged ? ({ judged: true } as const) : {};
     const { template, system: units } = model;
     const { version } = old.model.template;
     const properties = { job: old.job, file, template: template.name, units, version };
     if (!passes(filters, model, values, properties)) {
-      return { line: { line: "skipped", file, mark, job: old.job }, judged: task.judged };
+      return { line: { line: "skipped", file, mark, ...judged, job: old.job } };
     }
     const roles = rolesOf(model);
     const before = await this.#before(old);
-    const failed = failing(roles, values);
+    const missing = this.#missing(model, given, values, before);
+    const all = failing(roles, values);
+    const failed = all.filter(({ name }) => !missing?.checks.includes(name));
     const moved = this.#moved(old, model, before, given);
     const errors = inError(model, values, (this.#cones.get(model) as Cone).cells);
     const line: JobLine = {
       line: "job",
       file,
       mark,
+      ...judged,
       source: old.source,
       job: old.job,
       template: template.name,
@@ -134,15 +152,16 @@ export class Rerunner {
         .filter(({ name }) => !(before.passed !== undefined && !before.passed.has(name)))
         .map((one) => ({ ...one, before: before.passed === undefined ? "unknown" : "passed" })),
       fails: {
-        must: failed.filter(({ level }) => level === "must").length,
-        look: failed.filter(({ level }) => level === "look").length,
+        must: all.filter(({ level }) => level === "must").length,
+        look: all.filter(({ level }) => level === "look").length,
       },
       ...(errors === undefined ? {} : { inError: errors }),
       expired: expiredQuotes(roles, values, day),
+      ...(missing === undefined ? {} : { missing }),
       ...(leftOut.length === 0 ? {} : { leftOut }),
       ...(moved === undefined ? {} : { moved }),
     };
-    return { line, judged: task.judged };
+    return { line };
   }
 
   /** What a rerun looks at, and the cells that filters name; papers and lists are left out. */
@@ -177,6 +196,11 @@ export class Rerunner {
     }
     const values = this.#calculate(old.model, given);
     const roles = rolesOf(old.model);
+    const lacking = lackingCodes(old.model, given, book);
+    if (lacking.length > 0 && this.#matters(old.model, given, values, book, this.asked.book)) {
+      const unknown = `its price book ${book.name} has no row for ${someCodes(lacking)}`;
+      return { figures: { unknown }, book };
+    }
     const failed = new Set(failing(roles, values).map(({ name }) => name));
     const figures: Figures = {
       ...figuresOf(roles, ({ index }) => values[index] as Value),
@@ -184,7 +208,45 @@ export class Rerunner {
       book: { name: book.name, mark: book.mark },
     };
     const passed = new Set(roles.checks.map(({ name }) => name).filter((one) => !failed.has(one)));
-    return { figures, passed, given };
+    return { figures, passed, given, book };
+  }
+
+  /**
+   * Codes that the new price book has no row for, where that makes a difference, and the checks that
+   * fail only for it: those that hold with the old book's rows. Undefined where nothing is missing.
+   */
+  #missing(
+    model: Model,
+    given: readonly Value[],
+    values: readonly Value[],
+    { book }: Before,
+  ): JobLine["missing"] {
+    const codes = lackingCodes(model, given, this.asked.book);
+    if (codes.length === 0) return undefined;
+    if (!this.#matters(model, given, values, this.asked.book, book)) return undefined;
+    const filled = book && withRowsOf(model, given, this.asked.book, book);
+    if (filled === undefined) return { codes, checks: [] };
+    const names = (of: readonly Value[]) => failing(rolesOf(model), of).map(({ name }) => name);
+    const still = new Set(names(this.#calculate(model, filled)));
+    return { codes, checks: names(values).filter((name) => !still.has(name)) };
+  }
+
+  /** Do rows that a price book lacks make a difference? Where nobody has them, a bid that does not stand says so. */
+  #matters(
+    model: Model,
+    given: readonly Value[],
+    values: readonly Value[],
+    book: PriceBook,
+    other: PriceBook | undefined,
+  ): boolean {
+    const filled = other && withRowsOf(model, given, book, other);
+    const looked = (of: readonly Value[]) =>
+      JSON.stringify([
+        figuresOf(rolesOf(model), ({ index }) => of[index] as Value),
+        failing(rolesOf(model), of),
+      ]);
+    if (filled !== undefined) return looked(this.#calculate(model, filled)) !== looked(values);
+    return failing(rolesOf(model), values).some(({ level }) => level === "must");
   }
 
   /** Only within one version of the template: between two, formulas moved the price as well. */

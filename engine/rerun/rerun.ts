@@ -15,7 +15,7 @@ import { Progress } from "./progress.js";
 import type { Asked } from "./rerun-one.js";
 import { isUnfinished, ResultFile } from "./result-file.js";
 import { Results } from "./results.js";
-import { leftBy } from "./resume.js";
+import { leftBy, type ResultKind, resultOf } from "./resume.js";
 import { runAll, tasksFor } from "./run.js";
 import { type Totals, totalsOf } from "./running-totals.js";
 import { writeSummary } from "./summary/write-summary.js";
@@ -49,6 +49,8 @@ export interface Listener {
   readonly line?: (line: Line) => void;
   /** Gets the progress; for a terminal. */
   readonly progress?: (text: string) => void;
+  /** Gets it as a line now and then; for a log. */
+  readonly progressLine?: (line: string) => void;
   readonly signal?: AbortSignal;
 }
 
@@ -158,10 +160,10 @@ function runLine(options: RerunOptions, { name, asOf, mark }: PriceBook): RunLin
   };
 }
 
-/** The job files, without the price book and what the run itself writes. */
+/** The job files, without what the run itself writes. A price book among them is a result: left out, with its name. */
 async function filesFor(options: RerunOptions, lines: string | undefined): Promise<string[]> {
-  const { named, prices, output, part } = options;
-  const own = [prices, ...[output, lines].filter((path) => path !== undefined)];
+  const { named, output, part } = options;
+  const own = [output, lines].filter((path) => path !== undefined);
   const files = await findFiles(named, own);
   return part === undefined ? files : files.filter((file) => inPart(file, part));
 }
@@ -172,6 +174,14 @@ interface Way {
   readonly asked: Asked;
   readonly options: RerunOptions;
   readonly listener: Listener;
+}
+
+/** Counts every file once, also those that the run before a resumed one did. */
+function endLine(results: readonly ResultKind[]): EndLine {
+  const count = (kind: ResultKind["kind"]) => results.filter((one) => one.kind === kind).length;
+  const judged = results.filter((one) => one.judged).length;
+  const [jobs, errors, skipped] = [count("job"), count("error"), count("skipped")];
+  return { line: "end", jobs, errors, skipped, judged };
 }
 
 /** Does the files and writes their lines; tells whether it came to the end. */
@@ -191,26 +201,25 @@ async function runInto(
   const file =
     left === undefined ? await ResultFile.begin(path, run) : await ResultFile.goOn(path, left.at);
   const signal = listener.signal ?? new AbortController().signal;
-  const progress = new Progress(files.length, listener.progress);
+  const progress = new Progress(files.length, listener.progress, listener.progressLine);
   const workers =
     templatesModule === undefined
       ? inThisThread(trade, asked)
       : inThreads(templatesModule, asked, options.workers);
   const tell = (line: Line) => listener.line?.(line);
-  let [done, jobs, errors, skipped] = [0, 0, 0, 0];
+  const results = new Map(left?.results);
+  let done = 0;
   try {
     tell(run);
     const tasks = tasksFor(files, left?.done ?? new Map(), options.sample);
-    const judged = await runAll(
+    await runAll(
       tasks,
       workers,
       async (lines) => {
         await file.add(lines);
         for (const line of lines) {
           tell(line);
-          if (line.line === "job") jobs += 1;
-          else if (line.line === "error") errors += 1;
-          else skipped += 1;
+          results.set(line.file, resultOf(line));
         }
       },
       (count) => {
@@ -221,7 +230,7 @@ async function runInto(
     );
     const complete = done === files.length;
     if (complete) {
-      const end: EndLine = { line: "end", jobs, errors, skipped, judged };
+      const end = endLine([...results.values()]);
       await file.add([end]);
       tell(end);
     }

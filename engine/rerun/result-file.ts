@@ -1,5 +1,6 @@
 import { type FileHandle, open, stat } from "node:fs/promises";
 import { RillbookError } from "../errors.js";
+import { mustBeRegular } from "../files.js";
 import { unwritable } from "../output/system-error.js";
 import type { Line, RunLine } from "./lines.js";
 
@@ -48,8 +49,10 @@ export class ResultFile {
 
 async function opened(path: string, flags: string): Promise<FileHandle> {
   try {
+    if (flags === "r") mustBeRegular(await stat(path), `The result file ${path}`);
     return await open(path, flags);
   } catch (error) {
+    if (error instanceof RillbookError) throw error;
     if (flags !== "r") throw unwritable(path, error);
     throw new RillbookError(
       "file-unreadable",

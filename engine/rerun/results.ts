@@ -6,6 +6,8 @@ interface Entry {
   readonly file: string;
   readonly kind: ResultLine["line"];
   readonly job: string;
+  readonly judged: boolean;
+  readonly isBook: boolean;
   readonly path: string;
   readonly from: number;
   readonly length: number;
@@ -42,7 +44,18 @@ export class Results {
         else if (line.line === "end") ends.push(line);
         else {
           const job = line.line === "job" ? line.job : "";
-          latest.set(line.file, { file: line.file, kind: line.line, job, path, from, length });
+          const judged = line.judged ?? false;
+          const isBook = line.line === "skipped" && line.because === "price book";
+          latest.set(line.file, {
+            file: line.file,
+            kind: line.line,
+            job,
+            judged,
+            isBook,
+            path,
+            from,
+            length,
+          });
         }
       }
     }
@@ -50,8 +63,19 @@ export class Results {
     return new Results(runs, ends, entries, sharedJobs(entries));
   }
 
+  /** How many results there are of a kind; price books among the files are none. */
   count(kind: ResultLine["line"]): number {
-    return this.entries.filter((entry) => entry.kind === kind).length;
+    return this.entries.filter((entry) => entry.kind === kind && !entry.isBook).length;
+  }
+
+  /** The price books that lay among the jobs. */
+  books(): string[] {
+    return this.entries.filter(({ isBook }) => isBook).map(({ file }) => file);
+  }
+
+  /** How many jobs both evaluators calculated, whichever run of a resumed one did. */
+  get judged(): number {
+    return this.entries.filter(({ judged }) => judged).length;
   }
 
   /** Each job number that several files have, with these files. */

@@ -1,9 +1,23 @@
+import { stat } from "node:fs/promises";
 import { RillbookError } from "../errors.js";
-import type { RunLine } from "./lines.js";
+import type { ResultLine, RunLine } from "./lines.js";
 import { readLines } from "./result-file.js";
+
+/** What a file came to, for counting. */
+export interface ResultKind {
+  readonly kind: ResultLine["line"];
+  readonly judged: boolean;
+}
+
+export const resultOf = ({ line, judged }: ResultLine): ResultKind => ({
+  kind: line,
+  judged: judged ?? false,
+});
 
 /** What an earlier run left. */
 export interface Left {
+  /** What each file came to, by path. */
+  readonly results: ReadonlyMap<string, ResultKind>;
   /** The mark of each file done, by path. */
   readonly done: ReadonlyMap<string, string>;
   /** Where to go on writing. */
@@ -11,19 +25,24 @@ export interface Left {
 }
 
 /**
- * Reads what an unfinished run left, so that the same run can go on. Files without a mark
+ * Reads what an unfinished run left, so that the same run can go on; undefined where there is no file yet. Files without a mark
  * (unreadable ones) are tried again. Throws RillbookError where another run was asked for.
  */
-export async function leftBy(path: string, asked: RunLine): Promise<Left> {
+export async function leftBy(path: string, asked: RunLine): Promise<Left | undefined> {
+  if ((await stat(path).catch(() => undefined)) === undefined) return undefined;
+  const results = new Map<string, ResultKind>();
   const done = new Map<string, string>();
   let at = 0;
   for await (const { line, from, length } of readLines(path)) {
     if (line.line === "end") break;
     if (line.line === "run") mustAgree(line, asked, path);
-    else if (line.mark !== undefined) done.set(line.file, line.mark);
+    else {
+      results.set(line.file, resultOf(line));
+      if (line.mark !== undefined) done.set(line.file, line.mark);
+    }
     at = from + length + 1;
   }
-  if (at > 0) return { done, at };
+  if (at > 0) return { results, done, at };
   throw new RillbookError(
     "result-file",
     `${path} holds no run to go on with. Begin anew without --resume.`,

@@ -25,7 +25,7 @@ export function tasksFor(
 /**
  * Does all tasks, a few lists ahead of the workers and no more, so that memory does not grow
  * with their number. `take` gets the results as they come. Ends early when `signal` is given:
- * what is under way is still taken. Returns how many jobs both evaluators calculated.
+ * what is under way is still taken.
  * Throws RillbookError where the evaluators differ.
  */
 export async function runAll(
@@ -34,9 +34,8 @@ export async function runAll(
   take: (lines: readonly ResultLine[]) => Promise<void>,
   progress: (count: number) => void,
   signal: AbortSignal,
-): Promise<number> {
+): Promise<void> {
   const length = Math.ceil(Math.min(longestList, tasks.length / (workers.count * 8)));
-  let judged = 0;
   let next = 0;
   const work = async (): Promise<void> => {
     while (next < tasks.length && !signal.aborted) {
@@ -44,7 +43,6 @@ export async function runAll(
       next += list.length;
       const done = await workers.run(list);
       await take(done.flatMap(lineOf));
-      judged += done.filter((one) => "line" in one && one.judged).length;
       progress(list.length);
     }
   };
@@ -55,7 +53,6 @@ export async function runAll(
     });
   const lanes = await Promise.allSettled(Array.from({ length: workers.count * 2 }, lane));
   for (const one of lanes) if (one.status === "rejected") throw one.reason;
-  return judged;
 }
 
 function lineOf(done: Done): ResultLine[] {

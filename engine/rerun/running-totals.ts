@@ -1,9 +1,28 @@
+import { someCodes } from "./lacking.js";
 import { type Figures, isFigure, type JobLine } from "./lines.js";
 import type { Results } from "./results.js";
 
 export interface Pair {
   readonly before: number;
   readonly now: number;
+}
+
+/** Jobs of which something is told one by one: the first so many. */
+export interface Told {
+  readonly count: number;
+  readonly first: readonly string[];
+}
+
+const mostTold = 10;
+
+class Telling implements Told {
+  count = 0;
+  readonly first: string[] = [];
+
+  add(text: string): void {
+    this.count += 1;
+    if (this.first.length < mostTold) this.first.push(text);
+  }
 }
 
 /** The figures of a run over all jobs whose old and new price are both known, each job once. */
@@ -25,19 +44,34 @@ export interface Totals {
   readonly together: number;
   readonly newlyFailing: number;
   readonly jobsNewlyFailing: number;
+  /** Checks that fail now of which it is not known whether they did before; and jobs with such. */
+  readonly failingUnknown: number;
+  readonly jobsFailingUnknown: number;
+  readonly mustFailingUnknown: number;
+  /** Jobs whose old price is not known, and those whose items the new book lacks: how many, and the first ones. */
+  readonly unpriced: Told;
+  readonly lacking: Told;
+  /** Price books that lay among the jobs. */
+  readonly books: readonly string[];
   readonly mustNewlyFailing: number;
   /** Jobs in which a cell holds an error. */
   readonly jobsInError: number;
   readonly expired: number;
   readonly jobsExpired: number;
   readonly duplicates: number;
-  /** Jobs calculated by both evaluators; undefined where a run did not come to its end. */
-  readonly judged: number | undefined;
+  /** Jobs calculated by both evaluators. */
+  readonly judged: number;
+  /** Did the run come to its end? */
+  readonly whole: boolean;
 }
 
 /** The old figures, where they are known. */
 export const beforeOf = (line: JobLine): Figures | undefined =>
   "unknown" in line.before ? undefined : line.before;
+
+/** The checks that held before and fail now. */
+export const newlyFailing = ({ failing }: JobLine) =>
+  failing.filter(({ before }) => before === "passed");
 
 /** 1 for a job that the totals take in, else 0. */
 export const inTotals = (line: JobLine, sameAs: string | undefined): 0 | 1 =>
@@ -69,13 +103,32 @@ export async function totalsOf(results: Results): Promise<Totals> {
     expired: 0,
     expiredJobs: 0,
     inError: 0,
+    unknown: 0,
+    unknownMust: 0,
+    unknownJobs: 0,
   };
+  const [unpriced, lacking] = [new Telling(), new Telling()];
   let [together, movedJobs, movedRows] = [0, 0, 0];
   for await (const { line, sameAs } of results.jobs()) {
+    const newly = newlyFailing(line);
+    const unknown = line.failing.length - newly.length;
     const must = line.failing.filter(({ level }) => level === "must").length;
-    count.failing += line.failing.length;
-    count.must += must;
-    count.failingJobs += line.failing.length > 0 ? 1 : 0;
+    const newlyMust = newly.filter(({ level }) => level === "must").length;
+    count.failing += newly.length;
+    count.must += newlyMust;
+    count.failingJobs += newly.length > 0 ? 1 : 0;
+    count.unknown += unknown;
+    count.unknownMust += must - newlyMust;
+    count.unknownJobs += unknown > 0 ? 1 : 0;
+    if ("unknown" in line.before) unpriced.add(`${line.file}: ${line.before.unknown}`);
+    if (line.missing !== undefined) {
+      const { codes, checks } = line.missing;
+      const fails =
+        checks.length === 0
+          ? ""
+          : ` (for that alone ${checks.length === 1 ? "1 check fails" : `${checks.length} checks fail`})`;
+      lacking.add(`${line.file}: ${someCodes(codes)}${fails}`);
+    }
     count.inError += line.inError === undefined ? 0 : 1;
     count.expired += line.expired.length;
     count.expiredJobs += line.expired.length > 0 ? 1 : 0;
@@ -119,11 +172,17 @@ export async function totalsOf(results: Results): Promise<Totals> {
     newlyFailing: count.failing,
     jobsNewlyFailing: count.failingJobs,
     mustNewlyFailing: count.must,
+    failingUnknown: count.unknown,
+    jobsFailingUnknown: count.unknownJobs,
+    mustFailingUnknown: count.unknownMust,
+    unpriced,
+    lacking,
+    books: results.books(),
     jobsInError: count.inError,
     expired: count.expired,
     jobsExpired: count.expiredJobs,
     duplicates: results.duplicates().length,
-    judged:
-      ends.length === runs.length ? ends.reduce((sum, { judged }) => sum + judged, 0) : undefined,
+    judged: results.judged,
+    whole: ends.length === runs.length,
   };
 }

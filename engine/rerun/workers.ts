@@ -69,5 +69,5 @@ async function oneByOneIfLost(
 function lost({ file }: Task, error: unknown): Done {
   const reason = error instanceof Error ? error.message : String(error);
   const message = `${file} ended the thread that worked on it (${reason}). Look at the file by itself.`;
-  return { line: { line: "error", file, code: "thread-lost", message }, judged: false };
+  return { line: { line: "error", file, code: "thread-lost", message } };
 }

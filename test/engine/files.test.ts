@@ -21,7 +21,7 @@ describe("readText", () => {
       /^The job record .*a\.json does not exist\. Check the name\.$/,
     );
     await expect(readText(folder, "price book")).rejects.toThrow(
-      /^The price book .* cannot be read \(EISDIR\)/,
+      /^The price book .* is a folder, not a file\. Name a file\.$/,
     );
   });
 });

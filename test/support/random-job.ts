@@ -1,3 +1,4 @@
+import { columnsByInput } from "../../engine/book/codes.js";
 import type { PriceBook } from "../../engine/book/price-book.js";
 import type { InputValues, JobRecord, RowValues } from "../../engine/job/record.js";
 import { inUnit } from "../../engine/template/compile.js";
@@ -16,11 +17,25 @@ export function randomJob(model: Model, book: PriceBook, seed: number): JobRecor
   const random = randomFrom(seed);
   const below = (n: number) => Math.floor(random() * n);
   const among = <T>(list: readonly T[]): T => list[below(list.length)] as T;
-  const codes = Object.values(book.tables).flatMap((rows) => rows.map(({ code }) => String(code)));
+  const columns = columnsByInput(model);
+  /** What the price book has for an input: any other text would be refused. */
+  const inBook = (name: string): string[] | undefined => {
+    const column = columns.get(name);
+    const rows = column && (book.tables[column.from] ?? []);
+    return rows?.flatMap((row) =>
+      row[column?.key ?? ""] === undefined ? [] : [String(row[column?.key ?? ""])],
+    );
+  };
 
   const given = (name: string, cell: InputDeclaration, usual = cell.default): InputValue | null => {
     if (cell.optional && usual === undefined && random() < 0.7) return null;
     const { quantity, choices } = cell;
+    const known = inBook(name);
+    if (known !== undefined) {
+      return usual !== undefined && (known.length === 0 || random() < 0.7)
+        ? usual
+        : (among(known) ?? null);
+    }
     if (choices !== undefined) {
       const known = typeof choices === "string" ? texts(model, choices) : choices;
       return usual !== undefined && (known.length === 0 || random() < 0.7) ? usual : among(known);
@@ -29,7 +44,7 @@ export function randomJob(model: Model, book: PriceBook, seed: number): JobRecor
     if (quantity.kind === "date") return `2026-0${1 + below(9)}-1${below(10)}`;
     if (quantity.kind === "text") {
       if (usual !== undefined) return usual;
-      return name.endsWith("code") ? among(codes) : `${name} ${below(1000)}`;
+      return `${name} ${below(1000)}`;
     }
     return numberFor(cell, usual as number | undefined);
   };
@@ -55,7 +70,7 @@ export function randomJob(model: Model, book: PriceBook, seed: number): JobRecor
       Object.fromEntries(
         inputs.map(([key, cell]) => [
           key,
-          given(key, cell, block.data?.[i]?.[key] ?? cell.default),
+          given(`${block.name}.${key}`, cell, block.data?.[i]?.[key] ?? cell.default),
         ]),
       ),
     );

@@ -1,6 +1,7 @@
+import { someCodes } from "../lacking.js";
 import { isFigure, type JobLine } from "../lines.js";
 import type { Results } from "../results.js";
-import { beforeOf, inTotals } from "../running-totals.js";
+import { beforeOf, inTotals, newlyFailing } from "../running-totals.js";
 import { type Content, dollars, type ExcelWriter, SheetWriter, share } from "./sheet-writer.js";
 
 export const jobHeadings = [
@@ -86,7 +87,7 @@ function row(sheet: SheetWriter, line: JobLine, sameAs: string | undefined): Con
       at("Margin before"),
     ),
     movedMost(line),
-    line.failing.length,
+    newlyFailing(line).length,
     line.fails.must + line.fails.look,
     line.expired.length,
     inTotals(line, sameAs),
@@ -137,6 +138,7 @@ function remark(line: JobLine, sameAs: string | undefined): string {
   const remarks = [
     line.inError === undefined ? "" : `does not stand: ${told(line.inError)}`,
     "unknown" in line.before ? `price before not known: ${line.before.unknown}` : "",
+    line.missing === undefined ? "" : `not in the new price book: ${someCodes(line.missing.codes)}`,
     sameAs === undefined ? "" : `same job number as ${sameAs}, which counts`,
     line.leftOut === undefined ? "" : `inputs left out: ${line.leftOut.join(", ")}`,
   ];

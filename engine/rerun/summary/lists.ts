@@ -5,16 +5,21 @@ import { dollars, type ExcelWriter, SheetWriter } from "./sheet-writer.js";
 const job = { label: "Job", width: 16 };
 const file = { label: "File", width: 36 };
 
-/** The checks that fail now and did not before. */
+/** The checks that fail now and did not before, or of which that is not known. */
 export async function writeFailing(book: ExcelWriter, results: Results): Promise<void> {
-  const sheet = new SheetWriter(book, "Checks", "Checks that fail now and did not before.", [
-    job,
-    file,
-    { label: "Check", width: 28 },
-    { label: "Level", width: 8 },
-    { label: "Before", width: 10 },
-    { label: "What to do", width: 80 },
-  ]);
+  const sheet = new SheetWriter(
+    book,
+    "Checks",
+    "Checks that fail now and did not before, or of which that is not known.",
+    [
+      job,
+      file,
+      { label: "Check", width: 28 },
+      { label: "Level", width: 8 },
+      { label: "Before", width: 10 },
+      { label: "What to do", width: 80 },
+    ],
+  );
   for await (const { line } of results.jobs()) {
     for (const { name, level, before, message } of line.failing) {
       sheet.add([line.job, line.file, name, level, before, message]);

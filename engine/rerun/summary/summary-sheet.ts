@@ -84,15 +84,14 @@ export function writeTotals(book: ExcelWriter, results: Results, totals: Totals)
     result: totals.jobsExpired,
   });
   count("Job numbers that several files have", totals.duplicates);
-  if (totals.judged !== undefined)
-    count("Jobs calculated twice, by two evaluators that agreed", totals.judged);
+  count("Jobs calculated twice, by two evaluators that agreed", totals.judged);
   if (results.runs[0]?.moved) addMoved(sheet, totals);
   sheet.end(false);
 }
 
 function purposeOf({ runs }: Results, totals: Totals): string {
   const [run] = runs;
-  const partial = totals.judged === undefined ? "PARTIAL RESULT, the run was stopped. " : "";
+  const partial = !totals.whole ? "PARTIAL RESULT, the run was stopped. " : "";
   const versions =
     run?.versions === "newest"
       ? "the newest version of each template"

@@ -108,7 +108,9 @@ test("a book that lacks an item makes the job's price an error with its cell, an
   const lines = await linesOf([into], { prices: "lacking-book" });
   const [line] = jobsIn(lines);
   expect(line?.now.price).toBe("#N/A (from takeoff.each[2])");
-  expect(line?.failing.map(({ name }) => name)).toContain("takeoff.quoted");
+  expect(line?.missing).toEqual({ codes: ["board"], checks: [] });
+  // the quote for paint has expired as well
+  expect(line?.failing.map(({ name }) => name)).toEqual(["takeoff.quoted"]);
   expect(line?.inError?.roots[0]).toEqual({ name: "takeoff.each[2]", error: "#N/A" });
   expect(line?.inError?.cells).toBeGreaterThan(3);
   expect(lackingBook.tables.items).toHaveLength(3);
