@@ -12,7 +12,7 @@ import { type Native, natives, type Typed } from "./functions/index.js";
 import { isOpen, type NamedFormula, type OpenMeasure, outsideType } from "./named-formula.js";
 import { whyRefused } from "./refused.js";
 import { suggestion } from "./suggest.js";
-import { isColumn, type Operator, partsOf, type Tree } from "./tree.js";
+import { frozen, isColumn, type Operator, partsOf, type Tree } from "./tree.js";
 import {
   describeType,
   fits,
@@ -41,12 +41,14 @@ export interface Scope {
  * Throws FormulaError.
  */
 export function check(tree: Tree, text: string, scope: Scope): Typed {
-  return new Checker(text, scope).typed(tree);
+  const typed = new Checker(text, scope).typed(tree);
+  frozen(typed.tree);
+  return typed;
 }
 
 /** The checked formula in the scale of `wanted`; throws FormulaError where it does not fit. */
 export function fitTo(checked: Typed, wanted: Type, text: string, scope: Scope): Tree {
-  return new Checker(text, scope).fit(checked, wanted, "the result");
+  return frozen(new Checker(text, scope).fit(checked, wanted, "the result"));
 }
 
 const comparisons: readonly Operator[] = ["=", "<>", "<", "<=", ">", ">="];

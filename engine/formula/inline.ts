@@ -2,7 +2,7 @@ import type { UnitSystem } from "../units/quantity.js";
 import { check, fitTo, type Scope } from "./check.js";
 import { FormulaError } from "./formula-error.js";
 import { insideType, isOpen, type NamedFormula, outsideType } from "./named-formula.js";
-import { mapParts, type Tree } from "./tree.js";
+import { frozen, mapParts, type Tree } from "./tree.js";
 
 /** Opens named formulas down to native functions, for one system of units. */
 export class Inliner {
@@ -16,7 +16,11 @@ export class Inliner {
 
   /** The tree with every named formula replaced by its body. Throws FormulaError, as `body` does. */
   open(tree: Tree): Tree {
-    const opened = mapParts(tree, (part) => this.open(part));
+    return frozen(this.opened(tree));
+  }
+
+  private opened(tree: Tree): Tree {
+    const opened = mapParts(tree, (part) => this.opened(part));
     if (opened.kind !== "call") return opened;
     const own = this.formulas.get(opened.name);
     if (own === undefined) return opened;

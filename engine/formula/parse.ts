@@ -1,6 +1,6 @@
 import { FormulaError } from "./formula-error.js";
 import { type Token, tokensOf } from "./tokens.js";
-import { binding, type Operator, percentBinding, signBinding, type Tree } from "./tree.js";
+import { binding, frozen, type Operator, percentBinding, signBinding, type Tree } from "./tree.js";
 
 /** Deeper nesting than this is refused: spreadsheets allow 64 levels. */
 const deepest = 60;
@@ -15,7 +15,7 @@ const isOperator = (text: string): text is Operator => Object.hasOwn(binding, te
  * Throws FormulaError with the place and the reason.
  */
 export function parse(formula: string): Tree {
-  return new Parser(formula).whole();
+  return frozen(new Parser(formula).whole());
 }
 
 class Parser {

@@ -1,5 +1,6 @@
 /**
- * The formula tree: frozen plain data with a `kind`. The parser makes the nodes of
+ * The formula tree: plain data with a `kind`, frozen when it leaves the parser, the checker, the
+ * opener of named formulas or the compiler. The parser makes the nodes of
  * the first group; the checker replaces names by the nodes of the second.
  */
 export type Tree =
@@ -93,4 +94,12 @@ export function mapParts(tree: Tree, change: (part: Tree) => Tree): Tree {
 export function* walk(tree: Tree): Generator<Tree> {
   yield tree;
   for (const part of partsOf(tree)) yield* walk(part);
+}
+
+/** The tree with all its nodes frozen, in place. What is frozen already has frozen parts. */
+export function frozen(tree: Tree): Tree {
+  if (Object.isFrozen(tree)) return tree;
+  for (const part of partsOf(tree)) frozen(part);
+  if (tree.kind === "call") Object.freeze(tree.args);
+  return Object.freeze(tree);
 }

@@ -5,15 +5,15 @@ import { Inliner } from "../formula/inline.js";
 import { lookups } from "../formula/lookups.js";
 import { parse } from "../formula/parse.js";
 import { swallows } from "../formula/refused.js";
-import type { Tree } from "../formula/tree.js";
+import { frozen, type Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
 import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
-import type { CellDeclaration, InputValue, SheetDeclaration } from "./declare.js";
+import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
 import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
 import { limitFaults } from "./limits.js";
-import type { Cell, Model } from "./model.js";
+import type { Cell, Condition, Model } from "./model.js";
 import { calculationOrder } from "./order.js";
 import { Names } from "./scope.js";
 import { sentenceFormula } from "./sentence.js";
@@ -46,7 +46,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   const compiler = new CellCompiler(names, inliner, system, sheets);
   const cells = spots.map((spot, index) => compiler.cell(spot, index));
   faults.push(...compiler.faults);
-  const tables = tablesOf(cells, placed);
+  const tables = tablesOf(cells, placed, compiler.conditions);
   const byId = new Map(cells.map((cell) => [cell.id, cell]));
   const unordered = { template, system, sheets, placed, cells, byId, tables, formulas, checks };
   if (faults.length > 0) throw new TemplateError(template.name, faults);
@@ -57,14 +57,13 @@ export function compile(template: Template, system: UnitSystem): Model {
   return model;
 }
 
-interface Compiled {
-  readonly spoken: Tree;
-  readonly native: Tree;
-}
+type Compiled = Required<Pick<Cell, "spoken" | "native">> & Pick<Cell, "inUse">;
 
 /** Compiles the cells; a formula that all rows share is compiled once. */
 class CellCompiler {
   readonly faults: string[] = [];
+  /** By table, the condition that a row is in use. */
+  readonly conditions = new Map<string, Condition>();
   private readonly known = new Map<string, Compiled | undefined>();
 
   constructor(
@@ -126,10 +125,11 @@ class CellCompiler {
       const whole =
         table?.filled === undefined
           ? spoken
-          : this.whereFilled(spoken, declaration, scope, table.filled, isFirst);
+          : this.whereFilled(spoken, declaration, scope, table, isFirst);
       const fault = this.asksForErrors(spot) ? undefined : swallows(whole);
       if (fault !== undefined) throw new FormulaError(text, 0, fault);
-      return { spoken: whole, native: this.inliner.open(whole) };
+      const inUse = table?.filled === undefined ? {} : { inUse: spoken };
+      return { spoken: whole, native: this.inliner.open(whole), ...inUse };
     } catch (error) {
       if (!(error instanceof FormulaError)) throw error;
       this.faults.push(`${spot.sheet}, ${spot.name}: ${error.message}`);
@@ -151,15 +151,26 @@ class CellCompiler {
     tree: Tree,
     declaration: CellDeclaration,
     scope: Scope,
-    filled: string,
+    table: TableBlock,
     isFirst: boolean,
   ): Tree {
-    const condition = fitTo(checkTree(parse(filled), filled, scope), yesnoType, filled, scope);
+    const condition = this.conditionOf(table).spoken;
     // a first row has no row above for its blank to look at
     const blank = (!isFirst && declaration.kind === "calc" && declaration.blank) || undefined;
     const otherwise =
       blank === undefined ? blankOf(declaration) : this.checked(blank, declaration, scope);
-    return { kind: "call", name: "IF", args: [condition, tree, otherwise] };
+    return frozen({ kind: "call", name: "IF", args: [condition, tree, otherwise] });
+  }
+
+  private conditionOf(table: TableBlock): Condition {
+    const known = this.conditions.get(table.name);
+    if (known !== undefined) return known;
+    const { filled = "TRUE" } = table;
+    const scope = this.names.scope(table, false);
+    const spoken = fitTo(checkTree(parse(filled), filled, scope), yesnoType, filled, scope);
+    const made = { spoken, native: this.inliner.open(spoken) };
+    this.conditions.set(table.name, made);
+    return made;
   }
 }
 
@@ -171,7 +182,7 @@ function asText(tree: Tree): Tree {
     (tree.kind === "call" && natives.get(tree.name)?.makesText === true) ||
     (tree.kind === "call" && tree.name === "IF" && tree.args.slice(1).every(isText));
   if (sure) return tree;
-  return { kind: "binary", operator: "&", left: tree, right: { kind: "text", value: "" } };
+  return frozen({ kind: "binary", operator: "&", left: tree, right: { kind: "text", value: "" } });
 }
 
 const isText = (tree: Tree): boolean => asText(tree) === tree;

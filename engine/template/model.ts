@@ -33,6 +33,8 @@ export interface Cell {
   readonly spoken?: Tree;
   /** The formula as it is calculated: native functions only. */
   readonly native?: Tree;
+  /** Of a cell whose table tells which rows are in use, the formula that holds where this one is: part of `spoken`. */
+  readonly inUse?: Tree;
 }
 
 /** A column of a table: its cells lie one under another. */
@@ -49,6 +51,14 @@ export interface Table {
   readonly sheet: string;
   readonly block: TableBlock;
   readonly columns: ReadonlyMap<string, Column>;
+  /** The condition that a row is in use, where the table has one. */
+  readonly filled?: Condition;
+}
+
+/** A condition on the cells of a row, as it is spoken of and as it is calculated. */
+export interface Condition {
+  readonly spoken: Tree;
+  readonly native: Tree;
 }
 
 /** A block with the worksheet lines it takes. */

@@ -1,9 +1,10 @@
-import type { Cell, Column, PlacedBlock, Table } from "./model.js";
+import type { Cell, Column, Condition, PlacedBlock, Table } from "./model.js";
 
-/** Gathers the cells of tables into columns. */
+/** Gathers the cells of tables into columns; `conditions` tell by table which rows are in use. */
 export function tablesOf(
   cells: readonly Cell[],
   placed: readonly PlacedBlock[],
+  conditions: ReadonlyMap<string, Condition>,
 ): ReadonlyMap<string, Table> {
   const columnCells = new Map<string, Cell[]>();
   for (const cell of cells) {
@@ -21,7 +22,9 @@ export function tablesOf(
       const found = columnCells.get(name) ?? [];
       columns.set(key, { name, table: block.name, key, declaration, cells: found });
     }
-    tables.set(block.name, { name: block.name, sheet, block, columns });
+    const filled = conditions.get(block.name);
+    const condition = filled === undefined ? {} : { filled };
+    tables.set(block.name, { name: block.name, sheet, block, columns, ...condition });
   }
   return tables;
 }

@@ -1,4 +1,3 @@
-import type { Tree } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import { treeValue } from "./tree-value.js";
@@ -18,30 +17,12 @@ function findRows(model: Model, name: string, values: readonly Value[]): number[
   const table = model.tables.get(name);
   if (table === undefined) return [];
   const all = Array.from({ length: table.block.rows }, (_, i) => i + 1);
-  const sample = table.block.filled === undefined ? undefined : wrapped(table);
-  if (sample === undefined) return all.filter((row) => holdsSomething(table, row, values));
-  return all.filter((row) => {
-    const home = sample[row - 1] as Cell;
-    const { condition } = unwrapped(model, home) as { condition: Tree };
-    return treeValue(model, home, condition, values) === true;
-  });
-}
-
-/** A formula column of the table; each of its formulas stands within `IF(filled, …)`. */
-function wrapped(table: Table): readonly Cell[] | undefined {
-  return [...table.columns.values()].find(({ cells }) => cells[0]?.spoken !== undefined)?.cells;
-}
-
-/** The condition and the formula proper of a row that the compiler wrapped in `IF(filled, …)`. */
-export function unwrapped(
-  model: Model,
-  cell: Cell,
-): { condition: Tree; formula: Tree } | undefined {
-  const { spoken, table } = cell;
-  if (table === undefined || model.tables.get(table)?.block.filled === undefined) return undefined;
-  if (spoken?.kind !== "call") return undefined;
-  const [condition, formula] = spoken.args as [Tree, Tree, Tree];
-  return { condition, formula };
+  const { filled } = table;
+  if (filled === undefined) return all.filter((row) => holdsSomething(table, row, values));
+  const [first] = table.columns.values();
+  return all.filter(
+    (row) => treeValue(model, first?.cells[row - 1] as Cell, filled.spoken, values) === true,
+  );
 }
 
 function holdsSomething(table: Table, row: number, values: readonly Value[]): boolean {

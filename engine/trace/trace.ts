@@ -1,3 +1,4 @@
+import type { Tree } from "../formula/tree.js";
 import { plainValue } from "../job/plain-value.js";
 import { shown } from "../job/shown-value.js";
 import { type Cell, columnOf } from "../template/model.js";
@@ -7,7 +8,7 @@ import { mannerOf } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
 import { originOf } from "./origin.js";
 import { type Part, partsOfFormula } from "./parts.js";
-import { rowsInUse, unwrapped } from "./rows-in-use.js";
+import { rowsInUse } from "./rows-in-use.js";
 import type { Traced } from "./traced.js";
 
 /**
@@ -59,11 +60,11 @@ class Tracer {
   }
 
   /** The formula proper where the row is in use, else the whole with its condition. */
-  private formulaOf(cell: Cell) {
+  private formulaOf(cell: Cell): Tree {
     const { model, values } = this.job;
-    const inner = unwrapped(model, cell);
-    const used = inner && rowsInUse(model, cell.table ?? "", values).includes(cell.row ?? 0);
-    return used ? inner.formula : (cell.spoken as NonNullable<Cell["spoken"]>);
+    const { inUse, table = "", row = 0 } = cell;
+    const used = inUse !== undefined && rowsInUse(model, table, values).includes(row);
+    return used ? inUse : (cell.spoken as Tree);
   }
 
   private part(part: Part, home: Cell, depth: number): TraceNode {

@@ -167,22 +167,18 @@ function hideBlankRows({ sheet, model }: Page, band: Band, block: TableBlock): v
 
 /** `NOT(...)` of the condition that a row is in use, written for the first row. */
 function blankRowTest(model: Model, block: TableBlock): string | undefined {
-  const sample = [...(model.tables.get(block.name)?.columns.values() ?? [])]
-    .flatMap(({ cells }) => cells)
-    .find(({ native, row }) => native?.kind === "call" && native.name === "IF" && row === 1);
-  if (block.filled === undefined || sample?.native?.kind !== "call") return undefined;
-  const condition = sample.native.args[0];
-  if (condition === undefined) return undefined;
+  const table = model.tables.get(block.name);
+  if (table?.filled === undefined) return undefined;
   const reference = (to: Reference): string => {
     if (to.kind === "scalar") return to.name;
     if (to.kind === "area") throw new Error(`Table ${block.name}: a row is in use by its inputs.`);
     if (to.kind === "column") return `${to.table}.${to.column}`;
     const cell = columnOf(model, to.table, to.column).cells[0] as Cell;
-    const prefix = cell.sheet === sample.sheet ? "" : `'${cell.sheet}'!`;
+    const prefix = cell.sheet === table.sheet ? "" : `'${cell.sheet}'!`;
     return `${prefix}$${columnLetters(cell.column)}${cell.line}`;
   };
   const style = { prefixed: true, exponent: "E", quotes: "doubled", reference } as const;
-  return `NOT(${print(condition, style)})`;
+  return `NOT(${print(table.filled.native, style)})`;
 }
 
 const areaOf = (cells: readonly Cell[]): string => {
