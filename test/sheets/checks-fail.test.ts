@@ -40,6 +40,7 @@ const cases: FailingCase[] = [
   ["pipe_lines.height_agrees", () => firstRow("pipe_lines", { measured_height: 12 })],
   ["float_spills_nothing", () => ({ override_float: 4 })],
   ["float_covers_pump", () => ({ override_float: 46 })],
+  ["float_keeps_days", () => ({ override_float: 40 })],
   ["basin_not_oversize", () => ({ basin_length: 30, basin_width: 15 })],
   ["lift_matches_level", () => ({ rim_above_water: 0 })],
   ["rain_held", () => ({ design_rain: 12 })],

@@ -14,7 +14,7 @@ export const basinDays = table(
     ),
     water: calc(
       waterVolume,
-      "MAX(0, basin_water_held - loss_a_day * (dry_days / 1[days]))",
+      "MAX(0, water_filled - loss_a_day * (dry_days / 1[days]))",
       "Water left, at rest",
     ),
     rest_level: calc(

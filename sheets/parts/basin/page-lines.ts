@@ -17,7 +17,7 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "basin",
-    "Full line {basin_freeboard|up} below the rim, {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
+    "Full line {basin_freeboard|up} below the rim. After a fill the water stands {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
   ),
   bullet(
     "overflow",

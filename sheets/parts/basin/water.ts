@@ -7,6 +7,7 @@ import {
   length,
   lines,
   number,
+  smallLength,
   text,
   waterVolume,
 } from "../../../engine/template/index.js";
@@ -50,9 +51,15 @@ export const basinWater = lines("Water needed and held", {
     "Water the basin holds when full, at rest",
     { strong: true },
   ),
+  water_filled: calc(
+    waterVolume,
+    "IF(ISBLANK(override_float), basin_water_held, MIN(basin_water_held, HELD_BELOW(MAX(0[ft], basin_depth - override_float), crate_top, lower_water_area, upper_water_area) + water_into_stream + water_drained_back))",
+    "Water after a fill, at rest",
+    { note: "A float that is chosen lower than the full line asks for fills the basin less." },
+  ),
   days_it_lasts: calc(
     days,
-    "IF(loss_a_day > 0, INT(ROUND(MAX(0, basin_water_held - water_into_stream - water_drained_back - below_pump_minimum) / loss_a_day, 6)) * 1[days], 0[days])",
+    "IF(loss_a_day > 0, INT(ROUND(MAX(0, water_filled - water_into_stream - water_drained_back - below_pump_minimum) / loss_a_day, 6)) * 1[days], 0[days])",
     "Days that a full basin lasts without a fill, the pump running",
     { decimals: 0, strong: true, zero: "no figure" },
   ),
@@ -101,18 +108,23 @@ export const basinWater = lines("Water needed and held", {
   ),
   level_at_rest: calc(
     length,
-    "LEVEL_OF(basin_water_held, crate_top, lower_water_area, upper_water_area)",
+    "LEVEL_OF(water_filled, crate_top, lower_water_area, upper_water_area)",
     "Level at rest, full, above the bottom",
   ),
   level_running: calc(
     length,
-    "LEVEL_OF(MAX(0, basin_water_held - water_into_stream - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+    "LEVEL_OF(MAX(0, water_filled - water_into_stream - water_drained_back), crate_top, lower_water_area, upper_water_area)",
     "Level while running, after a fill",
     { strong: true },
   ),
+  running_below_rim: calc(
+    smallLength,
+    "basin_depth - level_running",
+    "Rim above the running water, after a fill",
+  ),
   lift_matches_level: check(
-    "basin_depth - level_running <= rim_above_water",
-    "While running the water stands {level_running|2} above the bottom of a basin {basin_depth|2} deep, lower below its rim than the {rim_above_water|0} that the lift is reckoned with on sheet Falls: raise that figure, or the pump gives less than planned.",
-    { label: "The lift is reckoned from the running water", level: "look" },
+    "running_below_rim <= rim_above_water + 0.5[in]",
+    "The running water stands {running_below_rim|1|up} below the basin's rim, but the lift counts {rim_above_water|1}: enter {running_below_rim|1|up} as rim_above_water on sheet Falls.",
+    { label: "Lift less than the running level", level: "look" },
   ),
 });

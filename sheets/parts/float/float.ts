@@ -56,6 +56,11 @@ export const fillFloat = lines("Fill float, set while the pump runs", {
     "With the float {float_below_rim} below the rim a stop brings {stop_water} where there is room for {stop_room}: set it {float_least_below_rim|up} below, or enlarge the basin.",
     { label: "Float too high" },
   ),
+  float_keeps_days: check(
+    "water_filled >= MIN(basin_water_held, basin_water_needed)",
+    "A fill to the float {float_below_rim} below the rim leaves {water_filled} at rest, where {basin_water_needed} are needed: raise the float, or fill more often.",
+    { label: "Float too low for the days", level: "look" },
+  ),
   float_covers_pump: check(
     "float_level >= pump_minimum_water",
     "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: set the float higher, or enlarge the basin.",

@@ -46,8 +46,8 @@ export function modelIn(units: UnitSystem): Model {
 /** A stream of two reaches and two falls. */
 export const stream: InputValues = {
   falls: [
-    { name: "top fall", width: 3, drop: 2, leap: 0.8 },
-    { name: "low fall", width: 4, drop: 1.5, leap: 0.6 },
+    { name: "top fall", width: 3, drop: 2, throw: 0.8 },
+    { name: "low fall", width: 4, drop: 1.5, throw: 0.6 },
   ],
   runs: [
     { name: "upper reach", length: 18, width: 3, bank_height: 1 },

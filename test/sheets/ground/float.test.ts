@@ -55,6 +55,51 @@ describe("the fill float by hand", () => {
   });
 });
 
+describe("a float chosen lower than the full line asks for", () => {
+  const chosen = work({ ...stream, override_float: 30 }, { judged: true });
+  const { number } = chosen;
+  const rest = heldBelow(1) + stop;
+
+  test("is the level while running, and what comes back the level at rest", () => {
+    expect(number("level_running")).toBeCloseTo(1, 9);
+    expect(number("level_at_rest")).toBeCloseTo(levelOf(rest), 9);
+    expect(number("running_below_rim")).toBeCloseTo(30, 9);
+    expect(number("basin_days.running_level[1]")).toBeCloseTo(1, 9);
+  });
+
+  test("leaves fewer days without a fill", () => {
+    const spare = rest - stop - heldBelow(0.5);
+    expect(number("days_it_lasts")).toBe(Math.floor(spare / number("loss_a_day")));
+    expect(number("days_it_lasts")).toBeLessThan(work().number("days_it_lasts"));
+    expect(chosen.value("float_keeps_days")).toBe(rest >= number("basin_water_needed"));
+    expect(work({ ...stream, override_float: 35 }).value("float_keeps_days")).toBe(false);
+  });
+
+  test("chosen higher it fills no more than the full line, as far as days go", () => {
+    const higher = work({ ...stream, override_float: 8 });
+    expect(higher.number("days_it_lasts")).toBe(work().number("days_it_lasts"));
+    expect(higher.value("float_keeps_days")).toBe(true);
+  });
+});
+
+describe("the lift against the level of the running water", () => {
+  const agrees = (rim_above_water: number) => work({ ...stream, rim_above_water });
+  const below = agrees(10).number("running_below_rim");
+
+  test("agrees within half an inch", () => {
+    expect(agrees(below - 0.4).value("lift_matches_level")).toBe(true);
+    expect(agrees(below - 0.6).value("lift_matches_level")).toBe(false);
+  });
+
+  test("names what to enter, and that then agrees", () => {
+    const said = String(agrees(0).value("lift_matches_level_message"));
+    const [, entered] = /enter ([\d.]+) in as rim_above_water/.exec(said) ?? [];
+    expect(Number(entered)).toBeGreaterThanOrEqual(below);
+    expect(Number(entered)).toBeLessThan(below + 0.1);
+    expect(agrees(Number(entered)).value("lift_matches_level")).toBe(true);
+  });
+});
+
 describe("the first fill counts each water once", () => {
   const { number } = work(stream, { judged: true });
   const pools = number("pool_water");

@@ -7,7 +7,7 @@ const rows = (count: number, row: (i: number) => RowValues): RowValues[] =>
 
 /** Every table of the ground with every row in use. */
 const full: InputValues = {
-  falls: rows(12, (i) => ({ name: `fall ${i}`, width: 1 + i / 4, drop: 0.5 + i / 8, leap: 0.5 })),
+  falls: rows(12, (i) => ({ name: `fall ${i}`, width: 1 + i / 4, drop: 0.5 + i / 8, throw: 0.5 })),
   runs: rows(12, (i) => ({
     ...{ name: `reach ${i}`, length: 4 + i, width: 2 + i / 6, bank_height: 1 },
   })),
@@ -56,7 +56,7 @@ export function inSi(inputs: InputValues): InputValues {
 export const groundJobs: [string, InputValues][] = [
   ["two falls", stream],
   ["no falls and no reaches", {}],
-  ["one fall", { falls: [{ name: "only", width: 2, drop: 1, leap: 0.3 }] }],
+  ["one fall", { falls: [{ name: "only", width: 2, drop: 1, throw: 0.3 }] }],
   ["every table full", full],
   [
     "a gap in the reaches",

@@ -16,7 +16,7 @@ const jobs = fc.record({
       name: fc.constant(""),
       width: between(0.5, 14),
       drop: between(0.3, 8),
-      leap: between(0, 3),
+      throw: between(0, 3),
     }),
     { maxLength: 12 },
   ),

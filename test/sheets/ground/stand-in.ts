@@ -48,7 +48,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
       name: input(text, "Name", { optional: true }),
       width: input(length, "Width"),
       drop: input(length, "Drop"),
-      leap: input(length, "Leap"),
+      throw: input(length, "Throw"),
     },
   ),
   table(
