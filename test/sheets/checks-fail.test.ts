@@ -36,6 +36,10 @@ const cases: FailingCase[] = [
   ["basin_holds", () => ({ ...firstRow("pools", { length: 14, width: 10, depth: 10 }), ...open })],
   ["pool_siphons.keeps_water", () => open],
   ["pipe_lines.end_is_above", () => firstRow("pipe_lines", { siphon_stop: "end above water" })],
+  [
+    "pipe_lines.break_has_height",
+    () => firstRow("pipe_lines", { siphon_stop: "air break", above_water: 0 }),
+  ],
   ["pipe_lines.siphon_counted", () => firstRow("pipe_lines", { siphon_stop: null, pot_depth: 0 })],
   ["pipe_lines.height_agrees", () => firstRow("pipe_lines", { measured_height: 12 })],
   ["float_spills_nothing", () => ({ override_float: 4 })],

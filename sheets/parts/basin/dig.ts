@@ -30,6 +30,12 @@ export const basinDig = lines("Digging the basin", {
     most: 4,
     note: "The sheet Earthwork says what slope the safety standard asks for at this depth.",
   }),
+  ground_over_rim: input(length, "Ground over rim, uphill side", {
+    default: 0,
+    least: 0,
+    most: 10,
+    note: "On a slope: from the rim up to the ground at the uphill edge of the dig. That side counts for protection.",
+  }),
   dig_bottom_length: calc(
     length,
     "basin_length + 2 * working_room",
@@ -41,6 +47,7 @@ export const basinDig = lines("Digging the basin", {
     "Width of the dig at the bottom",
   ),
   dig_depth: calc(length, "basin_depth + basin_bedding", "Depth of the dig", { strong: true }),
+  dig_deepest: calc(length, "dig_depth + ground_over_rim", "Depth of its uphill side"),
   dig_top_length: calc(
     length,
     "dig_bottom_length + 2 * dig_slope * dig_depth",
@@ -56,6 +63,12 @@ export const basinDig = lines("Digging the basin", {
     "PRISMOID(dig_bottom_length, dig_bottom_width, dig_depth, dig_slope)",
     "Dig of the basin, bank measure",
     { strong: true },
+  ),
+  basin_bank_cut: calc(
+    soilVolume,
+    "PRISMOID(dig_top_length, dig_top_width, ground_over_rim, dig_slope) / 2",
+    "Cut into the slope above the rim",
+    { note: "A wedge: nothing at the downhill side. It is not filled again." },
   ),
   bedding_volume: calc(
     soilVolume,

@@ -28,7 +28,7 @@ const rows = (many: number, row: (i: number) => Place): Place[] =>
 
 const basin: Place = {
   what: '"Basin"',
-  depth: "dig_depth",
+  depth: "dig_deepest",
   length: "dig_bottom_length",
   around: "2 * (dig_bottom_length + dig_bottom_width)",
   sides: "dig_slope",

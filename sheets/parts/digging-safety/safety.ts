@@ -103,12 +103,12 @@ export const safeDig = lines("Dig safety", {
   ),
   safe_top_length: calc(
     length,
-    "dig_bottom_length + 2 * safe_slope * dig_depth",
+    "dig_bottom_length + 2 * safe_slope * dig_deepest",
     "Top length at that slope",
   ),
   safe_top_width: calc(
     length,
-    "dig_bottom_width + 2 * safe_slope * dig_depth",
+    "dig_bottom_width + 2 * safe_slope * dig_deepest",
     "Top width at that slope",
   ),
   protection_needed: calc(

@@ -66,8 +66,8 @@ export const digs = lines("Strip and dig, in place", {
   ),
   dig_volume: calc(
     soilVolume,
-    "basin_dig + channel_dig + pool_dig - dig_topsoil",
+    "basin_dig + basin_bank_cut + channel_dig + pool_dig - dig_topsoil",
     "Dig, in place",
-    { note: "Basin, channel and pools, below the stripped topsoil.", strong: true },
+    { note: "Basin with its bank, channel and pools, below the stripped topsoil.", strong: true },
   ),
 });

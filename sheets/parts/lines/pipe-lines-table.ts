@@ -57,11 +57,11 @@ export const pipeLinesTable = table(
       most: 1000000,
       note: "From a maker's data; a tee with uneven split can have a K below 0.",
     }),
-    above_water: input(length, "End of pipe above the water there", {
+    above_water: input(length, "End or air break above water", {
       default: 0,
       least: 0,
       most: 10,
-      note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level.",
+      note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level. With an air break: how far that stands above the water, for the pump must lift to it.",
     }),
     ...siphonInputs,
     measured_height: input(head, "Height above the basin's design water level, as measured", {

@@ -95,6 +95,12 @@ export const siphonResults = {
     "Where the end stands",
     { reader: "crew" },
   ),
+  break_said: calc(
+    text,
+    "~air break in this line, {above_water|up} above the water it ends in and open to the air",
+    "Where the air break stands",
+    { reader: "crew" },
+  ),
   drawn_said: calc(
     text,
     "~end {siphon_depth|down} below the resting water and no deeper: each stop draws off what stands above it",
@@ -103,7 +109,7 @@ export const siphonResults = {
   ),
   siphon_words: calc(
     text,
-    `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(above_water>0,above_said,IF(${isStoppedBy("air break")},"air break in this line, higher than the water it ends in and open to the air",IF(siphon_depth>0,drawn_said,"")))))`,
+    `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(${isStoppedBy("air break")},IF(above_water>0,break_said,"air break in this line, higher than the water it ends in and open to the air"),IF(above_water>0,above_said,IF(siphon_depth>0,drawn_said,"")))))`,
     "Siphon, for the crew",
   ),
 };
@@ -124,6 +130,11 @@ export const siphonChecks = {
     `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
     "{name}: its end is to stand above the water, but no height is given: enter it, or choose what else stops the siphon.",
     { label: "End not above water" },
+  ),
+  break_has_height: check(
+    `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,NOT(ISBLANK(measured_height)))`,
+    "{name}: the pump must lift to its air break, but no height above the water is given: enter how far it stands above that water.",
+    { label: "Air break without height", level: "look" },
   ),
   siphon_counted: check(
     "OR(NOT(siphons),depth_there>0)",

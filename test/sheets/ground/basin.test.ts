@@ -60,6 +60,13 @@ describe("a basin worked by hand", () => {
     const backfill = dig - 96 * 3.5 - (14 * 10 * 2) / 12;
     expect(number("basin_backfill")).toBeCloseTo(backfill / 27, 9);
   });
+
+  test("dig on a slope: 2 ft higher uphill, a wedge over 12 by 8 ft, not filled again", () => {
+    const sloped = work({ ...stream, ground_over_rim: 2 });
+    expect(sloped.number("dig_deepest")).toBeCloseTo(3.5 + 2 / 12 + 2, 9);
+    expect(sloped.number("dig_volume") - number("dig_volume")).toBeCloseTo((12 * 8) / 27, 9);
+    expect(sloped.number("basin_backfill")).toBe(0);
+  });
 });
 
 test("the demo price book sells the crate and the vault that the sheet lays", async () => {

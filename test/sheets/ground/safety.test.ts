@@ -33,6 +33,7 @@ describe("each place that is dug counts by its own depth", () => {
       ["Footing of Back wall"],
     ],
     ["a trench", { trench_depth: 66 }, "Trench of main", 5.5, ["Trench of main"]],
+    ["a basin cut into a slope", { ground_over_rim: 1.5 }, "Basin", 5 + 2 / 12, ["Basin"]],
     ["no trench", { trench_depth: 66, main_length: 0 }, "Basin", 3.5 + 2 / 12, []],
     [
       "a sloped basin beside an upright trench",

@@ -195,6 +195,7 @@ describe("the crew is told what to build", () => {
     );
   test.each([
     [{ siphon_stop: "air break" }, /^air break in this line, higher than the water/],
+    [{ siphon_stop: "air break", above_water: 0.5 }, /^air break in this line, 6 in above the/],
     [{ siphon_stop: "check valve" }, /^check valve in this line/],
     [{ above_water: 0.5 }, /^end 6 in above the water/],
     [{ end_below_water: 5 }, /^end 5 in below the resting water and no deeper/],
@@ -224,6 +225,21 @@ describe("checks", () => {
     expect(failing({ outlet_level: 1 }).counted).toBe(true);
     expect(failing({ outlet_level: 1, siphon_stop: "air break" }).counted).toBe(false);
     expect(failing({ outlet_level: 1, pot_surface: 2, pot_depth: 10 }).counted).toBe(false);
+  });
+  test("an air break that the pump is not known to lift to", () => {
+    const broken = (given: RowValues) => {
+      const answers = solve([line({ outlet_level: 1, siphon_stop: "air break", ...given })]);
+      return [
+        answers.yes("pipe_lines.break_has_height", 1),
+        answers.number("pipe_lines.height", 1),
+      ];
+    };
+    const [low, high] = [broken({}), broken({ above_water: 0.5 })];
+    expect([low[0], high[0]]).toEqual([false, true]);
+    expect((high[1] as number) - (low[1] as number)).toBeCloseTo(0.5, 9);
+    expect(broken({ measured_height: 4 })[0]).toBe(true);
+    expect(broken({ siphon_stop: "nothing" })[0]).toBe(true);
+    expect(broken({ override_flow: 0 })[0]).toBe(true);
   });
   test("a pool that loses more than half its depth", () => {
     expect(failing({}).emptied).toBe(true);
