@@ -37,7 +37,7 @@ test("rows that are not in use hold nothing", () => {
 
 test("what is bought goes by code, in the units of the price book", () => {
   const { model, value, number } = work(stream);
-  const lines = ["basin_buys", "liner_buys", "stone_buys", "ground_buys"].flatMap((table) =>
+  const lines = ["basin_buys", "liner_buys", "stone_buys", "earthwork_buys"].flatMap((table) =>
     Array.from({ length: model.tables.get(table)?.block.rows ?? 0 }, (_, i) => {
       const at = (column: string) => value(`${table}.${column}[${i + 1}]`);
       return [at("code"), at("unit"), at("wanted")];
