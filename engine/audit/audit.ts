@@ -103,7 +103,7 @@ function checkBook(
         found: `prices of "${identity.book}", as of ${identity.bookAsOf}`,
         expected: `those of "${book.name}", as of ${book.asOf}, the price book given`,
         advice:
-          "Take the bid anew to bring the new prices in, or give the price book it was made with.",
+          "Write the bid again to bring the new prices in, or give the price book it was made with.",
       },
     ];
   }

@@ -40,7 +40,7 @@ export function checkPrices({ model, match }: Subject, book: readonly Value[]): 
         name: cell.id,
         found: said(found),
         expected: `${said(expected)}, as the price book has it`,
-        advice: "Change prices in the price book, and take the bid anew.",
+        advice: "Change prices in the price book, and write the bid again.",
       },
     ];
   });

@@ -57,7 +57,7 @@ function formulaFinding(
   const { formula, value } = place.cell;
   const common = { grade: "wrong", where: placeOf(place), name: cell.id } as const;
   const expectedShort = `=${short(expected, 400)}`;
-  const advice = "Put the formula back, or take the bid anew from the job record.";
+  const advice = "Put the formula back, or write the bid again from the job record.";
   if (formula === undefined) {
     if (value === null) {
       const code = "formula-missing";

@@ -39,7 +39,7 @@ function unknown(found: string, expected: string): Finding {
     found,
     expected,
     advice:
-      "Nothing else can be checked. Take the bid anew from the job record, or use a program that has the template.",
+      "Nothing else can be checked. Write the bid again from the job record, or use a program that has the template.",
   };
 }
 
@@ -54,7 +54,7 @@ export function checkProperties(identity: WorkbookIdentity): Finding[] {
             where: "custom properties",
             found: `the property "${identityProperties[key]}" is missing`,
             expected: "all the properties that the workbook was written with",
-            advice: "Take the bid anew from the job record.",
+            advice: "Write the bid again from the job record.",
           },
         ]
       : [],

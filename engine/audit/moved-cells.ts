@@ -24,7 +24,7 @@ function missing({ model, match }: Subject): Finding[] {
       where: `table row ${row}`,
       found: `the row was deleted (${ids.length} cells)`,
       expected: "every row of the table: rows that are not used stay empty",
-      advice: "Clear the inputs of a row instead of deleting it. Take the bid anew.",
+      advice: "Clear the inputs of a row instead of deleting it. Write the bid again.",
     });
   }
   for (const [name, reason] of names) {
@@ -35,7 +35,7 @@ function missing({ model, match }: Subject): Finding[] {
       name,
       found: reason,
       expected: `the name ${name}, standing for its cells`,
-      advice: "Define the name again for its cell, or take the bid anew.",
+      advice: "Define the name again for its cell, or write the bid again.",
     });
   }
   return findings;

@@ -69,7 +69,7 @@ async function openWorkbook(file: string, templates: readonly Template[]): Promi
   if (!("cells" in model)) {
     throw new RillbookError(
       "template-unknown",
-      `${file}: its template cannot be told: found ${model.found}, expected ${model.expected}. Take the bid anew from the job record.`,
+      `${file}: its template cannot be told: found ${model.found}, expected ${model.expected}. Write the bid again from the job record.`,
     );
   }
   const match = matchWorkbook(content, model);

@@ -10,7 +10,7 @@ const mostTexts = 10;
 
 /**
  * Holds what stands around the template's cells against a workbook freshly written from the same
- * inputs: sheets, names, hidden things, labels and units, the figures on sheets Start and Names.
+ * inputs: sheets, names, hidden things, labels and units, the figures on sheets Summary and Names.
  */
 export function checkSurroundings(subject: Subject, fresh: WorkbookContent): Finding[] {
   const { content, match } = subject;
@@ -48,7 +48,7 @@ function sheetFinding(code: "sheet-missing" | "sheet-extra", name: string): Find
     expected: extra ? "the template's sheets" : `the sheet ${name}`,
     advice: extra
       ? "See whether the bid rests on it; what belongs to the job goes into the inputs."
-      : "Take the bid anew from the job record.",
+      : "Write the bid again from the job record.",
   };
 }
 

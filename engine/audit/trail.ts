@@ -19,7 +19,7 @@ export function checkTrail(subject: Subject, identity: WorkbookIdentity): Findin
       trailFinding(
         "The workbook has no sheet Trail",
         "the sheet Trail, with the inputs as written",
-        "Take the bid anew from the job record: without it nobody can tell what was changed.",
+        "Write the bid again from the job record: without it nobody can tell what was changed.",
       ),
     ];
   }
@@ -73,7 +73,7 @@ function changedSince({ model, match }: Subject, { written }: WorkbookTrail): Fi
         grade: "wrong",
         code: "price-changed",
         expected: `${said(then)}, from the price book`,
-        advice: "Change prices in the price book, and take the bid anew.",
+        advice: "Change prices in the price book, and write the bid again.",
       });
     } else {
       inputs.push({

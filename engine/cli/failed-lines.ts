@@ -22,7 +22,7 @@ export function failedLines(failed: readonly FailedCheck[]): string[] {
 }
 
 const headOf = ({ cell, level }: FailedCheck): string =>
-  `${level === "must" ? "check failed" : "worth a look"}: ${cell.sheet}, ${cell.declaration.label}`;
+  `${level === "must" ? "check failed" : "warning"}: ${cell.sheet}, ${cell.declaration.label}`;
 
 const rowOf = ({ cell }: FailedCheck): string =>
   cell.row === undefined ? "" : ` (row ${cell.row})`;

@@ -77,7 +77,7 @@ function movedSince(old: LoadedJob, now: LoadedJob, file: string): Moved {
   if (moved !== undefined) return moved;
   throw new RillbookError(
     "price-unknown",
-    `The price of ${file}, or of the job itself, cannot be calculated. Put its failed checks right first.`,
+    `The price of ${file}, or of the job itself, cannot be calculated. Correct its failed checks first.`,
   );
 }
 

@@ -21,7 +21,7 @@ export function comparisonMarkdown(comparison: Comparison, order: ChangeOrder): 
       ["Line", "What", "Was", "Is"],
       ...prices.map((one) => [`${one.table} ${one.code}`, one.label, one.oldShown, one.newShown]),
     ]),
-    section("What it comes to", headline, [header, ...headline.map(moneyRow)]),
+    section("Bid summary", headline, [header, ...headline.map(moneyRow)]),
     section("Cost by section", sections, [header, ...sections.map(moneyRow)]),
     section("Quantities and figures", single, [header, ...single.map(moneyRow)]),
     rows === 0 ? "" : `${rows} figures in rows of tables changed too; --json lists them.`,

@@ -106,7 +106,7 @@ function writeOffice(sheet: Worksheet, comparison: Comparison, order: ChangeOrde
     }),
   );
   const figureHead = ["", "Was", "Is", "Difference", "Unit"];
-  part("What it comes to", figureHead, changes(headline));
+  part("Bid summary", figureHead, changes(headline));
   part("Cost by section", figureHead, changes(sections));
   part("Quantities and figures", figureHead, changes(figures));
   part(

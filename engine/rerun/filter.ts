@@ -48,7 +48,7 @@ export function passes(
   });
 }
 
-const ownCells = ["bid_stands", "errors_found", "checks_failed", "checks_to_look_at"] as const;
+const ownCells = ["bid_stands", "errors_found", "checks_failed", "warnings"] as const;
 const propertyNames = ["job", "file", "template", "units", "version"] as const;
 
 /** Throws RillbookError for a filter whose name no template has; a job of another template does not pass. */

@@ -195,7 +195,7 @@ async function runInto(
   if (left === undefined && (await isUnfinished(path))) {
     throw new RillbookError(
       "run-unfinished",
-      `${path} holds an unfinished run. Go on from it with --resume, or delete it to begin anew.`,
+      `${path} holds an unfinished run. Go on from it with --resume, or delete it to start again.`,
     );
   }
   const file =

@@ -99,7 +99,7 @@ function parsed(text: string, path: string, number: number): Line {
   }
   throw new RillbookError(
     "result-file",
-    `${path}, line ${number}, is not a line of a rerun. Name the file that rerun wrote (.jsonl), or begin anew without --resume.`,
+    `${path}, line ${number}, is not a line of a rerun. Name the file that rerun wrote (.jsonl), or start again without --resume.`,
   );
 }
 

@@ -45,7 +45,7 @@ export async function leftBy(path: string, asked: RunLine): Promise<Left | undef
   if (at > 0) return { results, done, at };
   throw new RillbookError(
     "result-file",
-    `${path} holds no run to go on with. Begin anew without --resume.`,
+    `${path} holds no run to go on with. Start again without --resume.`,
   );
 }
 
@@ -63,7 +63,7 @@ export function mustAgree(one: RunLine, other: RunLine, path: string): void {
     if (first === second) continue;
     throw new RillbookError(
       "runs-differ",
-      `${path} is of another run: ${thing} was ${JSON.stringify(first ?? "none")}, and is ${JSON.stringify(second ?? "none")} here. Ask for the same, or begin anew.`,
+      `${path} is of another run: ${thing} was ${JSON.stringify(first ?? "none")}, and is ${JSON.stringify(second ?? "none")} here. Ask for the same, or start again.`,
     );
   }
 }

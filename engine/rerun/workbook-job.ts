@@ -70,7 +70,7 @@ function modelFor(identity: WorkbookIdentity, templates: readonly Template[], fi
   if (identity.template === undefined) {
     throw new RillbookError(
       "workbook-foreign",
-      `${file} does not say that rillbook wrote it: its custom properties name no template. Leave it out, or make the job anew.`,
+      `${file} does not say that rillbook wrote it: its custom properties name no template. Leave it out, or make the job record again.`,
     );
   }
   const template = templateFor(identity.template, identity.version, templates, file);

@@ -27,7 +27,7 @@ interface Found {
 
 /** The names that every template has on its sheet Checks. */
 export const ownNames: readonly string[] = [
-  ...["checks_failed", "checks_to_look_at", "check_list", "check_shown"],
+  ...["checks_failed", "warnings", "check_list", "check_shown"],
   ...standingNames,
 ];
 
@@ -40,16 +40,16 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
   checks: string[];
 } {
   const inputChecks = inputsRight(sheets);
-  const inputBlock = lines("Inputs, sheet by sheet", inputChecks);
+  const inputBlock = lines("Inputs by sheet", inputChecks);
   const found = [
     ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name))),
     ...checksOf(inputBlock, "Checks"),
   ];
   const blocks: Block[] = [
-    lines("In short", {
+    lines("Bid status", {
       ...standingLines(sheets),
       checks_failed: calc(count, notHolding("must"), "Checks failed", { strong: true }),
-      checks_to_look_at: calc(count, notHolding("look"), "Checks worth a look", { strong: true }),
+      warnings: calc(count, notHolding("look"), "Warnings", { strong: true }),
     }),
     sortedList(found.length),
     inputBlock,
@@ -106,8 +106,8 @@ function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckD
     if (conditions.length === 0) continue;
     made[inputsRightName(one.name)] = check(
       `AND(${conditions.join(",")})`,
-      `Sheet ${one.name}: an input is missing or breaks its rule. Look for the arrow beside it.`,
-      { label: `Inputs on sheet ${one.name}` },
+      `Sheet ${one.name}: an input is missing or breaks its rule. Correct the one with an arrow beside it.`,
+      { label: `Input faulty on ${one.name}` },
     );
   }
   return made;
@@ -160,7 +160,7 @@ function workingList(found: readonly Found[]): Block {
   const source = "the checks that the sheets of this template declare";
   return table(
     "check_list",
-    "In the order of the sheets (the list above is sorted from it)",
+    "All checks by sheet",
     {
       rows: found.length,
       printed: false,
@@ -174,7 +174,11 @@ function workingList(found: readonly Found[]): Block {
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
       place: calc(count, "above.place+1", "Place", { first: "1" }),
-      state: calc(text, `IF(right,"ok",IF(level="must",${textLiteral("stop")},"look"))`, "State"),
+      state: calc(
+        text,
+        `IF(right,"ok",IF(level="must",${textLiteral("stop")},"warning"))`,
+        "State",
+      ),
       rank: calc(number, `IF(right,2000,IF(level="must",0,1000))+place`, "Rank", { decimals: 0 }),
     },
   );

@@ -52,7 +52,7 @@ export interface CheckDeclaration extends Common {
   readonly kind: "check";
   readonly formula: FormulaText;
   readonly sentence: string;
-  /** `must`: the bid does not stand without it. `look`: worth a look. */
+  /** `must`: the bid does not stand without it. `look`: a warning. */
   readonly level: "must" | "look";
 }
 

@@ -23,10 +23,7 @@ export const standingNames: readonly string[] = [
 /** What stands apart from the cells that are looked at for errors: it would count itself. */
 export const isApart = (name: string): boolean => apart.has(name.split(".")[0] as string);
 
-const apart: ReadonlySet<string> = new Set([
-  ...["checks_failed", "checks_to_look_at"],
-  ...standingNames,
-]);
+const apart: ReadonlySet<string> = new Set([...["checks_failed", "warnings"], ...standingNames]);
 
 const isPage = ({ page }: SheetDeclaration): boolean => page === true;
 const hasCells = ({ blocks }: SheetDeclaration): boolean =>
@@ -54,7 +51,7 @@ export function standingLines(
     pages_said: calc(
       text,
       onPages ? inWords("errors_on_pages", lists.pages) : '""',
-      "Errors on the pages in words",
+      "Page errors in words",
     ),
     failures_said: calc(
       text,
@@ -79,8 +76,8 @@ export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {
   const working = [...namesOf(filled.filter((one) => !isPage(one))), "Checks"];
   const pages = namesOf(filled.filter(isPage));
   return [
-    errorList(lists.working, "Errors, sheet by sheet", working),
-    ...(pages.length === 0 ? [] : [errorList(lists.pages, "Errors, page by page", pages)]),
+    errorList(lists.working, "Errors by sheet", working),
+    ...(pages.length === 0 ? [] : [errorList(lists.pages, "Errors by page", pages)]),
   ];
 }
 

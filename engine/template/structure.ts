@@ -11,7 +11,7 @@ import { impliedKeysOf, messageName, statusName } from "./implied.js";
 import type { Template } from "./template.js";
 
 /** Sheets that every workbook has. */
-const ownSheets: ReadonlySet<string> = new Set(["start", "checks", "trail", "names"]);
+const ownSheets: ReadonlySet<string> = new Set(["summary", "checks", "trail", "names"]);
 
 function declaredCells(block: Block): CellDeclaration[] {
   if (block.kind === "table") return Object.values(block.columns);

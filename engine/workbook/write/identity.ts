@@ -1,7 +1,7 @@
 import type { TrailEntry } from "../../job/trail/entry.js";
 import type { UnitSystem } from "../../units/quantity.js";
 
-/** What a workbook says of itself, on its Start sheet and in its custom properties. */
+/** What a workbook says of itself, on its Summary sheet and in its custom properties. */
 export interface Identity {
   readonly job: string;
   readonly template: string;

@@ -13,7 +13,7 @@ import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
 import { scaleAcross, setPrint, usualHeight } from "./print-area.js";
-import { writeStart } from "./start-sheet.js";
+import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
 import { writeTrail } from "./trail-sheet.js";
 
@@ -33,7 +33,7 @@ export async function writeWorkbook(
   workbook.created = undated;
   workbook.modified = undated;
   workbook.calcProperties.fullCalcOnLoad = true;
-  writeStart(workbook, model, values, identity);
+  writeSummary(workbook, model, values, identity);
   for (const declared of model.sheets) {
     const sheet = workbook.addWorksheet(declared.name, {
       properties: { defaultRowHeight: usualHeight },

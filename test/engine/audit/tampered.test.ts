@@ -270,8 +270,8 @@ const cases: readonly Case[] = [
   },
   {
     what: "the headline figure on the first sheet typed over",
-    edit: (book) => book.at("Start", "B7", number(3500)),
-    finds: { grade: "wrong", code: "formula-overwritten", where: "Start!B7" },
+    edit: (book) => book.at("Summary", "B7", number(3500)),
+    finds: { grade: "wrong", code: "formula-overwritten", where: "Summary!B7" },
   },
   {
     what: "a remark beside the figures",

@@ -178,7 +178,7 @@ describe("bid", () => {
     const file = await jobFile("late.json", withInputs({ bid_date: "2040-01-01" }));
     const { status, err } = await rillbook("bid", file, "-o", join(folder, "late.xlsx"));
     expect(err).toMatch(
-      /^(check failed|worth a look): [A-Z][^:]*, [^:]*: \d+ rows, such as\n( {2}.*\n){3} {2}All are on the sheet Checks/m,
+      /^(check failed|warning): [A-Z][^:]*, [^:]*: \d+ rows, such as\n( {2}.*\n){3} {2}All are on the sheet Checks/m,
     );
     expect(err.split("\n").length).toBeLessThan(40);
     expect(status).toBe(1);

@@ -57,7 +57,7 @@ const told = [
 test("bid names the cell in which an error arose, and ends with 1", async () => {
   const { status, err } = await rillbook("bid", at("job-0.json"), "-o", at("bid.xlsx"));
   expect(err).toContain(told);
-  expect(err).toContain("worth a look: Page, Too little: This cannot be told: #DIV/0! in share.");
+  expect(err).toContain("warning: Page, Too little: This cannot be told: #DIV/0! in share.");
   expect(status).toBe(1);
   const sound = await rillbook("bid", at("job-4.json"), "-o", at("bid.xlsx"));
   expect(sound).toMatchObject({ status: 0, err: "" });

@@ -123,7 +123,7 @@ describe("checks", () => {
   it("are counted by level, and listed worst first", () => {
     const of = changed({ "beds.wide[1]": 100, "beds.wide[2]": 6, people: 2.5 });
     expect(of("checks_failed")).toBe(2);
-    expect(of("checks_to_look_at")).toBe(1);
+    expect(of("warnings")).toBe(1);
     const shown = [1, 2, 3, 4].map((row) => [
       of(`check_shown.state[${row}]`),
       of(`check_shown.sheet[${row}]`),
@@ -136,7 +136,7 @@ describe("checks", () => {
         "Checks",
         "Sheet Site: an input is missing or breaks its rule. Look for the arrow beside it.",
       ],
-      ["look", "Prices", "The widest bed is 100 in; 3.00 ft is the reach"],
+      ["warning", "Prices", "The widest bed is 100 in; 3.00 ft is the reach"],
       ["ok", "Prices", "ok"],
     ]);
   });

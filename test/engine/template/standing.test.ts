@@ -111,7 +111,7 @@ test("errors are found by a formula over each sheet, outside of what finds them"
     formula("error_list.in_error[3]"),
   ) as RegExpExecArray;
   const lineOf = (id: string) => model.byId.get(id)?.line as number;
-  expect(Number(from)).toBeGreaterThan(lineOf("checks_to_look_at"));
+  expect(Number(from)).toBeGreaterThan(lineOf("warnings"));
   expect(Number(from)).toBeLessThanOrEqual(lineOf("check_shown.check[1]"));
   expect(Number(to)).toBe(lineOf("check_list.rank[2]"));
 });

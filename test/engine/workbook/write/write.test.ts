@@ -145,7 +145,7 @@ describe("the whole workbook", () => {
 
   it("lists its sheets in the order of the job", () => {
     expect(content.sheets.map(({ name }) => name)).toEqual([
-      "Start",
+      "Summary",
       ...toy.sheets.map(({ name }) => name),
       "Checks",
       "Trail",
@@ -347,7 +347,7 @@ describe("the sheets around", () => {
     );
 
   it("Start shows the headline by reference, and leads to each sheet", () => {
-    expect(formulasOf("Start")).toEqual(
+    expect(formulasOf("Summary")).toEqual(
       expect.arrayContaining([
         "edging_total",
         "soil_total",
@@ -355,7 +355,7 @@ describe("the sheets around", () => {
         `HYPERLINK("#'Beds'!A1","Beds")`,
       ]),
     );
-    expect(textsOf("Start")).toContain("Toy prices, as of 2026-05-01");
+    expect(textsOf("Summary")).toContain("Toy prices, as of 2026-05-01");
   });
 
   it("Names has every name with its unit, formula and source", () => {

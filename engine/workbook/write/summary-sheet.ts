@@ -12,14 +12,14 @@ import { numberFormat, shownUnit } from "./number-format.js";
 /** How many of the failed checks the sheet shows. */
 const firstFailing = 8;
 
-/** The first sheet: what this workbook is, what it comes to, what is still open, where things are. */
-export function writeStart(
+/** The first sheet: what this workbook is, the bid in figures, what is still open, where things are. */
+export function writeSummary(
   workbook: Workbook,
   model: Model,
   values: readonly Value[],
   identity: Identity,
 ): void {
-  const sheet = workbook.addWorksheet("Start");
+  const sheet = workbook.addWorksheet("Summary");
   sheet.getColumn(1).width = 46;
   sheet.getColumn(2).width = 18;
   sheet.getColumn(3).width = 60;
@@ -56,13 +56,8 @@ export function writeStart(
     sheet.getCell(line, 1).value = text;
     line += 1;
   };
-  heading("What it comes to");
-  for (const name of [
-    ...model.template.headline,
-    "errors_found",
-    "checks_failed",
-    "checks_to_look_at",
-  ]) {
+  heading("Bid summary");
+  for (const name of [...model.template.headline, "errors_found", "checks_failed", "warnings"]) {
     const cell = model.byId.get(name) as Cell;
     put(line, 1, cell.declaration.label, styles.label);
     const target = sheet.getCell(line, 2);
@@ -73,7 +68,7 @@ export function writeStart(
     line += 1;
   }
   line += 1;
-  heading("To put right first, or worth a look (all are on sheet Checks)");
+  heading("Errors and warnings (all are on sheet Checks)");
   const listed = Math.min(firstFailing, model.tables.get(checkShown)?.block.rows ?? 0);
   for (let row = 1; row <= listed; row++) {
     const at = (key: string) => `INDEX(${checkShown}.${key},${row})`;
@@ -86,7 +81,7 @@ export function writeStart(
     line += 1;
   }
   line += 1;
-  heading("Sheets, in the order of the job");
+  heading("Sheets");
   for (const { name, purpose } of model.sheets) {
     sheet.getCell(line, 1).value = formulaContent(`HYPERLINK("#'${name}'!A1","${name}")`, name);
     sheet.getCell(line, 1).style = styles.label;
@@ -95,7 +90,7 @@ export function writeStart(
     line += 1;
   }
   line += 1;
-  heading("How to read the cells");
+  heading("Kinds of cells");
   const legend: [string, object, string][] = [
     ["boxed and tinted", styles.input, "An input: yours to change. The cell says what it accepts."],
     [
@@ -122,7 +117,7 @@ export function writeStart(
     line += 1;
   }
   line += 1;
-  heading("Where it comes from");
+  heading("Template and price book");
   const origin: [string, string][] = [
     [
       "Template",
