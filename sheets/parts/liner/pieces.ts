@@ -75,7 +75,7 @@ export const linerPieces = table(
       ),
       "Length",
       {
-        note: "Basin: length, both depths, both edges. Reach: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as leap and splash. Pool: as the basin, up to its bank.",
+        note: "Basin: length, both depths, both edges. Run: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as throw and splash. Pool: as the basin, up to its bank.",
       },
     ),
     width: calc(
@@ -90,7 +90,7 @@ export const linerPieces = table(
       ),
       "Width",
       {
-        note: "Reaches and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its leap and splash to each side as well.",
+        note: "Runs and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its throw and splash to each side as well.",
       },
     ),
     roll: calc(

@@ -190,9 +190,9 @@ test("a seam worth nothing buys the least liner; a dear seam is avoided", () => 
   expect(dear.number("seam_length")).toBeLessThanOrEqual(cheap.number("seam_length"));
 });
 
-test("a fall's sheet laps its lip, hangs down its drop, and lies under leap and splash", () => {
+test("a fall's sheet laps its lip, hangs down its drop, and lies under throw and splash", () => {
   const { number } = work(stream);
-  // top fall: 3 ft wide, drop 2, leap 0.8; lap 1, splash 1, edges 0.5
+  // top fall: 3 ft wide, drop 2, throw 0.8; lap 1, splash 1, edges 0.5
   expect(number("liner_pieces.length[14]")).toBeCloseTo(1 + 2 + 1.8, 12);
   expect(number("liner_pieces.width[14]")).toBeCloseTo(3 + 2 * 1.8 + 1, 12);
   expect(number("liner_pieces.length[1]")).toBeCloseTo(12 + 7 + 1, 12);
