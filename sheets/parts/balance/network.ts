@@ -10,6 +10,7 @@ import {
   text,
 } from "../../../engine/template/index.js";
 import { squareOfFlow } from "../../vocabulary/pipe.js";
+import { capacity } from "../capacity.js";
 import { passesOf } from "./passes.js";
 import type { State } from "./state.js";
 
@@ -39,7 +40,7 @@ export function networkBlocks(state: State): Block[] {
   const branches = table(
     `${prefix}_lines`,
     `${title}: the flow of each outlet`,
-    { rows: 8, beside: "pipe_lines", filled: "LEN(pipe_size)>0" },
+    { rows: capacity.lines, beside: "pipe_lines", filled: "LEN(pipe_size)>0" },
     {
       outlet: calc(text, "name", "Outlet"),
       stands: calc(head, state.stands, "Stands", { blank: "1000000[ft]" }),
@@ -53,7 +54,7 @@ export function networkBlocks(state: State): Block[] {
   const points = table(
     `${prefix}_points`,
     `${title}: would the outlets take more than the pump gives at each point of its curve?`,
-    { rows: 8, beside: "pump_points" },
+    { rows: capacity.curvePoints, beside: "pump_points" },
     {
       at: calc(precise, "number", "Point", { decimals: 0 }),
       pumped: calc(flow, `flow*${speed}`, "Pumped"),
@@ -90,12 +91,14 @@ export function networkBlocks(state: State): Block[] {
   const heights = table(
     `${prefix}_heights`,
     `${title}: would water be left over with the manifold at the height of each outlet?`,
-    { rows: 9, note: "The last row stands for all valves shut." },
+    { rows: capacity.lines + 1, note: "The last row stands for all valves shut." },
     {
       at: calc(
         head,
         (row) =>
-          row === 9 ? `${prefix}_shut` : `MIN(INDEX(${prefix}_lines.stands,${row}),${prefix}_shut)`,
+          row > capacity.lines
+            ? `${prefix}_shut`
+            : `MIN(INDEX(${prefix}_lines.stands,${row}),${prefix}_shut)`,
         "Head at the manifold",
       ),
       taken: calc(flow, takenAt("at", state), "Outlets take"),

@@ -10,12 +10,13 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 export const bermTable = table(
   "berms",
   "Berms, compacted in place",
   {
-    rows: 4,
+    rows: capacity.berms,
     filled: "height > 0",
     note: "Length is of the crest at full height; the ends run out to nothing beyond it. Height is from the ground before it is stripped.",
   },
@@ -60,7 +61,7 @@ export const bermTable = table(
 export const bermLines = table(
   "berm_lines",
   "Berms in words",
-  { rows: 4, beside: "berms", filled: "height > 0" },
+  { rows: bermTable.rows, beside: "berms", filled: "height > 0" },
   {
     said: calc(
       text,

@@ -1,6 +1,7 @@
 import type { BookColumn, BookLayout, BookRow } from "../../../engine/template/book-layout.js";
 import { wordsIn } from "../../../engine/template/index.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
+import { capacity } from "../capacity.js";
 import type { Whole } from "../whole.js";
 
 const code: BookColumn = {
@@ -24,7 +25,7 @@ const quote: readonly BookColumn[] = [
 ];
 
 /** Points of a curve that a pump can have. */
-export const curvePoints = 8;
+const { curvePoints } = capacity;
 const fewestPoints = 3;
 
 const points: readonly BookColumn[] = Array.from({ length: curvePoints }, (_, i) => i + 1).flatMap(

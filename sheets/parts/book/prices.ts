@@ -13,6 +13,7 @@ import {
   text,
 } from "../../../engine/template/index.js";
 import { sameKind, tradeUnits, unitsIn } from "../../tables/trade-units.js";
+import { capacity } from "../capacity.js";
 import { rateUnit } from "../rates.js";
 import type { Whole } from "../whole.js";
 
@@ -28,7 +29,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
     "items",
     "Items used",
     {
-      rows: 80,
+      rows: capacity.items,
       from: "items",
       filled: "LEN(code)>0",
     },
@@ -52,7 +53,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
   table(
     "rates",
     "Rates used",
-    { rows: 80, from: "rates", usedBy: ["used_rates.code"], filled: "LEN(code)>0" },
+    { rows: capacity.rates, from: "rates", usedBy: ["used_rates.code"], filled: "LEN(code)>0" },
     {
       description: book(text, "Rate"),
       code: book(text, "Code"),

@@ -9,6 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 import { trenchRows } from "../trench/trenches.js";
 
 /** A place that is dug and that somebody may stand in: each figure is a formula. */
@@ -75,9 +76,9 @@ const footing = (i: number): Place => ({
 const places = [
   basin,
   ...rows(trenchRows, trench),
-  ...rows(6, pool),
-  ...rows(12, streamCut),
-  ...rows(4, footing),
+  ...rows(capacity.pools, pool),
+  ...rows(capacity.runs, streamCut),
+  ...rows(capacity.walls, footing),
 ] as const;
 
 /** How many places the list holds: lines of other sheets go over it row by row. */

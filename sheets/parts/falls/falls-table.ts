@@ -13,6 +13,7 @@ import {
   text,
   waterVolume,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 const coefficient = "PICK(lip_types.coefficient,lip_types.name,lip_type)";
 const drawnIn = (from: string) =>
@@ -23,14 +24,19 @@ export const fallsTable = table(
   "falls",
   "Falls, from the top down",
   {
-    rows: 12,
+    rows: capacity.falls,
     opening: 1,
     filled: "width>0",
     note: "Lips of one level stand side by side and share its flow. The drop runs from the water above to the water below.",
   },
   {
     name: input(text, "Fall", { default: "Fall" }),
-    level: input(count, "Level (1 is the top)", { default: 1, least: 1, most: 12, whole: true }),
+    level: input(count, "Level (1 is the top)", {
+      default: 1,
+      least: 1,
+      most: capacity.falls,
+      whole: true,
+    }),
     width: input(length, "Width of lip", { least: 0.1, most: 60 }),
     drop: input(length, "Drop", { least: 0, most: 30 }),
     look: input(text, "Look", { default: "normal sheet", choices: "looks.name" }),

@@ -1,11 +1,12 @@
 import { calc, check, count, flow, head, table, yesno } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** What each step needs, what enters there, how high it stands. */
 export const levelsTable = table(
   "levels",
   "Steps: what each needs and gets",
   {
-    rows: 12,
+    rows: capacity.falls,
     note: "Water that enters at a step passes all steps below it. The outlets of a step bring what it and the steps below, down to the next outlet, lack.",
   },
   {

@@ -12,6 +12,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import { capacity } from "../capacity.js";
 import type { Task } from "../task.js";
 
 const ownList = "the list of tasks of this template";
@@ -81,7 +82,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
 export const ownTasks = table(
   "additional_tasks",
   "Additional tasks",
-  { rows: 6, filled: "hours>0" },
+  { rows: capacity.additionalTasks, filled: "hours>0" },
   {
     task: input(text, "Task"),
     hours: input(hours, "Man-hours", { least: 0, most: 2000 }),

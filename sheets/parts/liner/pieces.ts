@@ -9,10 +9,19 @@ import {
   weight,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
+import { rollNumbers } from "./rolls.js";
 
-const capacity = 12;
-const pools = 6;
-export const pieceRows = 1 + 2 * capacity + pools;
+const { runs, falls, pools } = capacity;
+export const pieceRows = 1 + runs + falls + pools;
+
+/** The last piece that is a run, and the last that is a fall's. */
+const lastRun = 1 + runs;
+const lastFall = lastRun + falls;
+
+/** Is the row of a table in use that a piece stands for, counted from after `before` pieces? */
+const from = (column: string, rows: number, before: number) =>
+  `INDEX(${column}, MAX(1, MIN(${rows}, place - ${before}))) > 0`;
 
 /** Row 1 is the basin, then the reaches, the falls, the pools. */
 const byKind =
@@ -24,9 +33,9 @@ const byKind =
   ) =>
   (row: number) => {
     if (row === 1) return basin;
-    if (row <= 1 + capacity) return reach(row - 1);
-    if (row <= 1 + 2 * capacity) return fall(row - 1 - capacity);
-    return pool(row - 1 - 2 * capacity);
+    if (row <= lastRun) return reach(row - 1);
+    if (row <= lastFall) return fall(row - lastRun);
+    return pool(row - lastFall);
   };
 
 const at = (column: string, k: number) => `INDEX(${column}, ${k})`;
@@ -49,8 +58,7 @@ export const linerPieces = table(
   {
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
-    filled:
-      "IF(place = 1, TRUE, IF(place <= 13, INDEX(runs.length, MAX(1, MIN(12, place - 1))) > 0, IF(place <= 25, INDEX(falls.width, MAX(1, MIN(12, place - 13))) > 0, INDEX(pools.length, MAX(1, MIN(6, place - 25))) > 0)))",
+    filled: `IF(place = 1, TRUE, IF(place <= ${lastRun}, ${from("runs.length", runs, 1)}, IF(place <= ${lastFall}, ${from("falls.width", falls, lastRun)}, ${from("pools.length", pools, lastFall)})))`,
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
@@ -95,7 +103,7 @@ export const linerPieces = table(
     ),
     roll: calc(
       count,
-      `IF(one_roll > 0, one_roll, ${[1, 2, 3, 4, 5].map((k) => `IF(INDEX(liner_working.cost_${k}, place) = INDEX(liner_working.least, place), ${k}, `).join("")}6${")".repeat(5)})`,
+      `IF(one_roll > 0, one_roll, ${rollNumbers.slice(0, -1).reduceRight((rest, k) => `IF(INDEX(liner_working.cost_${k}, place) = INDEX(liner_working.least, place), ${k}, ${rest})`, String(capacity.rolls))})`,
       "Roll, row",
     ),
     roll_width: calc(length, "INDEX(liner_rolls.width, roll)", "Roll width", { decimals: 1 }),

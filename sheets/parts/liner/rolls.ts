@@ -9,9 +9,9 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { stockedRolls } from "../../tables/liner.js";
+import { capacity } from "../capacity.js";
 
-export const rollRows = 6;
-export const rollNumbers = Array.from({ length: rollRows }, (_, i) => i + 1);
+export const rollNumbers = Array.from({ length: capacity.rolls }, (_, i) => i + 1);
 
 const bought =
   "IF(whole_rolls, rolls_opened * roll_length, ROUNDUP(ROUND(run_needed / length_step, 6), 0) * length_step)";
@@ -21,7 +21,7 @@ export const linerRolls = table(
   "liner_rolls",
   "Stocked rolls",
   {
-    rows: rollRows,
+    rows: capacity.rolls,
     filled: "width > 0",
     data: stockedRolls,
     note: "Widths and lengths from memory of usual stock: replace them by the supplier's. The last column tells what all pieces would take if cut from this roll alone.",

@@ -8,6 +8,7 @@ import {
   percent,
 } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { capacity } from "../capacity.js";
 
 const practice = "common practice, no source";
 
@@ -48,7 +49,7 @@ export const linerRules = lines("Sizing and cutting rules", {
     note: "Row of the stocked rolls; 0 takes the best for each piece.",
     default: 0,
     least: 0,
-    most: 6,
+    most: capacity.rolls,
     whole: true,
   }),
   length_step: input(length, "Length step of cut liner", {

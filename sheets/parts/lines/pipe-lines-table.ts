@@ -17,6 +17,7 @@ import {
   waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,pipe_size)`;
@@ -38,14 +39,19 @@ export const pipeLinesTable = table(
   "pipe_lines",
   "Outlets: one branch of the manifold each",
   {
-    rows: 8,
+    rows: capacity.lines,
     opening: 1,
     filled: "LEN(pipe_size)>0",
     note: "A row is in use when it has a pipe size. Each branch has a ball valve.",
   },
   {
     name: input(text, "Outlet", { default: "Outlet" }),
-    outlet_level: input(count, "Enters at step", { default: 1, least: 1, most: 12, whole: true }),
+    outlet_level: input(count, "Enters at step", {
+      default: 1,
+      least: 1,
+      most: capacity.falls,
+      whole: true,
+    }),
     pipe_size: input(text, "Pipe size", { choices: "pipe_sizes.size" }),
     length: input(length, "Length of branch", { default: 10, least: 0, most: 1000 }),
     tee: input(text, "Leaves the manifold by", { default: "square tee", choices: "tees.name" }),

@@ -1,11 +1,12 @@
 import { calc, check, length, table, text, waterVolume } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** What a stop draws off from each pool: down to the deepest open end, never more than it holds. */
 export const poolSiphons = table(
   "pool_siphons",
   "Pools: what a stop draws off",
   {
-    rows: 6,
+    rows: capacity.pools,
     beside: "pools",
     filled: "length>0",
     note: "As if the sides were upright down to the pipe's end; never more than the pool holds.",

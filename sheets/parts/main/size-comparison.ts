@@ -8,6 +8,7 @@ import {
   table,
   text,
 } from "../../../engine/template/index.js";
+import { pipeSizes } from "../../tables/pipe-bores.js";
 
 const losses = "friction*(pump_points.flow/1[gal/min])^1.852+local*(pump_points.flow/1[gal/min])^2";
 const pass = (from: string, label: string) =>
@@ -18,7 +19,7 @@ export const sizeComparison = table(
   "size_comparison",
   "What each pipe size would do as the main",
   {
-    rows: 8,
+    rows: pipeSizes.rows,
     beside: "pipe_sizes",
     note: "Head lost and speed at the flow wanted. The most the chosen pump can push at full speed through this main, with these fittings, to the highest outlet: branches and valves left out.",
   },

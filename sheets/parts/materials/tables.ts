@@ -16,6 +16,7 @@ import {
 } from "../../../engine/template/index.js";
 import { unitChoices } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { capacity } from "../capacity.js";
 import { branchSizes, mainSizes } from "../lines/pipe-lines.js";
 import { pricedColumns } from "./priced.js";
 
@@ -54,7 +55,7 @@ export const bulkLoads = lines("Bulk loads and joints", {
 export const extraLines = table(
   "additional_items",
   "Additional items",
-  { rows: 8, filled: "needed>0" },
+  { rows: capacity.additionalItems, filled: "needed>0" },
   pricedColumns({
     description: input(text, "What"),
     code: itemCode("Code"),
@@ -72,7 +73,7 @@ export const taxes = table(
   "taxes",
   "Sales tax by class",
   {
-    rows: 4,
+    rows: capacity.taxClasses,
     filled: "LEN(class)>0",
     data: [
       { class: "taxable", share: 0.07 },

@@ -9,13 +9,14 @@ import {
   table,
   text,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** When the customer pays: the last draw is what is left, so that the draws make the price to the cent. */
 export const drawTable = table(
   "draws",
   "Draws",
   {
-    rows: 6,
+    rows: capacity.draws,
     filled: "share>0",
     data: [
       { name: "on signing", share: 0.3 },

@@ -13,13 +13,14 @@ import {
 } from "../../../engine/template/index.js";
 import { unitChoices } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { capacity } from "../capacity.js";
 import { pricedColumns } from "../materials/priced.js";
 
 /** Choices that the customer may add, each with a price of its own. */
 export const optionTable = table(
   "options",
   "Options",
-  { rows: 6, filled: "LEN(description)>0" },
+  { rows: capacity.options, filled: "LEN(description)>0" },
   {
     ...pricedColumns({
       description: input(text, "Option"),

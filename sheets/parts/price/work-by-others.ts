@@ -9,12 +9,13 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** Work that others quote. */
 export const subcontracts = table(
   "subcontracts",
   "Work by others",
-  { rows: 6, filled: "amount>0" },
+  { rows: capacity.subcontracts, filled: "amount>0" },
   {
     work: input(text, "Work"),
     by: input(text, "Contractor", { optional: true }),
@@ -38,7 +39,7 @@ export const risks = table(
   "risks",
   "Risks",
   {
-    rows: 6,
+    rows: capacity.risks,
     filled: "high>0",
     note: "Three points each: least, likely, most. The allowance covers all of them together, with the confidence chosen.",
   },

@@ -8,6 +8,7 @@ import {
   table,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row},pump_row),0)`;
 
@@ -15,7 +16,7 @@ const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row
 export const pumpPoints = table(
   "pump_points",
   "Curve of the chosen pump, full speed",
-  { rows: 8 },
+  { rows: capacity.curvePoints },
   {
     number: calc(count, "above.number+1", "Point", { first: "1" }),
     used: calc(yesno, "number<=pump_point_count", "Used"),
@@ -25,7 +26,7 @@ export const pumpPoints = table(
     slope: calc(
       precise,
       (row) =>
-        row < 8
+        row < capacity.curvePoints
           ? `IF(number<pump_point_count,CURVE_SLOPE(flow,head,INDEX(pumps.flow_${row + 1},pump_row),INDEX(pumps.head_${row + 1},pump_row)),0)`
           : "0",
       "Slope of the line that follows",

@@ -14,9 +14,10 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** Points that a pump's curve may have. */
-export const curvePoints = [1, 2, 3, 4, 5, 6, 7, 8] as const;
+export const curvePoints = Array.from({ length: capacity.curvePoints }, (_, i) => i + 1);
 
 const columns = (name: string, make: (point: number) => CellDeclaration) =>
   Object.fromEntries(curvePoints.map((point) => [`${name}_${point}`, make(point)]));
@@ -35,7 +36,7 @@ export const pumpsTable = table(
   "pumps",
   "Pumps of the price book",
   {
-    rows: 24,
+    rows: capacity.pumps,
     from: "pumps",
     filled: "LEN(code)>0",
     note: "Curves at full speed, from no flow on, in the makers' figures.",

@@ -11,11 +11,11 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { curvePoints } from "./pumps-table.js";
+import { curvePoints, pumpsTable } from "./pumps-table.js";
 
 const pick = (name: string, at: string, from = 1) =>
   `CHOOSE(${at},${curvePoints
-    .slice(0, 7)
+    .slice(0, -1)
     .map((k) => `${name}_${k + from - 1}`)
     .join(",")})`;
 const counted = (condition: (k: number) => string) =>
@@ -30,7 +30,7 @@ export const shortlistTable = table(
   "shortlist",
   "Shortlist: every pump for this job",
   {
-    rows: 24,
+    rows: pumpsTable.rows,
     beside: "pumps",
     filled: "LEN(code)>0",
     note: "Speed by the affinity laws: on each straight piece of the curve the speed for a duty is the root of a quadratic.",

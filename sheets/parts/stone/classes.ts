@@ -14,8 +14,7 @@ import {
 } from "../../../engine/template/index.js";
 import { stoneClasses } from "../../tables/stone.js";
 import { itemCode } from "../../vocabulary/item-code.js";
-
-export const stoneRows = 12;
+import { capacity } from "../capacity.js";
 
 const nothing = "0[ft³]";
 
@@ -39,7 +38,7 @@ export const stoneClassTable = table(
   "stones",
   "Classes of stone",
   {
-    rows: stoneRows,
+    rows: capacity.stones,
     filled: "LEN(name) > 0",
     data: stoneClasses,
     note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed, whose depth of stone and voids stand on the sheets Reaches and Water tables.",

@@ -11,6 +11,7 @@ import {
   weight,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** The heaviest stone against what the machine may lift where it must be set. */
 export const stoneLifting = lines("Heaviest stone and machine", {
@@ -77,7 +78,7 @@ export const liftingChart = table(
   "machine_chart",
   "Lifting chart, over the side",
   {
-    rows: 5,
+    rows: capacity.liftingPoints,
     filled: "radius > 0",
     data: [
       { radius: 8, lift: 2400 },

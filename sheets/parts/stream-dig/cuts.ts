@@ -1,4 +1,6 @@
 import { area, calc, length, soilVolume, table, text } from "../../../engine/template/index.js";
+import { poolsTable } from "../stream/pools-table.js";
+import { runsTable } from "../stream/runs-table.js";
 
 const stripped = "MIN(strip_depth, deep)";
 
@@ -6,7 +8,7 @@ const stripped = "MIN(strip_depth, deep)";
 export const channelCuts = table(
   "channel_cuts",
   "Channel as dug",
-  { rows: 12, opening: 1, beside: "runs", filled: "length > 0" },
+  { rows: runsTable.rows, opening: 1, beside: "runs", filled: "length > 0" },
   {
     run: calc(text, "name", "Reach"),
     deep: calc(length, "bank_height + bed_stone_depth", "Depth"),
@@ -29,7 +31,7 @@ export const channelCuts = table(
 export const poolCuts = table(
   "pool_cuts",
   "Pools as dug",
-  { rows: 6, opening: 1, beside: "pools", filled: "length > 0" },
+  { rows: poolsTable.rows, opening: 1, beside: "pools", filled: "length > 0" },
   {
     pool: calc(text, "name", "Pool"),
     deep: calc(length, "depth * mean_depth + bed_stone_depth", "Mean depth"),

@@ -1,4 +1,5 @@
 import { calc, length, precise, smallLength, table, text } from "../../../engine/template/index.js";
+import { runsTable } from "./runs-table.js";
 
 const running = (formula: string) => `IF(flow>0,${formula},0)`;
 
@@ -30,7 +31,7 @@ export const depthSearch = table(
   "stream_depths",
   "How the depth is found",
   {
-    rows: 12,
+    rows: runsTable.rows,
     opening: 1,
     beside: "runs",
     filled: "length>0",

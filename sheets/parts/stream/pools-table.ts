@@ -12,18 +12,19 @@ import {
   waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 /** Standing water behind a lip: it is there at rest too, and rises while the water runs. */
 export const poolsTable = table(
   "pools",
   "Pools: standing water behind a lip",
-  { rows: 6, filled: "length>0" },
+  { rows: capacity.pools, filled: "length>0" },
   {
     name: input(text, "Pool", { default: "Pool" }),
     before_level: input(count, "Behind the lip of step", {
       default: 1,
       least: 1,
-      most: 12,
+      most: capacity.falls,
       whole: true,
     }),
     length: input(length, "Length", { least: 0.5, most: 200 }),

@@ -14,6 +14,7 @@ import {
   text,
   waterVolume,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
@@ -22,14 +23,19 @@ export const runsTable = table(
   "runs",
   "Runs of the stream, between falls",
   {
-    rows: 12,
+    rows: capacity.runs,
     opening: 1,
     filled: "length>0",
     note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 (shallow) to 1.5 (deep water), either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
   },
   {
     name: input(text, "Run", { default: "Run" }),
-    after_level: input(count, "After step", { default: 1, least: 1, most: 12, whole: true }),
+    after_level: input(count, "After step", {
+      default: 1,
+      least: 1,
+      most: capacity.falls,
+      whole: true,
+    }),
     length: input(length, "Length", { least: 0.5, most: 500 }),
     width: input(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
     fall: input(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),

@@ -11,6 +11,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
 
 const practice = "common practice, no source";
 
@@ -40,7 +41,7 @@ export const treeTable = table(
   "trees",
   "Trees that stay",
   {
-    rows: 6,
+    rows: capacity.trees,
     filled: "trunk > 0",
     note: "Distances are from the trunk to the nearest fill, and to the nearest digging or stripping. Where more fill is planned than the roots stand, a dry-laid wall holds it back: put that wall into the table of walls.",
   },
@@ -96,7 +97,7 @@ export const treeTable = table(
 export const treeLines = table(
   "tree_lines",
   "Trees in words",
-  { rows: 6, beside: "trees", filled: "trunk > 0" },
+  { rows: treeTable.rows, beside: "trees", filled: "trunk > 0" },
   {
     said: calc(
       text,

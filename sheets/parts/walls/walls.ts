@@ -17,6 +17,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { capacity } from "../capacity.js";
 
 const practice = "common practice, no source";
 
@@ -111,7 +112,7 @@ export const wallRules = lines("Rules and totals of walls", {
 export const wallTable = table(
   "walls",
   "Walls",
-  { rows: 4, filled: "height > 0" },
+  { rows: capacity.walls, filled: "height > 0" },
   {
     name: input(text, "Wall"),
     length: input(length, "Length", { least: 0.5, most: 1000 }),
@@ -174,7 +175,7 @@ export const wallTable = table(
 export const wallLines = table(
   "wall_lines",
   "Walls in words",
-  { rows: 4, beside: "walls", filled: "height > 0" },
+  { rows: wallTable.rows, beside: "walls", filled: "height > 0" },
   {
     said: calc(
       text,
