@@ -90,6 +90,14 @@ export const fallsTable = table(
         note: "Lips of one level draw from one level of water: the lip with the least water over it stands highest, so that the shares come out.",
       },
     ),
+    lip_above_rim: calc(
+      length,
+      "PICK(levels.height,levels.number,level)-lip_depth-rim_above_water",
+      "Lip above basin's rim",
+      {
+        note: "To set the lip out from one benchmark: the water of its level, less the water over the lip, from the rim up.",
+      },
+    ),
     sheet_thickness: calc(
       smallLength,
       "sheet_thickness_ratio*CRITICAL_DEPTH(actual_flow,width)",

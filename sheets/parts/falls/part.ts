@@ -40,6 +40,11 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
       fallsTable,
       "{name} (step {level|0}): lip {width} wide, {lip_type}, drop {drop}; the water lands {throw} out.",
     ),
+    ...bulletEachRow(
+      "set out",
+      fallsTable,
+      "{name}: top of its lip {lip_above_rim} above the basin's rim, the benchmark.",
+    ),
     // lips that share a level: the one with less water over it stands higher
     ...bulletEachRow(
       "set out",

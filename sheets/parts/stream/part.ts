@@ -25,7 +25,7 @@ export const stream = part(
       ...bulletEachRow(
         "set out",
         runsTable,
-        "{name}: {length} long, bed {width} wide, banks {bank_height|up} high, falling {fall}; {bed}. Water about {depth_likely} deep, up to {depth|up}.",
+        '{name}: {length} long, bed {width} wide, banks {bank_height|up} high, falling {fall}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}: run the water before the banks are set.',
       ),
       ...bulletEachRow(
         "set out",

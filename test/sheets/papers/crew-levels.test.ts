@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { firstRow, pagesAfter } from "../../support/changed-demo.js";
+import { demoRows, firstRow, pagesAfter } from "../../support/changed-demo.js";
 
 const crewAfter = (changed: Record<string, unknown> = {}) => pagesAfter(changed).crew;
 
@@ -10,6 +10,41 @@ describe("the crew is told at what height things stand", () => {
       "•  Spring: set its pot so that its water stands 1 ft 6 in above the water of level 1.",
     );
     expect(crewAfter().join("\n")).not.toContain("set its pot");
+  });
+
+  // The water of a level stands above the running basin; its lip stands under that water, and the
+  // basin's rim above the running basin: a lip is set out from the rim.
+  test("each lip from the basin's rim: drops and falls below it, less the water over it", () => {
+    const { crew, value } = pagesAfter();
+    const of = (id: string) => value(id) as number;
+    const falls = demoRows("falls") as { name: string; level: number; drop: number }[];
+    const runs = demoRows("runs") as { after_level: number; fall: number }[];
+    expect(falls.length).toBeGreaterThan(2);
+    for (const [i, { name, level }] of falls.entries()) {
+      const below = [...new Set(falls.map((fall) => fall.level))].filter((other) => other >= level);
+      const drops = below.map((at) =>
+        Math.max(...falls.filter((fall) => fall.level === at).map(({ drop }) => drop)),
+      );
+      const fallen = runs.filter((run) => run.after_level >= level).map(({ fall }) => fall);
+      const water = [...drops, ...fallen].reduce((sum, one) => sum + one, 0);
+      const lip = water - of(`falls.lip_depth[${i + 1}]`) / 12;
+      expect(of(`falls.lip_above_rim[${i + 1}]`)).toBeCloseTo(lip, 9);
+      const feet = Math.floor(lip);
+      expect(crew.filter((line) => line.startsWith(`•  ${name}: top of its lip`))).toEqual([
+        expect.stringMatching(
+          new RegExp(`top of its lip ${feet} ft .*above the basin's rim, the benchmark`),
+        ),
+      ]);
+    }
+  });
+
+  test("water in a run is an average between its stones, and is run before banks are set", () => {
+    const said = (bed: string) =>
+      crewAfter(firstRow("runs", { bed })).find((line) => line.includes("on average")) ?? "";
+    expect(said("cobble")).toMatch(
+      /Water about .* deep on average between the stones, up to .*: run the water before the banks are set\.$/,
+    );
+    expect(said("troweled mortar")).toMatch(/ deep on average, up to /);
   });
 });
 
