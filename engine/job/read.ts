@@ -78,7 +78,7 @@ export function templateFor(
     const known = [...new Set(templates.map((one) => one.name))];
     throw new RillbookError(
       "template-unknown",
-      `${file} names the template ${JSON.stringify(name)}, which is not known.${suggestion(String(name), known)} There are: ${known.join(", ")}.`,
+      `${file} names ${name === undefined ? "no template" : `the template ${JSON.stringify(name)}, which is not known`}.${suggestion(String(name), known)} There are: ${known.join(", ")}.`,
     );
   }
   const found = named.find((one) => one.version === version);
@@ -86,7 +86,7 @@ export function templateFor(
   const versions = named.map((one) => one.version).join(", ");
   throw new RillbookError(
     "template-version",
-    `${file} was made for version ${JSON.stringify(version)} of the template ${name}; this program has version ${versions}. Use a program that has it, or bring the inputs over to a new job.`,
+    `${file} ${version === undefined ? "names no version" : `was made for version ${JSON.stringify(version)}`} of the template ${name}; this program has version ${versions}. Use a program that has it, or bring the inputs over to a new job.`,
   );
 }
 
@@ -96,6 +96,6 @@ export function systemFor(units: unknown, file: string): UnitSystem {
   if (found !== undefined) return found;
   throw new RillbookError(
     "units-unknown",
-    `${file}: units is ${JSON.stringify(units)}, but must be "us" or "si". Correct the value.`,
+    `${file}: units ${units === undefined ? "is missing" : `is ${JSON.stringify(units)}`}, but must be "us" or "si". Correct the value.`,
   );
 }

@@ -80,6 +80,6 @@ describe("readJob", () => {
     await expect(readJob(join(folder, "none.json"), [toy])).rejects.toThrow(
       /The job record .*none\.json does not exist\. Check the name\./,
     );
-    await expect(readJob(folder, [toy])).rejects.toThrow(/cannot be read \(EISDIR\)/);
+    await expect(readJob(folder, [toy])).rejects.toThrow(/is a folder, not a file/);
   });
 });
