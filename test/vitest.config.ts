@@ -28,7 +28,7 @@ export default defineConfig({
           root,
           include: ["test/**/*.test.ts"],
           exclude: [...configDefaults.exclude, "test/{office,network,pack}/**"],
-          testTimeout: 20_000,
+          testTimeout: 60_000,
           sequence: { groupOrder: 0 },
         },
       },
