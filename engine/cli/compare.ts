@@ -8,6 +8,7 @@ import { changeOrderMarkdown, comparisonMarkdown, heldBackSaid } from "../compar
 import { comparisonWorkbook } from "../compare/workbook.js";
 import { RillbookError } from "../errors.js";
 import { serialOf, today } from "../job/date.js";
+import { type FailedCheck, failedChecks } from "../job/failed-checks.js";
 import { oneLine } from "../job/trail/entry.js";
 import { outputTo } from "../output/write.js";
 import { shownText } from "../text/shown.js";
@@ -78,11 +79,24 @@ export function compareCommand(context: Context): Command {
       }
       if (options.json) context.json(comparisonJson(comparison, order), 2);
       else context.out(output === undefined ? text : `Written: ${output}\n`);
-      // without --customer the office reads it in the comparison
-      if (order.heldBack === undefined || !options.customer) return;
+      // without --customer the office reads the rest in the comparison
+      if (!options.customer) return;
+      const failing = failedChecks(b.model, b.values).filter(({ level }) => level === "must");
+      if (failing.length > 0) {
+        context.status = 1;
+        context.err(draftSaid(second, failing));
+      }
+      if (order.heldBack === undefined) return;
       context.status = 1;
       context.err(`${heldBackSaid(order)}\n`);
     });
+}
+
+/** A change order of a job that does not stand is not one to be sent. */
+function draftSaid(job: string, failing: readonly FailedCheck[]): string {
+  const many = failing.length === 1 ? "1 check fails" : `${failing.length} checks fail`;
+  const first = failing[0] as FailedCheck;
+  return `Not to be handed out yet: of ${job}, ${many}, first ${first.cell.sheet}, ${first.cell.declaration.label}: ${first.message} All: rillbook bid.\n`;
 }
 
 function termsOf({ number, date = today(), reason, officeChanges }: Options): Terms {

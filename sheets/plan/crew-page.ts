@@ -16,6 +16,7 @@ export const crewPage = [
   { name: "set out", opens: heading("Set out") },
   { name: "strip", opens: heading("Strip and dig") },
   { name: "dig the basin" },
+  { name: "dig the stream" },
   { name: "dig trenches" },
   { name: "dig safely" },
   { name: "haul" },

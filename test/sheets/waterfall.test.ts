@@ -142,7 +142,7 @@ describe("what the pages say", () => {
     const words = async (electrical_work: string) =>
       (await pages("garden-corner.json", { electrical_work })).proposal.join("\n");
     const included = /• {2}.*ground-fault protected outlet/;
-    const left = /permits not named above; the electric circuit/;
+    const left = /permits beyond those counted in the price; the electric circuit/;
     expect(await words("by us")).toMatch(included);
     expect(await words("by the customer")).not.toMatch(included);
     expect(await words("by the customer")).toMatch(left);
@@ -184,6 +184,28 @@ describe("the same job in SI", () => {
       );
     },
   );
+});
+
+test("an electrician without a quote takes as long in SI as in US units", async () => {
+  const us = await loadJob(join(demoFolder, "hillside-stream.json"), templates);
+  const unquoted = {
+    ...us.job,
+    inputs: {
+      ...us.job.inputs,
+      electrical_work: "by an electrician in our price",
+      subcontracts: [],
+    },
+  };
+  const model = modelOf(waterfall, "si");
+  const si = calculateFast(
+    model,
+    valuesOf(model, validateJob(model, inSi(us.model, unquoted), "si"), us.book),
+  );
+  const mine = calculateFast(us.model, valuesOf(us.model, unquoted, us.book));
+  expect(at(us.model, mine, "electrician_hours")).toBeGreaterThan(1);
+  for (const name of ["electrician_hours", "electrician_cost"]) {
+    expect(at(model, si, name) / at(us.model, mine, name), name).toBeCloseTo(1, 6);
+  }
 });
 
 const at = (model: Model, values: readonly Value[], name: string): number =>

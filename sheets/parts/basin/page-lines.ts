@@ -9,11 +9,11 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "basin",
-    "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} in all. Pump vaults: {vaults_needed|0}.",
+    "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} in all. Pump vaults: {vaults_needed|0}, extension rings: {extensions_needed|0}.",
   ),
   bullet(
     "basin",
-    "Stone {crate_gap|0} around the crates and at least {crate_cover|0|up} over them.",
+    "Stone fills what crates and vault leave: at least {crate_gap|0|up} around them and {crate_cover|0|up} over them, up to the rim.",
   ),
   bullet(
     "basin",

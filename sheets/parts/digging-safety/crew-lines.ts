@@ -1,5 +1,6 @@
 import type { CrewSection } from "../../plan/crew-page.js";
 import { bullet, eachRow, line, type PlacedLine } from "../page-line.js";
+import { counted } from "../papers/words.js";
 import { placesDug } from "./places.js";
 
 export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
@@ -42,6 +43,11 @@ export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
     "dig safely",
     "{dig_inspected_by} looked on {dig_inspected_on_said}: {cave_in_signs} of a cave-in. Look again each day before work and after every rain.",
     "AND(LEN(digs_to_inspect)>0,inspection_recorded)",
+  ),
+  bullet(
+    "dig safely",
+    `Bring {${counted("ladders_brought", "ladder or ramp", "ladders or ramps")}}; nobody in the dig is farther than {ladder_travel|down} from one.`,
+    "AND(ladders_needed>0,ladders_enough)",
   ),
   bullet("dig safely", "Dirt stays {dirt_setback|up} back from every edge."),
 ];

@@ -60,6 +60,15 @@ export const circuit = lines("Circuit of pump and lights", {
   breaker_needed: calc(current, "continuous_factor*circuit_current", "Breaker needed", {
     strong: true,
   }),
+  breaker_standard: calc(
+    current,
+    "MAX(15[A],CEILING(ROUND(breaker_needed/1[A],6),IF(breaker_needed<=50[A],5,10))*1[A])",
+    "Next standard breaker",
+    {
+      decimals: 0,
+      source: "NEC 240.6(A): 15 to 50 A by fives, then by tens to 110 A (from memory)",
+    },
+  ),
   breaker_rating: input(current, "Breaker", {
     default: 20,
     least: 15,

@@ -40,8 +40,18 @@ export const electrical = part(
     crew: [
       bullet(
         "pipe",
-        "Circuit to the pump, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size}, breaker of {breaker_rating|0}, ground-fault protected outlet.",
+        "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Its place and distance from the water: as the electrician and the local code say.",
         'electrical_work="by us"',
+      ),
+      bullet(
+        "pipe",
+        "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
+        'electrical_work="by an electrician in our price"',
+      ),
+      bullet(
+        "pipe",
+        "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
+        'electrical_work="by the customer"',
       ),
       line(
         "caution: power",
@@ -61,7 +71,7 @@ export const electrical = part(
       ),
       line(
         "not included",
-        "The circuit that you provide for the pump must carry {circuit_current|1} at {supply_voltage|0} for hours on end, which asks for a breaker of {FIXED(ROUNDUP(ROUND(breaker_needed/1[A],6),0),0)} amperes or more: your licensed electrician decides.",
+        "The circuit that you provide for the pump must carry {circuit_current|1} at {supply_voltage|0} for hours on end, which asks for a breaker of {breaker_standard|0|bare} amperes or more: your licensed electrician decides.",
         'electrical_work="by the customer"',
       ),
     ],

@@ -9,6 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { countedIn } from "../../tables/trade-units.js";
 import { rate } from "../../vocabulary/rate.js";
 
 export const electricalWork = ["by us", "by an electrician in our price", "by the customer"];
@@ -66,7 +67,7 @@ export const electricWork = lines("Who does the circuit", {
   ),
   electrician_hours: calc(
     hours,
-    `IF(electric_counted,${hoursAt("1", "circuit-fitted")}+${hoursAt("panel_distance/1[ft]", "conduit-run")},0[h])`,
+    `IF(electric_counted,${hoursAt("1", "circuit-fitted")}+${hoursAt(countedIn("panel_distance", "ft"), "conduit-run")},0[h])`,
     "Electrician's hours",
   ),
   electrician_cost: calc(

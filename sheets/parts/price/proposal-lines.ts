@@ -8,7 +8,7 @@ import { subcontracts } from "./work-by-others.js";
 export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
   bullet(
     "protection",
-    `{${counted("permits_paid", "permit", "permits")}}, as the work needs.`,
+    `{${counted("permits_paid", "permit", "permits")}} that the work needs, with {IF(permits_paid=1,"its fee","their fees")}.`,
     "permits_paid>0",
   ),
   bullet(

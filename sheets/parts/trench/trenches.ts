@@ -145,7 +145,7 @@ export const trenchWords = table(
         reader: "crew",
       },
     ),
-    sand: calc(text, "~, on {bedding|0|up} of bedding", "Bedding", { reader: "crew" }),
+    sand: calc(text, "~, the lowest {bedding|0|up} of it bedding", "Bedding", { reader: "crew" }),
     said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
   },
 );

@@ -52,6 +52,16 @@ test("to a workbook and to Markdown", async () => {
   expect((await readFile(md, "utf8")).startsWith("# Change order, job F")).toBe(true);
 });
 
+test("a change order of a job whose checks fail is not to be handed out, and is told so", async () => {
+  const bad = join(folder, "bad.xlsx");
+  const job = { ...fenceJob, inputs: { ...fenceJob.inputs, height: 12, wind: 200 } };
+  const values = calculate(fenceModel, fenceGiven(fenceModel, job));
+  await writeFile(bad, await writeWorkbook(fenceModel, values, fenceIdentity(fenceModel)));
+  const { status, err } = await compare(agreed, bad, "--customer", "-o", join(folder, "bad.md"));
+  expect(status).toBe(1);
+  expect(err).toContain("Not to be handed out yet");
+});
+
 test("as JSON", async () => {
   const told = JSON.parse((await compare(agreed, changed, "--json")).out);
   expect(told.inputs[0]).toMatchObject({ id: "height", old: 5.5, new: 6 });

@@ -114,3 +114,13 @@ describe("who does the circuit decides what stands in the bid", () => {
     expect(job.value("quote_fits_work")).toBe(false);
   });
 });
+
+test.each([
+  [1, 15],
+  [15.1, 20],
+  [34.1, 35],
+  [51, 60],
+])("a load that needs %d A takes the standard breaker of %d A", (needed, standard) => {
+  // NEC 240.6(A): 15, 20, 25, 30, 35, 40, 45, 50, 60 A (from memory)
+  expect(of({ pump_nameplate: needed / 1.25 }).figure("breaker_standard")).toBe(standard);
+});
