@@ -74,7 +74,7 @@ test.each([
   ["wire-12", 108, 114, 57, 4.56], // three conductors of 30 ft and 6 ft at the ends, 113.4 with waste
 ])("bought: %s", (code, needed, bought, cost, tax) => {
   expect(job.ofLine(code, "needed")).toBeCloseTo(needed, 9);
-  expect(job.ofLine(code, "bought")).toBeCloseTo(bought, 9);
+  expect(job.ofLine(code, "order_quantity")).toBeCloseTo(bought, 9);
   expect(job.ofLine(code, "cost")).toBeCloseTo(cost, 9);
   expect(job.ofLine(code, "tax")).toBeCloseTo(tax, 9);
 });

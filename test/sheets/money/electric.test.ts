@@ -89,7 +89,7 @@ describe("who does the circuit decides what stands in the bid", () => {
     ["by the customer", [], 0, 0, 0, 0, 0, 0],
   ])("%s", (electrical_work, subcontracts, lines, own, cost, permits, others, trench) => {
     const job = moneyJob({ ...smallJob, electrical_work, subcontracts }, priced);
-    const bought = codes.filter((code) => (job.ofLine(code, "bought") as number) > 0);
+    const bought = codes.filter((code) => (job.ofLine(code, "order_quantity") as number) > 0);
     expect(bought).toHaveLength(lines);
     expect(job.figure("own_electrician_hours")).toBeCloseTo(own, 9);
     expect(job.figure("electrician_cost")).toBeCloseTo(cost, 9);
