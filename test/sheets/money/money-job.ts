@@ -144,7 +144,7 @@ export function moneyJob(inputs: InputValues, prices = book(), judged = false) {
   /** The cell of a column in the row that another column names. */
   const ofLine = (code: string, key: string) => {
     const row = column("materials.code").indexOf(code) + 1;
-    return value(`lines.${key}[${row}]`);
+    return value(`materials.${key}[${row}]`);
   };
   const failed = () =>
     column("check_list.message").filter((message) => message !== "ok" && message !== null);
