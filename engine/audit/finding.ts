@@ -37,7 +37,7 @@ export type FindingCode =
 export interface Finding {
   readonly grade: Grade;
   readonly code: FindingCode;
-  /** The cell or thing: `Pump!B12`, `sheet Extra`, `the trail`. */
+  /** The cell or thing: `Sizes!B12`, `sheet Extra`, `the trail`. */
   readonly where: string;
   /** The cell's name, `lift` or `runs.push[2]`, where it has one. */
   readonly name?: string;

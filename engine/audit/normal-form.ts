@@ -2,7 +2,7 @@ import { FormulaError } from "../formula/formula-error.js";
 import { parse } from "../formula/parse.js";
 import { mapParts, type Tree } from "../formula/tree.js";
 
-/** The name behind an area such as `pump!B12` or `runs!B4:B8` (sheet in lower case), if one stands for it. */
+/** The name behind an area such as `sizes!B12` or `runs!B4:B8` (sheet in lower case), if one stands for it. */
 export type NameAt = (area: string) => string | undefined;
 
 const sheetPart = /'((?:[^']|'')+)'!|([\p{L}_][\p{L}\p{N}_.]*)!/uy;

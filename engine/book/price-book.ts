@@ -1,6 +1,6 @@
 import type { BookRow } from "../template/book-layout.js";
 
-/** The office's prices: tables of rows (items, pumps, rates), in US units. */
+/** The office's prices: tables of rows (items, rates), in US units. */
 export interface PriceBook {
   /** How the office calls this book, and the day it is as of. */
   readonly name: string;

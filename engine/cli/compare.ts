@@ -44,7 +44,7 @@ export function compareCommand(context: Context): Command {
     .option("--json", "the whole comparison as JSON")
     .addHelpText(
       "after",
-      "\nThe change order lists every line of the proposal that changes. Changes that are the office's own (margin,\ncrew, prices of the book) are held back from it and told here, with exit status 1.\n\nExample:\n  rillbook compare agreed.json wider.json --customer -o change-order.xlsx",
+      "\nThe change order lists every line of the agreed page that changes. Changes that are the office's own (margin,\ncrew, prices of the book) are held back from it and told here, with exit status 1.\n\nExample:\n  rillbook compare agreed.json wider.json --customer -o change-order.xlsx",
     )
     .action(async (first: string, second: string, options: Options) => {
       const { output, prices } = options;

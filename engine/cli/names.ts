@@ -11,11 +11,11 @@ import type { Context } from "./context.js";
 export function namesCommand(context: Context): Command {
   return new Command("names")
     .description("list every name of a template: what it means, its unit, its formula, its source")
-    .option("--template <name>", "template", "waterfall")
+    .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .option("--json", "as JSON")
-    .addHelpText("after", "\nExample:\n  rillbook names | grep head")
-    .action((options: { template: string; units: UnitSystem; json?: true }) => {
+    .addHelpText("after", "\nExample:\n  rillbook names | grep price")
+    .action((options: { template?: string; units: UnitSystem; json?: true }) => {
       const template = newestTemplate(options.template, context.templates, "--template");
       const model = modelOf(template, options.units);
       const cells = namedCells(model).map((cell) => ({

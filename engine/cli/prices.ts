@@ -9,7 +9,7 @@ import type { BookLayout } from "../template/book-layout.js";
 import type { Context } from "./context.js";
 
 interface Options {
-  readonly template: string;
+  readonly template?: string;
   readonly new?: true;
   readonly from?: string;
   readonly json?: true;
@@ -22,7 +22,7 @@ export function pricesCommand(context: Context): Command {
     .argument("<file>", "price book (.xlsx or .json); with --new the .xlsx to write")
     .option("--new", "write a new price book: fill in costs, suppliers and dates there")
     .option("--from <book>", "with --new: the rows of this book, instead of blank costs")
-    .option("--template <name>", "template", "waterfall")
+    .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
     .option("--json", "tell the result as JSON")
     .addHelpText(
       "after",
@@ -35,7 +35,7 @@ export function pricesCommand(context: Context): Command {
     });
 }
 
-function layoutOf({ templates }: Context, name: string): BookLayout {
+function layoutOf({ templates }: Context, name: string | undefined): BookLayout {
   return newestTemplate(name, templates, "--template").prices ?? [];
 }
 

@@ -49,7 +49,7 @@ export async function run(
   };
   const program = new Command("rillbook")
     .description(
-      "Estimates for recirculating waterfalls and streams, as workbooks in which every figure is a live formula.",
+      `Estimates as workbooks in which every figure is a live formula. Templates: ${templates.map(({ name, title }) => `${name} (${title})`).join(", ")}.`,
     )
     .addHelpText(
       "after",

@@ -10,16 +10,18 @@ import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
 import { errorsTold } from "./errors-told.js";
+import { exampleOf } from "./example.js";
 
 /** `rillbook show`: the values of a job by name. */
 export function showCommand(context: Context): Command {
+  const { result, table, figure } = exampleOf(context);
   return new Command("show")
     .description("show the values of a job: all, or those named (a table by its name)")
     .argument("<job>", "job record or workbook")
-    .argument("[names...]", "names of cells, columns (falls.design_flow) or tables (falls)")
+    .argument("[names...]", `names of cells, columns (${result}) or tables (${table})`)
     .option("--prices <file>", "price book, instead of the one the job names")
     .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
-    .addHelpText("after", "\nExample:\n  rillbook show garden-corner.json price total_flow falls")
+    .addHelpText("after", `\nExample:\n  rillbook show garden-corner.json price ${figure} ${table}`)
     .action(async (file: string, names: string[], options: { prices?: string; json?: true }) => {
       const job = await openJob(file, context.templates, options.prices);
       const { model, values } = job;

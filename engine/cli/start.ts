@@ -12,7 +12,7 @@ import type { Context } from "./context.js";
 
 interface Options {
   readonly job?: string;
-  readonly template: string;
+  readonly template?: string;
   readonly units: UnitSystem;
   readonly prices?: string;
 }
@@ -25,7 +25,7 @@ export function startCommand(context: Context): Command {
     )
     .argument("<file>", "job record to write (JSON)")
     .option("--job <number>", "the job's number or name (default: the file's name)")
-    .option("--template <name>", "template", "waterfall")
+    .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
     .option("--prices <file>", "price book of the job (default: price-book.xlsx beside it)")
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .addHelpText("after", "\nExample:\n  rillbook start hillside.json --job 2027-014")

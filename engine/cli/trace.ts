@@ -8,15 +8,17 @@ import type { TraceNode } from "../trace/node.js";
 import { traceText } from "../trace/text.js";
 import { trace, traceColumn } from "../trace/trace.js";
 import type { Context } from "./context.js";
+import { exampleOf } from "./example.js";
 
 /** `rillbook trace`: a figure with its math, down to where its inputs come from. */
 export function traceCommand(context: Context): Command {
+  const { result } = exampleOf(context);
   return new Command("trace")
     .description(
       "show where a figure comes from: its formula in names and in numbers, and its parts",
     )
     .argument("<file>", "job record or workbook")
-    .argument("<name>", "a cell (price), a cell in a row (falls.flow[2]) or a column (falls.flow)")
+    .argument("<name>", `a cell (price), a cell in a row (${result}[2]) or a column (${result})`)
     .option("--depth <levels>", "levels of formulas to open", wholeNumber, 2)
     .option("--prices <file>", "price book, instead of the one the job names")
     .option("--json", "everything, as JSON")

@@ -6,10 +6,12 @@ import { CellError, type Value } from "../formula/value.js";
 import type { Moved } from "../rerun/lines.js";
 import { whatMoved } from "../rerun/moved.js";
 import { rolesOf } from "../template/role-plan.js";
+import type { Example } from "../template/template.js";
 import type { Effect, Trial } from "../weigh/effects.js";
 import type { Percentile, Spread } from "../weigh/simulate.js";
 import { type Weighed, weigh } from "../weigh/weigh.js";
 import type { Context } from "./context.js";
+import { exampleOf } from "./example.js";
 
 interface Options {
   readonly prices?: string;
@@ -21,9 +23,9 @@ interface Options {
   readonly json?: true;
 }
 
-const help = `
+const help = ({ input }: Example) => `
 Ranges stand in the job record: "ranges": {"lift": {"low": 9, "likely": 10, "high": 14}}; a row's
-input is named as falls.width[2]. Each ranged input is drawn by itself from a triangular
+input is named as ${input}[2]. Each ranged input is drawn by itself from a triangular
 distribution between low and high with its peak at likely; the same seed gives the same draws.
 
 What moved the price since another record of the job (--since): each changed input and each
@@ -46,7 +48,7 @@ export function weighCommand(context: Context): Command {
     .option("--since <job>", "what moved the price since this other record of the job")
     .option("--since-prices <file>", "the price book of that other record")
     .option("--json", "as JSON")
-    .addHelpText("after", help)
+    .addHelpText("after", help(exampleOf(context)))
     .action(async (file: string, options: Options) => {
       const loaded = await loadJob(file, context.templates, options.prices);
       const weighed = weigh(loaded, options.draws, options.seed);

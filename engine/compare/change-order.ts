@@ -206,7 +206,7 @@ const isMoney = (model: Model, { id }: Change): boolean => {
   return quantity === undefined || quantity.money || quantity.percent;
 };
 
-/** `Falls, row 2 (upper fall): Width of the lip 3.00 ft instead of 2.50 ft.` */
+/** `Runs, row 2 (north side): Length 3.00 ft instead of 2.50 ft.` */
 function inWords({ model, values }: Comparison["b"], change: Change): string {
   const cell = model.byId.get(change.id);
   const table = model.tables.get(cell?.table ?? "");

@@ -44,17 +44,22 @@ function cellsOf(model: Model, column: string): readonly Cell[] {
 function linesOf(
   { model }: OpenedJob,
   values: readonly Value[],
-  { lines, draftMark }: Agreed,
+  { lines, draftMark, marks = [] }: Agreed,
 ): Map<string, string> {
   return new Map(
     cellsOf(model, lines).flatMap(({ id, index }) => {
       const text = said(values[index] ?? null);
       if (draftMark !== undefined && text.startsWith(draftMark)) return [];
-      return [[id, text] as const];
+      return [[id, wordsOf(text, marks)] as const];
     }),
   );
 }
 
-/** Without the signs that a page puts before an item or a heading. */
 const said = (value: Value): string =>
-  (value instanceof CellError ? value.code : String(value ?? "")).replace(/^[•■]\s+/, "").trim();
+  (value instanceof CellError ? value.code : String(value ?? "")).trim();
+
+/** Without the sign that a page puts before an item or a heading. */
+function wordsOf(text: string, marks: readonly string[]): string {
+  const mark = marks.find((one) => text.startsWith(one));
+  return text.slice(mark?.length ?? 0).trim();
+}

@@ -15,7 +15,7 @@ export function reasonsOf({ model, values, trail }: OpenedJob): (id: string) => 
   return (id) => origins.get(id) ?? { from: "not in the trail" };
 }
 
-/** `measured on site, by A. Estimator, 2026-05-04: fall two is wider`. */
+/** `measured on site, by A. Estimator, 2026-05-04: run two is longer`. */
 export function reasonText({ from, by, time, note }: Reason): string {
   const parts = [from, by === undefined ? "" : `by ${by}`, time?.slice(0, 10) ?? ""];
   const said = parts.filter((part) => part !== "").join(", ");

@@ -275,7 +275,7 @@ class Checker {
         : outsideType(measure, this.scope.system);
       const tree = this.fit(arg, wanted, `"${name}" of ${own.name}`);
       if (wanted.range && !isColumn(tree)) {
-        this.fail(`"${name}" of ${own.name} takes a whole column, such as falls.flow`);
+        this.fail(`"${name}" of ${own.name} takes a whole column, such as runs.cost`);
       }
       return tree;
     });
@@ -300,7 +300,7 @@ class Checker {
   }
 
   private mustSuit(measure: OpenMeasure, type: Type, what: string): void {
-    if (!type.range) this.fail(`${what} takes a whole column, such as falls.flow`);
+    if (!type.range) this.fail(`${what} takes a whole column, such as runs.cost`);
     if (measure.numbers && type.kind !== "number") {
       this.fail(`${what} takes a column of numbers, not of ${describeType(type)}`);
     }

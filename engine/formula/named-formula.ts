@@ -96,7 +96,7 @@ function unlikeAnyOther({ like, column }: OpenMeasure): Type {
   return { kind: "number", dimension: { angle: exponent }, size: 1, range: column };
 }
 
-/** `gal/min`, `length` or `a column`: for messages and the list of names. */
+/** `ft/s`, `length` or `a column`: for messages and the list of names. */
 export function describeMeasure(measure: Measure): string {
   if (isOpen(measure)) return measure.column ? "a column" : `as ${measure.like}`;
   return typeof measure === "string" ? measure : measure.name;

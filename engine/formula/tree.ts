@@ -28,7 +28,7 @@ export type Reference =
   /** A column of the same row, or with `back: 1` of the row above. */
   | { readonly kind: "own"; readonly table: string; readonly column: string; readonly back: 0 | 1 }
   | { readonly kind: "column"; readonly table: string; readonly column: string }
-  /** All cells of a sheet, to look for errors in: `ISERROR(SUM(cells.falls))`. */
+  /** All cells of a sheet, to look for errors in: `ISERROR(SUM(cells.runs))`. */
   | { readonly kind: "area"; readonly sheet: string };
 
 export type Operator = "+" | "-" | "*" | "/" | "^" | "&" | "=" | "<>" | "<" | "<=" | ">" | ">=";

@@ -26,6 +26,6 @@ export function rootErrors(
   return [...roots.values()].sort((a, b) => b.cells - a.cells || a.cell.index - b.cell.index);
 }
 
-/** `#DIV/0! in falls.flow[2] (sheet Falls, Flow wanted)`. */
+/** `#DIV/0! in runs.cost[2] (sheet Runs, Cost)`. */
 export const rootInWords = ({ cell, code }: RootError): string =>
   `${code} in ${cell.id} (sheet ${cell.sheet}${cell.declaration.label && `, ${cell.declaration.label}`})`;

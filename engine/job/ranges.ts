@@ -17,7 +17,7 @@ function rangeFault(model: Model, name: string, range: Range): string | undefine
   const declaration = model.byId.get(name)?.declaration;
   if (declaration?.kind !== "input") {
     const known = inputPlanOf(model).inputs.map(({ cell }) => cell.id);
-    return `is not an input of template ${model.template.name}.${suggestion(name, known)} Name an input, a row's as falls.width[2].`;
+    return `is not an input of template ${model.template.name}.${suggestion(name, known)} Name an input, a row's as runs.length[2].`;
   }
   if (declaration.quantity.kind !== "number") {
     return `is not a number (${declaration.label}), and only numbers can have a range. Take it out.`;

@@ -56,12 +56,16 @@ const isWorkbook = (file: string): RillbookError =>
     `${file} is a workbook, and this command works on a job record. Bring the workbook's inputs into one first: rillbook take ${file} -o <job record> --by <who>.`,
   );
 
-/** The newest version of the template of that name, as an option names it. Throws RillbookError, with what there is. */
+/**
+ * The newest version of the template of that name, as an option names it; without a name, of the
+ * first one. Throws RillbookError, with what there is.
+ */
 export function newestTemplate(
-  name: string,
+  asked: string | undefined,
   templates: readonly Template[],
   option: string,
 ): Template {
+  const name = asked ?? templates[0]?.name;
   const versions = templates.filter((one) => one.name === name).map(({ version }) => version);
   return templateFor(name, Math.max(...versions), templates, option);
 }

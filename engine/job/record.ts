@@ -30,7 +30,7 @@ export interface JobRecord {
   /** Path of the price book, from the folder of the record. */
   readonly prices?: string;
   readonly inputs: InputValues;
-  /** Low, likely and high values of inputs that are not sure, by name: `lift`, `falls.width[2]`. */
+  /** Low, likely and high values of inputs that are not sure, by name: `lift`, `runs.length[2]`. */
   readonly ranges?: Readonly<Record<string, Range>>;
   /** What each input means; written by `start`, read by people only. */
   readonly guide?: unknown;

@@ -55,7 +55,7 @@ export function validateJob(model: Model, given: unknown, file: string): JobReco
   return job;
 }
 
-/** `inputs.falls.width[2]` as names are written everywhere, rows counted from 1 as on the worksheet. */
+/** `inputs.runs.length[2]` as names are written everywhere, rows counted from 1 as on the worksheet. */
 function readablePath(pointer: string): string {
   const [, table, row, column] = /^\/inputs\/([^/]+)\/(\d+)\/([^/]+)$/.exec(pointer) ?? [];
   if (column !== undefined) return `inputs.${table}.${column}[${Number(row) + 1}]`;

@@ -9,7 +9,7 @@ export type Assignment =
   | { readonly kind: "row"; readonly table: string; readonly row: number };
 
 /**
- * Reads `lift=8`, `falls.width[2]=3.5`, `lift=` (back to the default, or blank) or `falls[3]=`
+ * Reads `lift=8`, `runs.length[2]=3.5`, `lift=` (back to the default, or blank) or `runs[3]=`
  * (the row taken out). Throws RillbookError for a name that is no input.
  */
 export function readAssignment(model: Model, written: string): Assignment {
@@ -17,7 +17,7 @@ export function readAssignment(model: Model, written: string): Assignment {
   if (at < 1) {
     throw new RillbookError(
       "assignment-unclear",
-      `"${written}" is not of the form name=value, as in lift=8 or falls.width[2]=3.5. Write it so, in quotes where it has spaces.`,
+      `"${written}" is not of the form name=value, as in lift=8 or runs.length[2]=3.5. Write it so, in quotes where it has spaces.`,
     );
   }
   const name = written.slice(0, at).trim();

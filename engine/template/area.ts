@@ -2,10 +2,10 @@ import { columnLetters } from "../address.js";
 import type { Reference } from "../formula/tree.js";
 import type { Cell, Model } from "./model.js";
 
-/** `cells.falls` stands for all cells of the sheet Falls. */
+/** `cells.runs` stands for all cells of the sheet Runs. */
 export const areaTable = "cells";
 
-/** The name of a sheet as words of a name: `water_tables`. */
+/** The name of a sheet as words of a name: `price_lists`. */
 export const wordsOf = (sheet: string): string =>
   (sheet.toLowerCase().match(/[a-z0-9]+/g) ?? []).join("_");
 

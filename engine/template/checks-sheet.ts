@@ -93,7 +93,7 @@ function checksOf(block: Block, where: string): Found[] {
   });
 }
 
-/** The name of the check on a sheet's inputs: `inputs_right_falls`. */
+/** The name of the check on a sheet's inputs: `inputs_right_runs`. */
 export function inputsRightName(sheet: string): string {
   return `inputs_right_${wordsOf(sheet)}`;
 }

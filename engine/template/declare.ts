@@ -141,6 +141,8 @@ export interface LinesBlock {
 export interface ProseBlock {
   readonly kind: "prose";
   readonly heading: string;
+  /** A line that begins so is set as a heading; none is where it is absent. */
+  readonly headingMark?: string;
   readonly cells: Readonly<Record<string, CalcDeclaration>>;
 }
 
@@ -178,7 +180,7 @@ export interface TableBlock {
   readonly columns: Readonly<Record<string, CellDeclaration>>;
 }
 
-/** A set of points or bars of a chart, from columns of tables: `duty.flow`, `duty.head`. */
+/** A set of points or bars of a chart, from columns of tables: `curve.speed`, `curve.height`. */
 export interface Series {
   readonly label: string;
   readonly x: string;
@@ -211,6 +213,8 @@ export interface SheetDeclaration {
    * errors in them are counted apart.
    */
   readonly page?: true;
+  /** Its foot names the history that the figures come from: the last hash of the trail. */
+  readonly namesTrail?: true;
   /** The sheet of all checks, set by the engine: it alone may ask whether a value is in error. */
   readonly asksForErrors?: true;
   /** `false` for working lists: of the sheet, only its title is printed. */
@@ -220,8 +224,11 @@ export interface SheetDeclaration {
 export const lines = (heading: string, cells: LinesBlock["cells"]): LinesBlock =>
   Object.freeze({ kind: "lines", heading, cells });
 
-export const prose = (heading: string, cells: ProseBlock["cells"]): ProseBlock =>
-  Object.freeze({ kind: "prose", heading, cells });
+export const prose = (
+  heading: string,
+  cells: ProseBlock["cells"],
+  options: Pick<ProseBlock, "headingMark"> = {},
+): ProseBlock => Object.freeze({ kind: "prose", heading, cells, ...options });
 
 export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
   Object.freeze({ kind: "text", heading, paragraphs: texts });
@@ -248,7 +255,7 @@ export function sheet(
   name: string,
   purpose: string,
   blocks: readonly Block[],
-  options: Pick<SheetDeclaration, "portrait" | "handout" | "page" | "printed"> = {},
+  options: Pick<SheetDeclaration, "portrait" | "handout" | "page" | "namesTrail" | "printed"> = {},
 ): SheetDeclaration {
   return Object.freeze({ name, purpose, blocks, ...options });
 }

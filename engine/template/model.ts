@@ -9,9 +9,9 @@ import type { Template } from "./template.js";
 export interface Cell {
   /** Place in the list of values of a job. The rows of a column follow one another. */
   readonly index: number;
-  /** `lift`, or `falls.width[3]`. */
+  /** `lift`, or `runs.length[3]`. */
   readonly id: string;
-  /** `lift`, or `falls.width`. */
+  /** `lift`, or `runs.length`. */
   readonly name: string;
   readonly table?: string;
   /** The row of the table, from 1. */
@@ -96,7 +96,7 @@ export interface Model {
   readonly formulas: ReadonlyMap<string, NamedFormula>;
   /** The formula cells in an order in which each follows what it needs. */
   readonly order: readonly Cell[];
-  /** All checks, in the order of the sheets: cell names (`falls.fed` for a column). */
+  /** All checks, in the order of the sheets: cell names (`runs.fed` for a column). */
   readonly checks: readonly string[];
 }
 
@@ -116,7 +116,7 @@ export function cellOf(model: Model, reference: CellReference, row: number): Cel
   return cell;
 }
 
-/** The column behind a column reference, or a name such as `falls.flow`. */
+/** The column behind a column reference, or a name such as `runs.cost`. */
 export function columnOf(model: Model, table: string, key: string): Column {
   const column = model.tables.get(table)?.columns.get(key);
   if (column === undefined) throw new Error(`No column "${table}.${key}".`);

@@ -17,7 +17,7 @@ export function xlsxFormula(model: Model, cell: Cell): string {
   return print(cell.native, style);
 }
 
-/** `'Falls'!$A$4:$S$104`, the cells of a sheet. */
+/** `'Runs'!$A$4:$S$104`, the cells of a sheet. */
 const areaOf = (model: Model, area: Area): string =>
   `'${area.sheet}'!${corners(areaCells(model, area))}`;
 
@@ -70,7 +70,7 @@ export function spokenFormula(cell: Cell): string {
   });
 }
 
-/** `lift`, `width`, `above.sum`, `falls.flow`. */
+/** `lift`, `width`, `above.sum`, `runs.cost`. */
 export function spokenName(reference: Reference): string {
   if (reference.kind === "scalar") return reference.name;
   if (reference.kind === "area") return `${areaTable}.${wordsOf(reference.sheet)}`;

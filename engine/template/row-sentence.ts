@@ -3,7 +3,7 @@ import type { TableBlock } from "./declare.js";
 
 /**
  * The formulas of one row of a table, seen from outside it: where the text names a column of the
- * tables barely, it gets that column at the row. `width > 0` is `INDEX(falls.width,3) > 0` in row 3.
+ * tables barely, it gets that column at the row. `width > 0` is `INDEX(runs.length,3) > 0` in row 3.
  *
  * @param tables the table, and those beside it; the first that has the column gives it
  */

@@ -25,7 +25,7 @@ interface Manner {
 }
 
 /**
- * Turns a sentence with `{name}`, `{falls.width[2]}` or `{name|decimals}` into a formula that joins
+ * Turns a sentence with `{name}`, `{runs.length[2]}` or `{name|decimals}` into a formula that joins
  * text and figures, in the units of the system and spelled for its reader: feet and inches, and words
  * for units, for people outside the office. Further words behind a bar: `bare` (no unit), `up` or
  * `down` (rounded to that side, for what is a least or a most). Texts pass as they are.
@@ -68,7 +68,7 @@ function mannerOf(asked: readonly string[], sentence: string): Manner {
   return manner;
 }
 
-/** `falls.width[2]` is the second row of a column. */
+/** `runs.length[2]` is the second row of a column. */
 function placeholder(name: string): { column: string; expression: string } {
   const match = /^([a-z_0-9]+\.[a-z_0-9]+)\[(\d+)\]$/.exec(name);
   if (match === null) return { column: name, expression: name };

@@ -11,10 +11,24 @@ export interface Template {
   readonly formulas: readonly NamedFormula[];
   /** The tables of the office's price book that it reads; none where it is absent. */
   readonly prices?: BookLayout;
-  /** The cells whose change a person wants to see first: price, flow, head. */
+  /** The cells whose change a person wants to see first: price, weight, days. */
   readonly headline: readonly string[];
+  /** Names of it that help texts show. */
+  readonly example?: Example;
   /** Which cells play which part, for commands that work on any template. */
   readonly roles?: Roles;
+}
+
+/** Names of a template for the examples in help texts. */
+export interface Example {
+  readonly table: string;
+  /** An input in a row of it, and what could be typed there. */
+  readonly input: string;
+  readonly typed: string;
+  /** A column of it that is calculated. */
+  readonly result: string;
+  /** A single figure besides the price. */
+  readonly figure: string;
 }
 
 /** Names of cells by the part they play in a bid. */
@@ -35,8 +49,8 @@ export interface Roles {
   /** The column of a price-book table that holds the last day of each quote: `items.good_until`. */
   readonly goodUntil?: string;
   /**
-   * What a customer is told in a change order: names of inputs, columns (`falls.width`) or tables
-   * (`falls`, all its inputs). Without it, only the headline figures that are not money.
+   * What a customer is told in a change order: names of inputs, columns (`runs.length`) or tables
+   * (`runs`, all its inputs). Without it, only the headline figures that are not money.
    */
   readonly told?: readonly string[];
   /**
@@ -50,12 +64,14 @@ export interface Roles {
 
 /** Which cells make the page that the customer agrees to, by name. */
 export interface Agreed {
-  /** What people call the page: `proposal`. */
+  /** What people call the page: `offer`. */
   readonly name: string;
-  /** The column that holds its lines, blank where a line is left out: `proposal_lines.says`. */
+  /** The column that holds its lines, blank where a line is left out: `offer_lines.says`. */
   readonly lines: string;
   /** A line that begins so tells the state of the page and is not agreed on. */
   readonly draftMark?: string;
+  /** Signs before an item or a heading, which are no words of the line. */
+  readonly marks?: readonly string[];
   /** What the customer pays in all, where that is more than the price. */
   readonly sum?: string;
   readonly number?: string;

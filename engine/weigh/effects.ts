@@ -15,7 +15,7 @@ export interface Trial {
 
 /** How the price answers to one input or one figure of the price book. */
 export interface Effect {
-  /** `lift`, `falls.width[2]`, `items.stone-flat.unit_price`. */
+  /** `lift`, `runs.length[2]`, `items.plank.unit_price`. */
   readonly name: string;
   readonly label: string;
   readonly value: number;

@@ -6,14 +6,15 @@ import {
 } from "../../engine/template/index.js";
 import { type SheetName, type Worksheet, worksheets } from "../plan/worksheets.js";
 import { priceBookLayout } from "./book/price-book.js";
+import type { Whole } from "./brought.js";
 import { buysTable } from "./materials/buys.js";
 import type { Part, Placed } from "./part.js";
-import { type Whole, wholeOf } from "./whole.js";
+import { wholeOf } from "./whole.js";
 
 type Roles = NonNullable<Template["roles"]>;
 
 /** A template without what its parts bring. */
-type Frame = Pick<Template, "name" | "version" | "title" | "headline"> & {
+type Frame = Pick<Template, "name" | "version" | "title" | "headline" | "example"> & {
   readonly roles: Omit<Roles, "told" | "office">;
 };
 

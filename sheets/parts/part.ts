@@ -3,11 +3,11 @@ import type { Block } from "../../engine/template/index.js";
 import type { CrewSection } from "../plan/crew-page.js";
 import type { ProposalSection } from "../plan/proposal-page.js";
 import type { SheetName } from "../plan/worksheets.js";
+import type { Whole } from "./brought.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
 import type { PlacedLine } from "./page-line.js";
 import type { Rate } from "./rates.js";
 import type { Task } from "./task.js";
-import type { Whole } from "./whole.js";
 
 /** What is made of all that the parts bring: the table of tasks, the takeoff, a page. */
 export type Made<T> = (all: Whole) => T;

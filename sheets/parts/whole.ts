@@ -3,31 +3,11 @@ import { crewPage } from "../plan/crew-page.js";
 import { proposalPage } from "../plan/proposal-page.js";
 import { stages } from "../plan/stages.js";
 import { type SheetName, worksheets } from "../plan/worksheets.js";
-import type { Buy, Item, UsualLine } from "./goods.js";
-import { type PageLine, pageOf } from "./page-line.js";
+import type { BuysOfSheet, Whole } from "./brought.js";
+import type { Buy } from "./goods.js";
+import { pageOf } from "./page-line.js";
 import type { Part } from "./part.js";
-import { type Rate, rateGroups } from "./rates.js";
-import type { Task } from "./task.js";
-
-/** What a sheet asks the office to buy. */
-export interface BuysOfSheet {
-  readonly sheet: SheetName;
-  /** The name of the table that lists it there. */
-  readonly table: string;
-  readonly buys: readonly Buy[];
-}
-
-/** What all parts bring together, each list in the order in which it is shown. */
-export interface Whole {
-  /** In the order of building. */
-  readonly tasks: readonly Task[];
-  readonly rates: readonly Rate[];
-  readonly items: readonly Item[];
-  readonly buys: readonly BuysOfSheet[];
-  readonly takeoff: readonly UsualLine[];
-  readonly crew: readonly PageLine[];
-  readonly proposal: readonly PageLine[];
-}
+import { rateGroups } from "./rates.js";
 
 /** Puts together what the parts bring. Throws RangeError where two of them contradict each other. */
 export function wholeOf(parts: readonly Part[]): Whole {

@@ -74,6 +74,7 @@ export const worksheets = [
     name: "Proposal",
     purpose: "What we will build, for what price.",
     portrait: true,
+    namesTrail: true,
     ...page,
   },
   { name: "Orders", purpose: "What to order, by supplier, in whole packs.", ...page },

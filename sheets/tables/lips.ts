@@ -1,12 +1,5 @@
-import {
-  flowPerWidth,
-  input,
-  number,
-  precise,
-  published,
-  table,
-  text,
-} from "../../engine/template/index.js";
+import { input, number, precise, published, table, text } from "../../engine/template/index.js";
+import { flowPerWidth } from "../vocabulary/quantities.js";
 
 const swmm = "EPA SWMM Reference Manual II, section 6.3.2";
 

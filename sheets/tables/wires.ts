@@ -1,4 +1,5 @@
-import { conductorArea, current, published, table, text } from "../../engine/template/index.js";
+import { current, published, table, text } from "../../engine/template/index.js";
+import { conductorArea } from "../vocabulary/quantities.js";
 
 const areas = "NEC Chapter 9, Table 8 (from memory)";
 const limits = "NEC 240.4(D), and 60 °C column of Table 310.16 from 8 AWG on (from memory)";

@@ -18,6 +18,7 @@ import { liner } from "../parts/liner/part.js";
 import { lines } from "../parts/lines/part.js";
 import { main } from "../parts/main/part.js";
 import { materials } from "../parts/materials/part.js";
+import { headingMark } from "../parts/page-line.js";
 import { papers } from "../parts/papers/part.js";
 import type { Part } from "../parts/part.js";
 import { price } from "../parts/price/part.js";
@@ -83,6 +84,13 @@ export const waterfall: Template = assemble(
       "stone_tons",
       "work_days",
     ],
+    example: {
+      table: "falls",
+      input: "falls.width",
+      typed: "3 ft 6 in",
+      result: "falls.design_flow",
+      figure: "total_flow",
+    },
     roles: {
       price: "price",
       exact: "price_exact",
@@ -104,6 +112,7 @@ export const waterfall: Template = assemble(
         name: "proposal",
         lines: "proposal_lines.says",
         draftMark: "DRAFT",
+        marks: ["•", headingMark.trim()],
         sum: "contract_price",
         number: "proposal_number",
         site: "site",

@@ -1,4 +1,5 @@
-import { area, formula, length, waterVolume } from "../../engine/template/index.js";
+import { area, formula, length } from "../../engine/template/index.js";
+import { waterVolume } from "./quantities.js";
 
 const geometry = "geometry: layers of constant open area below and above the top of the crates";
 

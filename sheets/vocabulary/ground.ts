@@ -1,4 +1,5 @@
-import { area, formula, length, number, percent, soilVolume } from "../../engine/template/index.js";
+import { area, formula, length, number, percent } from "../../engine/template/index.js";
+import { soilVolume } from "./quantities.js";
 
 const PRISMOID = formula(
   "PRISMOID",

@@ -1,13 +1,6 @@
-import {
-  bore,
-  formula,
-  head,
-  length,
-  number,
-  speed,
-  waterVolume,
-} from "../../engine/template/index.js";
+import { bore, formula, head, length, number, speed } from "../../engine/template/index.js";
 import { flow } from "../../engine/units/quantity.js";
+import { waterVolume } from "./quantities.js";
 
 const epanet = "EPANET 2.2 User Manual (US EPA), table of head-loss formulas";
 const crane = "Crane Technical Paper 410, page A-26";

@@ -1,12 +1,5 @@
-import {
-  count,
-  flow,
-  formula,
-  length,
-  smallLength,
-  speed,
-  waterVolume,
-} from "../../engine/template/index.js";
+import { count, flow, formula, length, smallLength, speed } from "../../engine/template/index.js";
+import { waterVolume } from "./quantities.js";
 
 const francis = "Francis weir formula: EPA SWMM Reference Manual II, section 6.3.2, equation 6-22";
 

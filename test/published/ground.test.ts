@@ -1,16 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { number, type Quantity, weight } from "../../engine/template/index.js";
+import { excavationSlopes } from "../../sheets/tables/excavation.js";
+import { soils } from "../../sheets/tables/soils.js";
+import { voids } from "../../sheets/tables/voids.js";
 import {
-  number,
-  type Quantity,
   soilVolume,
   vaporPressure,
   waterLoss,
   waterVolume,
-  weight,
-} from "../../engine/template/index.js";
-import { excavationSlopes } from "../../sheets/tables/excavation.js";
-import { soils } from "../../sheets/tables/soils.js";
-import { voids } from "../../sheets/tables/voids.js";
+} from "../../sheets/vocabulary/quantities.js";
 import { stream, unprotected, work } from "../sheets/ground/bench.js";
 import { figure } from "../sheets/ground/figure.js";
 

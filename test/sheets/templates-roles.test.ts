@@ -7,11 +7,14 @@ test.each(templates)(
   (one) => {
     const model = modelOf(one, "us");
     const { told = [], office = [], agreed, sections = [], ...roles } = one.roles ?? {};
-    const { name: _, draftMark: __, draws, ...cells } = agreed ?? {};
+    const { name: _, draftMark: __, marks: ___, draws, ...cells } = agreed ?? {};
     const names = [
       ...Object.values(roles).filter((value) => typeof value === "string"),
       ...[...told, ...office, ...Object.values(cells), ...Object.values(draws ?? {})],
       ...sections.map((section) => section.name),
+      ...Object.entries(one.example ?? {}).flatMap(([key, name]) =>
+        key === "typed" ? [] : [name],
+      ),
     ];
     const known = (name: string) => {
       const [table = "", key = ""] = name.split(".");

@@ -7,13 +7,14 @@ import { type PrintStyle, print } from "../../engine/formula/print.js";
 import type { Tree } from "../../engine/formula/tree.js";
 import { typeOfQuantity } from "../../engine/formula/type.js";
 import * as q from "../../engine/units/quantity.js";
+import { waterVolume } from "../../sheets/vocabulary/quantities.js";
 
 /** Names of a make-believe sheet: single cells, and columns of a table of its own. */
 const scalars: Readonly<Record<string, q.Quantity>> = {
   plot: q.length,
   gap: q.smallLength,
   bed: q.area,
-  tank: q.waterVolume,
+  tank: waterVolume,
   rate: q.flow,
   slow_rate: q.hourlyFlow,
   bill: q.money,

@@ -2,6 +2,7 @@ import type { PriceBook } from "../../engine/book/price-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import * as t from "../../engine/template/index.js";
 import type { Identity } from "../../engine/workbook/write/identity.js";
+import { soilVolume } from "../../sheets/vocabulary/quantities.js";
 
 /**
  * A small invented trade, planting beds, with one of each thing that a template can hold.
@@ -13,7 +14,7 @@ const fill = t.formula(
   "LAYER",
   "Volume of a layer",
   { ground: t.area, deep: t.smallLength },
-  t.soilVolume,
+  soilVolume,
   "ground*deep",
   source,
 );
@@ -77,17 +78,13 @@ const beds = t.sheet("Beds", "The beds, one a row.", [
       item: t.input(t.text, "Edging", { optional: true }),
       tall: t.input(t.smallLength, "Height", { optional: true, least: 0 }),
       surface: t.calc(t.area, "wide*plot", "Surface"),
-      filling: t.calc(
-        t.soilVolume,
-        "LAYER(surface,IF(ISBLANK(tall),depth,tall))*(1+spare)",
-        "Soil",
-      ),
+      filling: t.calc(soilVolume, "LAYER(surface,IF(ISBLANK(tall),depth,tall))*(1+spare)", "Soil"),
       heavy: t.calc(
         t.weight,
         "filling*INDEX(soils.weight,MATCH(soil,soils.name,0))",
         "Weight of the soil",
       ),
-      carried: t.calc(t.soilVolume, "above.carried+filling", "Soil so far", {
+      carried: t.calc(soilVolume, "above.carried+filling", "Soil so far", {
         first: "filling",
         blank: "0",
       }),
@@ -129,7 +126,7 @@ const prices = t.sheet("Prices", "What it costs.", [
     },
   ),
   t.lines("In all", {
-    soil_total: t.calc(t.soilVolume, "SUM(beds.filling)", "Soil", { strong: true }),
+    soil_total: t.calc(soilVolume, "SUM(beds.filling)", "Soil", { strong: true }),
     edging_total: t.calc(t.money, "SUM(bed_prices.edging)", "Edging", { strong: true }),
     heavy_total: t.calc(t.tons, "SUM(beds.heavy)", "Weight"),
     widest: t.calc(t.smallLength, "MAX(beds.wide)", "Widest bed"),

@@ -22,7 +22,7 @@ export interface TrailEntry {
   /** UTC, as ISO 8601 with milliseconds. */
   readonly time: string;
   readonly by: string;
-  /** `lift`, or `falls.width[3]`. */
+  /** `lift`, or `runs.length[3]`. */
   readonly input: string;
   /** Null where it was blank. Numbers in `unit`, to 15 digits; dates as `2026-05-31`. */
   readonly old: InputValue | null;

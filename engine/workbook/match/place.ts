@@ -8,7 +8,7 @@ export interface Place {
   readonly column: number;
 }
 
-/** `Pump!B12`. */
+/** `Sizes!B12`. */
 export const written = ({ sheet, line, column }: Place): string =>
   `${sheet}!${addressOf({ row: line, column })}`;
 

@@ -21,7 +21,7 @@ export interface MissingCell {
 /** A cell that stands elsewhere than the template puts it. */
 export interface MovedCell {
   readonly id: string;
-  /** `Pump!B12`, by the template. */
+  /** `Sizes!B12`, by the template. */
   readonly from: string;
   readonly to: string;
 }
@@ -39,7 +39,7 @@ export interface InsertedRow {
   readonly line: number;
   /** It stands below this row of the table. */
   readonly after: number;
-  /** What stands in it, by column (`falls.width`). Empty for a blank line. */
+  /** What stands in it, by column (`runs.length`). Empty for a blank line. */
   readonly filled: ReadonlyMap<string, CellContent>;
 }
 

@@ -6,7 +6,7 @@ const rectangle =
 
 /**
  * Where a defined name points, if it is one cell or rectangle with absolute references on a sheet of the
- * workbook: 'Fall list'!$B$4:$B$15. Undefined for constants, formulas, whole columns, unions, other
+ * workbook: 'List of runs'!$B$4:$B$15. Undefined for constants, formulas, whole columns, unions, other
  * workbooks, relative references (whose meaning depends on the cell that uses them) and deleted cells.
  */
 export function targetOf(

@@ -19,7 +19,7 @@ import {
   proseHeight,
   textHeight,
 } from "./grid.js";
-import { attention, headingLine, headingMark, styles } from "./look.js";
+import { attention, headingLine, styles } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
 import { validationOf } from "./validation.js";
 
@@ -125,11 +125,13 @@ export function writeProse(page: Page, placed: PlacedBlock, block: ProseBlock): 
     putCell(sheet.getCell(cell.line, 1), model, cell, value);
     stretch(page, cell.line, String(value ?? ""), styles.prose);
   }
+  const { headingMark } = block;
+  if (headingMark === undefined) return;
   const top = placed.top + 1;
   const area = `A${top}:A${placed.top + names.length}`;
   sheet.addConditionalFormatting({
     ref: area,
-    rules: [headingLine(`LEFT(A${top},1)="${headingMark}"`)],
+    rules: [headingLine(`LEFT(A${top},${headingMark.length})="${headingMark}"`)],
   });
 }
 

@@ -10,7 +10,7 @@ export const typeface = "Arial";
 
 export const ink = "FF1F2A2E";
 export const quiet = "FF5B6B70";
-export const water = "FF2F5D62";
+export const accent = "FF2F5D62";
 export const sand = "FFF6F0E2";
 export const mist = "FFE6EEEE";
 export const alarm = "FF9C2F1F";
@@ -41,11 +41,11 @@ const wrapped: Partial<Alignment> = { vertical: "top", wrapText: true };
 
 export const styles = {
   plain: { font: font(), alignment: top },
-  title: { font: font({ size: 16, bold: true, color: { argb: water } }) },
+  title: { font: font({ size: 16, bold: true, color: { argb: accent } }) },
   purpose: { font: font({ italic: true, color: { argb: quiet } }) },
   heading: {
-    font: font({ size: 12, bold: true, color: { argb: water } }),
-    border: { bottom: { style: "medium", color: { argb: water } } },
+    font: font({ size: 12, bold: true, color: { argb: accent } }),
+    border: { bottom: { style: "medium", color: { argb: accent } } },
   },
   label: { font: font(), alignment: wrapped },
   strongLabel: { font: font({ bold: true }), alignment: wrapped },
@@ -119,9 +119,6 @@ export function stepsBack(test: string): ConditionalFormattingRule {
   };
 }
 
-/** The character that makes a line of text a heading. */
-export const headingMark = "■";
-
 /** For lines of text that are headings. */
 export function headingLine(test: string): ConditionalFormattingRule {
   return {
@@ -129,8 +126,8 @@ export function headingLine(test: string): ConditionalFormattingRule {
     formulae: [test],
     priority: 3,
     style: {
-      font: { bold: true, color: { argb: water } },
-      border: { bottom: { style: "thin", color: { argb: water } } },
+      font: { bold: true, color: { argb: accent } },
+      border: { bottom: { style: "thin", color: { argb: accent } } },
     },
   };
 }

@@ -41,7 +41,7 @@ export async function writeWorkbook(
     const portrait = declared.portrait ?? false;
     const page: Page = { model, values, sheet, portrait };
     writeTitle(page, declared.name, declared.purpose);
-    setUpPage(page, identity);
+    setUpPage(page, identity, declared.namesTrail === true);
     for (const placed of model.placed) {
       if (placed.sheet !== declared.name) continue;
       const { block } = placed;
@@ -73,7 +73,7 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
   sheet.getRow(1).height = 24;
 }
 
-function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
+function setUpPage({ sheet, portrait }: Page, identity: Identity, namesTrail: boolean): void {
   sheet.getColumn(1).width = portrait ? pageWidth : labelWidth;
   for (let column = 2; column <= (portrait ? 1 : lastColumn); column++) {
     sheet.getColumn(column).width = columnWidth;
@@ -89,8 +89,7 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity): void {
   };
   // an ampersand starts a code in a footer, which holds 255 characters in all
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
-  // the customer's copy names the history it was priced from
-  const known = sheet.name === "Proposal" && (identity.trail ?? []).length > 0;
+  const known = namesTrail && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";
   sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];

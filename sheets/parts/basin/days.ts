@@ -1,4 +1,5 @@
-import { calc, days, length, table, text, waterVolume } from "../../../engine/template/index.js";
+import { calc, days, length, table, text } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** Levels as the basin is left without a fill. Eight rows reach just past the days asked for. */
 export const basinDays = table(

@@ -1,13 +1,6 @@
-import {
-  calc,
-  input,
-  length,
-  lines,
-  number,
-  smallLength,
-  soilVolume,
-} from "../../../engine/template/index.js";
+import { calc, input, length, lines, number, smallLength } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 
 export const basinDig = lines("Digging the basin", {
   working_room: input(length, "Working room around the basin", {

@@ -2,7 +2,6 @@ import {
   area,
   calc,
   check,
-  heatOfMass,
   input,
   lines,
   number,
@@ -11,11 +10,9 @@ import {
   prose,
   speed,
   text,
-  vaporPressure,
-  waterLoss,
-  waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
 
 /** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
 const celsius = (name: string) => `IF(temperature_scale = "C", ${name}, (${name} - 32) / 1.8)`;

@@ -6,9 +6,9 @@ import {
   lines,
   smallLength,
   text,
-  waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** The design rain on basin and stream, at rest, with the basin full. */
 export const designRain = lines("Design rain, with the basin full and the pump at rest", {

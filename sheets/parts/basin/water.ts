@@ -9,8 +9,8 @@ import {
   number,
   smallLength,
   text,
-  waterVolume,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { longestBasin } from "./hole.js";
 
 /** The water that must be there, against the water that the hole holds. */

@@ -5,11 +5,11 @@ import {
   input,
   length,
   number,
-  soilVolume,
   table,
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 export const bermTable = table(

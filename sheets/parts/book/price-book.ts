@@ -1,8 +1,8 @@
 import type { BookColumn, BookLayout, BookRow } from "../../../engine/template/book-layout.js";
 import { wordsIn } from "../../../engine/template/index.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
+import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
-import type { Whole } from "../whole.js";
 
 const code: BookColumn = {
   key: "code",

@@ -13,9 +13,9 @@ import {
   text,
 } from "../../../engine/template/index.js";
 import { sameKind, tradeUnits, unitsIn } from "../../tables/trade-units.js";
+import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
 import { rateUnit } from "../rates.js";
-import type { Whole } from "../whole.js";
 
 const ownList = "the list of rates that this template reads";
 const at = "PLACE_OR_ZERO(rates.code,code)";

@@ -1,13 +1,6 @@
-import {
-  calc,
-  count,
-  input,
-  lines,
-  soilVolume,
-  tons,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, count, input, lines, tons, yesno } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 
 /** What is dug against what is filled; the difference comes or goes by truck. */
 export const groundBalance = lines("Balance", {

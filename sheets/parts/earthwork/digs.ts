@@ -6,8 +6,8 @@ import {
   lines,
   percent,
   smallLength,
-  soilVolume,
 } from "../../../engine/template/index.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 
 const practice = "common practice, no source";
 

@@ -1,7 +1,6 @@
 import {
   calc,
   check,
-  conductorArea,
   current,
   input,
   lines,
@@ -13,6 +12,7 @@ import {
   voltage,
   voltageDrop,
 } from "../../../engine/template/index.js";
+import { conductorArea } from "../../vocabulary/quantities.js";
 
 /** The customer's electrician then sizes it; the proposal says what the pump asks for. */
 const byCustomer = 'electrical_work="by the customer"';

@@ -11,8 +11,8 @@ import {
   speed,
   table,
   text,
-  waterVolume,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 const coefficient = "PICK(lip_types.coefficient,lip_types.name,lip_type)";

@@ -9,9 +9,9 @@ import {
   paragraphs,
   percent,
   smallLength,
-  waterVolume,
 } from "../../../engine/template/index.js";
 import { brinkRatio, looks } from "../../tables/lips.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
 

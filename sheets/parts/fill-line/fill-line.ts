@@ -7,9 +7,9 @@ import {
   length,
   lines,
   smallLength,
-  waterVolume,
 } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 
 const plumbing = "municipal backflow rules: twice the bore of the supply, 1 in at least";
 

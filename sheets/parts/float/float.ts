@@ -1,12 +1,5 @@
-import {
-  calc,
-  check,
-  input,
-  length,
-  lines,
-  smallLength,
-  waterVolume,
-} from "../../../engine/template/index.js";
+import { calc, check, input, length, lines, smallLength } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 
 const heldBelow = (level: string) =>
   `HELD_BELOW(${level}, crate_top, lower_water_area, upper_water_area)`;

@@ -14,9 +14,9 @@ import {
   speed,
   table,
   text,
-  waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 

@@ -1,4 +1,5 @@
-import { calc, check, length, table, text, waterVolume } from "../../../engine/template/index.js";
+import { calc, check, length, table, text } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 /** What a stop draws off from each pool: down to the deepest open end, never more than it holds. */

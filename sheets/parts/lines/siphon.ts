@@ -7,9 +7,9 @@ import {
   length,
   smallLength,
   text,
-  waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** What keeps a line from drawing off the water that it ends in when the pump stops. */
 export const siphonStops = ["nothing", "end above water", "check valve", "air break"] as const;

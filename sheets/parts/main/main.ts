@@ -11,13 +11,11 @@ import {
   number,
   percent,
   precise,
-  roughnessHeight,
   speed,
   text,
-  viscosity,
-  waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { roughnessHeight, viscosity, waterVolume } from "../../vocabulary/quantities.js";
 import { sizeComparison } from "./size-comparison.js";
 
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,main_size)`;

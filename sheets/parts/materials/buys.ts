@@ -7,8 +7,8 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import type { BuysOfSheet } from "../brought.js";
 import type { Buy } from "../goods.js";
-import type { BuysOfSheet } from "../whole.js";
 
 /** What a sheet asks the office to buy, for the takeoff to take up. */
 export function buysTable({ table: name, buys }: Pick<BuysOfSheet, "table" | "buys">): TableBlock {

@@ -10,8 +10,8 @@ import {
 } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import type { BuysOfSheet, Whole } from "../brought.js";
 import type { UsualLine } from "../goods.js";
-import type { BuysOfSheet, Whole } from "../whole.js";
 import { pricedColumns } from "./priced.js";
 
 interface Line {

@@ -9,13 +9,13 @@ import {
   money,
   number,
   percent,
-  soilVolume,
   table,
   text,
   yesno,
 } from "../../../engine/template/index.js";
 import { unitChoices } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { branchSizes, mainSizes } from "../lines/pipe-lines.js";
 import { pricedColumns } from "./priced.js";

@@ -9,10 +9,10 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import type { Whole } from "../brought.js";
 import { materialLines } from "../materials/lines.js";
 import { extraLines } from "../materials/tables.js";
 import { optionTable } from "../price/options.js";
-import type { Whole } from "../whole.js";
 
 /** Where a line of the list comes from: a row of a table of what is bought, or the pump. */
 type Place = { readonly table: string; readonly row: number; readonly taken: boolean } | "pump";

@@ -9,7 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import type { PageLine } from "../page-line.js";
+import { headingMark, type PageLine } from "../page-line.js";
 
 /**
  * Lines for a page that people outside the office read: those that are wanted move
@@ -46,5 +46,8 @@ export function pageLines(
     const formula = `IF(${i + 1}<=INDEX(${choice}.place,${lines.length}),PICK(${list}.says,${choice}.place,${i + 1}),"")`;
     cells[`${name}_line_${i + 1}`] = calc(text, formula, "");
   });
-  return { working: [wanted, worded], page: prose(title, cells) };
+  return {
+    working: [wanted, worded],
+    page: prose(title, cells, { headingMark: headingMark.trim() }),
+  };
 }

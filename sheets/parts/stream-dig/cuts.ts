@@ -1,4 +1,5 @@
-import { area, calc, length, soilVolume, table, text } from "../../../engine/template/index.js";
+import { area, calc, length, table, text } from "../../../engine/template/index.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 import { poolsTable } from "../stream/pools-table.js";
 import { runsTable } from "../stream/runs-table.js";
 

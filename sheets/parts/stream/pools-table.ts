@@ -9,9 +9,9 @@ import {
   smallLength,
   table,
   text,
-  waterVolume,
   yesno,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 /** Standing water behind a lip: it is there at rest too, and rises while the water runs. */

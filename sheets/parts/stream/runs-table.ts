@@ -12,8 +12,8 @@ import {
   speed,
   table,
   text,
-  waterVolume,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;

@@ -8,8 +8,8 @@ import {
   paragraphs,
   percent,
   smallLength,
-  waterVolume,
 } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 import { depthSearch } from "./depth-search.js";
 import { poolsTable } from "./pools-table.js";
 import { runsTable } from "./runs-table.js";

@@ -7,11 +7,11 @@ import {
   percent,
   published,
   smallLength,
-  soilVolume,
   table,
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 
 const practice = "common practice, no source";
 const ownList = "the list of trenches of this template";

@@ -10,13 +10,13 @@ import {
   percent,
   published,
   smallLength,
-  soilVolume,
   table,
   text,
   tons,
   yesno,
 } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
+import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 const practice = "common practice, no source";

@@ -77,6 +77,7 @@ const agreed = template({
       name: "agreement",
       lines: "page.says",
       draftMark: "DRAFT",
+      marks: ["•", "■"],
       sum: "in_all",
       days: "work_days",
       draws: { name: "payments.due", amount: "payments.amount" },

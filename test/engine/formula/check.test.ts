@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import * as q from "../../../engine/units/quantity.js";
+import { soilVolume, waterVolume } from "../../../sheets/vocabulary/quantities.js";
 import { printed } from "../../support/scope.js";
 
 const twice = (text: string) => [text, text] as const;
@@ -15,8 +16,8 @@ const conversions: [us: string, quantity: q.Quantity, us: string, si: string][] 
   ["slow_rate", q.flow, "slow_rate/60", "slow_rate/60"],
   ["rate", q.hourlyFlow, "rate*60", "rate*60"],
   ["plot*gap", q.area, "plot*gap/12", "plot*gap/1000"],
-  ["bed*gap", q.soilVolume, "bed*gap/324", "bed*gap/1000"],
-  ["bed*plot", q.waterVolume, "bed*plot*7.48051948051948", "bed*plot*1000"],
+  ["bed*gap", soilVolume, "bed*gap/324", "bed*gap/1000"],
+  ["bed*plot", waterVolume, "bed*plot*7.48051948051948", "bed*plot*1000"],
   ["gap*gap*3", q.area, "gap*gap*3/144", "gap*gap*3/1000000"],
   ["gap^2", q.area, "gap^2/144", "gap^2/1000000"],
   ["SQRT(bed)", q.smallLength, "SQRT(bed)*12", "SQRT(bed)*1000"],
@@ -48,7 +49,7 @@ const conversions: [us: string, quantity: q.Quantity, us: string, si: string][] 
   // literals with a unit mean the same in every system
   ["plot+6[in]", q.length, "plot+6/12", "plot+6*0.0254"],
   ["plot>10[ft]", q.yesno, "plot>10", "plot>10*0.3048"],
-  ["rate*8[h]", q.waterVolume, "rate*8*60", "rate*8*60"],
+  ["rate*8[h]", waterVolume, "rate*8*60", "rate*8*60"],
   // zero fits anything
   ["MAX(0,plot)", q.length, "MAX(0,plot)", "MAX(0,plot)"],
   ["IF(paved,0,gap)", q.smallLength, "IF(paved,0,gap)", "IF(paved,0,gap)"],

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FormulaError } from "../../../engine/formula/formula-error.js";
 import { formula, type NamedFormula } from "../../../engine/formula/named-formula.js";
 import * as q from "../../../engine/units/quantity.js";
+import { soilVolume } from "../../../sheets/vocabulary/quantities.js";
 import { opened, printed } from "../../support/scope.js";
 
 const source = "invented";
@@ -9,7 +10,7 @@ const volume = formula(
   "FILL",
   "a layer",
   { ground: q.area, deep: q.smallLength },
-  q.soilVolume,
+  soilVolume,
   "ground*deep",
   source,
 );
@@ -36,9 +37,9 @@ const share = formula("PART", "a share", { x: q.length, y: q.length }, "", "x/y"
 const all = [volume, twice, spread, nested, empirical, share];
 
 const inlined: [formula: string, quantity: q.Quantity, us: string, si: string][] = [
-  ["FILL(bed,gap)", q.soilVolume, "bed*gap/324", "bed*gap/1000"],
-  ["FILL(bed,plot)", q.soilVolume, "bed*(plot*12)/324", "bed*(plot*1000)/1000"],
-  ["FILL(bed+bed,gap)", q.soilVolume, "(bed+bed)*gap/324", "(bed+bed)*gap/1000"],
+  ["FILL(bed,gap)", soilVolume, "bed*gap/324", "bed*gap/1000"],
+  ["FILL(bed,plot)", soilVolume, "bed*(plot*12)/324", "bed*(plot*1000)/1000"],
+  ["FILL(bed+bed,gap)", soilVolume, "(bed+bed)*gap/324", "(bed+bed)*gap/1000"],
   ["TWICE(plot)", q.length, "plot+plot", "plot+plot"],
   ["2*TWICE(plot)", q.length, "2*(plot+plot)", "2*(plot+plot)"],
   ["TWICE(gap)", q.length, "gap/12+gap/12", "gap/1000+gap/1000"],
@@ -99,7 +100,7 @@ const badCalls: [formula: string, reason: RegExp][] = [
 
 describe("calls that do not fit are refused", () => {
   it.each(badCalls)("%s", (text, reason) => {
-    expect(() => printed(text, q.soilVolume, "us", all)).toThrow(reason);
+    expect(() => printed(text, soilVolume, "us", all)).toThrow(reason);
   });
 });
 

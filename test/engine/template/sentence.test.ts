@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { calculate } from "../../../engine/evaluate/calculate.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
+import { waterVolume } from "../../../sheets/vocabulary/quantities.js";
 import { tinyLines } from "../../support/tiny.js";
 
 type Case = readonly [t.Quantity, number, string, t.Reader, t.UnitSystem, string];
@@ -51,10 +52,10 @@ const cases: readonly Case[] = [
   [t.smallLength, 5.2, "|0|up", "crew", "us", "6 in"],
   [t.smallLength, 152.4, "|0", "crew", "si", "152 mm"],
   // units by their reader, one or many
-  [t.waterVolume, 12, "", "customer", "us", "12 gallons"],
-  [t.waterVolume, 1, "", "customer", "us", "1 gallon"],
-  [t.waterVolume, 12, "", "crew", "us", "12 gal"],
-  [t.waterVolume, 45, "", "customer", "si", "45 liters"],
+  [waterVolume, 12, "", "customer", "us", "12 gallons"],
+  [waterVolume, 1, "", "customer", "us", "1 gallon"],
+  [waterVolume, 12, "", "crew", "us", "12 gal"],
+  [waterVolume, 45, "", "customer", "si", "45 liters"],
   [t.area, 20, "", "customer", "us", "20 square feet"],
   [t.hourlyFlow, 8100, "", "customer", "us", "8,100 gallons an hour"],
   [t.tons, 1.04, "|0", "crew", "us", "1 ton"],

@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { sameDimension } from "../../../engine/units/dimension.js";
 import * as quantities from "../../../engine/units/quantity.js";
 import { unitNamed } from "../../../engine/units/unit.js";
+import * as ofTheTrade from "../../../sheets/vocabulary/quantities.js";
 
-const all = Object.entries(quantities).filter(
+const all = Object.entries({ ...quantities, ...ofTheTrade }).filter(
   (entry): entry is [string, quantities.Quantity] =>
     typeof entry[1] === "object" && "units" in entry[1],
 );
@@ -17,6 +18,16 @@ describe("every quantity", () => {
       const back = quantities.ratio(one.units.si, one.units.us);
       expect(there * back).toBeCloseTo(1, 13);
       expect(quantities.fromUs(one, "us")).toBe(1);
+    },
+  );
+
+  it.each(all)(
+    "%s: what is no money or time has a metric unit in SI",
+    (_, { kind, money, units }) => {
+      const us = ["ft", "in", "gal", "yd", "lb", "ton", "cmil", "Btu"];
+      const stays = kind !== "number" || (money && units.us.name !== "$/ft");
+      const american = (name: string) => us.some((one) => name.split(/[^A-Za-z]/).includes(one));
+      expect(stays || !american(units.si.name)).toBe(true);
     },
   );
 

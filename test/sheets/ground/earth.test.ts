@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { RowValues } from "../../../engine/job/record.js";
-import { soilVolume } from "../../../engine/template/index.js";
+import { soilVolume } from "../../../sheets/vocabulary/quantities.js";
 import { stream, work } from "./bench.js";
 import { figure } from "./figure.js";
 

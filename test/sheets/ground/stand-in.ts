@@ -13,9 +13,9 @@ import {
   table,
   text,
   tons,
-  waterVolume,
 } from "../../../engine/template/index.js";
 import { beds } from "../../../sheets/tables/beds.js";
+import { waterVolume } from "../../../sheets/vocabulary/quantities.js";
 
 /** Declares, as inputs, what the sheets of water hand to the sheets of the ground. */
 export const waterStandIn = sheet("Water", "Stands in for the sheets of water.", [

@@ -14,7 +14,6 @@ import {
   prose,
   type SheetDeclaration,
   sheet,
-  soilVolume,
   spaceVolume,
   table,
   template,
@@ -22,6 +21,7 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
+import type { BuysOfSheet } from "../../../sheets/parts/brought.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
 import { materialLines } from "../../../sheets/parts/materials/lines.js";
 import {
@@ -30,11 +30,12 @@ import {
   materialsTotals,
   taxes,
 } from "../../../sheets/parts/materials/tables.js";
-import { type BuysOfSheet, wholeOf } from "../../../sheets/parts/whole.js";
+import { wholeOf } from "../../../sheets/parts/whole.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 import { electricFormulas } from "../../../sheets/vocabulary/electric.js";
 import { itemCode } from "../../../sheets/vocabulary/item-code.js";
 import { moneyFormulas } from "../../../sheets/vocabulary/money.js";
+import { soilVolume } from "../../../sheets/vocabulary/quantities.js";
 import { weatherFormulas } from "../../../sheets/vocabulary/weather.js";
 import { waterfallSheet } from "../../support/waterfall-sheet.js";
 

@@ -114,12 +114,11 @@ test.each([
 test.each([
   ["with its trail", trail, `&L&8Job F-1, trail ${headOf(trail).slice(0, 12)}&C`],
   ["without one", [], undefined],
-])("the foot of the Proposal names the trail: %s", async (_, entries, foot) => {
-  const offer = sheet("Proposal", "For the customer.", [
-    prose("Price", { offered: calc(text, '"Price "&FIXED(price,2)', "Offered") }),
-  ]);
-  const withProposal = template({ ...fence, sheets: [...fence.sheets, offer] });
-  const other = modelOf(withProposal, "us");
+])("the foot of a page that asks for it names the trail: %s", async (_, entries, foot) => {
+  const offered = prose("Price", { offered: calc(text, '"Price "&FIXED(price,2)', "Offered") });
+  const offer = sheet("Offer", "For the customer.", [offered], { namesTrail: true });
+  const withOffer = template({ ...fence, sheets: [...fence.sheets, offer] });
+  const other = modelOf(withOffer, "us");
   const written = unzipSync(
     await writeWorkbook(other, calculate(other, fenceGiven(other)), {
       ...identity,
