@@ -13,6 +13,8 @@ import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
 import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
 import { limitFaults } from "./limits.js";
+import { literalKeyFaults } from "./literal-keys.js";
+import { literalRowFaults } from "./literal-rows.js";
 import type { Cell, Condition, Model } from "./model.js";
 import { calculationOrder } from "./order.js";
 import { Names } from "./scope.js";
@@ -52,7 +54,13 @@ export function compile(template: Template, system: UnitSystem): Model {
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const { order, cycles } = calculationOrder({ ...unordered, order: [] });
   const model: Model = { ...unordered, order };
-  faults.push(...cycles, ...unusedInputFaults(model), ...limitFaults(model));
+  faults.push(
+    ...cycles,
+    ...unusedInputFaults(model),
+    ...limitFaults(model),
+    ...literalRowFaults(model),
+    ...literalKeyFaults(model),
+  );
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   return model;
 }

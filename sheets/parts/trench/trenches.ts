@@ -18,6 +18,7 @@ const ownList = "the list of trenches of this template";
 
 interface Trench {
   readonly trench: string;
+  readonly kind: "pipe" | "narrow";
   /** A formula for the length of what lies in it. */
   readonly pipe: string;
   readonly bedding: number;
@@ -26,13 +27,27 @@ interface Trench {
   readonly depth?: number;
 }
 
-/** The first two are the pipes', the others narrow ones dug by hand. */
+/** Those of the pipes, and narrow ones dug by hand. */
 const trenches: readonly Trench[] = [
-  { trench: "main", pipe: "main_length", bedding: 4 },
-  { trench: "branches", pipe: "SUM(pipe_lines.length)", bedding: 4 },
-  { trench: "fill line", pipe: "fill_line_length", bedding: 0, width: 6, depth: 12 },
+  { trench: "main", kind: "pipe", pipe: "main_length", bedding: 4 },
+  { trench: "branches", kind: "pipe", pipe: "SUM(pipe_lines.length)", bedding: 4 },
+  {
+    trench: "fill line",
+    kind: "narrow",
+    pipe: "fill_line_length",
+    bedding: 0,
+    width: 6,
+    depth: 12,
+  },
   // NEC Table 300.5: 18 in of cover over plastic conduit (from memory), and room for the conduit
-  { trench: "conduit to the pump", pipe: "conduit_trench", bedding: 0, width: 6, depth: 20 },
+  {
+    trench: "conduit to the pump",
+    kind: "narrow",
+    pipe: "conduit_trench",
+    bedding: 0,
+    width: 6,
+    depth: 20,
+  },
 ];
 
 export const trenchRows = trenches.length;
@@ -48,6 +63,7 @@ export const trenchTable = table(
   },
   {
     trench: published(text, "Trench", { source: ownList }),
+    kind: published(text, "Kind", { source: ownList }),
     pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
     chosen: input(length, "Override length", { optional: true, least: 0, most: 5000 }),
     shared: input(yesno, "Dug by others, or shared", { default: false }),
@@ -81,11 +97,9 @@ export const trenchTable = table(
   },
 );
 
-const rowsOf = (column: string, rows: readonly number[]): string =>
-  rows.map((row) => `INDEX(trenches.${column}, ${row})`).join(" + ");
-
-const pipes = [1, 2];
-const narrow = trenches.map((_, i) => i + 1).filter((row) => !pipes.includes(row));
+/** A column's sum over the trenches of one kind. */
+const sumOf = (column: string, kind: Trench["kind"]) =>
+  `SUM_WHERE(trenches.${column}, trenches.kind, "${kind}")`;
 
 export const trenchLines = lines("Rules and totals of trenches", {
   trench_width: input(smallLength, "Width of the pipe trench", {
@@ -114,12 +128,12 @@ export const trenchLines = lines("Rules and totals of trenches", {
     decimals: 0,
     source: practice,
   }),
-  trench_length: calc(length, rowsOf("dug", pipes), "Pipe trench", { strong: true }),
+  trench_length: calc(length, sumOf("dug", "pipe"), "Pipe trench", { strong: true }),
   trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, in place", {
     strong: true,
   }),
-  trench_effort: calc(soilVolume, rowsOf("effort", pipes), "Pipe trench, weighted by depth"),
-  narrow_effort: calc(soilVolume, rowsOf("effort", narrow), "Narrow trenches, weighted by depth"),
+  trench_effort: calc(soilVolume, sumOf("effort", "pipe"), "Pipe trench, weighted by depth"),
+  narrow_effort: calc(soilVolume, sumOf("effort", "narrow"), "Narrow trenches, weighted by depth"),
   trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid"),
   trench_spare: calc(
     soilVolume,
