@@ -22,6 +22,8 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   if (value === 0 && declaration.kind === "calc" && declaration.zero !== undefined) {
     return declaration.zero;
   }
+  const beyond = declaration.kind === "calc" ? declaration.beyond : undefined;
+  if (beyond !== undefined && value >= beyond.from) return beyond.says;
   if (quantity.kind === "date") return writtenDate(value);
   const places = decimalsIn(quantity, model.system, decimals);
   // halves go up, as in a spreadsheet, also where the binary number lies a hair below

@@ -41,6 +41,8 @@ export interface CalcDeclaration extends Common {
   readonly blank?: string;
   /** Words shown for a zero that stands for no figure, such as "none". */
   readonly zero?: string;
+  /** Words shown from a figure on that stands for no figure, such as "shut" for an endless loss. */
+  readonly beyond?: { readonly from: number; readonly says: string };
   /** A total or result that people look for: set in bold. */
   readonly strong?: boolean;
   /** For whom a sentence spells its units: the office, unless told. */

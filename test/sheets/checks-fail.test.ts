@@ -11,6 +11,9 @@ const open = {
   pipe_lines: demoRows("pipe_lines").map((row) => ({ ...row, end_below_water: null })),
 };
 
+/** A line that ends under water, in nothing that anyone has named. */
+const uncounted = { siphon_stop: null, above_water: 0, pot_depth: 0 };
+
 const gravel = {
   name: "gravel",
   code: "gravel-washed",
@@ -35,12 +38,15 @@ const cases: FailingCase[] = [
   // a deep pool, drawn down to the end of the line at its bottom
   ["basin_holds", () => ({ ...firstRow("pools", { length: 14, width: 10, depth: 10 }), ...open })],
   ["pool_siphons.keeps_water", () => open],
-  ["pipe_lines.end_is_above", () => firstRow("pipe_lines", { siphon_stop: "end above water" })],
+  [
+    "pipe_lines.end_is_above",
+    () => firstRow("pipe_lines", { siphon_stop: "end above water", above_water: 0 }),
+  ],
   [
     "pipe_lines.break_has_height",
     () => firstRow("pipe_lines", { siphon_stop: "air break", above_water: 0 }),
   ],
-  ["pipe_lines.siphon_counted", () => firstRow("pipe_lines", { siphon_stop: null, pot_depth: 0 })],
+  ["pipe_lines.siphon_counted", () => firstRow("pipe_lines", uncounted)],
   ["pipe_lines.height_agrees", () => firstRow("pipe_lines", { measured_height: 12 })],
   ["float_spills_nothing", () => ({ override_float: 4 })],
   ["float_covers_pump", () => ({ override_float: 46 })],

@@ -16,7 +16,8 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   const decimals = decimalsIn(quantity, system, declaration.decimals);
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
   const figure = figureFormat(declaration, system, point);
-  const zero = declaration.kind === "calc" ? declaration.zero : undefined;
+  const { zero, beyond } = declaration.kind === "calc" ? declaration : {};
+  if (beyond !== undefined) return `[>=${beyond.from}]"${beyond.says}";${figure}`;
   return zero === undefined ? figure : `${figure};-${figure};"${zero}"`;
 }
 

@@ -22,6 +22,8 @@ import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,pipe_size)`;
 const row = (column: string, at: string) => `INDEX(valve_opening.${column},${at})`;
+/** No water passes a valve that adds so much: a figure would say nothing, nor fit its column. */
+const asShut = { from: 1000000, says: "shut" } as const;
 const eighths = [
   '"fully open"',
   '"an eighth closed"',
@@ -182,12 +184,13 @@ export const pipeLinesTable = table(
       number,
       `IF(valve_setting_row=1,${row("added", "2")}*valve_setting/${row("turned", "2")},${row("added", "valve_setting_row")}*(${row("added", "valve_setting_row+1")}/${row("added", "valve_setting_row")})^((valve_setting-${row("turned", "valve_setting_row")})/(${row("turned", "valve_setting_row+1")}-${row("turned", "valve_setting_row")})))`,
       "K that the valve adds, as set",
+      { beyond: asShut },
     ),
     local_actual: calc(
       precise,
       "LOCAL_COEFFICIENT(loss_open+valve_loss,bore)",
       "Fittings coefficient, as set",
-      { decimals: 7 },
+      { decimals: 7, beyond: asShut },
     ),
     closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(

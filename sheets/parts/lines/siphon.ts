@@ -89,27 +89,11 @@ export const siphonResults = {
     { decimals: 1 },
   ),
   pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Pool drawn down by"),
-  above_said: calc(
-    text,
-    "~end {above_water|up} above the water, so that a stop draws nothing off",
-    "Where the end stands",
-    { reader: "crew" },
-  ),
-  break_said: calc(
-    text,
-    "~air break in this line, {above_water|up} above the water it ends in and open to the air",
-    "Where the air break stands",
-    { reader: "crew" },
-  ),
-  drawn_said: calc(
-    text,
-    "~end {siphon_depth|down} below the resting water and no deeper: each stop draws off what stands above it",
-    "What a stop draws off",
-    { reader: "crew" },
-  ),
+  above_said: calc(text, "~{above_water|up}", "Height of end, in words", { reader: "crew" }),
+  drawn_said: calc(text, "~{siphon_depth|down}", "Depth of end, in words", { reader: "crew" }),
   siphon_words: calc(
     text,
-    `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(${isStoppedBy("air break")},IF(above_water>0,break_said,"air break in this line, higher than the water it ends in and open to the air"),IF(above_water>0,above_said,IF(siphon_depth>0,drawn_said,"")))))`,
+    `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(${isStoppedBy("air break")},"air break in this line, "&IF(above_water>0,above_said&" above","higher than")&" the water it ends in and open to the air",IF(above_water>0,"end "&above_said&" above the water, so that a stop draws nothing off",IF(siphon_depth>0,"end "&drawn_said&" below the resting water and no deeper: each stop draws off what stands above it","")))))`,
     "Siphon, for the crew",
   ),
 };

@@ -6,6 +6,7 @@ import {
   input,
   length,
   percent,
+  smallLength,
   spaceVolume,
   table,
   text,
@@ -106,6 +107,22 @@ export const stoneClassTable = table(
       weight,
       "STONE_WEIGHT(stone_length, stone_width, stone_height, fullness, solid_density)",
       "Heaviest stone",
+    ),
+    bed_stone_size: calc(
+      smallLength,
+      'IF(AND(covers = "stream bed", share > 0), MAX(stone_length, stone_width, stone_height), 0)',
+      "Largest bed stone",
+    ),
+    bed_bank: calc(
+      length,
+      'IF(covers = "stream bed", LEAST_WHERE(runs.bank_counted, runs.bed, bed), 0)',
+      "Lowest bank of that bed",
+      { zero: "none" },
+    ),
+    bed_holds_stone: check(
+      "OR(bed_bank <= 0, bed_stone_size <= bed_stone_depth + bed_bank)",
+      "{name}: stone up to {bed_stone_size} in a bed of {bed_stone_depth} with banks of {bed_bank} can stand above them. Choose smaller stone, or deepen the bed.",
+      { label: "Bed stone above the banks", level: "look" },
     ),
     measured: check(
       'OR(volume > 0, share = 0, AND(covers = "stream bed", LEN(bed) > 0))',

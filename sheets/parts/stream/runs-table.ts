@@ -42,6 +42,7 @@ export const runsTable = table(
     side: input(number, "Side slope, run over rise", { default: 1, least: 0, most: 6 }),
     bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
     bank_height: input(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
+    bank_counted: calc(length, "bank_height", "Bank height, counted"),
     flow: calc(flow, "PICK(levels.actual_flow,levels.number,after_level)", "Actual flow"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),

@@ -18,6 +18,7 @@ export const groundCases: FailingCase[] = [
   ],
   ["liner_carried", () => ({ people_to_carry: 1 })],
   ["roll_chosen", () => ({ one_roll: 6 })],
+  ["stones.bed_holds_stone", () => ({ bed_stone_depth: 2 })],
   ["stones.measured", () => ({ stones: [{ ...slab, width: 0, thickness: 0 }] })],
   // labor and rain
   [

@@ -84,3 +84,19 @@ test.each([
   const found = failing({ runs: [reach("cobble", 10, 3)], stones });
   expect(found.includes("beds_bought.bed_bought")).toBe(fails);
 });
+
+// The boulders of the bed are 18 in long: 4 in of bed stone and banks of 9 in leave 5 in above them.
+test.each([
+  ["9 in", 0.75, 4, false],
+  ["13 in", 13 / 12, 4, false],
+  ["15 in", 1.25, 4, true],
+  ["9 in, in a bed 10 in deep", 0.75, 10, true],
+])("boulders 18 in long between banks of %s", (_, bank_height, bed_stone_depth, holds) => {
+  const runs = [{ ...reach("cobble and boulders", 15, 5), bank_height }, reach("gravel", 9, 4)];
+  const { model, value } = work({ bed_stone_depth, runs });
+  const rows = model.tables.get("stones")?.block.rows ?? 0;
+  const row = Array.from({ length: rows }, (_, i) => i + 1).find(
+    (at) => value(`stones.name[${at}]`) === "boulders in the bed",
+  );
+  expect(value(`stones.bed_holds_stone[${row}]`)).toBe(holds);
+});

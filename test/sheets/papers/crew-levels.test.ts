@@ -64,7 +64,7 @@ describe("the crew gets a height for the fill float only where it is safe", () =
     ["so low that the pump draws air", { override_float: 46 }, /where the pump needs/],
     [
       "with water coming back that nobody has counted",
-      firstRow("pipe_lines", { siphon_stop: null, pot_depth: 0 }),
+      firstRow("pipe_lines", { siphon_stop: null, above_water: 0, pot_depth: 0 }),
       /through Spring is not counted/,
     ],
   ])("%s", (_, changed, stop) => {
@@ -73,7 +73,7 @@ describe("the crew gets a height for the fill float only where it is safe", () =
 
   test("and no bid stands while siphoned water is not counted", () => {
     const failed = (changed: Record<string, unknown>) => pagesAfter(changed).value("checks_failed");
-    const uncounted = firstRow("pipe_lines", { siphon_stop: null, pot_depth: 0 });
+    const uncounted = firstRow("pipe_lines", { siphon_stop: null, above_water: 0, pot_depth: 0 });
     expect(failed(uncounted)).toBe(Number(failed({})) + 1);
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { RowValues } from "../../../engine/job/record.js";
+import { shownValue } from "../../../engine/job/shown-value.js";
+import type { Cell } from "../../../engine/template/model.js";
 import { answersOf } from "../../support/water.js";
 import { pump, yardPumps } from "../../support/water-jobs.js";
 
@@ -19,6 +21,16 @@ describe("a line whose flow is not wanted", () => {
     expect(answers.number("pipe_lines.valve_setting", 2)).toBe(90);
     expect(answers.text("pipe_lines.valve_words", 2)).toBe("closed");
     expect(answers.yes("pipe_lines.valve_in_table", 2)).toBe(true);
+  });
+
+  test("shows no endless loss, and no sentence on what a stop draws off", () => {
+    const shownAt = (name: string) =>
+      shownValue(answers.model, answers.model.byId.get(`${name}[2]`) as Cell, answers.values);
+    expect(shownAt("pipe_lines.valve_loss")).toBe("shut");
+    expect(shownAt("pipe_lines.local_actual")).toBe("shut");
+    expect(shownAt("pipe_lines.siphon_words")).toBe("");
+    expect(shownAt("pipe_lines.drawn_said").length).toBeLessThan(8);
+    expect(shownAt("pipe_lines.above_said").length).toBeLessThan(8);
   });
 
   test("takes no water, and changes nothing for the others", () => {

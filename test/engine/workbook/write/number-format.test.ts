@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { calc, head, money, percent } from "../../../../engine/template/index.js";
+import { calc, head, money, number, percent } from "../../../../engine/template/index.js";
 import { numberFormat } from "../../../../engine/workbook/write/number-format.js";
 
 test("a zero that stands for no figure is shown in words", () => {
@@ -10,4 +10,9 @@ test("a zero that stands for no figure is shown in words", () => {
   );
   expect(format(calc(percent, "1", "Share", { zero: "none" }))).toMatch(/%;-.*%;"none"$/);
   expect(format(calc(head, "1", "Head"))).toBe("#,##0.00");
+});
+
+test("a figure so large that it stands for no figure is shown in words", () => {
+  const beyond = { from: 1000000, says: "shut" };
+  expect(numberFormat(calc(number, "1", "K", { beyond }), "us")).toBe('[>=1000000]"shut";#,##0.00');
 });
