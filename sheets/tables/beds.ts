@@ -69,7 +69,7 @@ export const beds = table(
     name: published(text, "Bed", { source: chow }),
     roughness: published(precise, "Manning's n", { source: chow, decimals: 3 }),
     stone_size: published(smallLength, "Stone size, D84", { source: sizes, decimals: 3 }),
-    voids: published(percent, "Voids between its stone", { source: guess, decimals: 0 }),
+    voids: published(percent, "Voids in bed stone", { source: guess, decimals: 0 }),
     source: published(text, "Source of Manning's n", { source: chow }),
   },
 );

@@ -10,26 +10,26 @@ import {
 
 const crane = "Crane Technical Paper 410, pages A-27 to A-29";
 const multiplier = (label: string, value: number, source = crane) =>
-  published(number, `${label}: K over fT`, { value, source, decimals: 0 });
+  published(number, label, { value, source, decimals: 0 });
 
 /** Losses in fittings: multiples of the friction factor, or K itself where the size does not matter. */
-export const fittings = lines("Fittings: K is so many times the pipe's friction factor fT", {
+export const fittings = lines("Fittings, K over fT", {
   elbow_90: multiplier("90° elbow", 30),
   elbow_45: multiplier("45° elbow", 16),
   tee_run: multiplier("Tee, straight through", 20),
-  ball_valve: multiplier("Ball valve, full bore, open", 3),
+  ball_valve: multiplier("Ball valve, open", 3),
   swing_check: multiplier("Swing check valve", 100, `${crane}; 50 for the easier pattern`),
-  exit_loss: published(precise, "Exit into open water or air: K", {
+  exit_loss: published(precise, "Exit loss, K", {
     value: 1,
     source: "Crane Technical Paper 410, page A-29",
     decimals: 2,
   }),
 });
 
-/** How a branch leaves the manifold. */
+/** How a line leaves the manifold. */
 export const tees = table(
   "tees",
-  "How a branch leaves the manifold",
+  "Manifold fittings",
   {
     rows: 5,
     data: [
@@ -56,9 +56,9 @@ export const tees = table(
     ],
   },
   {
-    name: published(text, "Way of leaving", { source: crane }),
+    name: published(text, "Manifold fitting", { source: crane }),
     multiple: published(number, "K over fT", { source: crane, decimals: 0 }),
-    pieces: published(count, "Tees that it takes", {
+    pieces: published(count, "Tees needed", {
       source: "the run of the tee before, or a pipe of its own, takes none",
     }),
     source: published(text, "Source", { source: crane }),
@@ -68,7 +68,7 @@ export const tees = table(
 /** How the main begins. */
 export const inletFittings = table(
   "inlet_fittings",
-  "How the main begins",
+  "Inlet fittings",
   {
     rows: 3,
     data: [
@@ -86,7 +86,7 @@ export const inletFittings = table(
     ],
   },
   {
-    name: published(text, "Entrance", { source: crane }),
+    name: published(text, "Inlet fitting", { source: crane }),
     loss: published(number, "K", { source: crane }),
     source: published(text, "Source", { source: crane }),
   },

@@ -6,7 +6,7 @@ const swmm = "EPA SWMM Reference Manual II, section 6.3.2";
 /** What an estimator can promise a customer, and the water it takes. */
 export const looks = table(
   "looks",
-  "Looks: water for the width of lip",
+  "Looks",
   {
     rows: 6,
     filled: "per_width>0",
@@ -16,19 +16,19 @@ export const looks = table(
       { name: "full sheet", per_width: 150, said: "a full, lively sheet" },
       { name: "heavy sheet", per_width: 200, said: "a heavy, loud sheet" },
     ],
-    note: "Common practice, no source. Change the figures to what your customers see on finished work.",
+    note: "Flow for the width of lip: common practice, no source. Change the figures to what your customers see on finished work.",
   },
   {
     name: input(text, "Look"),
     per_width: input(flowPerWidth, "Flow per width", { least: 5, most: 1000 }),
-    said: input(text, "As the customer reads it", { optional: true }),
+    said: input(text, "Wording for customer", { optional: true }),
   },
 );
 
 /** How freely a lip lets the water go. */
 export const lipKinds = table(
   "lip_types",
-  "Kinds of lip",
+  "Lip types",
   {
     rows: 3,
     data: [
@@ -60,7 +60,7 @@ export const lipKinds = table(
   },
 );
 
-export const brinkRatio = published(number, "Thickness at the brink over critical depth", {
+export const sheetThicknessRatio = published(number, "Sheet thickness over critical depth", {
   value: 0.715,
   source: "Rouse: free overfall (from memory)",
   decimals: 3,

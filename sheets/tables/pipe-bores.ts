@@ -37,8 +37,8 @@ export const pipeSizes = table(
     bore_average: published(bore, "Average inside diameter", {
       source: "general channel-flow pipe data, Schedule 40 plastic",
     }),
-    bore_least_wall: calc(bore, "BORE(outside,wall)", "Outside less twice the least wall"),
-    bore_usual_wall: calc(bore, "THICK_WALL_BORE(outside,wall)", "Less twice 1.03 walls"),
+    bore_least_wall: calc(bore, "BORE(outside,wall)", "Outside less two least walls"),
+    bore_usual_wall: calc(bore, "THICK_WALL_BORE(outside,wall)", "Outside less two 1.03 walls"),
     bore: calc(
       bore,
       'IF(bore_basis="average inside diameter",bore_average,IF(bore_basis="wall 3 % over the least",bore_usual_wall,bore_least_wall))',

@@ -31,7 +31,7 @@ const rows: readonly [number, number, string][] = [
 /** Loss that a ball valve adds as it is turned from open. */
 export const valveOpening = table(
   "valve_opening",
-  "Ball valve: loss added as it is turned from open",
+  "Ball valve, loss by setting",
   {
     rows: rows.length,
     data: rows.map(([turned, added, source]) => ({ turned, added, source })),
@@ -39,7 +39,7 @@ export const valveOpening = table(
   },
   {
     turned: published(angle, "Turned from open", { source: published5 }),
-    added: published(number, "K added", { source: published5 }),
+    added: published(number, "Loss added, K", { source: published5 }),
     source: published(text, "Source", { source: published5 }),
   },
 );

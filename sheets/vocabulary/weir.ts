@@ -66,7 +66,7 @@ const WATER_IN_AIR = formula(
   "free fall; g 32.174 ft/s²",
 );
 
-/** Lips: depth, sheet, leap. */
+/** Lips: depth, sheet, throw. */
 export const weirFormulas = [
   WEIR_FLOW,
   WEIR_HEAD,

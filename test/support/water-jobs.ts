@@ -37,7 +37,7 @@ export const yardPumps: readonly BookRow[] = [
   pump("F", curve, { cost: 600, variable_speed: false }),
 ];
 
-/** Two steps, three lips, two outlets, a reach and a pool. US units. */
+/** Two levels, three lips, two lines, a run and a pool. US units. */
 export const yard: InputValues = {
   falls: [
     { name: "Top", level: 1, width: 3, drop: 2 },

@@ -39,11 +39,11 @@ export function networkBlocks(state: State): Block[] {
     `ROUND(LINE_HEAD(${taken},${prefix}_piece_start,${prefix}_piece_slope,${speed})-${lossAt(taken)}-${at},9)`;
   const branches = table(
     `${prefix}_lines`,
-    `${title}: the flow of each outlet`,
+    `${title}: flow by line`,
     { rows: capacity.lines, beside: "pipe_lines", filled: "LEN(pipe_size)>0" },
     {
-      outlet: calc(text, "name", "Outlet"),
-      stands: calc(head, state.stands, "Stands", { blank: "1000000[ft]" }),
+      line: calc(text, "name", "Line"),
+      stands: calc(head, state.stands, "Height", { blank: "1000000[ft]" }),
       pipe: calc(precise, "friction", "Friction", { decimals: 7 }),
       fittings: calc(precise, local, "Fittings", { blank: "1", decimals: 7 }),
       flow: calc(flow, `FLOW_AT_HEAD(${prefix}_manifold-stands,pipe,fittings)`, "Flow", {
@@ -53,7 +53,7 @@ export function networkBlocks(state: State): Block[] {
   );
   const points = table(
     `${prefix}_points`,
-    `${title}: would the outlets take more than the pump gives at each point of its curve?`,
+    `${title}: curve points`,
     { rows: capacity.curvePoints, beside: "pump_points" },
     {
       at: calc(precise, "number", "Point", { decimals: 0 }),
@@ -61,36 +61,36 @@ export function networkBlocks(state: State): Block[] {
       remaining: calc(head, `MAX(0[ft],head*${speed}^2-${lossAt("pumped")})`, "Head left", {
         zero: "none",
       }),
-      taken: calc(flow, takenAt("remaining", state), "Outlets take"),
-      past: calc(precise, "IF(AND(used,taken>pumped),1,0)", "More", { decimals: 0 }),
+      taken: calc(flow, takenAt("remaining", state), "Flow taken"),
+      past: calc(precise, "IF(AND(used,taken>pumped),1,0)", "Taken over pumped", { decimals: 0 }),
     },
   );
-  const line = lines(`${title}: the piece of the pump's curve`, {
+  const line = lines(`${title}: curve segment`, {
     [`${prefix}_shut`]: calc(
       head,
       `CARRIED_BACK(INDEX(pump_points.flow,1),INDEX(pump_points.head,1),INDEX(pump_points.slope,1))*${speed}^2`,
-      "Head with all valves shut",
+      "Shutoff head",
     ),
     [`${prefix}_piece`]: calc(
       precise,
       `MAX(1,MIN(SUM(${prefix}_points.past),pump_point_count-1))`,
-      "Piece of the curve",
+      "Curve segment",
       { decimals: 0 },
     ),
     [`${prefix}_piece_slope`]: calc(
       precise,
       `INDEX(pump_points.slope,${prefix}_piece)`,
-      "Its slope",
+      "Segment slope",
     ),
     [`${prefix}_piece_start`]: calc(
       head,
       `CARRIED_BACK(INDEX(pump_points.flow,${prefix}_piece),INDEX(pump_points.head,${prefix}_piece),${prefix}_piece_slope)`,
-      "Its head at no flow",
+      "Segment head at zero flow",
     ),
   });
   const heights = table(
     `${prefix}_heights`,
-    `${title}: would water be left over with the manifold at the height of each outlet?`,
+    `${title}: outlet heights`,
     { rows: capacity.lines + 1, note: "The last row stands for all valves shut." },
     {
       at: calc(
@@ -99,11 +99,11 @@ export function networkBlocks(state: State): Block[] {
           row > capacity.lines
             ? `${prefix}_shut`
             : `MIN(INDEX(${prefix}_lines.stands,${row}),${prefix}_shut)`,
-        "Head at the manifold",
+        "Manifold head",
       ),
-      taken: calc(flow, takenAt("at", state), "Outlets take"),
-      excess: calc(head, excess("taken", "at"), "Head in excess", { decimals: 4 }),
-      over: calc(count, "IF(excess>0,1,0)", "Water left over"),
+      taken: calc(flow, takenAt("at", state), "Flow taken"),
+      excess: calc(head, excess("taken", "at"), "Excess head", { decimals: 4 }),
+      over: calc(count, "IF(excess>0,1,0)", "Excess"),
     },
   );
   return [

@@ -16,140 +16,140 @@ const maker = "common size, no source: put in the maker's";
 
 /** Storage crates in rows, columns and layers, with room for a pump vault among them. */
 export const crates = lines("Storage crates and pump vault", {
-  crate_code: itemCode("Item code of the storage crate", { default: "crate" }),
-  crate_length: input(smallLength, "Length of a crate", {
+  crate_code: itemCode("Item code, storage crate", { default: "crate" }),
+  crate_length: input(smallLength, "Crate length", {
     default: 27,
     least: 6,
     most: 120,
     note: "These sizes must be those of the crate and vault bought: compare the descriptions of their items in the price book.",
     source: maker,
   }),
-  crate_width: input(smallLength, "Width of a crate", {
+  crate_width: input(smallLength, "Crate width", {
     default: 16,
     least: 6,
     most: 120,
     source: maker,
   }),
-  crate_height: input(smallLength, "Height of a crate", {
+  crate_height: input(smallLength, "Crate height", {
     default: 17,
     least: 3,
     most: 60,
     source: maker,
   }),
-  crate_voids: input(percent, "Open share of a crate, by the maker's figure", {
+  crate_voids: input(percent, "Crate voids", {
     default: 0.95,
     least: 0.3,
     most: 0.99,
     source: maker,
   }),
-  crate_gap: input(smallLength, "Stone between the crates and the sides", {
+  crate_gap: input(smallLength, "Stone around crates", {
     default: 4,
     least: 0,
     most: 48,
     source: "common practice, no source",
   }),
-  crate_cover: input(smallLength, "Stone over the crates, at least", {
+  crate_cover: input(smallLength, "Least stone over crates", {
     default: 6,
     least: 0,
     most: 36,
     source: "common practice, no source",
   }),
-  vault_code: itemCode("Item code of the pump vault", { default: "vault" }),
+  vault_code: itemCode("Item code, pump vault", { default: "vault" }),
   vaults_needed: input(count, "Pump vaults", { default: 1, least: 0, most: 4, whole: true }),
-  vault_length: input(smallLength, "Length of a vault", {
+  vault_length: input(smallLength, "Vault length", {
     default: 27,
     least: 6,
     most: 120,
     source: maker,
   }),
-  vault_width: input(smallLength, "Width of a vault", {
+  vault_width: input(smallLength, "Vault width", {
     default: 16,
     least: 6,
     most: 120,
     source: maker,
   }),
-  vault_height: input(smallLength, "Height of a vault with its lid", {
+  vault_height: input(smallLength, "Vault height with lid", {
     default: 36,
     least: 6,
     most: 120,
     source: maker,
   }),
-  extension_height: input(smallLength, "Height that an extension ring adds", {
+  extension_height: input(smallLength, "Extension ring height", {
     default: 6,
     least: 1,
     most: 60,
     source: maker,
   }),
-  extension_code: itemCode("Item code of the extension ring", { default: "vault-extension" }),
+  extension_code: itemCode("Item code, extension ring", { default: "vault-extension" }),
   extensions_needed: calc(
     count,
     "vaults_needed * ROUNDUP(ROUND(MAX(0, basin_depth - vault_height) / MAX(0.1[in], extension_height), 6), 0)",
-    "Extension rings, so that the lid stands at the rim",
+    "Extension rings",
   ),
   room_long: calc(length, "MAX(0, basin_length - 2 * crate_gap)", "Room for crates, along"),
   room_wide: calc(length, "MAX(0, basin_width - 2 * crate_gap)", "Room for crates, across"),
   crates_turned: calc(
     yesno,
     "INT(ROUND(room_long / crate_width, 6)) * INT(ROUND(room_wide / crate_length, 6)) > INT(ROUND(room_long / crate_length, 6)) * INT(ROUND(room_wide / crate_width, 6))",
-    "Crates laid across the basin, since more go in so",
+    "Crates laid across",
   ),
   crate_along: calc(
     smallLength,
     "IF(crates_turned, crate_width, crate_length)",
-    "Size of a crate along the basin",
+    "Crate size along basin",
   ),
   crate_across: calc(
     smallLength,
     "IF(crates_turned, crate_length, crate_width)",
-    "Size of a crate across the basin",
+    "Crate size across basin",
   ),
-  crate_columns: calc(count, "INT(ROUND(room_long / crate_along, 6))", "Columns, along the basin"),
-  crate_rows: calc(count, "INT(ROUND(room_wide / crate_across, 6))", "Rows, across the basin"),
+  crate_columns: calc(
+    count,
+    "INT(ROUND(room_long / crate_along, 6))",
+    "Crate columns, along basin",
+  ),
+  crate_rows: calc(count, "INT(ROUND(room_wide / crate_across, 6))", "Crate rows, across basin"),
   crate_layers: calc(
     count,
     "INT(ROUND(MAX(0, basin_depth - crate_cover) / crate_height, 6))",
-    "Layers, one on another",
+    "Crate layers",
   ),
   vault_places: calc(
     count,
     "vaults_needed * MIN(ROUNDUP(ROUND(vault_length / crate_along, 6), 0) * ROUNDUP(ROUND(vault_width / crate_across, 6), 0), ROUNDUP(ROUND(vault_width / crate_along, 6), 0) * ROUNDUP(ROUND(vault_length / crate_across, 6), 0))",
-    "Places of a layer that the vaults take",
+    "Crate places vaults take",
   ),
   crates_a_layer: calc(
     count,
     "IF(crate_layers = 0, 0, MAX(0, crate_columns * crate_rows - vault_places))",
-    "Crates in a layer",
+    "Crates per layer",
   ),
   crates_needed: calc(count, "crates_a_layer * crate_layers", "Crates to lay", { strong: true }),
-  crate_top: calc(length, "crate_layers * crate_height", "Top of the crates above the bottom"),
-  crate_plan: calc(
-    area,
-    "crates_a_layer * crate_length * crate_width",
-    "Plan area of the crates of a layer",
-  ),
+  crate_top: calc(length, "crate_layers * crate_height", "Height of crates"),
+  crate_plan: calc(area, "crates_a_layer * crate_length * crate_width", "Crate plan area"),
   vault_plan: calc(
     area,
     "MIN(basin_plan, vaults_needed * vault_length * vault_width)",
-    "Plan area of the vaults",
+    "Vault plan area",
   ),
   vault_fits: check(
     "IF(crate_layers = 0, vaults_needed * vault_length * vault_width < basin_plan, vault_places <= crate_columns * crate_rows)",
-    "The vaults take {vault_places} places, but a layer has {crate_columns} by {crate_rows}: enlarge the basin or use a smaller vault.",
-    { label: "The vaults fit into the basin" },
+    "The vaults take {vault_places} crate places, but a layer has {crate_columns} by {crate_rows}: enlarge the basin on sheet Basin.",
+    { label: "Vaults too large" },
   ),
   vault_planned: check(
     "vaults_needed > 0",
-    "No vault is planned: a pump under bare stone cannot be reached or kept clean. Plan a vault, or say in the notes where the pump stands.",
+    "No vault is planned: a pump under bare stone cannot be reached or kept clean. Enter pump vaults on sheet Basin.",
     { label: "No pump vault", level: "look" },
   ),
   vault_in_depth: check(
     "OR(vaults_needed = 0, ROUND(vault_height - basin_depth, 9) <= 0)",
-    "The vault is {vault_height} high and the basin {basin_depth} deep, so it stands out of the ground: dig deeper or choose a lower vault.",
+    "The vault is {vault_height} high and the basin {basin_depth} deep, so it stands out of the ground. Raise the basin depth on sheet Basin.",
     { label: "Vault taller than basin" },
   ),
   crates_fit: check(
     "crates_needed > 0",
-    "No crate fits: {basin_depth} deep less {crate_cover} of stone leaves {crate_layers} layers of {crate_columns} by {crate_rows}. The basin then holds water between stones only: enlarge it if crates are wanted.",
-    { label: "Crates fit into the basin", level: "look" },
+    "No crate fits: there is room for {crate_layers} layers of {crate_columns} by {crate_rows}, so water stands between stones only. Enlarge the basin on sheet Basin.",
+    { label: "No room for crates", level: "look" },
   ),
 });

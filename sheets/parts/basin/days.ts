@@ -4,7 +4,7 @@ import { waterVolume } from "../../vocabulary/quantities.js";
 /** Levels as the basin is left without a fill. Eight rows reach just past the days asked for. */
 export const basinDays = table(
   "basin_days",
-  "Levels after days without a fill",
+  "Levels between fills",
   { rows: 8 },
   {
     dry_days: calc(

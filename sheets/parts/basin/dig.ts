@@ -2,22 +2,22 @@ import { calc, input, length, lines, number, smallLength } from "../../../engine
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
-export const basinDig = lines("Digging the basin", {
-  working_room: input(length, "Working room around the basin", {
+export const basinDig = lines("Basin excavation", {
+  working_room: input(length, "Working room", {
     default: 0,
     least: 0,
     most: 6,
     note: "0: the liner lies on the cut, and nothing is dug to be filled again.",
     source: "common practice, no source",
   }),
-  basin_bedding: input(smallLength, "Bedding under the liner", {
+  basin_bedding: input(smallLength, "Bedding under liner", {
     default: 2,
     least: 0,
     most: 12,
     source: "common practice, no source",
   }),
-  bedding_code: itemCode("Item code of the bedding", { default: "sand-bedding" }),
-  dig_slope: input(number, "Slope of the sides: horizontal run to 1 of height (0 is upright)", {
+  bedding_code: itemCode("Item code, bedding", { default: "sand-bedding" }),
+  dig_slope: input(number, "Side slope, horizontal to 1", {
     default: 0,
     least: 0,
     most: 4,
@@ -29,50 +29,34 @@ export const basinDig = lines("Digging the basin", {
     most: 10,
     note: "On a slope: from the rim up to the ground at the uphill edge of the dig. That side counts for protection.",
   }),
-  dig_bottom_length: calc(
-    length,
-    "basin_length + 2 * working_room",
-    "Length of the dig at the bottom",
-  ),
-  dig_bottom_width: calc(
-    length,
-    "basin_width + 2 * working_room",
-    "Width of the dig at the bottom",
-  ),
-  dig_depth: calc(length, "basin_depth + basin_bedding", "Depth of the dig", { strong: true }),
-  dig_deepest: calc(length, "dig_depth + ground_over_rim", "Depth of its uphill side"),
-  dig_top_length: calc(
-    length,
-    "dig_bottom_length + 2 * dig_slope * dig_depth",
-    "Length of the dig at the top",
-  ),
-  dig_top_width: calc(
-    length,
-    "dig_bottom_width + 2 * dig_slope * dig_depth",
-    "Width of the dig at the top",
-  ),
+  dig_bottom_length: calc(length, "basin_length + 2 * working_room", "Dig length, bottom"),
+  dig_bottom_width: calc(length, "basin_width + 2 * working_room", "Dig width, bottom"),
+  dig_depth: calc(length, "basin_depth + basin_bedding", "Dig depth", { strong: true }),
+  dig_deepest: calc(length, "dig_depth + ground_over_rim", "Dig depth, uphill side"),
+  dig_top_length: calc(length, "dig_bottom_length + 2 * dig_slope * dig_depth", "Dig length, top"),
+  dig_top_width: calc(length, "dig_bottom_width + 2 * dig_slope * dig_depth", "Dig width, top"),
   basin_dig: calc(
     soilVolume,
     "PRISMOID(dig_bottom_length, dig_bottom_width, dig_depth, dig_slope)",
-    "Dig of the basin, bank measure",
+    "Basin dig, in place",
     { strong: true },
   ),
   basin_bank_cut: calc(
     soilVolume,
     "PRISMOID(dig_top_length, dig_top_width, ground_over_rim, dig_slope) / 2",
-    "Cut into the slope above the rim",
+    "Cut into slope",
     { note: "A wedge: nothing at the downhill side. It is not filled again." },
   ),
   bedding_volume: calc(
     soilVolume,
     "basin_bedding * dig_bottom_length * dig_bottom_width",
-    "Bedding, as laid",
+    "Bedding in place",
   ),
   basin_backfill: calc(
     soilVolume,
     // rounded, so that a liner on the cut leaves nothing and not 1e-15
     "MAX(0, ROUND((basin_dig - basin_plan * basin_depth - bedding_volume) / 1[yd³], 9)) * 1[yd³]",
-    "Backfill around the basin, compacted measure",
+    "Backfill, compacted in place",
     { note: "What working room and sloped sides leave outside the liner." },
   ),
 });

@@ -17,36 +17,36 @@ import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabul
 /** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
 const celsius = (name: string) => `IF(temperature_scale = "C", ${name}, (${name} - 32) / 1.8)`;
 
-const inputs = lines("Evaporation and splash on a day of the dry spell", {
-  weather_is_local: input(yesno, "The weather below is that of a dry spell at the site", {
+const inputs = lines("Evaporation and splash, dry spell", {
+  weather_is_local: input(yesno, "Local weather entered", {
     default: false,
   }),
   weather_looked_up: check(
     "weather_is_local",
-    "Temperatures, humidity and wind are the example's, not the site's: put in those of a dry spell there, then say yes above.",
-    { label: "The weather is the site's", level: "look" },
+    "Temperatures, humidity and wind are placeholders. Enter those of a dry spell at the site, then set local weather entered to yes, on sheet Basin.",
+    { label: "Weather not local", level: "look" },
   ),
-  evaporation_method: input(text, "Method", {
+  evaporation_method: input(text, "Evaporation method", {
     default: "air and water",
     choices: ["air and water", "pan"],
   }),
-  temperature_scale: input(text, "Temperatures below are in F or C", {
+  temperature_scale: input(text, "Temperature scale, F or C", {
     default: "‹F|C›",
     choices: ["F", "C"],
   }),
-  water_temperature: input(number, "Water, in that scale", {
+  water_temperature: input(number, "Water temperature", {
     default: "‹75|23.8888888888889›",
     least: 1,
     most: 110,
     decimals: 0,
   }),
-  air_temperature: input(number, "Air, in that scale", {
+  air_temperature: input(number, "Air temperature", {
     default: "‹85|29.4444444444444›",
     least: 1,
     most: 130,
     decimals: 0,
   }),
-  air_humidity: input(percent, "Relative humidity of the air", {
+  air_humidity: input(percent, "Relative humidity", {
     default: 0.5,
     least: 0.02,
     most: 1,
@@ -60,30 +60,31 @@ const inputs = lines("Evaporation and splash on a day of the dry spell", {
     decimals: 0,
     source: "steam tables, at 80 °F (from memory)",
   }),
-  water_activity: input(number, "Activity factor: still water 0.74 to 1, tumbling water more", {
+  water_activity: input(number, "Activity factor", {
     default: 1,
     least: 0.4,
     most: 2,
+    note: "Still water 0.74 to 1, tumbling water more.",
     source:
       "quiet water measured at 74% of the form, busy pools at 126%: ASHRAE Transactions 104 (1998)",
   }),
-  pan_evaporation: input(waterLoss, "Evaporation of a class A pan, for method pan", {
+  pan_evaporation: input(waterLoss, "Class A pan evaporation", {
     default: 0.3,
     least: 0,
     most: 1,
   }),
-  pan_coefficient: input(number, "Small water against the pan, for method pan", {
+  pan_coefficient: input(number, "Pan coefficient", {
     default: 0.7,
     least: 0.4,
     most: 1,
     source: "NOAA NWS 33 (from memory): 0.70 to 0.75",
   }),
-  splash_share: input(precise, "Splash lost for good, of each 1,000 pumped", {
+  splash_share: input(precise, "Splash lost per 1,000 pumped", {
     default: 0.5,
     least: 0,
     most: 20,
     decimals: 2,
-    note: "‹Gallons of each 1,000 gallons|Liters of each 1,000 liters›. The most doubtful figure of this sheet.",
+    note: "‹Gallons of each 1,000 gallons|Liters of each 1,000 liters›, lost for good. The most doubtful figure of this sheet.",
     source: "common practice, no source",
   }),
 });
@@ -94,44 +95,41 @@ const warmestWater = 40;
 const between = (name: string, least: number, most: number) =>
   `${celsius(name)} >= ${least}, ${celsius(name)} <= ${most}`;
 
-const results = lines("Water lost in a day", {
+const results = lines("Water lost per day", {
   temperatures_plausible: check(
     `AND(${between("water_temperature", 0, warmestWater)}, ${between("air_temperature", coldest, hottest)})`,
-    `Water at {water_temperature|0} and air at {air_temperature|0} °{temperature_scale}: outdoors water lies between 0 and ${warmestWater} °C, air between ${coldest} and ${hottest} °C. Correct the figures or their scale.`,
+    `Water at {water_temperature|0}, air at {air_temperature|0} °{temperature_scale}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Basin.`,
     { label: "Temperature out of range" },
   ),
   water_pressure: calc(
     vaporPressure,
     `VAPOR_PRESSURE(${celsius("water_temperature")})`,
-    "Vapour pressure at the water",
+    "Vapor pressure at water",
   ),
   air_pressure: calc(
     vaporPressure,
     `air_humidity * VAPOR_PRESSURE(${celsius("air_temperature")})`,
-    "Vapour pressure of the air",
+    "Vapor pressure of air",
   ),
   evaporation_rate: calc(
     waterLoss,
     'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_speed, water_pressure, air_pressure, latent_heat, water_activity))',
-    "Evaporation if it ran day and night",
+    "Evaporation rate",
   ),
-  wet_area: calc(
-    area,
-    "stream_surface + SUMPRODUCT(falls.width, falls.drop)",
-    "Wet area: surface of the stream and sheets of the falls",
-    { note: "The basin lies under stone and is left out." },
-  ),
+  wet_area: calc(area, "stream_surface + SUMPRODUCT(falls.width, falls.drop)", "Wet area", {
+    note: "Surface of the stream and sheets of the falls. The basin lies under stone and is left out.",
+  }),
   evaporation_a_day: calc(
     waterVolume,
     "evaporation_rate * 1[days] * wet_area * hours_a_day",
-    "Evaporated in a day, while it runs",
+    "Evaporated per day",
   ),
   splash_a_day: calc(
     waterVolume,
     "total_flow * 1[days] * hours_a_day * splash_share / 1000",
-    "Splashed away in a day",
+    "Splashed away per day",
   ),
-  loss_a_day: calc(waterVolume, "evaporation_a_day + splash_a_day", "Lost in a day", {
+  loss_a_day: calc(waterVolume, "evaporation_a_day + splash_a_day", "Lost per day", {
     strong: true,
   }),
 });

@@ -13,43 +13,43 @@ import {
 export const longestBasin = 100;
 
 /** Inside sizes of the lined hole, with upright sides. */
-export const hole = lines("The hole, inside the liner", {
-  basin_length: input(length, "Length of the basin", {
+export const hole = lines("Basin inside the liner", {
+  basin_length: input(length, "Basin length", {
     default: 12,
     least: 2,
     most: longestBasin,
   }),
-  basin_width: input(length, "Width of the basin", { default: 8, least: 2, most: 60 }),
-  basin_depth: input(length, "Depth of the basin, bottom to rim", {
+  basin_width: input(length, "Basin width", { default: 8, least: 2, most: 60 }),
+  basin_depth: input(length, "Basin depth to rim", {
     default: 3.5,
     least: 1,
     most: 10,
   }),
-  basin_freeboard: input(smallLength, "Full line below the rim", {
+  basin_freeboard: input(smallLength, "Freeboard", {
     default: 6,
     least: 0,
     most: 36,
-    note: "Room for rain; the water must stay out of sight under the stone. Common practice, no source.",
+    note: "From the full line up to the rim. Room for rain; the water must stay out of sight under the stone. Common practice, no source.",
   }),
-  hidden_least: published(smallLength, "Stone over the full water, at least", {
+  hidden_least: published(smallLength, "Least stone over water", {
     value: 2,
     source: "common practice, no source",
   }),
   basin_hidden: check(
     "basin_freeboard >= hidden_least",
-    "Full water stands {basin_freeboard} below the stone's surface: less than {hidden_least} is open water, where a child can drown. Lower the full line.",
+    "Full water stands {basin_freeboard} under the stone; less than {hidden_least} is open water, where a child can drown. Raise freeboard on sheet Basin.",
     { label: "Basin water in the open" },
   ),
-  full_depth: calc(length, "MAX(0[ft], basin_depth - basin_freeboard)", "Depth of water when full"),
-  basin_plan: calc(area, "basin_length * basin_width", "Plan area of the basin"),
+  full_depth: calc(length, "MAX(0[ft], basin_depth - basin_freeboard)", "Water depth, full"),
+  basin_plan: calc(area, "basin_length * basin_width", "Basin plan area"),
   full_line_in_hole: check(
     "basin_freeboard < basin_depth",
-    "The full line is {basin_freeboard} below the rim, but the basin is only {basin_depth} deep: raise the full line or dig deeper.",
-    { label: "The full line lies inside the basin" },
+    "Freeboard of {basin_freeboard} is more than the basin's depth of {basin_depth}: reduce freeboard or dig deeper on sheet Basin.",
+    { label: "Freeboard over basin depth" },
   ),
   pump_under_water: check(
     "pump_minimum_water < full_depth",
     "The pump needs {pump_minimum_water} of water, but the basin holds only {full_depth} when full: dig deeper or choose a pump that draws lower.",
-    { label: "The full basin covers the pump's lowest level" },
+    { label: "Basin too shallow for pump" },
   ),
 });

@@ -14,7 +14,7 @@ import { voids } from "../../tables/voids.js";
 
 export const voidTable = table(
   "voids",
-  "Porosity of stone fill (published)",
+  "Stone fill porosity (published)",
   { rows: voids.length, data: voids },
   {
     name: published(text, "Stone", { source: "see the last column" }),
@@ -24,12 +24,12 @@ export const voidTable = table(
 );
 
 /** Stone around and over the crates, and the open area that crates, vault and stone leave. */
-export const basinStone = lines("Stone around the crates, and the open space", {
+export const basinStone = lines("Stone fill and open space", {
   basin_stone_kind: input(text, "Stone in the basin", {
     default: voids[0].name,
     choices: "voids.name",
   }),
-  own_porosity: input(percent, "Porosity, where the office knows its own stone", {
+  override_porosity: input(percent, "Override porosity", {
     optional: true,
     least: 0.1,
     most: 0.6,
@@ -37,29 +37,25 @@ export const basinStone = lines("Stone around the crates, and the open space", {
   }),
   stone_porosity: calc(
     percent,
-    "IF(ISBLANK(own_porosity), PICK(voids.porosity, voids.name, basin_stone_kind), own_porosity)",
+    "IF(ISBLANK(override_porosity), PICK(voids.porosity, voids.name, basin_stone_kind), override_porosity)",
     "Porosity used",
   ),
-  stone_void_ratio: calc(
-    number,
-    "stone_porosity / (1 - stone_porosity)",
-    "The same as a void ratio, for whoever has that figure",
-  ),
+  stone_void_ratio: calc(number, "stone_porosity / (1 - stone_porosity)", "Void ratio used"),
   lower_water_area: calc(
     area,
     "crate_plan * crate_voids + vault_plan + MAX(0, basin_plan - crate_plan - vault_plan) * stone_porosity",
-    "Open area below the top of the crates",
+    "Open area, crate layers",
     { decimals: 1 },
   ),
   upper_water_area: calc(
     area,
     "vault_plan + MAX(0, basin_plan - vault_plan) * stone_porosity",
-    "Open area above the top of the crates",
+    "Open area over crates",
     { decimals: 1, note: "Vaults are taken to stand up to the rim." },
   ),
   basin_stone_volume: calc(
     spaceVolume,
     "MAX(0, basin_plan - vault_plan) * basin_depth - crate_plan * crate_top",
-    "Stone around and over the crates, up to the rim",
+    "Stone fill volume",
   ),
 });

@@ -15,19 +15,15 @@ import { longestBasin } from "./hole.js";
 
 /** The water that must be there, against the water that the hole holds. */
 export const basinWater = lines("Water needed and held", {
-  water_into_stream: calc(
-    waterVolume,
-    "stream_water",
-    "In the stream while it runs, allowance on its depth included: reaches, stone of their beds, pools, over the lips",
-  ),
-  water_drained_back: calc(waterVolume, "drain_back", "Runs back out of the pipe at a stop"),
+  water_into_stream: calc(waterVolume, "stream_water", "Water in stream while running"),
+  water_drained_back: calc(waterVolume, "drain_back", "Drain-back at a stop"),
   below_pump_minimum: calc(
     waterVolume,
     "HELD_BELOW(pump_minimum_water, crate_top, lower_water_area, upper_water_area)",
-    "Dead water: below the lowest level the pump may draw to",
+    "Below pump minimum",
     { note: "The pump's minimum level is taken from the bottom of the basin." },
   ),
-  days_between_fills: input(days, "Days that the water must last without a fill", {
+  days_between_fills: input(days, "Days between fills", {
     default: 4,
     least: 0,
     most: 60,
@@ -37,18 +33,18 @@ export const basinWater = lines("Water needed and held", {
   water_reserve: calc(
     waterVolume,
     "loss_a_day * (days_between_fills / 1[days])",
-    "Reserve for evaporation and splash over those days",
+    "Reserve for evaporation and splash",
   ),
   basin_water_needed: calc(
     waterVolume,
     "water_into_stream + water_drained_back + below_pump_minimum + water_reserve",
-    "Water the basin must hold",
+    "Basin water needed",
     { strong: true },
   ),
   basin_water_held: calc(
     waterVolume,
     "HELD_BELOW(full_depth, crate_top, lower_water_area, upper_water_area)",
-    "Water the basin holds when full, at rest",
+    "Basin water held, full",
     { strong: true },
   ),
   water_filled: calc(
@@ -60,71 +56,67 @@ export const basinWater = lines("Water needed and held", {
   days_it_lasts: calc(
     days,
     "IF(loss_a_day > 0, INT(ROUND(MAX(0, water_filled - water_into_stream - water_drained_back - below_pump_minimum) / loss_a_day, 6)) * 1[days], 0[days])",
-    "Days that a full basin lasts without a fill, the pump running",
+    "Days a full basin lasts",
     { decimals: 0, strong: true, zero: "no figure" },
   ),
   days_words: calc(
     text,
     'IF(loss_a_day <= 0, "no loss: the level does not fall noticeably", IF(days_it_lasts < 1[days], "less than a day", days_said))',
-    "The same in words",
+    "Days in words",
   ),
   days_said: calc(text, "~about {days_it_lasts|0}", "Whole days"),
   basin_holds: check(
     "basin_water_held >= basin_water_needed",
-    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: {basin_remedy}, fit a check valve, or fill more often.",
-    { label: "The basin holds the water it must" },
+    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: on sheet Basin {basin_remedy}, or reduce days between fills.",
+    { label: "Basin too small" },
   ),
   basin_length_enough: calc(
     length,
     `IF(basin_water_held > below_pump_minimum, IF(length_ratio * basin_length <= ${longestBasin}[ft], length_ratio * basin_length, 0), 0)`,
-    "Length that would do, of the same width, depth and filling (about)",
+    "Length enough (about)",
     { zero: "none" },
   ),
   length_ratio: calc(
     number,
     "MAX(0[gal], basin_water_needed - below_pump_minimum) / MAX(0.001[gal], basin_water_held - below_pump_minimum)",
-    "The same over the length, dead water growing with it",
+    "Length enough over length",
     { zero: "none" },
   ),
   basin_lengthen: calc(
     text,
     "~lengthen it to {basin_length_enough|up}, make it wider or deeper",
-    "If longer",
+    "Remedy by length",
   ),
   basin_remedy: calc(
     text,
     'IF(basin_length_enough > 0, basin_lengthen, "make it deeper, since no length would do")',
-    "What would do",
+    "Remedy",
   ),
   crates_to_spare: calc(
     count,
     "INT(ROUND(crates_needed * MAX(0, 1 - length_ratio), 6))",
-    "Crates that such a basin would save (about)",
+    "Crates saved (about)",
   ),
   basin_not_oversize: check(
     "basin_water_held <= 2 * basin_water_needed",
-    "The basin holds {basin_water_held}, more than twice the {basin_water_needed} that it must: a length of about {basin_length_enough} would do, with {crates_to_spare|0} crates fewer.",
-    { label: "The basin is not far too large", level: "look" },
+    "The basin holds {basin_water_held}, over twice the {basin_water_needed} needed. Shorten it to about {basin_length_enough} on sheet Basin; that saves {crates_to_spare|0} crates.",
+    { label: "Basin oversized", level: "look" },
   ),
   level_at_rest: calc(
     length,
     "LEVEL_OF(water_filled, crate_top, lower_water_area, upper_water_area)",
-    "Level at rest, full, above the bottom",
+    "Level at rest, full",
   ),
   level_running: calc(
     length,
     "LEVEL_OF(MAX(0, water_filled - water_into_stream - water_drained_back), crate_top, lower_water_area, upper_water_area)",
-    "Level while running, after a fill",
+    "Level while running",
     { strong: true },
   ),
-  running_below_rim: calc(
-    smallLength,
-    "basin_depth - level_running",
-    "Rim above the running water, after a fill",
-  ),
+  running_below_rim: calc(smallLength, "basin_depth - level_running", "Rim above running water"),
   lift_matches_level: check(
     "running_below_rim <= rim_above_water + 0.5[in]",
-    "The running water stands {running_below_rim|1|up} below the basin's rim, but the lift counts {rim_above_water|1}: enter {running_below_rim|1|up} as rim_above_water on sheet Falls.",
-    { label: "Lift less than the running level", level: "look" },
+    "The running water stands {running_below_rim|1|up} below the basin's rim, but the lift counts {rim_above_water|1}: enter {running_below_rim|1|up} as stream end above basin water on sheet Falls.",
+    { label: "Lift too low", level: "look" },
   ),
 });

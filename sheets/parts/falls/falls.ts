@@ -10,7 +10,7 @@ import {
   percent,
   smallLength,
 } from "../../../engine/template/index.js";
-import { brinkRatio, looks } from "../../tables/lips.js";
+import { looks, sheetThicknessRatio } from "../../tables/lips.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
@@ -20,42 +20,42 @@ export const fallsBlocks: readonly Block[] = [
   fallsTable,
   looks,
   lines("Rules", {
-    least_flow_share: input(percent, "A fall looks starved below this share of its flow wanted", {
+    least_flow_share: input(percent, "Least share of design flow", {
       default: 0.85,
       least: 0.1,
       most: 1,
       source: "office rule",
     }),
-    most_flow_share: input(percent, "A fall floods above this share of its flow wanted", {
+    most_flow_share: input(percent, "Largest share of design flow", {
       default: 1.3,
       least: 1,
       most: 5,
       source: "office rule",
     }),
-    sheet_thickness_ratio: brinkRatio,
-    rim_above_water: input(smallLength, "The stream ends above the running water of the basin by", {
+    sheet_thickness_ratio: sheetThicknessRatio,
+    rim_above_water: input(smallLength, "Stream end above basin water", {
       default: 10,
       least: 0,
       most: 60,
-      note: "Full line below the rim, and what the level falls when the stream fills. The pump lifts this too. Common practice, no source.",
+      note: "Over the basin water while running: freeboard, and what the level falls when the stream fills. The pump lifts this too. Common practice, no source.",
     }),
   }),
   levelsTable,
   lines("All falls", {
-    falls_design_flow: calc(flow, "SUM(falls.design_flow)", "Flow wanted over all lips"),
-    total_drop: calc(head, "MAX(levels.height)", "Height of the top water above the basin's", {
+    falls_design_flow: calc(flow, "SUM(falls.design_flow)", "Design flow, all lips"),
+    total_drop: calc(head, "MAX(levels.height)", "Top water above basin", {
       strong: true,
     }),
-    lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, running"),
+    lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, all"),
     some_falls: check(
       "falls_design_flow>0",
-      "There is no fall: enter at least one, with its width and look.",
-      { label: "There is a fall" },
+      "There is no fall: enter at least one on sheet Falls, with its lip width and look.",
+      { label: "No falls" },
     ),
   }),
   paragraphs(
-    "Mind",
-    "Depth and leap follow formulas for straight, level lips. Natural stone is neither: flows are set finally by eye and meter on site.",
+    "Notes",
+    "Depth and throw follow formulas for straight, level lips. Natural stone is neither: flows are set finally by eye and meter on site.",
     "Standing water drowns small children in a few ‹inches|centimeters›. Depth, fences and covers are for the local code to say; ask the authority before you promise a pool.",
   ),
 ];

@@ -1,13 +1,13 @@
 import { calc, check, count, flow, head, table, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
-/** What each step needs, what enters there, how high it stands. */
+/** What each level needs, what enters there, how high it stands. */
 export const levelsTable = table(
   "levels",
-  "Steps: what each needs and gets",
+  "Levels: flow needed and supplied",
   {
     rows: capacity.falls,
-    note: "Water that enters at a step passes all steps below it. The outlets of a step bring what it and the steps below, down to the next outlet, lack.",
+    note: "Water that enters at a level passes all lower levels. The lines of a level bring what it lacks, and what the levels down to the next line lack.",
   },
   {
     number: calc(count, "above.number+1", "Level", { first: "1" }),
@@ -16,7 +16,7 @@ export const levelsTable = table(
     lines_here: calc(
       count,
       "SUMPRODUCT((pipe_lines.outlet_level=number)*(pipe_lines.bore>0))",
-      "Outlets that enter here",
+      "Lines entering",
     ),
     automatic_lines: calc(
       count,
@@ -28,18 +28,18 @@ export const levelsTable = table(
       "SUM_WHERE(pipe_lines.fixed_flow,pipe_lines.outlet_level,number)",
       "Override flow",
     ),
-    stretch: calc(count, "above.stretch+IF(lines_here>0,1,0)", "Stretch fed by them", {
+    stretch: calc(count, "above.stretch+IF(lines_here>0,1,0)", "Stretch", {
       first: "IF(lines_here>0,1,0)",
     }),
     stretch_design_flow: calc(
       flow,
       "LARGEST_WHERE(levels.design_flow,levels.stretch,stretch)",
-      "Most wanted, stretch",
+      "Largest design flow, stretch",
     ),
     added_flow: calc(
       flow,
       "IF(automatic_lines>0,MAX(0,stretch_design_flow-override_flow-above.planned_flow),0)",
-      "Lacking, for the outlets without one",
+      "Added by automatic lines",
       { first: "IF(automatic_lines>0,MAX(0,stretch_design_flow-override_flow),0)" },
     ),
     planned_flow: calc(flow, "above.planned_flow+override_flow+added_flow", "Planned flow", {
@@ -50,7 +50,7 @@ export const levelsTable = table(
     height: calc(
       head,
       "IF(in_use,SUMPRODUCT((levels.number>=number)*(levels.drop+levels.run_fall))+rim_above_water,0)",
-      "Water above the basin's",
+      "Height above basin water",
       { strong: true },
     ),
     actual_flow: calc(
@@ -61,8 +61,8 @@ export const levelsTable = table(
     ),
     has_line: check(
       "OR(NOT(in_use),stretch>0)",
-      "Step {number|0} has falls, but no outlet enters there or above: let an outlet enter at the top step.",
-      { label: "Fed" },
+      "Level {number|0} has falls, but no line enters there or higher: give a line the outlet level 1 on sheet Piping.",
+      { label: "Level without water" },
     ),
   },
 );

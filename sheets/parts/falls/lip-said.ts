@@ -1,7 +1,7 @@
 import { calc, type TableBlock, table, text } from "../../../engine/template/index.js";
 import { fallsTable } from "./falls-table.js";
 
-/** How much a lip stands above the lowest of its step, for the crew. */
+/** How much a lip stands above the lowest of its level, for the crew. */
 export const lipSaid: TableBlock = table(
   "lip_said",
   "Lips of one level",

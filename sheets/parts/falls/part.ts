@@ -38,7 +38,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     ...bulletEachRow(
       "set out",
       fallsTable,
-      "{name} (step {level|0}): lip {width} wide, {lip_type}, drop {drop}; the water lands {throw} out.",
+      "{name} (level {level|0}): lip {width} wide, {lip_type}, drop {drop}; the water lands {throw} out.",
     ),
     ...bulletEachRow(
       "set out",
@@ -49,13 +49,13 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     ...bulletEachRow(
       "set out",
       fallsTable,
-      '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of step {level|0}.',
+      '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of level {level|0}.',
       { when: "lips_beside>0", beside: [lipSaid] },
     ),
     ...bulletEachRow(
       "set out",
       levelsTable,
-      "Water above step {row}: {height} above the running basin.",
+      "Water of level {row}: {height} above the running basin.",
       {
         when: "in_use",
       },

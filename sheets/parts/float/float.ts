@@ -5,8 +5,8 @@ const heldBelow = (level: string) =>
   `HELD_BELOW(${level}, crate_top, lower_water_area, upper_water_area)`;
 
 /** Where the fill float stands while the pump runs: at a stop, stream and pipes come back on top of it. */
-export const fillFloat = lines("Fill float, set while the pump runs", {
-  override_float: input(smallLength, "Float below the rim, chosen", {
+export const fillFloat = lines("Fill float, pump running", {
+  override_float: input(smallLength, "Override float below rim", {
     optional: true,
     least: 0,
     most: 120,
@@ -15,38 +15,30 @@ export const fillFloat = lines("Fill float, set while the pump runs", {
   float_level: calc(
     length,
     "IF(ISBLANK(override_float), level_running, MAX(0[ft], basin_depth - override_float))",
-    "Float above the bottom",
+    "Float over basin bottom",
     { strong: true },
   ),
-  float_below_rim: calc(smallLength, "basin_depth - float_level", "Float below the rim", {
+  float_below_rim: calc(smallLength, "basin_depth - float_level", "Float below rim", {
     strong: true,
     note: "A float at the full line itself would fill the room that stream and pipes need at a stop.",
   }),
-  float_water: calc(waterVolume, heldBelow("float_level"), "Water in the basin, running"),
-  stop_water: calc(
-    waterVolume,
-    "water_into_stream + water_drained_back",
-    "Water that comes back at a stop",
-  ),
+  float_water: calc(waterVolume, heldBelow("float_level"), "Basin water while running"),
+  stop_water: calc(waterVolume, "water_into_stream + water_drained_back", "Water back at a stop"),
   stop_room: calc(
     waterVolume,
     `MAX(0[gal], ${heldBelow("basin_depth")} - float_water)`,
-    "Room above the float, up to the rim",
+    "Room from float to rim",
   ),
-  stop_spill: calc(waterVolume, "MAX(0[gal], stop_water - stop_room)", "Spilled at a stop"),
+  stop_spill: calc(waterVolume, "MAX(0[gal], stop_water - stop_room)", "Overflow at a stop"),
   float_highest: calc(
     length,
     `LEVEL_OF(MAX(0[gal], ${heldBelow("basin_depth")} - stop_water), crate_top, lower_water_area, upper_water_area)`,
-    "Highest float that spills nothing",
+    "Highest float without overflow",
   ),
-  float_least_below_rim: calc(
-    smallLength,
-    "basin_depth - float_highest",
-    "The same, below the rim",
-  ),
+  float_least_below_rim: calc(smallLength, "basin_depth - float_highest", "Least float below rim"),
   float_spills_nothing: check(
     "stop_spill <= 0.01[gal]",
-    "With the float {float_below_rim} below the rim a stop brings {stop_water} where there is room for {stop_room}: set it {float_least_below_rim|up} below, or enlarge the basin.",
+    "A stop brings {stop_water}, but over a float {float_below_rim} below the rim there is room for {stop_room}. Set it {float_least_below_rim|up} below the rim on sheet Basin.",
     { label: "Float too high" },
   ),
   float_keeps_days: check(
@@ -56,7 +48,7 @@ export const fillFloat = lines("Fill float, set while the pump runs", {
   ),
   float_covers_pump: check(
     "float_level >= pump_minimum_water",
-    "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: set the float higher, or enlarge the basin.",
+    "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: raise the float on sheet Basin, or enlarge the basin.",
     { label: "Float too low" },
   ),
 });

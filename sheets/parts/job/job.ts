@@ -37,7 +37,7 @@ export const jobBlocks: readonly Block[] = [
     }),
     start_words: input(text, "Start, in words", {
       optional: true,
-      note: "Such as: in the week of May 10, 2027. Blank: the month.",
+      note: "As the proposal says it, such as: in the week of May 10, 2027. Blank: the month.",
     }),
     proposal_number: input(text, "Proposal no.", { optional: true }),
   }),
@@ -48,7 +48,7 @@ export const jobBlocks: readonly Block[] = [
     company_phone: input(text, "Telephone", { optional: true }),
     warranty: input(text, "Warranty text", {
       optional: true,
-      note: "What you stand for, and how long. Blank: the proposal says nothing of it.",
+      note: "In the words of the proposal: what you stand for, and how long. Blank: the proposal says nothing of it.",
     }),
   }),
   lines("Operation", {

@@ -9,59 +9,55 @@ import { pipeLines } from "./pipe-lines.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 import { pipingBlocks, pipingNotes } from "./piping.js";
 
-export const lines = part(
-  "Lines",
-  "The branches from manifold to falls, with valves and outlets.",
-  {
-    blocks: { Piping: pipingBlocks },
-    below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
-    formulas: pipeFormulas,
-    takeoff: [
-      ...pipeLines,
-      {
-        what: "reducer bushings, main to branch",
-        code: "reducer",
-        wanted: "SUMPRODUCT((pipe_lines.bore>0)*(pipe_lines.pipe_size<>main_size))",
-        unit: "each",
-      },
-      {
-        what: "pipe cement, a can for each 25 joints",
-        code: "adhesive",
-        wanted: "pipe_joints/25",
-        unit: "each",
-      },
-    ],
-    tasks: [
-      task("Lay the branches", "pipe", "SUM(pipe_lines.length)", pipeLaid),
-      task(
-        "Fit outlets and valves",
-        "pipe",
-        "SUMPRODUCT((pipe_lines.bore>0)*1)",
-        production("outlet-fitted", "Fit an outlet with its valve", "each"),
-      ),
-    ],
-    crew: [
-      ...eachRow(
-        "stop: water",
-        pipeLinesTable,
-        "STOP. What a stop draws off through {name} is not counted: the basin may spill. Set no fill float before the office has entered what that line ends in.",
-        { when: "NOT(siphon_counted)" },
-      ),
-      ...bulletEachRow(
-        "pipe",
-        pipeLinesTable,
-        "{name}: {pipe_size}, {length}, {elbows_90|0} elbows 90°, {elbows_45|0} elbows 45°, leaves by {tee}. Valve: {valve_words}; flow to see: {actual_flow|0}.",
-      ),
-      ...bulletEachRow("pipe", pipeLinesTable, "{name}: {siphon_words}.", {
-        when: "LEN(siphon_words)>0",
-      }),
-      ...bulletEachRow(
-        "pipe",
-        pipeLinesTable,
-        "{name}: set its pot so that its water stands {pot_rise} above the water of level {outlet_level|0}.",
-        { when: "pot_rise>0" },
-      ),
-      bullet("pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
-    ],
-  },
-);
+export const lines = part("Lines", "The lines from the manifold to the falls, with their valves.", {
+  blocks: { Piping: pipingBlocks },
+  below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
+  formulas: pipeFormulas,
+  takeoff: [
+    ...pipeLines,
+    {
+      what: "reducer bushings, main to line",
+      code: "reducer",
+      wanted: "SUMPRODUCT((pipe_lines.bore>0)*(pipe_lines.pipe_size<>main_size))",
+      unit: "each",
+    },
+    {
+      what: "pipe cement, a can for each 25 joints",
+      code: "adhesive",
+      wanted: "pipe_joints/25",
+      unit: "each",
+    },
+  ],
+  tasks: [
+    task("Lay the lines", "pipe", "SUM(pipe_lines.length)", pipeLaid),
+    task(
+      "Fit outlets and valves",
+      "pipe",
+      "SUMPRODUCT((pipe_lines.bore>0)*1)",
+      production("outlet-fitted", "Fit an outlet with its valve", "each"),
+    ),
+  ],
+  crew: [
+    ...eachRow(
+      "stop: water",
+      pipeLinesTable,
+      "STOP. What a stop draws off through {name} is not counted: the basin may spill. Set no fill float before the office has entered what that line ends in.",
+      { when: "NOT(siphon_counted)" },
+    ),
+    ...bulletEachRow(
+      "pipe",
+      pipeLinesTable,
+      "{name}: {pipe_size}, {length}, {elbows_90|0} elbows 90°, {elbows_45|0} elbows 45°, leaves by {tee}. Valve: {valve_words}; flow to see: {actual_flow|0}.",
+    ),
+    ...bulletEachRow("pipe", pipeLinesTable, "{name}: {siphon_words}.", {
+      when: "LEN(siphon_words)>0",
+    }),
+    ...bulletEachRow(
+      "pipe",
+      pipeLinesTable,
+      "{name}: set its pot so that its water stands {pot_rise} above the water of level {outlet_level|0}.",
+      { when: "pot_rise>0" },
+    ),
+    bullet("pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
+  ],
+});

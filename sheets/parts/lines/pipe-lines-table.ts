@@ -36,34 +36,34 @@ const eighths = [
   '"closed"',
 ].join(",");
 
-/** One row for each branch: where it delivers, its pipe, its valve. */
+/** One row for each line: where it delivers, its pipe, its valve. */
 export const pipeLinesTable = table(
   "pipe_lines",
-  "Outlets: one branch of the manifold each",
+  "Lines, manifold to outlet",
   {
     rows: capacity.lines,
     opening: 1,
     filled: "LEN(pipe_size)>0",
-    note: "A row is in use when it has a pipe size. Each branch has a ball valve.",
+    note: "A row is in use when it has a pipe size. Each line has a ball valve.",
   },
   {
-    name: input(text, "Outlet", { default: "Outlet" }),
-    outlet_level: input(count, "Enters at step", {
+    name: input(text, "Line", { default: "Line" }),
+    outlet_level: input(count, "Outlet at level", {
       default: 1,
       least: 1,
       most: capacity.falls,
       whole: true,
     }),
     pipe_size: input(text, "Pipe size", { choices: "pipe_sizes.size" }),
-    length: input(length, "Length of branch", { default: 10, least: 0, most: 1000 }),
-    tee: input(text, "Leaves the manifold by", { default: "square tee", choices: "tees.name" }),
+    length: input(length, "Length", { default: 10, least: 0, most: 1000 }),
+    tee: input(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
     elbows_90: input(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
     elbows_45: input(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
-    other_fitting_loss: input(number, "K of other fittings", {
+    other_fitting_loss: input(number, "Other fitting loss, K", {
       default: 0,
       least: -5,
       most: 1000000,
-      note: "From a maker's data; a tee with uneven split can have a K below 0.",
+      note: "From manufacturer's data; a tee with uneven split can have a K below 0.",
     }),
     above_water: input(length, "End or air break above water", {
       default: 0,
@@ -72,52 +72,52 @@ export const pipeLinesTable = table(
       note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level. With an air break: how far that stands above the water, for the pump must lift to it.",
     }),
     ...siphonInputs,
-    measured_height: input(head, "Height above the basin's design water level, as measured", {
+    measured_height: input(head, "Measured height", {
       optional: true,
       least: 0,
       most: 500,
-      note: "Blank: the drops and falls below the step, down to the rim, the rim above the water, and the pot above the step.",
+      note: "Above the running basin water. Blank: drops, runs, rim and pot added up.",
     }),
-    override_flow: input(flow, "Flow, if chosen", {
+    override_flow: input(flow, "Override flow", {
       optional: true,
       least: 0,
       most: 2000,
-      note: "Blank: an even part of what the step lacks.",
+      note: "Blank: an even part of what the level lacks.",
     }),
-    override_valve_setting: input(angle, "Valve turned from open, if chosen", {
+    override_valve_setting: input(angle, "Override valve setting", {
       optional: true,
       least: 0,
       most: 90,
-      note: "Blank: turned so that the flow is as wanted.",
+      note: "Turned from open. Blank: so that design flow runs.",
     }),
-    automatic: calc(count, "IF(ISBLANK(override_flow),1,0)", "Takes a part"),
-    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Flow chosen"),
+    automatic: calc(count, "IF(ISBLANK(override_flow),1,0)", "Automatic flow"),
+    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Fixed flow"),
     design_flow: calc(
       flow,
       "fixed_flow+IF(automatic>0,PICK(levels.added_flow,levels.number,outlet_level)/PICK(levels.automatic_lines,levels.number,outlet_level),0)",
-      "Flow wanted",
+      "Design flow",
       { strong: true },
     ),
     calculated_height: calc(
       head,
       "PICK(levels.height,levels.number,outlet_level)+pot_rise+above_water",
-      "Height by drops, runs, rim and pot",
+      "Calculated height",
     ),
     height: calc(
       head,
       "IF(ISBLANK(measured_height),calculated_height,measured_height)",
-      "Height above the basin's design water level",
+      "Height above basin water",
     ),
     bore: calc(bore, sizeAt("bore"), "Bore"),
     factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
     loss_tee: calc(number, "factor*PICK(tees.multiple,tees.name,tee)", "K: tee"),
     tee_pieces: calc(count, "PICK(tees.pieces,tees.name,tee)", "Tees"),
-    loss_reducer: calc(number, "REDUCER(main_bore,bore)", "K: step from the main's bore"),
+    loss_reducer: calc(number, "REDUCER(main_bore,bore)", "K: reducer from main"),
     loss_elbows: calc(number, "factor*(elbows_90*elbow_90+elbows_45*elbow_45)", "K: elbows"),
     loss_check: calc(
       number,
       'factor*IF(siphon_stop="check valve",swing_check,0)',
-      "K: check valve of its own",
+      "K: check valve",
     ),
     loss_open: calc(
       number,
@@ -133,40 +133,40 @@ export const pipeLinesTable = table(
     local_open: calc(precise, "LOCAL_COEFFICIENT(loss_open,bore)", "Fittings coefficient", {
       decimals: 7,
     }),
-    speed: calc(speed, "PIPE_SPEED(design_flow,bore)", "Speed at the flow wanted"),
-    design_loss: calc(head, "LOSS_AT(design_flow,friction,local_open)", "Lost at the flow wanted"),
+    speed: calc(speed, "PIPE_SPEED(design_flow,bore)", "Speed at design flow"),
+    design_loss: calc(head, "LOSS_AT(design_flow,friction,local_open)", "Loss at design flow"),
     head_required: calc(
       head,
       "IF(design_flow>0,height+design_loss,0)",
-      "Head needed at the manifold",
+      "Head required at manifold",
       { strong: true },
     ),
     excess_head: calc(
       head,
       "IF(design_flow>0,MAX(0,manifold_available-head_required),0)",
-      "Head for the valve to burn",
+      "Excess head at valve",
     ),
     valve_loss_required: calc(
       number,
       "IF(design_flow>0,excess_head/LOSS_AT(design_flow,0,LOCAL_COEFFICIENT(1,bore)),0)",
-      "K for the valve to add",
+      "Valve loss required, K",
     ),
     valve_row: calc(
       count,
       "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.added<=valve_loss_required)*1))",
-      "Row of the valve table",
+      "Valve table row",
     ),
     calculated_valve_setting: calc(
       angle,
       `MIN(90[°],IF(valve_row=1,${row("turned", "2")}*valve_loss_required/${row("added", "2")},${row("turned", "valve_row")}+(${row("turned", "valve_row+1")}-${row("turned", "valve_row")})*LN(valve_loss_required/${row("added", "valve_row")})/LN(${row("added", "valve_row+1")}/${row("added", "valve_row")})))`,
-      "Turn from open, calculated",
+      "Calculated valve setting",
       { decimals: 1 },
     ),
     valve_setting: calc(
       angle,
       "IF(ISBLANK(override_valve_setting),IF(design_flow>0,calculated_valve_setting,90[°]),MAX(0[°],MIN(90[°],override_valve_setting)))",
-      "Turn from open, as set",
-      { strong: true, note: "A line whose flow is not wanted is shut." },
+      "Valve setting",
+      { strong: true, note: "Turned from open. A line without design flow is shut." },
     ),
     shut: calc(
       yesno,
@@ -178,99 +178,96 @@ export const pipeLinesTable = table(
     valve_setting_row: calc(
       count,
       "MIN(SUMPRODUCT((valve_opening.turned>=0)*1)-1,SUMPRODUCT((valve_opening.turned<=valve_setting)*1))",
-      "Row of the valve table, as set",
+      "Valve table row, setting",
     ),
     valve_loss: calc(
       number,
       `IF(valve_setting_row=1,${row("added", "2")}*valve_setting/${row("turned", "2")},${row("added", "valve_setting_row")}*(${row("added", "valve_setting_row+1")}/${row("added", "valve_setting_row")})^((valve_setting-${row("turned", "valve_setting_row")})/(${row("turned", "valve_setting_row+1")}-${row("turned", "valve_setting_row")})))`,
-      "K that the valve adds, as set",
+      "Valve loss, K",
       { beyond: asShut },
     ),
     local_actual: calc(
       precise,
       "LOCAL_COEFFICIENT(loss_open+valve_loss,bore)",
-      "Fittings coefficient, as set",
+      "Fittings coefficient, actual",
       { decimals: 7, beyond: asShut },
     ),
     closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(
       text,
       `IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open ("&CHOOSE(ROUND(closed*8,0)+1,${eighths})&")"))`,
-      "Valve, for the crew",
+      "Valve setting for crew",
     ),
-    actual_flow: calc(flow, (at) => `INDEX(actual_lines.flow,${at})`, "Flow as set", {
+    actual_flow: calc(flow, (at) => `INDEX(actual_lines.flow,${at})`, "Actual flow", {
       strong: true,
     }),
     speed_running: calc(
       speed,
       "PIPE_SPEED(MAX(design_flow,actual_flow),bore)",
-      "Speed, at the larger of both",
+      "Speed, larger flow",
     ),
-    water_in_pipe: calc(
-      waterVolume,
-      "IF(shut,0,WATER_IN_PIPE(length,bore))",
-      "Water in the branch",
-      { decimals: 1 },
-    ),
+    water_in_pipe: calc(waterVolume, "IF(shut,0,WATER_IN_PIPE(length,bore))", "Water in line", {
+      decimals: 1,
+    }),
     ...siphonResults,
     name_unique: check(
       "SUMPRODUCT((pipe_lines.name=name)*(pipe_lines.bore>0))<2",
-      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
       { label: "Name of its own" },
     ),
     level_exists: check(
       "LISTED(falls.level,outlet_level)",
-      "{name} enters at step {outlet_level|0}, where there is no fall: choose a step that has one.",
-      { label: "Step exists" },
+      "{name} enters at level {outlet_level|0}, which has no fall: enter a level with a fall on sheet Piping.",
+      { label: "Level without a fall" },
     ),
     size_known: check(
       "LISTED(pipe_sizes.size,pipe_size)",
-      "{name} has the pipe size {pipe_size}, which is not in the table of pipes: choose one that is.",
-      { label: "Pipe size known" },
+      "{name} has the pipe size {pipe_size}, which is not in the table of pipes. Choose one from the list on sheet Piping.",
+      { label: "Pipe size unknown" },
     ),
     height_agrees: check(
       "OR(ISBLANK(measured_height),ABS(height-calculated_height)<=height_tolerance)",
-      "{name} was measured {height} above the basin's water, but drops, runs, rim and pot add up to {calculated_height}: measure again, or correct those.",
+      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Measure again or correct the drops on sheet Falls.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,
     not_too_fast: check(
       "speed_running<=line_speed_limit",
-      "{name}: water would run at {speed_running} in the branch, the limit is {line_speed_limit}: go up a pipe size.",
-      { label: "Not too fast" },
+      "{name}: water runs at {speed_running}, over the limit of {line_speed_limit}: go up a pipe size on sheet Piping.",
+      { label: "Speed over limit" },
     ),
     left_dry: calc(
       yesno,
       "AND(automatic>0,ISBLANK(override_valve_setting),design_flow<=0)",
-      "No flow left for it",
+      "Left dry by level",
       {
         note: "Its flow is left blank, and its level lacks none. A flow of 0 shuts it on purpose.",
       },
     ),
     pot_gets_flow: check(
       "OR(pot_water<=0,NOT(left_dry))",
-      "{name} fills a pot, but its level lacks no flow, so it gets none: enter its flow (0 to keep it shut).",
+      "{name} fills a pot, but its level lacks no flow, so it gets none: enter its override flow on sheet Piping (0 keeps it shut).",
       { label: "Pot without flow" },
     ),
     gets_flow: check(
       "OR(pot_water>0,NOT(left_dry))",
-      "{name} is bought, but its level lacks no flow, so it gets none: enter its flow (0 to keep it shut).",
+      "{name} is bought, but its level lacks no flow, so it gets none: enter its override flow on sheet Piping (0 keeps it shut).",
       { label: "Line without flow", level: "look" },
     ),
     has_flow: check(
       "OR(design_flow<=0,actual_flow>0)",
-      "{name} stays dry: it stands {height} above the basin, but the manifold only reaches {manifold_head}: take a stronger pump, more speed, or lower it.",
-      { label: "Runs" },
+      "{name} stays dry: it stands {height} over basin water, and the manifold has {manifold_head}. Choose a stronger pump on sheet Pump, or lower the outlet.",
+      { label: "Line dry" },
     ),
     flow_close: check(
       "AND(actual_flow>=0.9*design_flow,actual_flow<=1.1*design_flow)",
-      "{name} runs {actual_flow} where {design_flow} was wanted, more than 10 % off: change the pump, its speed or the valves.",
-      { label: "Flow as wanted", level: "look" },
+      "{name}: {actual_flow} is more than 10 % off its design flow of {design_flow}. Change the pump, its speed or the valve setting.",
+      { label: "Flow off design", level: "look" },
     ),
     valve_in_table: check(
       "OR(shut,valve_setting<=65[°])",
-      "{name}: its valve must be turned {valve_setting}, beyond the published table: a smaller branch pipe would throttle better.",
-      { label: "Valve within its table", level: "look" },
+      "{name}: its valve setting of {valve_setting} is beyond the published table. Choose a smaller pipe size on sheet Piping.",
+      { label: "Valve nearly closed", level: "look" },
     ),
   },
 );

@@ -5,7 +5,7 @@ export const branchSizes = ["1-1/4 in", "1-1/2 in", "2 in", "3 in", "4 in"];
 export const mainSizes = ["2 in", "3 in", "4 in"];
 
 /** A line that is shut is laid all the same. */
-const branches = (size: string) => `(pipe_lines.pipe_size="${size}")*(pipe_lines.bore>0)`;
+const sized = (size: string) => `(pipe_lines.pipe_size="${size}")*(pipe_lines.bore>0)`;
 const onMain = (size: string, quantity: string) => `IF(main_size="${size}",${quantity},0)`;
 /** `pipe-1-1-2` for 1-1/2 in. */
 const code = (kind: string, size: string) => `${kind}-${size.replace(" in", "").replace("/", "-")}`;
@@ -15,14 +15,14 @@ type Sized = (size: string) => Pick<UsualLine, "what" | "wanted" | "unit"> & { k
 const pipe: Sized = (size) => ({
   kind: "pipe",
   what: `pipe ${size}`,
-  wanted: `SUMPRODUCT(${branches(size)}*pipe_lines.length)+${onMain(size, "main_length")}`,
+  wanted: `SUMPRODUCT(${sized(size)}*pipe_lines.length)+${onMain(size, "main_length")}`,
   unit: "ft",
 });
 
 const valve: Sized = (size) => ({
   kind: "ball-valve",
   what: `ball valves ${size}`,
-  wanted: `SUMPRODUCT(${branches(size)})+${onMain(size, "main_valves")}`,
+  wanted: `SUMPRODUCT(${sized(size)})+${onMain(size, "main_valves")}`,
   unit: "each",
 });
 
@@ -31,7 +31,7 @@ const elbow =
   (size) => ({
     kind: `elbow-${degrees}`,
     what: `elbows ${degrees}°, ${size}`,
-    wanted: `SUMPRODUCT(${branches(size)}*pipe_lines.elbows_${degrees})+${onMain(size, `main_elbows_${degrees}`)}`,
+    wanted: `SUMPRODUCT(${sized(size)}*pipe_lines.elbows_${degrees})+${onMain(size, `main_elbows_${degrees}`)}`,
     unit: "each",
   });
 
@@ -59,7 +59,7 @@ const bulkhead: Sized = (size) => ({
 const checkValve: Sized = (size) => ({
   kind: "check-valve",
   what: `check valves ${size}`,
-  wanted: `SUMPRODUCT(${branches(size)}*(pipe_lines.siphon_stop="check valve"))+${onMain(size, "IF(check_valve_fitted,1,0)")}`,
+  wanted: `SUMPRODUCT(${sized(size)}*(pipe_lines.siphon_stop="check valve"))+${onMain(size, "IF(check_valve_fitted,1,0)")}`,
   unit: "each",
 });
 
@@ -76,7 +76,7 @@ const forSizes = (sizes: readonly string[], line: Sized): UsualLine[] =>
     return { ...rest, code: code(kind, size), waste: kind === "pipe" ? 0.08 : 0 };
   });
 
-/** Pipe and fittings, by size: main and branches together. */
+/** Pipe and fittings, by size: main and lines together. */
 export const pipeLines: readonly UsualLine[] = [
   ...forSizes(branchSizes, pipe),
   ...forSizes(branchSizes, elbow(90)),

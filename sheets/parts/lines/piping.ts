@@ -16,46 +16,37 @@ import { mainNotes } from "../main/main.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 import { poolSiphons } from "./pool-siphons.js";
 
-/** The branches: where each delivers, what it loses, how far its valve is closed. */
+/** The lines: where each delivers, what it loses, how far its valve is closed. */
 export const pipingBlocks: readonly Block[] = [
   pipeLinesTable,
   poolSiphons,
-  lines("All outlets", {
-    line_speed_limit: input(speed, "Limit of speed in a branch", {
+  lines("All lines", {
+    line_speed_limit: input(speed, "Speed limit, lines", {
       default: 8,
       least: 1,
       most: 20,
       source: "usual limit of water pipes in buildings",
     }),
-    height_tolerance: input(length, "Gap allowed in measured heights", {
+    height_tolerance: input(length, "Tolerance of measured heights", {
       default: 0.5,
       least: 0,
       most: 10,
-      note: "Between a measured height of an outlet and what drops, runs and rim add up to.",
+      note: "Between the measured height of an outlet and what drops, runs and rim add up to.",
       source: "common practice, no source",
     }),
-    line_count: calc(count, "SUMPRODUCT((pipe_lines.bore>0)*1)", "Outlets"),
-    total_design_flow: calc(flow, "SUM(pipe_lines.design_flow)", "Flow wanted of the pump", {
+    line_count: calc(count, "SUMPRODUCT((pipe_lines.bore>0)*1)", "Number of lines"),
+    total_design_flow: calc(flow, "SUM(pipe_lines.design_flow)", "Total design flow", {
       strong: true,
     }),
-    total_design_flow_hourly: calc(hourlyFlow, "total_design_flow", "The same by the hour"),
-    highest_outlet: calc(
-      head,
-      "MAX(pipe_lines.height_open)",
-      "Highest outlet above the basin's design water level",
-      {
-        strong: true,
-      },
-    ),
-    highest_head_required: calc(
-      head,
-      "MAX(pipe_lines.head_required)",
-      "Head the hungriest outlet needs",
-    ),
+    total_design_flow_hourly: calc(hourlyFlow, "total_design_flow", "Total design flow, hourly"),
+    highest_outlet: calc(head, "MAX(pipe_lines.height_open)", "Highest outlet above basin water", {
+      strong: true,
+    }),
+    highest_head_required: calc(head, "MAX(pipe_lines.head_required)", "Highest head required"),
     some_lines: check(
       "AND(line_count>0,total_design_flow>0)",
-      "No outlet brings water: enter at least one with a pipe size, at a step that has a fall.",
-      { label: "There is an outlet" },
+      "No line brings water: enter at least one on sheet Piping, with a pipe size, at a level that has a fall.",
+      { label: "No lines" },
     ),
   }),
 ];
@@ -63,7 +54,7 @@ export const pipingBlocks: readonly Block[] = [
 export const pipingNotes = paragraphs(
   "Notes",
   "Valve openings come from a published table for plug cocks; no two valves are alike. They are where to start: flows are set finally by eye and meter on site.",
-  "A valve that must be nearly closed wears and whistles. Choose a smaller branch pipe before that.",
+  "A valve that must be nearly closed wears and whistles. Choose a smaller pipe for the line before that.",
   "When the pump stops, water runs back. A line that ends under water siphons: it draws off what it ends in, down to its end. An air break must stand above that water and stay open; a check valve may leak or stick, so leave the basin room for its water where a spill would do harm.",
   "A check valve in the main does not keep a line full that ends higher than another: it runs out through the lower one.",
   ...mainNotes,

@@ -5,7 +5,7 @@ import { capacity } from "../capacity.js";
 /** What a stop draws off from each pool: down to the deepest open end, never more than it holds. */
 export const poolSiphons = table(
   "pool_siphons",
-  "Pools: what a stop draws off",
+  "Pools siphoned at a stop",
   {
     rows: capacity.pools,
     beside: "pools",
@@ -24,7 +24,7 @@ export const poolSiphons = table(
     }),
     keeps_water: check(
       "drawn<=0.5*depth",
-      "A stop draws {pool} down by {drawn} of its {depth}, and {water_drawn} run to the basin: end the line higher, or fit a check valve or an air break.",
+      "A stop draws {pool} down by {drawn} of its {depth}; {water_drawn} run to the basin. Fit an air break in the line.",
       { label: "Pool drained at a stop", level: "look" },
     ),
   },

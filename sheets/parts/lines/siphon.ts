@@ -23,7 +23,7 @@ export const siphonInputs = {
     choices: siphonStops,
     note: "At a stop a line that ends under water draws it off, down to its end, unless its own check valve or an air break stops that.",
   }),
-  end_below_water: input(smallLength, "End below the resting water", {
+  end_below_water: input(smallLength, "Outlet below resting water", {
     optional: true,
     least: 0,
     most: 120,
@@ -65,7 +65,7 @@ export const siphonResults = {
     `AND(drains,above_water<=0,NOT(${isStoppedBy("air break")}))`,
     "Siphons at a stop",
   ),
-  line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drains back from the branch", {
+  line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drain-back from line", {
     decimals: 1,
   }),
   pot_water: calc(waterVolume, "pot_surface*pot_depth", "Water in the pot", {
@@ -80,7 +80,7 @@ export const siphonResults = {
   siphon_depth: calc(
     smallLength,
     "IF(siphons,MIN(depth_there,IF(ISBLANK(end_below_water),depth_there,end_below_water)),0)",
-    "Drawn off, depth",
+    "Depth siphoned",
   ),
   pot_siphoned: calc(
     waterVolume,
@@ -94,7 +94,7 @@ export const siphonResults = {
   siphon_words: calc(
     text,
     `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(${isStoppedBy("air break")},"air break in this line, "&IF(above_water>0,above_said&" above","higher than")&" the water it ends in and open to the air",IF(above_water>0,"end "&above_said&" above the water, so that a stop draws nothing off",IF(siphon_depth>0,"end "&drawn_said&" below the resting water and no deeper: each stop draws off what stands above it","")))))`,
-    "Siphon, for the crew",
+    "Siphon stop for crew",
   ),
 };
 
@@ -102,7 +102,7 @@ export const siphonResults = {
 export const siphonChecks = {
   pot_given: check(
     "OR(pot_rise<=0,pot_water>0)",
-    "{name} has no pot, but a pot's water {pot_rise} above its level: enter pot_surface and pot_depth, or clear pot_rise.",
+    "{name} has no pot, but pot water {pot_rise} above its level. Enter the pot's surface and depth on sheet Piping.",
     { label: "Raised pot without a size" },
   ),
   pot_siphon_answered: check(
@@ -112,17 +112,17 @@ export const siphonChecks = {
   ),
   end_is_above: check(
     `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
-    "{name}: its end is to stand above the water, but no height is given: enter it, or choose what else stops the siphon.",
-    { label: "End not above water" },
+    "{name} is to end over the water, but end or air break above water is 0: enter that height on sheet Piping.",
+    { label: "Outlet not above water" },
   ),
   break_has_height: check(
     `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,NOT(ISBLANK(measured_height)))`,
-    "{name}: the pump must lift to its air break, but no height above the water is given: enter how far it stands above that water.",
+    "{name}: the pump must lift to its air break, but its height is missing: enter it as end or air break above water on sheet Piping.",
     { label: "Air break without height", level: "look" },
   ),
   siphon_counted: check(
     "OR(NOT(siphons),depth_there>0)",
-    "{name} ends under water at step {outlet_level|0}, which has no pool, and no pot is given: enter what it ends in, or its end above the water.",
+    "{name} ends under water at level {outlet_level|0}, but no pool or pot is given there. Enter the pot's surface and depth on sheet Piping.",
     { label: "Siphoned water not counted" },
   ),
 };

@@ -1,4 +1,4 @@
 import { production } from "../rates.js";
 
-/** Main and branches are laid at one rate. */
+/** Main and lines are laid at one rate. */
 export const pipeLaid = production("pipe-laid", "Lay pipe", "ft");

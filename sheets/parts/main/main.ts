@@ -21,10 +21,10 @@ import { sizeComparison } from "./size-comparison.js";
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,main_size)`;
 const fitting = { least: 0, most: 100, whole: true };
 
-const pipe = lines("The main, from pump to manifold", {
-  main_size: input(text, "Pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
-  main_length: input(length, "Length", { default: 40, least: 0, most: 2000 }),
-  flexible_length: input(length, "Flexible pipe at the pump", {
+const pipe = lines("Main, pump to manifold", {
+  main_size: input(text, "Main pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
+  main_length: input(length, "Main length", { default: 40, least: 0, most: 2000 }),
+  flexible_length: input(length, "Flexible pipe at pump", {
     default: 6,
     least: 0,
     most: 100,
@@ -32,25 +32,25 @@ const pipe = lines("The main, from pump to manifold", {
   }),
   main_elbows_90: input(count, "90° elbows", { default: 3, ...fitting }),
   main_elbows_45: input(count, "45° elbows", { default: 0, ...fitting }),
-  main_tees: input(count, "Tees passed straight through", { default: 0, ...fitting }),
+  main_tees: input(count, "Tees, straight through", { default: 0, ...fitting }),
   main_valves: input(count, "Ball valves, open", { default: 1, ...fitting }),
-  inlet_fitting: input(text, "Begins with", {
+  inlet_fitting: input(text, "Inlet fitting", {
     default: "bulkhead fitting, flush",
     choices: "inlet_fittings.name",
   }),
-  check_valve_fitted: input(yesno, "A check valve keeps the pipe full", {
+  check_valve_fitted: input(yesno, "Check valve in main", {
     default: false,
-    note: "Lines that end higher than the lowest one run empty through it all the same.",
+    note: "Keeps the main full at a stop. Lines that end higher than the lowest one drain through that one all the same.",
   }),
-  main_other_fitting_loss: input(number, "K of other fittings", {
+  main_other_fitting_loss: input(number, "Other fitting loss, K", {
     default: 0,
     least: -5,
     most: 1000000,
   }),
 });
 
-const rules = lines("Rules and materials", {
-  bore_basis: input(text, "Bore of a pipe is", {
+const rules = lines("Pipe rules", {
+  bore_basis: input(text, "Bore taken as", {
     default: "outside less two least walls",
     choices: ["outside less two least walls", "wall 3 % over the least", "average inside diameter"],
     note: "Pipe is made with walls thicker than the least: the other two lose up to 6 % more head.",
@@ -62,13 +62,13 @@ const rules = lines("Rules and materials", {
     decimals: 0,
     source: "plastic pipe 140 to 150: EPANET 2.2 User Manual, table of roughness",
   }),
-  roughness_height: input(roughnessHeight, "Roughness of the wall", {
+  roughness_height: input(roughnessHeight, "Wall roughness", {
     default: 0.00006,
     least: 0,
     most: 0.1,
     source: "plastic 0.000005 ft: Hydraulic Institute Engineering Data Book",
   }),
-  water_viscosity: input(viscosity, "Viscosity of water", {
+  water_viscosity: input(viscosity, "Water viscosity", {
     default: 1.217,
     least: 0.6,
     most: 2,
@@ -76,19 +76,15 @@ const rules = lines("Rules and materials", {
     source: "water at 60 °F (from memory)",
     decimals: 3,
   }),
-  head_reserve: input(
-    percent,
-    "Head in reserve: the pump at full speed must reach so much more than the head wanted",
-    {
-      default: 0.1,
-      least: 0,
-      most: 0.5,
-      decimals: 0,
-      note: "A test of the pump only: flows, speed and valves as set are for the head wanted itself.",
-      source: "common practice, no source",
-    },
-  ),
-  main_speed_limit: input(speed, "Limit of speed in the main", {
+  head_reserve: input(percent, "Head reserve", {
+    default: 0.1,
+    least: 0,
+    most: 0.5,
+    decimals: 0,
+    note: "At full speed the pump must give so much more than the TDH. A test of the pump only: flows, speed and valve settings are for the TDH itself.",
+    source: "common practice, no source",
+  }),
+  main_speed_limit: input(speed, "Speed limit, main", {
     default: 5,
     least: 1,
     most: 15,
@@ -96,24 +92,24 @@ const rules = lines("Rules and materials", {
   }),
 });
 
-const results = lines("The main at the flow wanted", {
-  main_total_length: calc(length, "main_length+flexible_length", "Length, flexible pipe included"),
+const results = lines("Main at design flow", {
+  main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe"),
   main_bore: calc(bore, sizeAt("bore"), "Bore"),
   main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
   main_multiples: calc(
     number,
     "main_elbows_90*elbow_90+main_elbows_45*elbow_45+main_tees*tee_run+main_valves*ball_valve+IF(check_valve_fitted,swing_check,0)",
-    "Fittings in multiples of fT",
+    "Fittings, multiples of fT",
   ),
   main_fixed_loss: calc(
     number,
     "PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting)+main_other_fitting_loss",
-    "K that the size does not change",
+    "K independent of size",
   ),
   main_loss_coefficient: calc(
     number,
     "MAX(0,main_fixed_loss+main_factor*main_multiples)",
-    "K of all fittings",
+    "Total K",
   ),
   main_friction: calc(
     precise,
@@ -131,109 +127,95 @@ const results = lines("The main at the flow wanted", {
   main_speed_running: calc(
     speed,
     "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)",
-    "Speed, at the larger of wanted and actual",
+    "Speed, larger flow",
   ),
   main_friction_loss: calc(
     head,
     "HAZEN_WILLIAMS(total_design_flow,main_total_length,main_bore,smoothness)",
-    "Lost to friction",
+    "Friction loss",
   ),
-  main_fitting_loss: calc(head, "LOSS_AT(total_design_flow,0,main_local)", "Lost in fittings"),
-  main_loss: calc(head, "LOSS_AT(total_design_flow,main_friction,main_local)", "Lost in the main", {
+  main_fitting_loss: calc(head, "LOSS_AT(total_design_flow,0,main_local)", "Fitting loss"),
+  main_loss: calc(head, "LOSS_AT(total_design_flow,main_friction,main_local)", "Main loss", {
     strong: true,
   }),
-  total_dynamic_head: calc(
-    head,
-    "highest_head_required+main_loss",
-    "Total head wanted of the pump",
-    {
-      strong: true,
-    },
-  ),
-  head_with_reserve: calc(
-    head,
-    "total_dynamic_head*(1+head_reserve)",
-    "Head that the pump must reach at full speed, reserve included",
-  ),
+  total_dynamic_head: calc(head, "highest_head_required+main_loss", "Total dynamic head (TDH)", {
+    strong: true,
+  }),
+  head_with_reserve: calc(head, "total_dynamic_head*(1+head_reserve)", "TDH with reserve"),
   main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
     decimals: 0,
   }),
   main_darcy_loss: calc(
     head,
     "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_total_length,main_bore,main_speed),0)",
-    "Lost to friction by Darcy-Weisbach",
-    { note: "A second opinion beside Hazen-Williams." },
+    "Friction loss by Darcy-Weisbach",
+    { note: "Cross-check of Hazen-Williams." },
   ),
   main_darcy_gap: calc(
     percent,
     "IF(main_friction_loss>0,main_darcy_loss/main_friction_loss-1,0)",
-    "Darcy-Weisbach against Hazen-Williams",
+    "Darcy-Weisbach over Hazen-Williams",
   ),
   main_average_bore_gap: calc(
     percent,
     `(main_bore/${sizeAt("bore_average")})^4.871-1`,
-    "More friction, if the bore is the average inside diameter",
+    "Friction change, average bore",
   ),
-  main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in the main", {
+  main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {
     decimals: 1,
   }),
-  pipe_water: calc(
-    waterVolume,
-    "main_water+SUM(pipe_lines.water_in_pipe)",
-    "Water in the main and the branches",
-    { decimals: 1 },
-  ),
+  pipe_water: calc(waterVolume, "main_water+SUM(pipe_lines.water_in_pipe)", "Water in all pipes", {
+    decimals: 1,
+  }),
   pipe_drained: calc(
     waterVolume,
     "IF(check_valve_fitted,0,main_water)+SUM(pipe_lines.line_drained)",
-    "Drains back out of the pipes",
+    "Drain-back from pipes",
     { decimals: 1 },
   ),
   siphoned: calc(
     waterVolume,
     "SUM(pool_siphons.water_drawn)+SUM(pipe_lines.pot_siphoned)",
-    "Siphoned out of pools and pots",
+    "Siphoned from pools and pots",
     { decimals: 1 },
   ),
   siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted"),
-  drain_back: calc(
-    waterVolume,
-    "pipe_drained+siphoned",
-    "Water that comes back when the pump stops",
-    { strong: true, decimals: 1 },
-  ),
-  pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots, running", {
+  drain_back: calc(waterVolume, "pipe_drained+siphoned", "Drain-back when pump stops", {
+    strong: true,
     decimals: 1,
   }),
-  manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Tees of the manifold"),
+  pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots", {
+    decimals: 1,
+  }),
+  manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees"),
   manifold_caps: calc(
     count,
     'IF(AND(manifold_tees>0,NOT(LISTED(pipe_lines.tee,"end of the manifold"))),1,0)',
-    "Cap at the manifold's end",
-    { note: "None where a branch leaves by the end." },
+    "Manifold caps",
+    { note: "None where a line leaves by the end." },
   ),
 });
 
-const checks = lines("Checks", {
+const checks = lines("Main checks", {
   main_size_known: check(
     "LISTED(pipe_sizes.size,main_size)",
-    "The main's size {main_size} is not in the table of pipes: choose one that is.",
-    { label: "Pipe size known" },
+    "The main's size {main_size} is not in the table of pipes. Choose one from the list on sheet Piping.",
+    { label: "Main pipe size unknown" },
   ),
   main_not_too_fast: check(
     "main_speed_running<=main_speed_limit",
-    "Water would run at {main_speed_running} in the main, the limit is {main_speed_limit}: go up a pipe size.",
-    { label: "Not too fast" },
+    "Water runs at {main_speed_running} in the main, over the limit of {main_speed_limit}: go up a main pipe size on sheet Piping.",
+    { label: "Main speed over limit" },
   ),
   main_has_length: check(
     "main_length>0",
-    "The main has no length, so it would lose no friction: enter its length along the trench.",
-    { label: "Main has a length" },
+    "The main has no length, so no friction is counted: enter its length along the trench on sheet Piping.",
+    { label: "Main length missing" },
   ),
   main_friction_sure: check(
     "OR(main_friction_loss<0.1[ft],ABS(main_darcy_gap)<=0.1)",
-    "Darcy-Weisbach gives {main_darcy_loss} of friction, Hazen-Williams {main_friction_loss}: more than 10 % apart. Check C, wall roughness and the temperature.",
-    { label: "Friction agrees with Darcy-Weisbach", level: "look" },
+    "Friction is {main_darcy_loss} by Darcy-Weisbach, {main_friction_loss} by Hazen-Williams, over 10 % apart. Check C and wall roughness on sheet Piping.",
+    { label: "Friction formulas disagree", level: "look" },
   ),
 });
 

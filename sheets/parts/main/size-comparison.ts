@@ -17,14 +17,14 @@ const pass = (from: string, label: string) =>
 /** The argument for a bigger pipe, in figures: what each stocked size loses and lets through. */
 export const sizeComparison = table(
   "size_comparison",
-  "What each pipe size would do as the main",
+  "Main pipe sizes compared",
   {
     rows: pipeSizes.rows,
     beside: "pipe_sizes",
-    note: "Head lost and speed at the flow wanted. The most the chosen pump can push at full speed through this main, with these fittings, to the highest outlet: branches and valves left out.",
+    note: "Loss and speed at design flow. Largest flow: what the chosen pump pushes at full speed through this main, with these fittings, to the highest outlet; lines and valves left out.",
   },
   {
-    main_of: calc(text, "size", "Main of"),
+    main_of: calc(text, "size", "Main pipe size"),
     local: calc(
       precise,
       "LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)",
@@ -38,30 +38,30 @@ export const sizeComparison = table(
       { decimals: 7 },
     ),
     speed: calc(speed, "PIPE_SPEED(total_design_flow,bore)", "Speed"),
-    head_lost: calc(head, "LOSS_AT(total_design_flow,friction,local)", "Head lost in the main", {
+    head_lost: calc(head, "LOSS_AT(total_design_flow,friction,local)", "Main loss", {
       strong: true,
     }),
-    head_total: calc(head, "highest_head_required+head_lost", "Head wanted of the pump"),
+    head_total: calc(head, "highest_head_required+head_lost", "TDH"),
     points_past: calc(
       precise,
       `SUMPRODUCT((pump_points.head/1[ft]-highest_outlet/1[ft]-(${losses})>0)*pump_points.used)`,
-      "Points of the pump's curve that it can pass",
+      "Curve points passed",
       { decimals: 0 },
     ),
-    piece: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Piece of the curve", {
+    piece: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Curve segment", {
       decimals: 0,
     }),
-    slope: calc(precise, "INDEX(pump_points.slope,piece)", "Its slope"),
+    slope: calc(precise, "INDEX(pump_points.slope,piece)", "Segment slope"),
     rest: calc(
       head,
       "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,piece),INDEX(pump_points.head,piece),slope)-highest_outlet)",
-      "Head left at no flow",
+      "Head left at zero flow",
       { zero: "none" },
     ),
     push_start: calc(
       flow,
       "IF(AND(rest>0,slope<0),1[gal/min]/MAX(-slope/(rest/1[ft]),(friction/(rest/1[ft]))^0.54,(local/(rest/1[ft]))^0.5),0)",
-      "Most flow, at the outside",
+      "Upper bound of flow",
     ),
     push_first: pass("push_start", "First pass"),
     push_second: pass("push_first", "Second pass"),
@@ -70,14 +70,14 @@ export const sizeComparison = table(
     most_flow: calc(
       hourlyFlow,
       "IF(push_fourth>0,PUSH_PASS(push_fourth,friction,local,slope,rest),0)",
-      "Most the pump can push",
+      "Largest flow",
       { strong: true, zero: "none" },
     ),
-    most_speed: calc(speed, "PIPE_SPEED(most_flow,bore)", "Speed at that"),
+    most_speed: calc(speed, "PIPE_SPEED(most_flow,bore)", "Speed at largest flow"),
     in_words: calc(
       text,
-      'IF(pump_point_count<2,"choose a pump first",IF(points_past<1,"the pump cannot lift to the highest outlet",IF(most_flow<total_design_flow,"too small for the flow wanted",IF(speed>main_speed_limit,"faster than the limit","fits"))))',
-      "In words",
+      'IF(pump_point_count<2,"choose a pump first",IF(points_past<1,"the pump cannot lift to the highest outlet",IF(most_flow<total_design_flow,"too small for design flow",IF(speed>main_speed_limit,"faster than the limit","fits"))))',
+      "Verdict",
     ),
   },
 );

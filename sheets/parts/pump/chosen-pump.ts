@@ -15,7 +15,7 @@ const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row
 /** The curve of the chosen pump at full speed. */
 export const pumpPoints = table(
   "pump_points",
-  "Curve of the chosen pump, full speed",
+  "Chosen pump curve, full speed",
   { rows: capacity.curvePoints },
   {
     number: calc(count, "above.number+1", "Point", { first: "1" }),
@@ -29,9 +29,9 @@ export const pumpPoints = table(
         row < capacity.curvePoints
           ? `IF(number<pump_point_count,CURVE_SLOPE(flow,head,INDEX(pumps.flow_${row + 1},pump_row),INDEX(pumps.head_${row + 1},pump_row)),0)`
           : "0",
-      "Slope of the line that follows",
+      "Slope of next segment",
     ),
-    flow_at_speed: calc(flow, "flow*pump_speed", "Flow, speed as set"),
-    head_at_speed: calc(head, "head*pump_speed^2", "Head, speed as set"),
+    flow_at_speed: calc(flow, "flow*pump_speed", "Flow at pump speed"),
+    head_at_speed: calc(head, "head*pump_speed^2", "Head at pump speed"),
   },
 );

@@ -26,35 +26,32 @@ const ofPump = (column: string, none: string) =>
   `IF(pump_row>0,INDEX(pumps.${column},MAX(1,pump_row)),${none})`;
 const lineAt = (column: string, plus = "") => `INDEX(pump_points.${column},pump_duty_piece${plus})`;
 
-const choice = lines("The pump", {
-  pump_choice: input(text, "Pump chosen", {
+const choice = lines("Pump choice", {
+  pump_choice: input(text, "Pump", {
     optional: true,
     choices: "pumps.code",
-    note: "Blank: the cheapest over the years of those that reach.",
+    note: "Blank: the cheapest over the years of those large enough.",
   }),
-  override_speed: input(percent, "Speed, if chosen", {
+  override_speed: input(percent, "Override speed", {
     optional: true,
     least: 0.1,
     most: 1,
-    note: "Blank: calculated for the flow and head wanted. A pump of fixed speed runs at 100 %.",
+    note: "Blank: calculated for design flow and TDH. A pump of fixed speed runs at 100 %.",
   }),
-  least_pump_speed: input(percent, "Slowest that a variable-speed pump runs", {
+  least_pump_speed: input(percent, "Least speed, variable-speed pumps", {
     default: 0.3,
     least: 0.1,
     most: 1,
     source: "common practice, no source",
   }),
-  pump_efficiency: input(
-    percent,
-    "Power into the water over power drawn, where the book has no watts",
-    {
-      default: 0.35,
-      least: 0.05,
-      most: 0.9,
-      source: "common practice, no source: small submersible pumps, motor included",
-    },
-  ),
-  years_compared: input(number, "Years over which pumps are compared", {
+  pump_efficiency: input(percent, "Efficiency without listed watts", {
+    default: 0.35,
+    least: 0.05,
+    most: 0.9,
+    note: "Power into the water over power drawn, where the price book has no watts.",
+    source: "common practice, no source: small submersible pumps, motor included",
+  }),
+  years_compared: input(number, "Years compared", {
     default: 5,
     least: 0,
     most: 30,
@@ -62,16 +59,16 @@ const choice = lines("The pump", {
   }),
 });
 
-const duty = lines("The pump as set", {
+const duty = lines("Pump in operation", {
   cheapest_years_cost: calc(
     money,
     "LEAST_WHERE(shortlist.ranked,shortlist.in_running,1)",
-    "Cheapest cost and power over the years",
+    "Least cost over years",
   ),
   cheapest_pump: calc(
     text,
     'IF(cheapest_years_cost>0,PICK(pumps.code,shortlist.ranked,cheapest_years_cost),"")',
-    "Cheapest pump over the years",
+    "Cheapest pump over years",
   ),
   pump_code: calc(text, "IF(ISBLANK(pump_choice),cheapest_pump,pump_choice)", "Pump", {
     strong: true,
@@ -79,12 +76,12 @@ const duty = lines("The pump as set", {
   pump_row: calc(
     count,
     "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)",
-    "Its row in the price book",
+    "Price book row",
   ),
   pump_point_count: calc(
     count,
     `IF(pump_row>0,IF(INDEX(pumps.curve_sound,MAX(1,pump_row)),INDEX(pumps.points,MAX(1,pump_row)),0),0)`,
-    "Points of its curve",
+    "Curve points",
   ),
   pump_description: calc(text, `${ofPump("description", '""')}&""`, "Description"),
   pump_price: calc(money, ofPump("cost", "0"), "Cost"),
@@ -96,138 +93,144 @@ const duty = lines("The pump as set", {
   pump_speed_calculated: calc(
     percent,
     "IF(pump_point_count>0,INDEX(shortlist.speed_used,pump_row),0)",
-    "Speed, calculated",
+    "Calculated speed",
   ),
   pump_speed: calc(
     percent,
     "IF(ISBLANK(override_speed),pump_speed_calculated,MIN(1,MAX(0.01,override_speed)))",
-    "Speed, as set",
+    "Pump speed",
     { strong: true },
   ),
   pump_design_piece: calc(
     count,
     "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow_at_speed<=total_design_flow+0.000001[gal/min])*pump_points.used)))",
-    "Piece of the curve at the flow wanted",
+    "Curve segment, design flow",
   ),
   pump_design_head: calc(
     head,
     "MAX(0[ft],LINE_HEAD(total_design_flow,CARRIED_BACK(INDEX(pump_points.flow,pump_design_piece),INDEX(pump_points.head,pump_design_piece),INDEX(pump_points.slope,pump_design_piece)),INDEX(pump_points.slope,pump_design_piece),pump_speed))",
-    "Head at the flow wanted, speed as set",
+    "Pump head, design flow",
     { zero: "none" },
   ),
-  pump_head_shown: calc(text, "~{pump_design_head}", "Head at the flow wanted"),
+  pump_head_shown: calc(text, "~{pump_design_head}", "Pump head shown"),
   pump_head_said: calc(
     text,
     'IF(pump_design_head>0,pump_head_shown,"no head")',
-    "The same, in words",
+    "Pump head in words",
   ),
   manifold_available: calc(
     head,
     "IF(pump_point_count>0,MAX(0[ft],pump_design_head-main_loss),highest_head_required)",
-    "Head at the manifold for the flow wanted",
+    "Manifold head, design flow",
     { zero: "none" },
   ),
-  pump_full_flow: calc(
-    flow,
-    "IF(pump_speed>0,total_flow/pump_speed,0)",
-    "Flow as set, brought to full speed",
-  ),
+  pump_full_flow: calc(flow, "IF(pump_speed>0,total_flow/pump_speed,0)", "Full-speed flow"),
   pump_duty_piece: calc(
     count,
     "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow<=pump_full_flow+0.000001[gal/min])*pump_points.used)))",
-    "Piece of the curve there",
+    "Curve segment, operating point",
   ),
   pump_full_watts: calc(
     power,
     `IF(pump_point_count>1,MAX(0[W],BETWEEN(pump_full_flow,${lineAt("flow")},${lineAt("flow", "+1")},${lineAt("watts")},${lineAt("watts", "+1")})),0)`,
-    "Power there, full speed",
+    "Full-speed power",
     { zero: "none" },
   ),
-  pump_water_power: calc(power, "WATER_POWER(total_flow,actual_pump_head)", "Power into the water"),
+  pump_water_power: calc(power, "WATER_POWER(total_flow,actual_pump_head)", "Power into water"),
   pump_watts: calc(
     power,
     "IF(pump_full_watts>0,pump_full_watts*pump_speed^3,pump_water_power/pump_efficiency)",
-    "Power drawn, as set",
+    "Pump power",
     {
       strong: true,
       note: "By the cube of the speed. Losses of motor and drive do not fall so fast: at part speed expect more than this, the more the slower.",
     },
   ),
-  pump_flow_hourly: calc(hourlyFlow, "total_flow", "Flow, as set", { strong: true }),
-  pump_head: calc(head, "actual_pump_head", "Head, as set", { strong: true }),
+  pump_flow_hourly: calc(hourlyFlow, "total_flow", "Total flow, hourly", { strong: true }),
+  pump_head: calc(head, "actual_pump_head", "Pump head", { strong: true }),
 });
 
-const cost = lines("What it costs to run", {
-  energy_a_month: calc(energy, "pump_watts*hours_a_day*1[months]", "Energy a month"),
-  energy_cost_a_month: calc(monthlyCost, "pump_watts*hours_a_day*energy_rate", "Power a month", {
-    strong: true,
-  }),
-  energy_cost_a_year: calc(money, "energy_cost_a_month*months_a_year*1[months]", "Power a year", {
-    strong: true,
-  }),
+const cost = lines("Running cost", {
+  energy_a_month: calc(energy, "pump_watts*hours_a_day*1[months]", "Energy per month"),
+  energy_cost_a_month: calc(
+    monthlyCost,
+    "pump_watts*hours_a_day*energy_rate",
+    "Power cost per month",
+    {
+      strong: true,
+    },
+  ),
+  energy_cost_a_year: calc(
+    money,
+    "energy_cost_a_month*months_a_year*1[months]",
+    "Power cost per year",
+    {
+      strong: true,
+    },
+  ),
   energy_cost_over_years: calc(
     money,
     "years_compared*energy_cost_a_year",
-    "Power over the years compared",
+    "Power cost, years compared",
   ),
 });
 
 const inTheBook = "pump_row>0";
-const checks = lines("Checks", {
+const checks = lines("Pump checks", {
   pump_chosen: check(
     "OR(NOT(ISBLANK(pump_choice)),LEN(pump_code)=0)",
-    "No pump is chosen: the figures use {pump_code}, the cheapest over the years that reaches. Choose it, or another.",
-    { label: "A pump is chosen", level: "look" },
+    "The bid uses {pump_code}, the cheapest over the years of those large enough. Choose it, or another, on sheet Pump.",
+    { label: "Pump not chosen", level: "look" },
   ),
   pump_known: check(
     inTheBook,
-    "No pump of the price book is used: the one chosen is not in it, or none reaches {total_design_flow} at {total_dynamic_head}. Choose a larger pump, a larger pipe, or add pumps to the book.",
-    { label: "Pump known" },
+    "The price book has no such pump, or none gives {total_design_flow} at {total_dynamic_head}. Choose another on sheet Pump, or add one to the book.",
+    { label: "No pump found" },
   ),
   pump_curve_usable: check(
     "OR(pump_row=0,pump_point_count>=3)",
-    "The curve of {pump_code} has fewer than 3 points or does not fall: mend it in the price book.",
-    { label: "Curve usable" },
+    "The curve of {pump_code} has fewer than 3 points or does not fall: correct it in the price book.",
+    { label: "Curve not usable" },
   ),
   pump_strong_enough: check(
     "OR(pump_point_count=0,pump_design_head>=total_dynamic_head-0.01[ft])",
-    "{pump_code} gives {pump_head_said} at the flow wanted; {total_dynamic_head} is needed: choose a stronger pump, a larger pipe or less flow.",
-    { label: "Pump reaches" },
+    "{pump_code} gives {pump_head_said} at design flow, but the TDH is {total_dynamic_head}: choose a stronger pump on sheet Pump or a larger pipe.",
+    { label: "Pump too small" },
   ),
   pump_has_reserve: check(
     "OR(pump_point_count=0,INDEX(shortlist.most_head,MAX(1,pump_row))>=head_with_reserve)",
-    "{pump_code} at full speed gives less than {head_with_reserve} at the flow wanted: the head wanted is {total_dynamic_head}, and {head_reserve} is to be in reserve for a rougher pipe or a lower basin. Choose a stronger pump, a larger pipe, or less reserve.",
-    { label: "Head in reserve at full speed" },
+    "{pump_code} at full speed gives less than {head_with_reserve}, the TDH of {total_dynamic_head} with {head_reserve} reserve. Choose a stronger pump or a larger pipe.",
+    { label: "Head reserve too small" },
   ),
   pump_speed_possible: check(
     `OR(pump_row=0,ISBLANK(override_speed),pump_speed=1,${ofPump("variable_speed", "FALSE")})`,
-    "{pump_code} runs at one speed only, but {pump_speed} is chosen: clear the speed, or choose a pump of variable speed.",
-    { label: "Speed possible" },
+    "{pump_code} runs at one speed only, but its override speed is {pump_speed}: clear that on sheet Pump, or choose a variable-speed pump.",
+    { label: "Speed not possible" },
   ),
   pump_inside_curve: check(
     "OR(pump_point_count=0,AND(pump_full_flow>=INDEX(pump_points.flow,1),pump_full_flow<=MAX(pump_points.flow)))",
-    "{pump_code} would run at {pump_full_flow} (brought to full speed), outside its published curve: choose another pump.",
-    { label: "Duty inside the curve" },
+    "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its published curve: choose another pump on sheet Pump.",
+    { label: "Operating point outside curve" },
   ),
   pump_recommended: check(
     `OR(pump_row=0,AND(pump_full_flow>=${ofPump("recommended_low", "0")},OR(${ofPump("recommended_high", "0")}<=0,pump_full_flow<=${ofPump("recommended_high", "0")})))`,
-    "{pump_code} would run at {pump_full_flow} (brought to full speed), outside the part of its curve that its maker recommends: expect wear; choose another pump.",
-    { label: "Within the recommended part", level: "look" },
+    "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its recommended range: expect wear. Choose another pump on sheet Pump.",
+    { label: "Outside recommended range", level: "look" },
   ),
   pump_water_given: check(
     "OR(pump_row=0,pump_minimum_water>0)",
     "The price book gives no least water for {pump_code}: ask for it, the basin is sized by it.",
-    { label: "Least water known" },
+    { label: "Least water unknown" },
   ),
   pump_flow_enough: check(
     "OR(pump_row=0,total_flow>=0.95*total_design_flow)",
-    "The outlets get {total_flow} of the {total_design_flow} wanted: choose a stronger pump or more speed.",
-    { label: "Enough flow" },
+    "Total flow is {total_flow}, under the design flow of {total_design_flow}: choose a stronger pump or more speed on sheet Pump.",
+    { label: "Total flow too low" },
   ),
   pump_flow_not_too_much: check(
     "OR(pump_row=0,total_flow<=1.1*total_design_flow)",
-    "The outlets get {total_flow} where {total_design_flow} was wanted: slow the pump or choose a smaller one.",
-    { label: "Not too much flow", level: "look" },
+    "Total flow is {total_flow}, over the design flow of {total_design_flow}: slow the pump on sheet Pump, or choose a smaller one.",
+    { label: "Total flow too high", level: "look" },
   ),
 });
 
@@ -241,7 +244,7 @@ export const pumpBlocks: readonly Block[] = [
   checks,
   ...curveChart,
   paragraphs(
-    "Mind",
+    "Notes",
     "Electric work near water is for a licensed electrician. Ground-fault protection, cords, and distances from the water are set by the code in force on site; ask before the bid is signed.",
     "A pump that runs short of water burns out. Keep its least water by a fill valve or a low-water cut-off.",
   ),

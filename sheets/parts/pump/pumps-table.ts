@@ -34,12 +34,12 @@ const falling = curvePoints
 /** The pumps of the price book, as on the day of the bid. */
 export const pumpsTable = table(
   "pumps",
-  "Pumps of the price book",
+  "Pumps in the price book",
   {
     rows: capacity.pumps,
     from: "pumps",
     filled: "LEN(code)>0",
-    note: "Curves at full speed, from no flow on, in the makers' figures.",
+    note: "Curves at full speed, from no flow on, as published by the manufacturers.",
   },
   {
     code: book(text, "Code"),
@@ -59,8 +59,8 @@ export const pumpsTable = table(
     points: calc(count, given("head"), "Points"),
     curve_sound: check(
       `AND(points>=3,${given("flow")}=points,${falling})`,
-      "The curve of {code} has {points|0} points, or does not fall from point to point: it needs at least 3, flow rising and head falling. Mend the price book; until then the pump is left out.",
-      { label: "Curve sound", level: "look" },
+      "The curve of {code} has {points|0} points: it needs at least 3, flow rising and head falling, and is left out. Correct the price book.",
+      { label: "Curve not usable", level: "look" },
     ),
   },
 );

@@ -25,10 +25,10 @@ const piece = (name: string, label: string) => calc(count, `MAX(1,MIN(points-1,$
 /** A duty on a point of a curve counts as past it in every program, whatever its last digits. */
 const tie = "0.000001[gal/min]";
 
-/** Every pump of the book for this job: does it reach, how fast, what does it cost over the years? */
+/** Every pump of the book for this job: is it large enough, how fast, what does it cost over the years? */
 export const shortlistTable = table(
   "shortlist",
-  "Shortlist: every pump for this job",
+  "Pumps compared for this job",
   {
     rows: pumpsTable.rows,
     beside: "pumps",
@@ -40,7 +40,7 @@ export const shortlistTable = table(
     strong_enough: calc(
       yesno,
       "AND(curve_sound,speed_needed>0,speed_needed<=1,most_head>=head_with_reserve)",
-      "Reaches, with the head in reserve",
+      "Large enough with reserve",
     ),
     speed_needed: calc(
       percent,
@@ -56,88 +56,85 @@ export const shortlistTable = table(
     watts: calc(
       power,
       "IF(strong_enough,speed_used^3*IF(full_watts>0,full_watts,WATER_POWER(full_flow,full_head)/pump_efficiency),0)",
-      "Drawn power",
-      { strong: true, zero: "none", note: "Of those that reach." },
+      "Pump power",
+      { strong: true, zero: "none", note: "Of those large enough." },
     ),
     year_cost: calc(
       money,
       "watts*hours_a_day*energy_rate*months_a_year*1[months]",
-      "Power a year",
+      "Power cost per year",
       { zero: "none" },
     ),
     years_cost: calc(
       money,
       "IF(strong_enough,cost+years_compared*year_cost,0)",
-      "Cost and power over the years",
+      "Cost over years",
       { zero: "none" },
     ),
-    ranked: calc(
-      money,
-      "IF(AND(strong_enough,cost>0),years_cost,0)",
-      "The same, of those that reach and have a price",
-      { zero: "none" },
-    ),
-    in_running: calc(count, "IF(ranked>0,1,0)", "In the running"),
+    ranked: calc(money, "IF(AND(strong_enough,cost>0),years_cost,0)", "Cost over years, ranked", {
+      zero: "none",
+    }),
+    in_running: calc(count, "IF(ranked>0,1,0)", "Ranked"),
     mark: calc(
       text,
-      'IF(NOT(curve_sound),"curve not usable",IF(NOT(strong_enough),"does not reach",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over the years","reaches"))))',
+      'IF(NOT(curve_sound),"curve not usable",IF(NOT(strong_enough),"too small",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over years","large enough"))))',
       "Verdict",
     ),
     points_over: calc(
       count,
       counted((k) => `head_${k}*total_design_flow^2>total_dynamic_head*flow_${k}^2`),
-      "Points above the duty's parabola",
+      "Points over duty parabola",
     ),
-    piece: piece("points_over", "Piece of the curve"),
+    piece: piece("points_over", "Curve segment"),
     slope: calc(
       precise,
       `IF(curve_sound,CURVE_SLOPE(${pick("flow", "piece")},${pick("head", "piece")},${pick("flow", "piece", 2)},${pick("head", "piece", 2)}),0)`,
-      "Its slope",
+      "Segment slope",
     ),
     start: calc(
       head,
       `IF(curve_sound,CARRIED_BACK(${pick("flow", "piece")},${pick("head", "piece")},slope),0)`,
-      "Its head at no flow",
+      "Segment head, zero flow",
     ),
     points_below_design: calc(
       count,
       counted((k) => `flow_${k}<=total_design_flow+${tie}`),
-      "Points below the flow wanted",
+      "Points up to design flow",
     ),
-    design_piece: piece("points_below_design", "Piece of the curve there"),
+    design_piece: piece("points_below_design", "Curve segment, design flow"),
     design_slope: calc(
       precise,
       `IF(curve_sound,CURVE_SLOPE(${pick("flow", "design_piece")},${pick("head", "design_piece")},${pick("flow", "design_piece", 2)},${pick("head", "design_piece", 2)}),0)`,
-      "Slope there",
+      "Segment slope, design flow",
     ),
     most_head: calc(
       head,
       `IF(curve_sound,MAX(0,LINE_HEAD(total_design_flow,CARRIED_BACK(${pick("flow", "design_piece")},${pick("head", "design_piece")},design_slope),design_slope,1)),0)`,
-      "Head at the flow wanted, full speed",
+      "Head at design flow",
       { zero: "none" },
     ),
-    full_flow: calc(flow, "total_design_flow/speed_used", "Flow brought to full speed"),
+    full_flow: calc(flow, "total_design_flow/speed_used", "Full-speed flow"),
     points_below: calc(
       count,
       counted((k) => `flow_${k}<=full_flow+${tie}`),
-      "Points below it",
+      "Points up to full-speed flow",
     ),
-    full_piece: piece("points_below", "Piece of the curve there"),
+    full_piece: piece("points_below", "Curve segment, full speed"),
     full_head: calc(
       head,
       `IF(curve_sound,MAX(0,LINE_HEAD(full_flow,CARRIED_BACK(${pick("flow", "full_piece")},${pick("head", "full_piece")},full_slope),full_slope,1)),0)`,
-      "Head there, full speed",
+      "Full-speed head",
       { zero: "none" },
     ),
     full_slope: calc(
       precise,
       `IF(curve_sound,CURVE_SLOPE(${pick("flow", "full_piece")},${pick("head", "full_piece")},${pick("flow", "full_piece", 2)},${pick("head", "full_piece", 2)}),0)`,
-      "Slope there",
+      "Segment slope, full speed",
     ),
     full_watts: calc(
       power,
       `IF(curve_sound,MAX(0,BETWEEN(full_flow,${pick("flow", "full_piece")},${pick("flow", "full_piece", 2)},${pick("watts", "full_piece")},${pick("watts", "full_piece", 2)})),0)`,
-      "Watts there, full speed",
+      "Full-speed watts",
       { zero: "none" },
     ),
   },

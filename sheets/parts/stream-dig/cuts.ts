@@ -5,13 +5,13 @@ import { runsTable } from "../stream/runs-table.js";
 
 const stripped = "MIN(strip_depth, deep)";
 
-/** Each reach as it is dug: the room for stone that will lie on the liner is cut too. */
+/** Each run as it is dug: the room for stone that will lie on the liner is cut too. */
 export const channelCuts = table(
   "channel_cuts",
   "Channel as dug",
   { rows: runsTable.rows, opening: 1, beside: "runs", filled: "length > 0" },
   {
-    run: calc(text, "name", "Reach"),
+    run: calc(text, "name", "Run"),
     deep: calc(length, "bank_height + bed_stone_depth", "Depth"),
     deepest: calc(length, "IF(channel_cut > 0, deep, 0)", "Deepest cut", {
       note: "Where all of it is cut.",

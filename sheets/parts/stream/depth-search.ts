@@ -11,7 +11,7 @@ const pass = (name: string, from: string, label: string) => ({
   [`share_${name}`]: calc(
     precise,
     running(`flow/STREAM_FLOW(CHANNEL_AREA(width,${from},side),radius_${name},stone_size,slope)`),
-    "Flow over flow there",
+    "Flow over carried flow",
   ),
   [`depth_${name}`]: calc(
     smallLength,
@@ -29,7 +29,7 @@ const manningPass = (from: string, label: string) =>
 /** How the depth of each run is found: by the law for shallow water over stone, and by Manning. */
 export const depthSearch = table(
   "stream_depths",
-  "How the depth is found",
+  "Search for depth",
   {
     rows: runsTable.rows,
     opening: 1,
@@ -55,9 +55,9 @@ export const depthSearch = table(
       running(
         "STREAM_FLOW(CHANNEL_AREA(width,depth_fourth,side),HYDRAULIC_RADIUS(width,depth_fourth,side),stone_size,slope)/flow",
       ),
-      "Flow of that depth over the flow",
+      "Carried flow over actual flow",
     ),
-    section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Manning: section asked for"),
+    section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Manning: section required"),
     manning_start: calc(
       smallLength,
       running("WIDE_DEPTH(section,width)"),

@@ -30,7 +30,7 @@ export const stream = part(
       ...bulletEachRow(
         "set out",
         poolsTable,
-        "{name}: {length} by {width}, {depth} deep below the lip of step {before_level|0}.",
+        "{name}: {length} by {width}, {depth} deep below the lip of level {before_level|0}.",
       ),
       line("caution: children", "{child_caution}", "LEN(child_caution)>0"),
     ],

@@ -17,11 +17,11 @@ import { capacity } from "../capacity.js";
 /** Standing water behind a lip: it is there at rest too, and rises while the water runs. */
 export const poolsTable = table(
   "pools",
-  "Pools: standing water behind a lip",
+  "Pools behind lips",
   { rows: capacity.pools, filled: "length>0" },
   {
     name: input(text, "Pool", { default: "Pool" }),
-    before_level: input(count, "Behind the lip of step", {
+    before_level: input(count, "Behind lip of level", {
       default: 1,
       least: 1,
       most: capacity.falls,
@@ -43,7 +43,7 @@ export const poolsTable = table(
       source: "common practice, no source",
     }),
     barrier_planned: input(yesno, "Barrier agreed with the authority", { default: false }),
-    depth_counted: calc(length, "depth", "Depth, as counted"),
+    depth_counted: calc(length, "depth", "Depth counted"),
     surface: calc(area, "length*width*filled_share", "Water surface"),
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),
     rise: calc(
@@ -52,20 +52,20 @@ export const poolsTable = table(
       "Rise while running",
     ),
     water_held: calc(waterVolume, "surface*rise", "Water held while running"),
-    water_depth: calc(length, "depth+rise", "Greatest depth of water, running"),
+    water_depth: calc(length, "depth+rise", "Greatest depth while running"),
     name_unique: check(
       "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
-      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
       { label: "Name used twice" },
     ),
     level_exists: check(
       "LISTED(falls.level,before_level)",
-      "{name} lies behind step {before_level|0}, where there is no fall: choose a step that has one.",
-      { label: "Step without a fall" },
+      "{name} lies behind level {before_level|0}, which has no fall: enter a level with a fall on sheet Stream.",
+      { label: "Level without a fall" },
     ),
     fenced: check(
       "OR(ROUND(water_depth-barrier_depth,9)<=0,barrier_planned)",
-      "{name} holds water {water_depth} deep. Over {barrier_depth} many codes want a barrier {barrier_height} high: ask the authority and plan it, or make the pool shallower.",
+      "{name} holds water {water_depth} deep; over {barrier_depth} many codes want a {barrier_height} barrier. Ask the authority, plan it, and say so on sheet Stream.",
       { label: "Pool without barrier" },
     ),
   },

@@ -21,7 +21,7 @@ const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 /** One row for each stretch of stream. */
 export const runsTable = table(
   "runs",
-  "Runs of the stream, between falls",
+  "Stream runs, between falls",
   {
     rows: capacity.runs,
     opening: 1,
@@ -30,7 +30,7 @@ export const runsTable = table(
   },
   {
     name: input(text, "Run", { default: "Run" }),
-    after_level: input(count, "After step", {
+    after_level: input(count, "After level", {
       default: 1,
       least: 1,
       most: capacity.falls,
@@ -39,7 +39,7 @@ export const runsTable = table(
     length: input(length, "Length", { least: 0.5, most: 500 }),
     width: input(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
     fall: input(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
-    side: input(number, "Side slope, run over rise", { default: 1, least: 0, most: 6 }),
+    side: input(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
     bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
     bank_height: input(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
     bank_counted: calc(length, "bank_height", "Bank height, counted"),
@@ -82,37 +82,37 @@ export const runsTable = table(
     ),
     name_unique: check(
       "SUMPRODUCT((runs.name=name)*(runs.length>0))<2",
-      "{name} stands in more than one row of this table: give each row a name of its own, since the crew goes by it.",
+      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
       { label: "Name used twice" },
     ),
     level_exists: check(
       "LISTED(falls.level,after_level)",
-      "{name} follows step {after_level|0}, where there is no fall: choose a step that has one.",
-      { label: "Step without a fall" },
+      "{name} follows level {after_level|0}, which has no fall: enter a level with a fall on sheet Stream.",
+      { label: "Level without a fall" },
     ),
     banks_hold: check(
       "depth+freeboard<=bank_height",
-      "{name}: plan for {depth} of water, allowance included; with {freeboard} of freeboard that passes its banks of {bank_height}. Raise the banks or widen the bed.",
+      "{name}: {depth} of water, allowance included, and {freeboard} of freeboard pass its banks of {bank_height}. Raise the banks or widen the bed.",
       { label: "Banks too low" },
     ),
     depth_settled: check(
       (row) => `OR(flow<=0,ABS(INDEX(stream_depths.flow_back,${row})-1)<=0.001)`,
-      "{name}: the depth found does not carry the flow within 0.1 %. Check its width, fall and side slope.",
+      "{name}: the depth found does not carry the flow within 0.1 %. Check its bed width, fall and side slope on sheet Stream.",
       { label: "Depth not converged" },
     ),
     deeper_than_stone: check(
       "OR(flow<=0,depth_likely>=stone_size)",
-      "{name}: water {depth_likely} deep over stone of {stone_size}; depth by Ferguson's formula, {depth} with the allowance. Run the water before banks are set.",
+      "{name}: water {depth_likely} deep over stone of {stone_size}, so the depth by Ferguson's formula is rough. Run the water before setting the banks.",
       { label: "Water shallower than stone", level: "look" },
     ),
     laws_agree: check(
       "OR(depth_likely<4*stone_size,ABS(depth_manning-depth_likely)<=0.15*depth_likely)",
-      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Plan for the deeper with the allowance on sheet Stream.",
+      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Cover the deeper with the depth allowance on sheet Stream.",
       { label: "Depth formulas disagree", level: "look" },
     ),
     runs_calm: check(
       "froude<0.85",
-      "{name} runs at Froude number {froude}: from 0.85 on waves stand and splash. Roughen or flatten the bed, or plan the liner wider.",
+      "{name} runs at Froude number {froude}: from 0.85 on waves stand and splash. Flatten the bed, or plan the liner wider.",
       { label: "Near-critical flow", level: "look" },
     ),
   },

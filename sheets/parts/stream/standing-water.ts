@@ -12,19 +12,19 @@ const ordinances =
 
 /** Water that stands open, against children and the code of pools. */
 export const standingWater = lines("Standing water and children", {
-  barrier_depth: published(smallLength, "Barrier over this depth of water", {
+  barrier_depth: published(smallLength, "Water depth needing a barrier", {
     value: 24,
     source: ordinances,
   }),
-  barrier_height: published(smallLength, "Height of such a barrier", {
+  barrier_height: published(smallLength, "Barrier height", {
     value: 48,
     source: `${ordinances}; no opening that a 4 in ball passes`,
   }),
-  drowning_depth: published(smallLength, "Depth in which a child can drown", {
+  drowning_depth: published(smallLength, "Drowning depth, children", {
     value: 2,
     source: "US Consumer Product Safety Commission: 1 to 2 in (from memory)",
   }),
-  deepest_water: calc(length, "MAX(pools.water_depth)", "Deepest standing water, running", {
+  deepest_water: calc(length, "MAX(pools.water_depth)", "Deepest standing water", {
     strong: true,
   }),
   barrier_words: calc(

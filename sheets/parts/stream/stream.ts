@@ -32,7 +32,7 @@ export const streamBlocks: readonly Block[] = [
       default: 3,
       least: 0,
       most: 24,
-      note: "Bank that must stay above the depth to plan for.",
+      note: "Bank left over the depth to plan for.",
       source: "common practice, no source",
     }),
     bed_stone_depth: input(smallLength, "Bed stone depth", {
@@ -63,7 +63,7 @@ export const streamBlocks: readonly Block[] = [
     stream_water: calc(
       waterVolume,
       "run_water+bed_water+pool_rise_water+lip_water",
-      "Water in the stream while running",
+      "Water in stream while running",
       { strong: true },
     ),
     pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing pool water"),

@@ -30,7 +30,7 @@ interface Trench {
 /** Those of the pipes, and narrow ones dug by hand. */
 const trenches: readonly Trench[] = [
   { trench: "main", kind: "pipe", pipe: "main_length", bedding: 4 },
-  { trench: "branches", kind: "pipe", pipe: "SUM(pipe_lines.length)", bedding: 4 },
+  { trench: "lines", kind: "pipe", pipe: "SUM(pipe_lines.length)", bedding: 4 },
   {
     trench: "fill line",
     kind: "narrow",

@@ -112,7 +112,7 @@ const basins = fc.record({
   basin_depth: between(1, 9),
   basin_freeboard: between(0, 11),
   crate_voids: between(0.3, 0.99),
-  own_porosity: between(0.1, 0.6),
+  override_porosity: between(0.1, 0.6),
   vaults_needed: fc.integer({ min: 0, max: 3 }),
   days_between_fills: fc.integer({ min: 0, max: 40 }),
   stream_water: between(0, 2000),

@@ -5,11 +5,11 @@ const lines = {
   ...{ main_length: 30, fill_line_length: 40, pipe_lines: [{ length: 12 }, { length: 18 }] },
 };
 
-describe("trenches by hand: main 30 ft, branches 12 and 18 ft, fill line 40 ft", () => {
+describe("trenches by hand: main 30 ft, lines 12 and 18 ft, fill line 40 ft", () => {
   const { number, value } = work({ ...lines, pipe_water: 37.4 });
 
   test("pipes 12 in wide and 24 in deep, the fill line 6 by 12 in", () => {
-    const dug = ["main", "branches", "fill line"].map((_, i) => number(`trenches.dug[${i + 1}]`));
+    const dug = ["main", "lines", "fill line"].map((_, i) => number(`trenches.dug[${i + 1}]`));
     expect(dug).toEqual([30, 30, 40]);
     expect(number("trench_volume")).toBeCloseTo((60 * 1 * 2 + 40 * 0.5 * 1) / 27, 9);
     expect(number("trench_length")).toBe(60);

@@ -61,8 +61,8 @@ const tasks: readonly Rule[] = [
     "mortar sets before water runs over it",
   ],
   ["Set crates and vault", "Lay the main", "the main begins in the vault"],
-  ["Lay the main", "Lay the branches", "branches leave the main"],
-  ["Lay the branches", "Fit outlets and valves", "valves sit on the branches"],
+  ["Lay the main", "Lay the lines", "lines leave the main"],
+  ["Lay the lines", "Fit outlets and valves", "valves sit on the lines"],
   [
     "Lay liner and underlayment",
     "Fill around basin and pools, compact in lifts",

@@ -65,7 +65,7 @@ describe("what a person wrote stands on the pages as it was written", () => {
         has(proposal, `•  ${pool}: a pool about 7 ft by 5 ft`);
         has(proposal, `the basin overflows at ${place}. We clean up`);
         has(crew, `${title}, ${site}. 4 people`);
-        has(crew, `•  ${fall} (step 1): lip 3 ft wide`);
+        has(crew, `•  ${fall} (level 1): lip 3 ft wide`);
         has(crew, `•  ${fall}: finished `);
         has(crew, `spill over at ${place}. Line that way`);
       }),
