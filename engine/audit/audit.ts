@@ -14,11 +14,12 @@ import { type Finding, grades } from "./finding.js";
 import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { checkProperties, modelFor } from "./identity.js";
+import { checkLook } from "./look/check.js";
 import { checkPlaces } from "./moved-cells.js";
-import { checkSurroundings } from "./other-cells.js";
+import { checkSurroundings, sheetPairs } from "./other-cells.js";
 import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
 import type { Subject } from "./subject.js";
-import { checkInputsMark, checkTrail } from "./trail.js";
+import { checkMarks, checkTrail } from "./trail.js";
 
 /** A headline figure as the workbook shows it, and by the template's formulas from its inputs. */
 export interface Headline {
@@ -60,6 +61,8 @@ export async function auditWorkbook(
   const subject: Subject = { content, model, match: matchWorkbook(content, model) };
   const formulas = checkFormulas(subject);
   const values = recalculated(subject, formulas.changed);
+  const fresh = await freshlyWritten(subject, identity, values);
+  const pairs = sheetPairs(subject, fresh);
   const findings = [
     ...checkProperties(identity),
     ...checkPlaces(subject),
@@ -67,9 +70,10 @@ export async function auditWorkbook(
     ...checkPublished(subject),
     ...(book === undefined ? [] : checkBook(subject, values, identity, book)),
     ...checkTrail(subject, identity),
-    ...checkInputsMark(subject, identity),
+    ...checkMarks(subject, identity),
     ...checkValues(subject, formulas.changed, values),
-    ...checkSurroundings(subject, await freshlyWritten(subject, identity, values)),
+    ...checkSurroundings(subject, fresh, pairs),
+    ...checkLook(subject, fresh, pairs),
     ...checkChecks(subject, values.byTemplate),
   ];
   const once = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
@@ -131,5 +135,5 @@ async function freshlyWritten(
     ...(prices === undefined ? {} : { prices }),
     trail: readTrailSheet(content)?.entries ?? [],
   });
-  return readWorkbook(bytes);
+  return readWorkbook(bytes, { look: content.look !== undefined });
 }

@@ -1,39 +1,65 @@
 import { trailSheet } from "../workbook/match/trail-columns.js";
-import type { SheetContent, WorkbookContent } from "../workbook/read/content.js";
+import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
+import type { CellContent, SheetContent, WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
 import { namesByArea } from "./formulas.js";
+import { type SheetMap, sheetMap } from "./lines.js";
 import { type NameAt, normalForm } from "./normal-form.js";
+import { printAreas, within } from "./printed-part.js";
+import { reachingOut } from "./reaching-out.js";
 import { agree, grouped, heldValue, type Subject, said, short } from "./subject.js";
 
 /** A differing text or two are told one by one; many are one finding. */
 const mostTexts = 10;
+/** As for the template's own cells: many stale results are one finding. */
+const mostStale = 5;
+
+/** A sheet as it is and as it would be written, and how their lines and columns correspond. */
+export interface SheetPair {
+  readonly found: SheetContent;
+  readonly fresh: SheetContent;
+  readonly map: SheetMap;
+}
+
+/** The sheets of a fresh workbook that the workbook has, whatever they are called there. */
+export function sheetPairs(subject: Subject, fresh: WorkbookContent): SheetPair[] {
+  const here = new Map(subject.content.sheets.map((one) => [one.name.toLowerCase(), one]));
+  return fresh.sheets.flatMap((sheet) => {
+    const name = subject.match.sheets.get(sheet.name) ?? sheet.name;
+    const found = here.get(name.toLowerCase());
+    if (found === undefined) return [];
+    return [{ found, fresh: sheet, map: sheetMap(subject, sheet, found) }];
+  });
+}
 
 /**
  * Holds what stands around the template's cells against a workbook freshly written from the same
- * inputs: sheets, names, hidden things, labels and units, the figures on sheets Summary and Names.
+ * inputs: sheets, names, hidden things, labels and units, the figures on sheets Summary and Names. Lines that
+ * were put in or taken out are followed.
  */
-export function checkSurroundings(subject: Subject, fresh: WorkbookContent): Finding[] {
-  const { content, match } = subject;
-  const here = new Map(content.sheets.map((sheet) => [sheet.name.toLowerCase(), sheet]));
+export function checkSurroundings(
+  subject: Subject,
+  fresh: WorkbookContent,
+  pairs: readonly SheetPair[],
+): Finding[] {
+  const { content, model } = subject;
   const findings: Finding[] = [];
-  const expected = new Set<string>();
-  const nameAt = namesByArea(content, subject.model);
-  const ours = new Set([...match.at.values()].map(({ sheet, address }) => `${sheet}!${address}`));
-  for (const sheet of fresh.sheets) {
-    const name = match.sheets.get(sheet.name) ?? sheet.name;
-    expected.add(name.toLowerCase());
-    const found = here.get(name.toLowerCase());
-    if (found === undefined) {
-      findings.push(sheetFinding("sheet-missing", sheet.name));
-      continue;
-    }
-    findings.push(...hidden(found, sheet));
-    if (sheet.name !== trailSheet && !shifted(subject, sheet.name)) {
-      findings.push(...differences(found, sheet, ours, nameAt), ...rules(found, sheet));
-    }
+  const known = new Set(pairs.map(({ found }) => found.name));
+  const paired = new Set(pairs.map((pair) => pair.fresh.name));
+  for (const { name } of fresh.sheets) {
+    if (!paired.has(name)) findings.push(sheetFinding("sheet-missing", name));
+  }
+  const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
+  for (const pair of pairs) {
+    findings.push(...hidden(pair.found, pair.fresh));
+    if (pair.fresh.name === trailSheet) continue;
+    const printed = handouts.has(pair.fresh.name)
+      ? (at: Position) => within(printAreas(content, pair.found.name), at)
+      : () => false;
+    findings.push(...differences(subject, pair, printed), ...rules(pair));
   }
   for (const { name } of content.sheets) {
-    if (!expected.has(name.toLowerCase())) findings.push(sheetFinding("sheet-extra", name));
+    if (!known.has(name)) findings.push(sheetFinding("sheet-extra", name));
   }
   return [...findings, ...extraNames(content, fresh)];
 }
@@ -50,16 +76,6 @@ function sheetFinding(code: "sheet-missing" | "sheet-extra", name: string): Find
       ? "See whether the bid rests on it; what belongs to the job goes into the inputs."
       : "Write the bid again from the job record.",
   };
-}
-
-/** Lines or columns of the sheet were put in or taken out, so that addresses do not compare. */
-function shifted({ model, match }: Subject, sheet: string): boolean {
-  if (match.inserted.some((row) => row.sheet === (match.sheets.get(sheet) ?? sheet))) return true;
-  const moved = new Set(match.moved.map(({ id }) => id));
-  const gone = new Set(match.missing.map(({ id }) => id));
-  return model.cells.some(
-    ({ sheet: home, id }) => home === sheet && (moved.has(id) || gone.has(id)),
-  );
 }
 
 function hidden(found: SheetContent, fresh: SheetContent): Finding[] {
@@ -84,8 +100,11 @@ function hidden(found: SheetContent, fresh: SheetContent): Finding[] {
 }
 
 /** Inputs that the spreadsheet no longer checks as they are typed; the bid's own messages still do. */
-function rules(found: SheetContent, fresh: SheetContent): Finding[] {
-  const gone = [...fresh.validated].filter((address) => !found.validated.has(address));
+function rules({ found, fresh, map }: SheetPair): Finding[] {
+  const gone = [...fresh.validated].filter((address) => {
+    const to = map.to(positionOf(address) as Position);
+    return to !== undefined && !found.validated.has(addressOf(to));
+  });
   if (gone.length === 0) return [];
   return [
     {
@@ -100,62 +119,164 @@ function rules(found: SheetContent, fresh: SheetContent): Finding[] {
 }
 
 function differences(
-  found: SheetContent,
-  fresh: SheetContent,
-  ours: ReadonlySet<string>,
-  nameAt: NameAt,
+  subject: Subject,
+  { found, fresh, map }: SheetPair,
+  printed: (at: Position) => boolean,
 ): Finding[] {
-  const texts: Finding[] = [];
-  const figures: Finding[] = [];
-  for (const address of new Set([...fresh.cells.keys(), ...found.cells.keys()])) {
-    const where = `${found.name}!${address}`;
+  const { content, model, match } = subject;
+  const nameAt = namesByArea(content, model);
+  const ours = new Set([...match.at.values()].map(({ sheet, address }) => `${sheet}!${address}`));
+  const own = new Set(
+    model.cells.flatMap(({ sheet, column, line }) =>
+      sheet === fresh.name ? [addressOf({ row: line, column })] : [],
+    ),
+  );
+  const compared = new Set<string>();
+  const [figures, stale, texts]: [Finding[], Finding[], Finding[]] = [[], [], []];
+  for (const [address, then] of fresh.cells) {
+    if (own.has(address)) continue;
+    const to = map.to(positionOf(address) as Position);
+    const there = to === undefined ? undefined : addressOf(to);
+    const where = `${found.name}!${there ?? address}`;
     if (ours.has(where)) continue;
-    const [now, then] = [found.cells.get(address), fresh.cells.get(address)];
-    const [formula, expected] = [now?.formula, then?.formula];
-    if (expected !== undefined) {
-      const same =
-        formula === expected ||
-        (formula !== undefined &&
-          normalForm(formula, found.name, nameAt) === normalForm(expected, found.name, nameAt));
-      if (same) continue;
-      figures.push({
-        grade: "wrong",
-        code: formula === undefined ? "formula-overwritten" : "formula-edited",
-        where,
-        found:
-          formula === undefined
-            ? `the fixed value ${said(heldValue(now?.value ?? null))} in place of a formula`
-            : `=${short(formula)}`,
-        expected: `=${short(expected)}`,
-        advice: "Put the formula back: this figure no longer follows the bid.",
-      });
-    } else if (formula !== undefined || !agree(valueIn(now), valueIn(then))) {
-      texts.push({
-        grade: then === undefined ? "to know" : "doubtful",
-        code: "text-changed",
-        where,
-        found: formula === undefined ? said(valueIn(now)) : `=${short(formula)}`,
-        expected: said(valueIn(then)),
-        advice:
-          then === undefined
-            ? "Nothing, if it is a remark; no formula of the template reads it."
-            : "See whether the words still say what the figure beside them is.",
-      });
+    if (there !== undefined) compared.add(there);
+    const now = there === undefined ? undefined : found.cells.get(there);
+    if (then.formula === undefined) texts.push(...changedText(where, now, then));
+    else if (!sameFormula(now?.formula, then.formula, found.name, nameAt)) {
+      figures.push(changedFormula(where, now, then.formula));
+    } else if (!alike(valueIn(now), valueIn(then))) {
+      stale.push(staleValue(where, valueIn(now), valueIn(then)));
     }
   }
-  const added = texts.filter(({ grade }) => grade === "to know");
-  const changed = texts.filter(({ grade }) => grade === "doubtful");
-  return [...figures, ...grouped(changed, mostTexts), ...grouped(added, mostTexts)];
+  const added = [...found.cells].flatMap(([address, now]) => {
+    const where = `${found.name}!${address}`;
+    if (compared.has(address) || ours.has(where)) return [];
+    return addedCell(where, now, printed(positionOf(address) as Position));
+  });
+  const notes = added.filter(({ code }) => code === "note");
+  return [
+    ...figures,
+    ...grouped(stale, mostStale),
+    ...grouped(texts, mostTexts),
+    ...added.filter(({ code }) => code !== "note"),
+    ...grouped(notes, mostTexts),
+  ];
 }
 
-const valueIn = (cell: { value: Parameters<typeof heldValue>[0] } | undefined) =>
-  heldValue(cell?.value ?? null);
+/** Some programs store yes and no as 1 and 0. */
+const alike = (a: ReturnType<typeof heldValue>, b: ReturnType<typeof heldValue>): boolean =>
+  agree(typeof b === "boolean" && typeof a === "number" ? a === 1 : a, b);
+
+function sameFormula(
+  now: string | undefined,
+  then: string,
+  sheet: string,
+  nameAt: NameAt,
+): boolean {
+  if (now === undefined || now === then) return now === then;
+  const wanted = normalForm(then, sheet, nameAt);
+  return wanted !== undefined && normalForm(now, sheet, nameAt) === wanted;
+}
+
+function changedFormula(where: string, now: CellContent | undefined, expected: string): Finding {
+  const formula = now?.formula;
+  return {
+    grade: "wrong",
+    code: formula === undefined ? "formula-overwritten" : "formula-edited",
+    where,
+    found:
+      formula === undefined
+        ? `the fixed value ${said(valueIn(now))} in place of a formula`
+        : `=${short(formula)}`,
+    expected: `=${short(expected)}`,
+    advice: "Put the formula back: this figure no longer follows the bid.",
+  };
+}
+
+function staleValue(
+  where: string,
+  now: ReturnType<typeof heldValue>,
+  then: ReturnType<typeof heldValue>,
+): Finding {
+  return {
+    grade: "wrong",
+    code: "value-stale",
+    where,
+    found: `the stored result ${said(now)}`,
+    expected: `${said(then)}, which follows from the workbook's own inputs`,
+    advice: "Open the workbook in a spreadsheet program, recalculate everything and save it.",
+  };
+}
+
+function changedText(where: string, now: CellContent | undefined, then: CellContent): Finding[] {
+  const formula = now?.formula;
+  if (formula === undefined && agree(valueIn(now), valueIn(then))) return [];
+  return [
+    {
+      grade: "doubtful",
+      code: "text-changed",
+      where,
+      found: formula === undefined ? said(valueIn(now)) : `=${short(formula)}`,
+      expected: said(valueIn(then)),
+      advice: "See whether the words still say what the figure beside them is.",
+    },
+  ];
+}
+
+/** What somebody wrote where the template has nothing: a note, unless it prints for the customer or reaches out. */
+function addedCell(where: string, now: CellContent, printed: boolean): Finding[] {
+  const { formula } = now;
+  const value = valueIn(now);
+  if (formula === undefined && (value === null || (typeof value === "string" && !value.trim()))) {
+    return [];
+  }
+  const found = formula === undefined ? said(value) : `=${short(formula)}`;
+  const outside = formula === undefined ? undefined : reachingOut(formula);
+  if (outside !== undefined) {
+    return [
+      {
+        grade: "doubtful",
+        code: "outside",
+        where,
+        found: `${found}: ${outside}`,
+        expected: "formulas that read this workbook alone",
+        advice: "Delete it, unless you know what it fetches: do not let a program follow it.",
+      },
+    ];
+  }
+  if (printed) {
+    return [
+      {
+        grade: "doubtful",
+        code: "text-changed",
+        where,
+        found: `${found}, which prints on a page that is handed out`,
+        expected: "nothing of the template's",
+        advice: "See whether the reader of the page should read it; put it into the inputs if so.",
+      },
+    ];
+  }
+  return [
+    {
+      grade: "to know",
+      code: "note",
+      where,
+      found,
+      expected: "nothing of the template's",
+      advice: "Nothing, if it is a remark; no formula of the template reads it.",
+    },
+  ];
+}
+
+const valueIn = (cell: CellContent | undefined) => heldValue(cell?.value ?? null);
+
+/** Names that programs keep for themselves and that calculate nothing. */
+const kept = /^_xlnm\.(print_area|print_titles|_filterdatabase|sheet_title|criteria|extract)$/i;
 
 function extraNames(content: WorkbookContent, fresh: WorkbookContent): Finding[] {
   const known = new Set(fresh.names.map(({ name }) => name.toLowerCase()));
   return content.names.flatMap(({ name, text, scope, hidden: unseen }): Finding[] => {
-    // print areas and filters, which every program keeps as names
-    if (name.startsWith("_xlnm") || known.has(name.toLowerCase())) return [];
+    if (kept.test(name) || known.has(name.toLowerCase())) return [];
     return [
       {
         grade: "doubtful",

@@ -46,14 +46,18 @@ export const short = (text: string, most = 160): string =>
 
 export const placeOf = ({ sheet, address }: MatchedCell): string => `${sheet}!${address}`;
 
-/** Do two values agree: numbers within 1e-9 of their size, all else exactly? */
+/** Do two values agree: numbers within 1e-9 of their size, texts but for spaces around them, all else exactly? */
 export function agree(a: Value, b: Value): boolean {
   if (typeof a === "number" && typeof b === "number") {
     return Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
   }
   if (a instanceof CellError && b instanceof CellError) return a.code === b.code;
-  // an empty text and a blank are stored alike by some programs
-  return (a === "" ? null : a) === (b === "" ? null : b);
+  return bare(a) === bare(b);
+}
+
+/** Some programs store an empty text as a blank, and lose the spaces at the ends of a text. */
+function bare(value: Value): Value {
+  return typeof value === "string" ? value.trim() || null : value;
 }
 
 /** Findings that say the same of many cells, beyond `most` told as one. */

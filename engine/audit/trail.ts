@@ -1,15 +1,17 @@
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
-import { canonicalJson, sha256 } from "../job/trail/canonical.js";
-import { recorded } from "../job/trail/inputs.js";
+import { markOf, recorded } from "../job/trail/inputs.js";
 import { inputOrigins } from "../job/trail/origin.js";
-import { verifyTrail } from "../job/trail/verify.js";
+import { backwards, verifyTrail } from "../job/trail/verify.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell } from "../template/model.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
+import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
+import type { CellValue } from "../workbook/read/content.js";
+import { inputRows, priceRows } from "../workbook/write/trail-sheet.js";
 import type { Finding } from "./finding.js";
-import { formulaIn, grouped, heldBy, placeOf, type Subject, said } from "./subject.js";
+import { formulaIn, grouped, heldBy, heldValue, placeOf, type Subject, said } from "./subject.js";
 
 /** Holds the inputs and prices against what the Trail sheet says of them, and the trail against its hashes. */
 export function checkTrail(subject: Subject, identity: WorkbookIdentity): Finding[] {
@@ -23,7 +25,12 @@ export function checkTrail(subject: Subject, identity: WorkbookIdentity): Findin
       ),
     ];
   }
-  return [...chain(trail, identity), ...changedSince(subject, trail), ...origins(subject, trail)];
+  return [
+    ...chain(trail, identity),
+    ...changedSince(subject, trail),
+    ...retold(subject, identity, trail),
+    ...origins(subject, trail),
+  ];
 }
 
 const trailFinding = (found: string, expected: string, advice: string): Finding => ({
@@ -50,6 +57,13 @@ function chain(trail: WorkbookTrail, identity: WorkbookIdentity): Finding[] {
   }
   for (const { sentence } of verifyTrail(trail.entries, identity.trailHead)) {
     found.push(trailFinding(sentence, whole, advice));
+  }
+  for (const { sentence } of backwards(trail.entries)) {
+    const ask = "Ask whose clock was wrong; entries cannot be put in afterwards.";
+    found.push({
+      ...trailFinding(sentence, "entries in the order of time", ask),
+      grade: "doubtful",
+    });
   }
   return found;
 }
@@ -131,6 +145,48 @@ function origins({ model, match }: Subject, { written, entries }: WorkbookTrail)
   return Object.values(groups).flatMap((group) => grouped(group, 1));
 }
 
+/** Lines of the lists of values whose words are not those that the trail and the price book give. */
+function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookTrail): Finding[] {
+  const values: Value[] = model.cells.map((cell) =>
+    heldAs(cell, trail.written.get(cell.id) ?? null),
+  );
+  const { book = "", bookAsOf = "" } = identity;
+  const expected = [
+    ...inputRows(model, values, { trail: trail.entries }),
+    ...priceRows(model, values, { book, bookAsOf }),
+  ];
+  const findings = expected.flatMap((row): Finding[] => {
+    const id = String(row[1]);
+    const line = trail.said.get(id);
+    // a line that is missing changes its list's mark
+    if (line === undefined) return [];
+    const differs = row.findIndex((text, i) => {
+      const here = line.cells[i] === "" ? null : (line.cells[i] ?? null);
+      const same = typeof text === "string" ? text.trim() === String(here ?? "").trim() : true;
+      return i >= 3 && !same && !(text === "" && here === null);
+    });
+    const put = row.findIndex((text, i) => i >= 3 && text === null && !isBlank(line.cells[i]));
+    const at = differs >= 0 ? differs : put;
+    if (at < 0) return [];
+    const what = (trailColumns.values[at] ?? "").toLowerCase();
+    return [
+      {
+        grade: "wrong",
+        code: "trail",
+        where: `${trailSheet}!${line.address}`,
+        name: id,
+        found: `${what}: ${said(heldValue(line.cells[at] ?? null))}`,
+        expected: `${said(row[at] ?? null)}, by the entries of the trail`,
+        advice: "Compare with the job record, whose trail counts.",
+      },
+    ];
+  });
+  return grouped(findings, 5);
+}
+
+const isBlank = (value: CellValue | undefined): boolean =>
+  value === undefined || value === null || value === "";
+
 function toKnow(
   common: Pick<Finding, "where" | "name" | "found">,
   code: "input-untold" | "input-assumed",
@@ -145,28 +201,27 @@ const heldAs = (cell: Cell, value: InputValue | null): Value =>
     ? (serialOf(value) ?? null)
     : value;
 
-/** Does the list of inputs on the Trail sheet still carry the mark that it was written with? */
-export function checkInputsMark(
-  { content, model }: Subject,
-  identity: WorkbookIdentity,
-): Finding[] {
+/** Do the lists of inputs and prices on the Trail sheet still carry the marks they were written with? */
+export function checkMarks({ content, model }: Subject, identity: WorkbookIdentity): Finding[] {
   const trail = readTrailSheet(content);
   if (trail === undefined) return [];
-  const inputs = model.cells.flatMap(({ id, declaration }) => {
-    const value = trail.written.get(id);
-    return declaration.kind === "input" && value !== undefined && value !== null
-      ? [[id, value] as const]
-      : [];
-  });
-  const mark = sha256(canonicalJson(Object.fromEntries(inputs)));
-  if (mark === identity.inputsMark) return [];
-  return [
-    trailFinding(
-      identity.inputsMark === undefined
-        ? "The custom property with the mark of the inputs is missing"
-        : "The inputs as written, on sheet Trail, do not fit their mark: the list was changed",
-      "the list and the property as written",
-      "Compare with the job record.",
-    ),
-  ];
+  const marks = [
+    ["inputs", identity.inputsMark, markOf(model, "input", ({ id }) => trail.written.get(id))],
+    ["prices", identity.pricesMark, markOf(model, "book", ({ id }) => trail.written.get(id))],
+  ] as const;
+  return marks.flatMap(([what, kept, mark]) =>
+    mark === kept
+      ? []
+      : [
+          trailFinding(
+            kept === undefined
+              ? `The custom property with the mark of the ${what} is missing`
+              : `The ${what} as written, on sheet Trail, do not fit their mark: the list was changed`,
+            "the list and the property as written",
+            what === "inputs"
+              ? "Compare with the job record."
+              : "Hold the prices against the price book: rillbook audit --prices.",
+          ),
+        ],
+  );
 }

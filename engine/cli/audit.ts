@@ -27,7 +27,7 @@ export function auditCommand(context: Context): Command {
       "\nExit status: 0 nothing but what is to know; 1 findings; 2 the workbook cannot be read.\n\nExample:\n  rillbook audit garden-corner.xlsx --report audit.md",
     )
     .action(async (file: string, options: { prices?: string; report?: string; json?: true }) => {
-      const content = await readWorkbookFile(file);
+      const content = await readWorkbookFile(file, { look: true });
       const report =
         options.report === undefined
           ? undefined

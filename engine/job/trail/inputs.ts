@@ -33,7 +33,22 @@ export function recordedInputs(
 }
 
 /** SHA-256 of the inputs that are not blank: two jobs with the same mark have the same inputs. */
-export function inputsMark(model: Model, values: readonly Value[]): string {
-  const given = [...recordedInputs(model, values)].filter(([, value]) => value !== null);
-  return sha256(canonicalJson(Object.fromEntries(given)));
+export const inputsMark = (model: Model, values: readonly Value[]): string =>
+  markOf(model, "input", (cell) => recorded(cell, values[cell.index]));
+
+/** SHA-256 of the price-book figures that are not blank. */
+export const pricesMark = (model: Model, values: readonly Value[]): string =>
+  markOf(model, "book", (cell) => recorded(cell, values[cell.index]));
+
+/** SHA-256 of the cells of a kind that are not blank, by id. */
+export function markOf(
+  model: Model,
+  kind: "input" | "book",
+  given: (cell: Cell) => InputValue | null | undefined,
+): string {
+  const listed = model.cells.flatMap((cell) => {
+    const value = cell.declaration.kind === kind ? given(cell) : null;
+    return value === null || value === undefined ? [] : [[cell.id, value] as const];
+  });
+  return sha256(canonicalJson(Object.fromEntries(listed)));
 }

@@ -3,7 +3,7 @@ import type { TrailEntry } from "./entry.js";
 
 /** What is wrong with a trail. */
 export interface TrailFault {
-  readonly kind: "number" | "hash" | "head";
+  readonly kind: "number" | "hash" | "head" | "time";
   /** The place in the list, from 1; absent where the trail as a whole is meant. */
   readonly place?: number;
   readonly sentence: string;
@@ -42,6 +42,19 @@ export function verifyTrail(trail: readonly TrailEntry[], head?: string): TrailF
   });
   if (head !== undefined && headOf(trail) !== head) faults.push(headFault(trail, head));
   return faults;
+}
+
+/**
+ * Where time runs backwards: entries that say they were made before the one above them. A clock
+ * set wrong does it too, so a person should look.
+ */
+export function backwards(trail: readonly TrailEntry[]): TrailFault[] {
+  return trail.flatMap((entry, i): TrailFault[] => {
+    const before = trail[i - 1];
+    if (before === undefined || entry.time >= before.time) return [];
+    const sentence = `Entry ${i + 1} of the trail (${entry.input}) is of ${entry.time}, before entry ${i} of ${before.time}: time runs backwards.`;
+    return [{ kind: "time", place: i + 1, sentence }];
+  });
 }
 
 function headFault(trail: readonly TrailEntry[], head: string): TrailFault {

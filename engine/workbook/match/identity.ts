@@ -16,6 +16,8 @@ export interface WorkbookIdentity {
   readonly trailHead?: string;
   /** Mark of the inputs as the workbook was written. */
   readonly inputsMark?: string;
+  /** Mark of the price-book figures as the workbook was written. */
+  readonly pricesMark?: string;
 }
 
 /** The custom properties that a workbook of rillbook carries. */
@@ -31,6 +33,7 @@ export const identityProperties = {
   prices: "rillbook price book path",
   trailHead: "rillbook trail head",
   inputsMark: "rillbook inputs mark",
+  pricesMark: "rillbook prices mark",
 } as const satisfies Record<keyof WorkbookIdentity, string>;
 
 /** Reads the identity of a workbook. Letter case of the property names does not count. */

@@ -10,9 +10,17 @@ import { trailColumns, trailSheet } from "./trail-columns.js";
 export interface WorkbookTrail {
   /** Inputs and price-book figures as the workbook was written, by id; blank ones may be absent. */
   readonly written: ReadonlyMap<string, InputValue | null>;
+  /** The rest of each line of those lists: unit, origin, by, when, note, meaning. */
+  readonly said: ReadonlyMap<string, WrittenLine>;
   readonly entries: readonly TrailEntry[];
   /** What on the sheet cannot be read, as sentences. */
   readonly faults: readonly string[];
+}
+
+/** A line of the lists of values as written, and where it stands. */
+export interface WrittenLine {
+  readonly address: string;
+  readonly cells: readonly CellContent["value"][];
 }
 
 const isEntry = new Ajv({ allowUnionTypes: true, strict: false }).compile<TrailEntry>(entrySchema);
@@ -24,6 +32,7 @@ export function readTrailSheet(content: WorkbookContent): WorkbookTrail | undefi
   );
   if (sheet === undefined) return undefined;
   const written = new Map<string, InputValue | null>();
+  const said = new Map<string, WrittenLine>();
   const entries: TrailEntry[] = [];
   const faults: string[] = [];
   let part: keyof typeof trailColumns | undefined;
@@ -33,11 +42,15 @@ export function readTrailSheet(content: WorkbookContent): WorkbookTrail | undefi
     if (heading !== undefined) part = heading;
     else if (part !== undefined && cells[1] !== null && cells[1] !== undefined) {
       const fault = part === "values" ? takeValue(cells, written) : takeEntry(cells, line, entries);
+      if (part === "values") {
+        const own = trailColumns.values.map((_, i) => cells[i] ?? null);
+        said.set(String(cells[1]), { address: `A${line}`, cells: own });
+      }
       if (fault !== undefined) faults.push(`Sheet ${sheet.name}, line ${line}: ${fault}`);
     }
   }
   if (part === undefined) faults.push(`Sheet ${sheet.name} has lost its headings.`);
-  return { written, entries, faults };
+  return { written, said, entries, faults };
 }
 
 type Value = CellContent["value"];

@@ -6,6 +6,8 @@ import { booleanOf, unescaped } from "./text.js";
 export interface ValueContext {
   readonly sharedStrings: readonly string[];
   readonly date1904: boolean;
+  /** The places of shared texts a part of which is set apart, where the look is asked for. */
+  readonly uneven?: ReadonlySet<number>;
 }
 
 const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;

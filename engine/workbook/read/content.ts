@@ -1,6 +1,7 @@
 import type { Position } from "./address.js";
+import type { SheetLook, WorkbookLook } from "./look/content.js";
 
-/** What a workbook says: no styles, no layout. */
+/** What a workbook says; how it looks too, where that was asked for. */
 export interface WorkbookContent {
   /** In the order of the tabs. */
   readonly sheets: readonly SheetContent[];
@@ -9,6 +10,7 @@ export interface WorkbookContent {
   readonly partNames: readonly string[];
   /** True when dates count from 1904: each serial number is then 1,462 lower than usual. */
   readonly date1904: boolean;
+  readonly look?: WorkbookLook;
 }
 
 export interface SheetContent {
@@ -22,6 +24,7 @@ export interface SheetContent {
   readonly validated: ReadonlySet<string>;
   /** Filled cells by address ("B12"). A cell that has only a style is not among them. */
   readonly cells: ReadonlyMap<string, CellContent>;
+  readonly look?: SheetLook;
 }
 
 export type SheetState = "visible" | "hidden" | "veryHidden";
@@ -33,6 +36,10 @@ export interface CellContent {
   readonly formula?: string;
   /** The rectangle that an array formula fills. */
   readonly array?: string;
+  /** The number of its style, where the look was asked for. */
+  readonly style?: number;
+  /** A part of its text is set apart: tiny, pale, struck or raised. */
+  readonly uneven?: true;
 }
 
 export type CellValue = number | string | boolean | { readonly error: string } | null;

@@ -29,3 +29,19 @@ export const customProperties: ReadonlySet<string> = new Set([
   "http://purl.oclc.org/ooxml/officeDocument/customProperties",
   "http://purl.oclc.org/ooxml/officeDocument/docPropsVTypes",
 ]);
+
+/** Elements that offer alternatives for programs of other years. */
+export const compatibility: ReadonlySet<string> = new Set([
+  "http://schemas.openxmlformats.org/markup-compatibility/2006",
+]);
+
+/** Drawings: shapes, charts, themes. Alternatives for programs of other years are read through. */
+export const drawing: ReadonlySet<string> = new Set([
+  "http://schemas.openxmlformats.org/drawingml/2006/main",
+  "http://purl.oclc.org/ooxml/drawingml/main",
+  "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing",
+  "http://purl.oclc.org/ooxml/drawingml/spreadsheetDrawing",
+  "http://schemas.openxmlformats.org/drawingml/2006/chart",
+  "http://purl.oclc.org/ooxml/drawingml/chart",
+  "http://schemas.openxmlformats.org/markup-compatibility/2006",
+]);

@@ -44,6 +44,13 @@ export class Package implements Parts {
     walkXml(unpack(this.#bytes, entry, this.budget), part, this.budget, visitor);
   }
 
+  /** The text of a part that need not be well-formed, such as drawings of the old kind. */
+  text(part: string): string {
+    const entry = this.#entries.get(part.toLowerCase());
+    if (entry === undefined) return "";
+    return Buffer.from(unpack(this.#bytes, entry, this.budget)).toString("utf8");
+  }
+
   /** Where a part points to; "" stands for the package itself. */
   relationshipsOf(part: string): readonly Relationship[] {
     return this.has(relationshipsPartOf(part)) ? readRelationships(this, part) : [];

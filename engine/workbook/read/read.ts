@@ -1,6 +1,8 @@
 import type { DefinedName, DocumentProperties, SheetContent, WorkbookContent } from "./content.js";
 import { notWorkbook, saveAsXlsx } from "./disguise.js";
 import type { ReadLimits } from "./limits.js";
+import { readLook, readSheetLook } from "./look/read-look.js";
+import { SheetListener } from "./look/sheet.js";
 import { Package } from "./package.js";
 import { readProperties } from "./properties.js";
 import { damaged } from "./refused.js";
@@ -18,6 +20,8 @@ export interface ReadOptions {
   ) => boolean;
   /** False: cells with formulas give their results alone. */
   readonly formulas?: boolean;
+  /** True: also how the cells look, what lies over them and what else the workbook carries. */
+  readonly look?: boolean;
   readonly limits?: Partial<ReadLimits>;
 }
 
@@ -43,9 +47,11 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
   if (workbook.sheets.length === 0) throw damaged("The workbook has no sheets");
   const links = from.relationshipsOf(main);
   const strings = links.find(({ type }) => type === "sharedStrings")?.target;
+  const uneven = options.look ? new Set<number>() : undefined;
   const context = {
-    sharedStrings: strings === undefined ? [] : readSharedStrings(from, strings),
+    sharedStrings: strings === undefined ? [] : readSharedStrings(from, strings, uneven),
     date1904: workbook.date1904,
+    ...(uneven === undefined ? {} : { uneven }),
   };
   const properties = readProperties(from, packageLinks);
   const linksById = new Map(links.map((link) => [link.id, link]));
@@ -74,12 +80,10 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
     if (!worksheetType.test(from.contentType(link.target) ?? "")) {
       throw damaged(`Sheet ${name} of the workbook has a part that is not a worksheet`);
     }
-    return {
-      name,
-      state,
-      read,
-      ...readWorksheet(from, link.target, name, context, options.formulas),
-    };
+    const listener = options.look ? new SheetListener() : undefined;
+    const content = readWorksheet(from, link.target, name, context, options.formulas, listener);
+    const look = listener === undefined ? {} : { look: readSheetLook(from, link.target, listener) };
+    return { name, state, read, ...content, ...look };
   });
   return {
     sheets,
@@ -87,6 +91,7 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
     properties,
     partNames: from.partNames,
     date1904: workbook.date1904,
+    ...(options.look ? { look: readLook(from, main, workbook.settings, packageLinks, links) } : {}),
   };
 }
 

@@ -15,6 +15,8 @@ interface Sharer {
   readonly address: string;
   readonly at: Position;
   readonly value: CellValue;
+  readonly style?: number;
+  readonly uneven?: true;
 }
 
 /** Writes out shared formulas (ISO/IEC 29500-1 §18.3.1.40): one cell has the text, the others its number. */
@@ -47,7 +49,7 @@ export class SharedFormulas {
       this.#set(cells, cell, text);
     } else if (master === undefined) {
       this.#waiting.push({ cell, index });
-      cells.set(cell.address, { value: cell.value });
+      cells.set(cell.address, contentOf(cell));
     } else {
       this.#set(cells, cell, shifted(master, cell.at));
     }
@@ -67,10 +69,14 @@ export class SharedFormulas {
     }
   }
 
-  #set(cells: Map<string, CellContent>, { address, value }: Sharer, formula: string): void {
+  #set(cells: Map<string, CellContent>, cell: Sharer, formula: string): void {
     this.#budget.spend("formulaCharacters", formula.length, "The workbook");
-    cells.set(address, { value, formula });
+    cells.set(cell.address, { ...contentOf(cell), formula });
   }
+}
+
+function contentOf({ address: _, at: __, ...content }: Sharer): CellContent {
+  return content;
 }
 
 function shifted(master: Master, at: Position): string {

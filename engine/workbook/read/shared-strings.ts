@@ -1,3 +1,4 @@
+import { setsApart } from "./look/runs.js";
 import { spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
 import { textOf } from "./text.js";
@@ -5,8 +6,10 @@ import { textOf } from "./text.js";
 /**
  * Reads the table of shared texts (ISO/IEC 29500-1 §18.4). The runs of a rich text are joined; phonetic
  * text, which says how to pronounce, is left out.
+ *
+ * @param uneven takes the places of texts of which a run is set apart
  */
-export function readSharedStrings(from: Package, part: string): string[] {
+export function readSharedStrings(from: Package, part: string, uneven?: Set<number>): string[] {
   const strings: string[] = [];
   let text = "";
   let run = "";
@@ -21,6 +24,8 @@ export function readSharedStrings(from: Package, part: string): string[] {
       } else if (isText(path)) {
         run = "";
         space = attributes["xml:space"]?.value;
+      } else if (path.startsWith(runPath) && setsApart(path.slice(runPath.length), attributes)) {
+        uneven?.add(strings.length);
       }
     },
     text(path, piece) {
@@ -33,6 +38,8 @@ export function readSharedStrings(from: Package, part: string): string[] {
   });
   return strings;
 }
+
+const runPath = "sst/si/r/rPr/";
 
 function isText(path: string): boolean {
   return path === "sst/si/t" || path === "sst/si/r/t";

@@ -16,6 +16,8 @@ export interface WorkbookPart {
   readonly sheets: readonly ListedSheet[];
   readonly names: readonly DefinedName[];
   readonly date1904: boolean;
+  /** Attributes of what sets the workbook's calculation: `calcPr.iterate`, `workbookPr.date1904`. */
+  readonly settings: ReadonlyMap<string, string>;
 }
 
 interface WrittenName {
@@ -33,6 +35,12 @@ export function readWorkbookPart(from: Package, part: string): WorkbookPart {
   const sheets: ListedSheet[] = [];
   const written: WrittenName[] = [];
   let date1904 = false;
+  const settings = new Map<string, string>();
+  const keep = (element: string, attributes: Attributes) => {
+    for (const { local, value } of Object.values(attributes)) {
+      settings.set(`${element}.${local}`, value);
+    }
+  };
   let attributesOfName: Attributes = {};
   let text = "";
   from.walk(part, {
@@ -40,8 +48,10 @@ export function readWorkbookPart(from: Package, part: string): WorkbookPart {
     root: "workbook",
     open(path, attributes) {
       if (path === "workbook/sheets/sheet") sheets.push(sheetOf(attributes));
-      else if (path === "workbook/workbookPr")
+      else if (path === "workbook/workbookPr") {
         date1904 = booleanOf(attributes.date1904?.value) ?? false;
+        keep("workbookPr", attributes);
+      } else if (path === "workbook/calcPr") keep("calcPr", attributes);
       else if (path === namePath) {
         from.budget.spend("names", 1, "The workbook");
         attributesOfName = attributes;
@@ -68,7 +78,7 @@ export function readWorkbookPart(from: Package, part: string): WorkbookPart {
       });
     },
   });
-  return { sheets, names: namesOf(written, sheets), date1904 };
+  return { sheets, names: namesOf(written, sheets), date1904, settings };
 }
 
 function sheetOf(attributes: Attributes): ListedSheet {

@@ -2,7 +2,9 @@ import { addressOf, lastColumn, lastRow, type Position, positionOf } from "./add
 import { badCell, cellValue, type ValueContext } from "./cell-value.js";
 import type { CellContent } from "./content.js";
 import { addCovered } from "./covered.js";
-import { spreadsheet } from "./namespaces.js";
+import { setsApart } from "./look/runs.js";
+import type { SheetListener } from "./look/sheet.js";
+import { compatibility, spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
 import { SharedFormulas } from "./shared-formulas.js";
 import { booleanOf, textOf, unescaped } from "./text.js";
@@ -23,6 +25,7 @@ const rowPath = "worksheet/sheetData/row";
 const cellPath = `${rowPath}/c`;
 const valuePath = `${cellPath}/v`;
 const formulaPath = `${cellPath}/f`;
+const runPath = `${cellPath}/is/r/rPr/`;
 const textPaths = new Set([`${cellPath}/is/t`, `${cellPath}/is/r/t`]);
 
 /** The cell that is being read. */
@@ -34,12 +37,18 @@ interface OpenCell {
   inline?: string;
   formula?: string;
   formulaAttributes?: Attributes;
+  style?: number;
+  uneven?: true;
 }
+
+/** With what decides how cells look, alternatives for other programs are heard of too. */
+const heardOf: ReadonlySet<string> = new Set([...spreadsheet, ...compatibility]);
 
 /**
  * Reads the filled cells of a worksheet part (ISO/IEC 29500-1 §18.3.1). Everything that does not bear on
  * values (merges, validations, conditional formats) is passed over, whatever area it claims.
  * @param formulas false: only the values are wanted, and cells with formulas give their results alone
+ * @param listener hears what decides how the cells look
  */
 export function readWorksheet(
   from: Package,
@@ -47,6 +56,7 @@ export function readWorksheet(
   sheet: string,
   context: ValueContext,
   formulas = true,
+  listener?: SheetListener,
 ): SheetCells {
   const cells = new Map<string, CellContent>();
   const shared = new SharedFormulas(from.budget, sheet);
@@ -84,6 +94,7 @@ export function readWorksheet(
     }
     last = at;
     cell = { at, address, type: attributes.t?.value ?? "n" };
+    if (listener !== undefined) cell.style = Number(attributes.s?.value ?? 0);
   }
 
   function closeCell(closed: OpenCell): void {
@@ -96,34 +107,47 @@ export function readWorksheet(
     if (value === null && attributes === undefined) return;
     from.budget.spend("cells", 1, "The workbook");
     const kind = attributes?.t?.value;
+    const look = lookOf(closed);
     if (attributes === undefined || !formulas) {
-      cells.set(closed.address, { value });
+      cells.set(closed.address, { value, ...look });
     } else if (kind === "shared") {
       shared.add(
         cells,
-        { address: closed.address, at: closed.at, value },
+        { address: closed.address, at: closed.at, value, ...look },
         attributes,
         closed.formula ?? "",
       );
     } else if (kind === "dataTable") {
       const inputs = [attributes.r1?.value ?? "", attributes.r2?.value ?? ""].join(",");
-      cells.set(closed.address, { value, formula: `TABLE(${inputs})` });
+      cells.set(closed.address, { value, formula: `TABLE(${inputs})`, ...look });
     } else {
       const formula = closed.formula ?? "";
       from.budget.spend("formulaCharacters", formula.length, "The workbook");
       const array = kind === "array" ? { array: attributes.ref?.value ?? closed.address } : {};
-      cells.set(closed.address, formula === "" ? { value } : { value, formula, ...array });
+      cells.set(
+        closed.address,
+        formula === "" ? { value, ...look } : { value, formula, ...array, ...look },
+      );
     }
   }
 
+  function lookOf({ style, type, value, uneven }: OpenCell): Pick<CellContent, "style" | "uneven"> {
+    if (style === undefined) return {};
+    const apart = uneven ?? (type === "s" && context.uneven?.has(Number(value)));
+    return apart ? { style, uneven: true } : { style };
+  }
+
   from.walk(part, {
-    namespaces: spreadsheet,
+    namespaces: listener === undefined ? spreadsheet : heardOf,
     root: "worksheet",
     ...(formulas ? {} : { silent: new Set([formulaPath]) }),
     open(path, attributes) {
+      listener?.open(path, attributes);
       if (path === rowPath) openRow(attributes);
       else if (path === cellPath) openCell(attributes);
-      else if (path === "worksheet/cols/col") hiddenColumns += hiddenIn(attributes);
+      else if (cell !== undefined && path.startsWith(runPath)) {
+        if (setsApart(path.slice(runPath.length), attributes)) cell.uneven = true;
+      } else if (path === "worksheet/cols/col") hiddenColumns += hiddenIn(attributes);
       else if (path === "worksheet/dataValidations/dataValidation") {
         addCovered(validated, attributes.sqref?.value ?? "");
       } else if (cell !== undefined && (path === valuePath || path === formulaPath)) {
@@ -138,6 +162,7 @@ export function readWorksheet(
       }
     },
     text(path, piece) {
+      if (cell === undefined) listener?.text(path, piece);
       if (
         cell === undefined ||
         !(path === valuePath || path === formulaPath || textPaths.has(path))

@@ -73,7 +73,11 @@ export function writeTrail(
 }
 
 /** Single inputs always; those in rows where they hold something. */
-function inputRows(model: Model, values: readonly Value[], { trail = [] }: Identity): Content[][] {
+export function inputRows(
+  model: Model,
+  values: readonly Value[],
+  { trail = [] }: Pick<Identity, "trail">,
+): Content[][] {
   const origins = inputOrigins(model, values, trail);
   return model.cells.flatMap((cell) => {
     const origin = origins.get(cell.id);
@@ -84,10 +88,11 @@ function inputRows(model: Model, values: readonly Value[], { trail = [] }: Ident
   });
 }
 
-function priceRows(
+/** The figures that came from the price book, row by row. */
+export function priceRows(
   model: Model,
   values: readonly Value[],
-  { book, bookAsOf }: Identity,
+  { book, bookAsOf }: Pick<Identity, "book" | "bookAsOf">,
 ): Content[][] {
   return model.cells.flatMap((cell) => {
     const value = recorded(cell, values[cell.index]);

@@ -2,7 +2,7 @@ import exceljs from "exceljs";
 import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { headOf } from "../../job/trail/chain.js";
-import { inputsMark } from "../../job/trail/inputs.js";
+import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
 import type { Cell, Model } from "../../template/model.js";
 import { identityProperties } from "../match/identity.js";
 import { type Page, writeHeading, writeLines, writeProse, writeText } from "./blocks.js";
@@ -132,6 +132,7 @@ function propertiesOf(
     prices: identity.prices,
     trailHead: headOf(identity.trail ?? []),
     inputsMark: inputsMark(model, values),
+    pricesMark: pricesMark(model, values),
   } satisfies Record<keyof typeof identityProperties, string | undefined>;
   return Object.fromEntries(
     Object.entries(given).flatMap(([key, value]) =>

@@ -282,7 +282,7 @@ const cases: readonly Case[] = [
           `$1<c r="Z4" t="inlineStr">${inlineText("see me")}</c></row>`,
         ),
       ),
-    finds: { grade: "to know", code: "text-changed", where: "Price!Z4" },
+    finds: { grade: "to know", code: "note", where: "Price!Z4" },
   },
   {
     what: "the rules for what may be typed taken off",

@@ -1,0 +1,46 @@
+import { trailSheet } from "../../workbook/match/trail-columns.js";
+import type { WorkbookContent } from "../../workbook/read/content.js";
+import type { Finding } from "../finding.js";
+import type { SheetPair } from "../other-cells.js";
+import type { Subject } from "../subject.js";
+import { checkCellLooks } from "./cells.js";
+import type { LookPair } from "./compared.js";
+import { checkOverCells } from "./over-cells.js";
+import { checkPage } from "./page.js";
+import { checkProgram } from "./program.js";
+import { checkRules } from "./rules.js";
+import { checkSpaces } from "./spaces.js";
+
+/**
+ * Holds how a workbook looks against a fresh writing of the same job: whatever changes what a person reads on
+ * screen or paper, or what a program does with the workbook. What known programs change by saving is passed over.
+ * Nothing is found where the workbook was read without its look.
+ */
+export function checkLook(
+  { content, model }: Subject,
+  fresh: WorkbookContent,
+  pairs: readonly SheetPair[],
+): Finding[] {
+  const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
+  const looks = pairs.flatMap((pair): LookPair[] => {
+    const [now, then] = [pair.found.look, pair.fresh.look];
+    const [nowBook, thenBook] = [content.look, fresh.look];
+    if (!now || !then || !nowBook || !thenBook) return [];
+    const handout = handouts.has(pair.fresh.name);
+    return [{ ...pair, now, then, nowBook, thenBook, content, freshContent: fresh, handout }];
+  });
+  return [
+    ...checkProgram(content, looks),
+    ...looks.flatMap((pair) =>
+      pair.fresh.name === trailSheet
+        ? checkOverCells(pair)
+        : [
+            ...checkCellLooks(pair),
+            ...checkSpaces(pair),
+            ...checkRules(pair),
+            ...checkPage(pair),
+            ...checkOverCells(pair),
+          ],
+    ),
+  ];
+}

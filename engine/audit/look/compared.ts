@@ -1,0 +1,57 @@
+import type { Position } from "../../workbook/read/address.js";
+import { addressOf, positionOf } from "../../workbook/read/address.js";
+import type { CellContent, WorkbookContent } from "../../workbook/read/content.js";
+import type { SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
+import type { Finding } from "../finding.js";
+import type { SheetPair } from "../other-cells.js";
+
+/** A sheet whose look is compared with that of the freshly written one. */
+export interface LookPair extends SheetPair {
+  readonly now: SheetLook;
+  readonly then: SheetLook;
+  readonly nowBook: WorkbookLook;
+  readonly thenBook: WorkbookLook;
+  readonly content: WorkbookContent;
+  readonly freshContent: WorkbookContent;
+  /** The page is given to customers, suppliers or crew. */
+  readonly handout: boolean;
+}
+
+/** A cell of the template that shows something, as it is and as it would be written. */
+export interface ShownCell {
+  readonly at: Position;
+  readonly home: Position;
+  readonly now: CellContent;
+  readonly then: CellContent;
+}
+
+/** The cells of a fresh sheet that show something in the workbook. */
+export function shownCells({ found, fresh, map }: SheetPair): ShownCell[] {
+  return [...fresh.cells].flatMap(([address, then]) => {
+    const home = positionOf(address) as Position;
+    const at = map.to(home);
+    const now = at === undefined ? undefined : found.cells.get(addressOf(at));
+    return at === undefined || now === undefined || isEmpty(now) ? [] : [{ at, home, now, then }];
+  });
+}
+
+export const isEmpty = ({ value }: CellContent): boolean =>
+  value === null || (typeof value === "string" && value.trim() === "");
+
+/** A finding about how something appears. */
+export function lookFinding(
+  where: string,
+  found: string,
+  expected: string,
+  more: Partial<Finding> = {},
+): Finding {
+  return {
+    grade: "doubtful",
+    code: "look",
+    where,
+    found,
+    expected,
+    advice: "Look at the place and put it back, or take the bid anew from the job record.",
+    ...more,
+  };
+}

@@ -1,0 +1,41 @@
+/**
+ * What a number format does, with its spelling left out: `"$"#,##0` and `\$#,##0` print alike, and so do a
+ * format with and without colours and room left for signs. White, which hides, is kept.
+ */
+export function printedForm(code: string, isText: boolean): string {
+  const parts = sections(code);
+  if (isText) {
+    const own = parts[3] ?? (parts.length === 1 && parts[0]?.includes("@") ? parts[0] : undefined);
+    return own === undefined || own === "@" ? "as it is" : own;
+  }
+  // a fourth part is for texts alone
+  return parts.slice(0, 3).join(";");
+}
+
+/** Does a format show nothing of a number (or of a text)? */
+export const showsNothing = (code: string, isText: boolean): boolean =>
+  /^(|;|;;)$/.test(isText ? `x${printedForm(code, true)}`.slice(1) : printedForm(code, false));
+
+const literal = /[$\-+/():!^&'~{}<>=\s]/;
+const kept = /^\[(white|[<>=].*|h+|m+|s+)\]$/i;
+
+/** The parts of a code between semicolons, each in one spelling. */
+function sections(code: string): string[] {
+  const parts = [""];
+  const add = (piece: string) => {
+    parts[parts.length - 1] += piece;
+  };
+  const say = (text: string) => add([...text].map((one) => `\\${one}`).join(""));
+  for (const [token] of code.slice(0, 1000).matchAll(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]|./gsu)) {
+    const first = token[0] as string;
+    if (token === ";") parts.push("");
+    else if (first === '"' && token.length > 1) say(token.slice(1, -1));
+    else if (first === "\\") say(token.slice(1));
+    else if ((first === "_" || first === "*") && token.length > 1) continue;
+    else if (first === "[" && token.startsWith("[$")) say(token.slice(2, -1).replace(/-.*/, ""));
+    else if (first === "[") add(kept.test(token) ? token.toLowerCase() : "");
+    else if (literal.test(token)) say(token);
+    else add(token.toLowerCase());
+  }
+  return parts.map((part) => (part === "general" ? "general" : part));
+}

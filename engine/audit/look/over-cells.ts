@@ -1,0 +1,158 @@
+import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
+import type { Drawn } from "../../workbook/read/look/content.js";
+import type { Finding } from "../finding.js";
+import { type Area, printAreas, within } from "../printed-part.js";
+import { grouped, said, short } from "../subject.js";
+import { type LookPair, lookFinding, shownCells } from "./compared.js";
+
+/** What lies over the cells: merged cells, pictures, text boxes, charts, notes. */
+export function checkOverCells(pair: LookPair): Finding[] {
+  return [...merges(pair), ...drawn(pair), ...charts(pair), ...notes(pair)];
+}
+
+function areaOf(text: string): Area | undefined {
+  const [first = "", second = first] = text.split(":");
+  const [from, to] = [positionOf(first), positionOf(second)];
+  return from === undefined || to === undefined ? undefined : { from, to };
+}
+
+const saidArea = ({ from, to }: Area): string => `${addressOf(from)}:${addressOf(to)}`;
+
+/** Cells joined over others that show something, and texts that lost the room they had. */
+function merges(pair: LookPair): Finding[] {
+  const { found, fresh, map, now, then } = pair;
+  const shown = new Set(shownCells(pair).map(({ at }) => addressOf(at)));
+  const was = new Map<string, Area>();
+  for (const area of then.merges.map(areaOf)) {
+    const [from, to] = [area && map.to(area.from), area && map.to(area.to)];
+    if (from !== undefined && to !== undefined) was.set(saidArea({ from, to }), { from, to });
+  }
+  const is = new Set(now.merges.map((one) => one.replaceAll("$", "").toUpperCase()));
+  const over = [...is].flatMap((text) => {
+    const area = areaOf(text);
+    if (area === undefined || was.has(saidArea(area))) return [];
+    const covered = [...shown].filter((one) => {
+      const at = positionOf(one) as Position;
+      return within([area], at) && one !== addressOf(area.from);
+    });
+    if (covered.length === 0) return [];
+    const what = `cells joined over ${covered.slice(0, 6).join(", ")}, which then show nothing`;
+    return [lookFinding(`${found.name}!${text}`, what, "cells apart")];
+  });
+  const cut = [...was].flatMap(([text, { from }]) => {
+    if (is.has(text) || !shown.has(addressOf(from))) return [];
+    const home = map.from(from);
+    const cell = home === undefined ? undefined : fresh.cells.get(addressOf(home));
+    // a short text keeps its room
+    if (typeof cell?.value !== "string" || cell.value.length <= 40) return [];
+    return [lookFinding(`${found.name}!${text}`, "cells taken apart, which cuts their text", text)];
+  });
+  return [...grouped(over, 3), ...grouped(cut, 3)];
+}
+
+const kinds: Readonly<Record<string, string>> = {
+  pic: "a picture",
+  sp: "a text box or shape",
+  cxnSp: "a line",
+  contentPart: "an ink drawing",
+};
+
+/** Pictures, boxes and shapes; those clear of all cells that show something and of the printed page are notes. */
+function drawn(pair: LookPair): Finding[] {
+  const { found, content, now, then } = pair;
+  if (then.drawn.length >= now.drawn.length && now.drawn.every(({ kind }) => !(kind in kinds))) {
+    return [];
+  }
+  const shown = shownCells(pair).map(({ at }) => at);
+  const areas = printAreas(content, found.name);
+  return now.drawn.flatMap((one) => {
+    const what = kinds[one.kind];
+    if (what === undefined) return [];
+    const covered = shown.filter((at) => covers(one, at));
+    const clear =
+      covered.length === 0 && one.to !== undefined && !within(areas, one.from ?? one.to);
+    const text = one.text === "" ? "" : ` that says ${said(one.text)}`;
+    const place =
+      covered[0] === undefined ? "" : `, over ${addressOf(covered[0])} and what follows`;
+    return [
+      lookFinding(`sheet ${found.name}`, `${what}${text}${place}`, "cells in sight", {
+        code: "drawn",
+        ...(clear
+          ? { grade: "to know" as const, advice: "Nothing: it covers nothing and does not print." }
+          : {}),
+      }),
+    ];
+  });
+}
+
+const covers = ({ from, to }: Drawn, { row, column }: Position): boolean =>
+  from === undefined ||
+  to === undefined ||
+  (row >= from.row && row <= to.row && column >= from.column && column <= to.column);
+
+/** Charts that are gone, or draw other cells. */
+function charts({ found, now, then, map }: LookPair): Finding[] {
+  const count = ({ drawn: all }: typeof now) =>
+    all.filter(({ kind }) => kind === "graphicFrame").length;
+  const [is, was] = [count(now), count(then)];
+  if (is !== was) {
+    const what = is < was ? `${was - is} charts are gone` : `${is - was} charts were put in`;
+    return [lookFinding(`sheet ${found.name}`, what, `${was} charts`, { code: "drawn" })];
+  }
+  const plain = (formulas: readonly string[]) =>
+    formulas
+      // names of series that programs write as formulas
+      .filter((one) => !one.startsWith('"'))
+      .map((one) => one.replace(/[$']/g, "").toLowerCase())
+      .sort();
+  // lines that were put in move what a chart draws
+  if (!map.still || plain(now.series).join(" ") === plain(then.series).join(" ")) return [];
+  const other = plain(now.series).find((one) => !plain(then.series).includes(one));
+  return [
+    lookFinding(
+      `sheet ${found.name}`,
+      `a chart draws ${short(other ?? "fewer cells", 80)}`,
+      "the cells of the template",
+      { code: "drawn" },
+    ),
+  ];
+}
+
+function notes({ found, now, then, map }: LookPair): Finding[] {
+  const known = new Set<string>();
+  const changed: Finding[] = [];
+  for (const [address, text] of then.notes) {
+    const home = positionOf(address);
+    const to = home === undefined ? undefined : map.to(home);
+    if (to === undefined) continue;
+    known.add(addressOf(to));
+    const is = now.notes.get(addressOf(to));
+    if (is !== undefined && plainNote(is) !== plainNote(text)) {
+      const where = `${found.name}!${addressOf(to)}, its note`;
+      changed.push(
+        lookFinding(where, said(short(is)), said(short(text)), { code: "text-changed" }),
+      );
+    }
+  }
+  const added = [...now.notes].flatMap(([address, text]): Finding[] =>
+    known.has(address)
+      ? []
+      : [
+          lookFinding(`${found.name}!${address}, a note`, said(short(text)), "no note", {
+            code: "note",
+            grade: "to know",
+            advice: "Nothing, if it is a remark.",
+          }),
+        ],
+  );
+  const open = now.openNotes - then.openNotes;
+  return [
+    ...grouped(changed, 5),
+    ...grouped(added, 5),
+    ...(open > 0
+      ? [lookFinding(`sheet ${found.name}`, `${open} notes stand open over cells`, "notes closed")]
+      : []),
+  ];
+}
+
+const plainNote = (text: string): string => text.replace(/\s+/g, " ").trim();

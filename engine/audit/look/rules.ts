@@ -1,0 +1,220 @@
+import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
+import type { Rule, RuleLook } from "../../workbook/read/look/content.js";
+import { type CutFormula, cutFormula } from "../../workbook/read/shift.js";
+import type { Finding } from "../finding.js";
+import { grouped, short } from "../subject.js";
+import { type LookPair, lookFinding } from "./compared.js";
+import { printedForm, showsNothing } from "./format-code.js";
+import { legible } from "./legible.js";
+
+/** What a rule does to a cell: the key tells alike ones, `hides` and `rewrites` what matters of it. */
+interface Effect {
+  readonly key: string;
+  readonly hides: boolean;
+  readonly rewrites: boolean;
+  readonly said: string;
+}
+
+/** A forged sheet must not take the time. */
+const mostSteps = 2e6;
+
+/** Rules of conditional format put in or taken out, cell by cell of those that hold something. */
+export function checkRules(pair: LookPair): Finding[] {
+  const { found, fresh, map } = pair;
+  const homes = new Map<string, Position>();
+  for (const address of fresh.cells.keys()) {
+    const home = positionOf(address) as Position;
+    const at = map.to(home);
+    if (at !== undefined) homes.set(addressOf(at), home);
+  }
+  const now = effects(pair.now.rules, [...homes.keys()], (effect, rule, at) =>
+    effect(rule, at, pair.nowBook.styles.rules, map.still ? undefined : (to) => map.from(to)),
+  );
+  const then = effects(pair.then.rules, [...homes.values()].map(addressOf), (effect, rule, at) =>
+    effect(rule, at, pair.thenBook.styles.rules, map.still ? undefined : (to) => to),
+  );
+  const added = new Map<string, { effect: Effect; cells: string[] }>();
+  const gone = new Map<string, { effect: Effect; cells: string[] }>();
+  for (const [address, home] of homes) {
+    const here = now.get(address) ?? new Map<string, Effect>();
+    const there = then.get(addressOf(home)) ?? new Map<string, Effect>();
+    for (const [key, effect] of here) if (!there.has(key)) note(added, effect, address);
+    for (const [key, effect] of there) if (!here.has(key)) note(gone, effect, address);
+  }
+  const lostRules = [...gone.values()].map(({ effect, cells }) =>
+    lookFinding(
+      placesOf(found.name, cells),
+      `the rule ${effect.said} is gone`,
+      effect.hides ? "rows that are not used out of sight" : "a warning that stands out",
+      losesRules.test(pair.nowBook.application) ? lost : {},
+    ),
+  );
+  const own = [...added.values()].map(({ effect, cells }) =>
+    addedFinding(found.name, effect, cells),
+  );
+  return [...own.slice(0, 20), ...grouped(lostRules, 3)];
+}
+
+/** Gnumeric keeps one rule where several lie on one another. */
+const losesRules = /gnumeric/i;
+const lost = {
+  grade: "to know",
+  advice: "Nothing: Gnumeric, which saved the workbook, keeps one rule where two lie on a cell.",
+} as const;
+
+function note(
+  list: Map<string, { effect: Effect; cells: string[] }>,
+  effect: Effect,
+  cell: string,
+): void {
+  const known = list.get(effect.key);
+  if (known === undefined) list.set(effect.key, { effect, cells: [cell] });
+  else known.cells.push(cell);
+}
+
+function addedFinding(sheet: string, { hides, rewrites, said }: Effect, cells: string[]): Finding {
+  const where = placesOf(sheet, cells);
+  if (hides) return lookFinding(where, `a rule that hides the text: ${said}`, "no such rule");
+  if (rewrites) {
+    return lookFinding(where, `a rule that shows figures otherwise: ${said}`, "no such rule");
+  }
+  return lookFinding(where, `a rule of the office's own: ${said}`, "no such rule", {
+    grade: "to know",
+    advice: "Nothing: it colours cells, and all can be read.",
+  });
+}
+
+const placesOf = (sheet: string, cells: readonly string[]): string =>
+  `${sheet}!${cells.slice(0, 6).join(", ")}${cells.length > 6 ? `, and ${cells.length - 6} more` : ""}`;
+
+type Back = ((at: Position) => Position | undefined) | undefined;
+type EffectOf = (rule: CutRule, at: Position, looks: readonly RuleLook[], back: Back) => Effect;
+
+/** The effects on each cell of a list, by address. */
+function effects(
+  rules: readonly Rule[],
+  addresses: readonly string[],
+  of: (effect: EffectOf, rule: CutRule, at: Position) => Effect,
+): Map<string, Map<string, Effect>> {
+  const wanted = new Map(addresses.map((one) => [one, positionOf(one) as Position]));
+  const found = new Map<string, Map<string, Effect>>();
+  let steps = 0;
+  for (const rule of rules) {
+    const cut = cutRule(rule);
+    for (const { from, to } of cut.areas) {
+      const size = (to.row - from.row + 1) * (to.column - from.column + 1);
+      steps += Math.min(size, wanted.size);
+      if (steps > mostSteps) return found;
+      for (const [address, at] of size <= wanted.size ? cellsOf(from, to, wanted) : wanted) {
+        if (at.row < from.row || at.row > to.row) continue;
+        if (at.column < from.column || at.column > to.column) continue;
+        const effect = of(effectOf, cut, at);
+        const own = found.get(address) ?? new Map<string, Effect>();
+        found.set(address, own.set(effect.key, effect));
+      }
+    }
+  }
+  return found;
+}
+
+function* cellsOf(
+  from: Position,
+  to: Position,
+  wanted: ReadonlyMap<string, Position>,
+): Generator<[string, Position]> {
+  for (let row = from.row; row <= to.row; row++) {
+    for (let column = from.column; column <= to.column; column++) {
+      const at = wanted.get(addressOf({ row, column }));
+      if (at !== undefined) yield [addressOf(at), at];
+    }
+  }
+}
+
+/** A rule with its areas and formulas taken apart, and its effect where that is one for all cells. */
+interface CutRule {
+  readonly rule: Rule;
+  readonly areas: readonly { from: Position; to: Position }[];
+  readonly formulas: readonly CutFormula[];
+  same?: Effect;
+}
+
+function cutRule(rule: Rule): CutRule {
+  const areas = rule.areas
+    .slice(0, 20000)
+    .split(/\s+/)
+    .flatMap((area) => {
+      const [first = "", second = first] = area.split(":");
+      const [from, to] = [positionOf(first), positionOf(second)];
+      return from === undefined || to === undefined ? [] : [{ from, to }];
+    });
+  return { rule, areas, formulas: rule.formulas.map(cutFormula) };
+}
+
+/** Kinds that programs make of a formula when they see through it. */
+const byFormula =
+  /^(expression|beginsWith|endsWith|containsText|notContainsText|containsBlanks|notContainsBlanks|containsErrors|notContainsErrors|timePeriod)$/;
+const drawn = /^(iconSet|dataBar)$/;
+
+function effectOf(cut: CutRule, at: Position, looks: readonly RuleLook[], back: Back): Effect {
+  if (back === undefined && cut.same !== undefined) return cut.same;
+  const { rule, formulas } = cut;
+  const { format, ink, fill, struck } = looks[rule.look ?? -1] ?? {};
+  const kind =
+    byFormula.test(rule.kind) && rule.formulas.length > 0
+      ? "when"
+      : `${rule.kind} ${rule.operator}`.trim();
+  const base = cut.areas[0]?.from ?? at;
+  const terms = formulas.map((one) => relative(one, base, at, back)).join(", ");
+  const shows = format === undefined ? "" : printedForm(format, false);
+  const hides =
+    (format !== undefined && showsNothing(format, false)) ||
+    (ink !== undefined && !legible(ink, fill)) ||
+    (fill !== undefined && !legible(ink, fill));
+  const effect: Effect = {
+    key: [kind, terms, shows, ink, fill, struck].join("|"),
+    hides,
+    rewrites: format !== undefined || struck === true || drawn.test(rule.kind),
+    said: short(`${kind} ${rule.formulas.join(", ")}`, 100),
+  };
+  if (back === undefined) cut.same = effect;
+  return effect;
+}
+
+/** A formula with its relative references told by their distance, after `back` where lines were moved. */
+function relative(cut: CutFormula, base: Position, at: Position, back: Back): string {
+  const home = back?.(at) ?? at;
+  return cut
+    .map((piece) => {
+      if (typeof piece === "string") return spelled(piece);
+      const { row, column } = piece;
+      const there = {
+        row: row === undefined ? 1 : row.absolute ? row.value : row.value - base.row + at.row,
+        column:
+          column === undefined
+            ? 1
+            : column.absolute
+              ? column.value
+              : column.value - base.column + at.column,
+      };
+      const to = back?.(there) ?? there;
+      const part = (one: { absolute: boolean } | undefined, value: number, own: number) =>
+        one === undefined ? "" : one.absolute ? `$${value}` : `[${value - own}]`;
+      return `R${part(row, to.row, home.row)}C${part(column, to.column, home.column)}`;
+    })
+    .join("");
+}
+
+/** Letter case, spaces, quotes around sheets and the spelling of TRUE do not count outside texts. */
+const spelled = (text: string): string =>
+  text
+    .split(/("[^"]*")/)
+    .map((part, i) =>
+      i % 2 === 1
+        ? part
+        : part
+            .replace(/[\s']+/g, "")
+            .toUpperCase()
+            .replace(/\bTRUE\b(\(\))?/g, "1")
+            .replace(/\bFALSE\b(\(\))?/g, "0"),
+    )
+    .join("");

@@ -1,0 +1,120 @@
+import { spreadsheet } from "../namespaces.js";
+import type { Package } from "../package.js";
+import { booleanOf } from "../text.js";
+import type { Attributes } from "../xml.js";
+import { colorOf } from "./colors.js";
+import type { CellLook, RuleLook, Styles } from "./content.js";
+
+/** Codes that a file may name by number alone (ISO/IEC 29500-1 §18.8.30); dates as in US programs. */
+const builtIn: Readonly<Record<number, string>> = {
+  1: "0",
+  2: "0.00",
+  3: "#,##0",
+  4: "#,##0.00",
+  5: '"$"#,##0_);("$"#,##0)',
+  6: '"$"#,##0_);[Red]("$"#,##0)',
+  7: '"$"#,##0.00_);("$"#,##0.00)',
+  8: '"$"#,##0.00_);[Red]("$"#,##0.00)',
+  9: "0%",
+  10: "0.00%",
+  11: "0.00E+00",
+  12: "# ?/?",
+  13: "# ??/??",
+  14: "m/d/yyyy",
+  15: "d-mmm-yy",
+  16: "d-mmm",
+  17: "mmm-yy",
+  18: "h:mm AM/PM",
+  19: "h:mm:ss AM/PM",
+  20: "h:mm",
+  21: "h:mm:ss",
+  22: "m/d/yyyy h:mm",
+  37: "#,##0_);(#,##0)",
+  38: "#,##0_);[Red](#,##0)",
+  39: "#,##0.00_);(#,##0.00)",
+  40: "#,##0.00_);[Red](#,##0.00)",
+  45: "mm:ss",
+  46: "[h]:mm:ss",
+  47: "mm:ss.0",
+  48: "##0.0E+0",
+  49: "@",
+};
+
+type Draft<T> = { -readonly [key in keyof T]: T[key] };
+type Font = Draft<Pick<CellLook, "ink" | "size" | "typeface" | "struck">>;
+
+/** No workbook of ours or of an office has near as many. */
+const mostStyles = 20000;
+
+/** Reads what of the styles part decides how text appears (ISO/IEC 29500-1 §18.8). */
+export function readStyles(
+  from: Package,
+  part: string,
+  theme: readonly (string | undefined)[],
+): Styles {
+  const formats = new Map<number, string>();
+  const fonts: Font[] = [];
+  const fills: (string | undefined)[] = [];
+  const cells: Draft<CellLook>[] = [];
+  const rules: Draft<RuleLook>[] = [];
+  let pattern = "none";
+
+  function openFont(name: string, attributes: Attributes, font: Font): void {
+    if (name === "color") font.ink = colorOf(attributes, theme) as string;
+    else if (name === "sz") font.size = Number(attributes.val?.value);
+    else if (name === "name") font.typeface = attributes.val?.value ?? "";
+    else if (name === "strike" && on(attributes)) font.struck = true;
+    if (font.ink === undefined) delete font.ink;
+  }
+
+  function openCell(attributes: Attributes): void {
+    const id = Number(attributes.numFmtId?.value ?? 0);
+    const font = fonts[Number(attributes.fontId?.value ?? 0)] ?? {};
+    const fill = fills[Number(attributes.fillId?.value ?? 0)];
+    const format = formats.get(id) ?? builtIn[id] ?? "General";
+    cells.push({ ...font, format, indent: 0, ...(fill === undefined ? {} : { fill }) });
+  }
+
+  function openRule(path: string, attributes: Attributes): void {
+    const rule = rules.at(-1);
+    if (path === "styleSheet/dxfs/dxf") rules.push({});
+    else if (rule === undefined) return;
+    else if (path.endsWith("/numFmt")) rule.format = attributes.formatCode?.value ?? "General";
+    else if (path.endsWith("/font/color")) set(rule, "ink", colorOf(attributes, theme));
+    else if (path.endsWith("/font/strike") && on(attributes)) rule.struck = true;
+    // the colour of a rule's plain fill stands where that of a pattern's ground does
+    else if (path.endsWith("/patternFill/bgColor")) set(rule, "fill", colorOf(attributes, theme));
+  }
+
+  from.walk(part, {
+    namespaces: spreadsheet,
+    root: "styleSheet",
+    open(path, attributes) {
+      if (cells.length > mostStyles || rules.length > mostStyles) return;
+      if (path.startsWith("styleSheet/dxfs/")) openRule(path, attributes);
+      else if (path === "styleSheet/numFmts/numFmt") {
+        formats.set(Number(attributes.numFmtId?.value), attributes.formatCode?.value ?? "General");
+      } else if (path === "styleSheet/fonts/font") fonts.push({});
+      else if (path.startsWith("styleSheet/fonts/font/")) {
+        openFont(path.slice(22), attributes, fonts.at(-1) ?? {});
+      } else if (path === "styleSheet/fills/fill") fills.push(undefined);
+      else if (path === "styleSheet/fills/fill/patternFill") {
+        pattern = attributes.patternType?.value ?? "none";
+      } else if (path === "styleSheet/fills/fill/patternFill/fgColor" && pattern === "solid") {
+        fills[fills.length - 1] = colorOf(attributes, theme);
+      } else if (path === "styleSheet/cellXfs/xf") openCell(attributes);
+      else if (path === "styleSheet/cellXfs/xf/alignment") {
+        const cell = cells.at(-1);
+        if (cell !== undefined) cell.indent = Number(attributes.indent?.value ?? 0);
+      }
+    },
+  });
+  return { cells, rules };
+}
+
+function set(rule: Draft<RuleLook>, key: "ink" | "fill", color: string | undefined): void {
+  if (color !== undefined) rule[key] = color;
+}
+
+/** An element such as <strike/> is on unless it says that it is not. */
+const on = ({ val }: Attributes): boolean => val === undefined || booleanOf(val.value) === true;
