@@ -1,8 +1,8 @@
 import { check as checkTree, fitTo, type Scope } from "../formula/check.js";
+import { everywhere } from "../formula/everywhere.js";
 import { FormulaError } from "../formula/formula-error.js";
 import { natives } from "../formula/functions/index.js";
 import { Inliner } from "../formula/inline.js";
-import { lookups } from "../formula/lookups.js";
 import { parse } from "../formula/parse.js";
 import { swallows } from "../formula/refused.js";
 import { frozen, type Tree } from "../formula/tree.js";
@@ -37,7 +37,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   const worded = { ...template, sheets: declared };
   const faults = [...nameFaults(worded), ...structureFaults(worded)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
-  const named = [...lookups, ...template.formulas, ...wordFormulas(template.sheets)];
+  const named = [...everywhere, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
   const { sheet, checks } = checksSheet(declared);
   const sheets = withImpliedColumns([...declared, sheet], system);

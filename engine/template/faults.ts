@@ -1,6 +1,6 @@
+import { everywhere } from "../formula/everywhere.js";
 import { FormulaError } from "../formula/formula-error.js";
 import type { Inliner } from "../formula/inline.js";
-import { lookups } from "../formula/lookups.js";
 import type { NamedFormula } from "../formula/named-formula.js";
 import { swallows } from "../formula/refused.js";
 import { areaTable } from "./area.js";
@@ -52,7 +52,7 @@ export function nameFaults(template: Template): string[] {
     if (trouble !== undefined)
       faults.push(`The named formula "${own.name}" cannot be used: ${trouble}.`);
   }
-  const doubled = [...lookups, ...template.formulas].map(({ name }) => name);
+  const doubled = [...everywhere, ...template.formulas].map(({ name }) => name);
   for (const name of new Set(doubled.filter((one, i) => doubled.indexOf(one) !== i))) {
     faults.push(`The named formula "${name}" is declared twice. Rename one.`);
   }

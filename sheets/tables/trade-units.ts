@@ -100,8 +100,7 @@ export const tradeUnits = table(
 );
 
 /** A formula for a column of the table, at a unit. */
-const at = (column: string, unit: string) =>
-  `INDEX(trade_units.${column},MATCH(${unit},trade_units.name,0))`;
+const at = (column: string, unit: string) => `PICK(trade_units.${column},trade_units.name,${unit})`;
 
 /** A condition: the two units measure the same. */
 export const sameKind = (one: string, other: string): string =>

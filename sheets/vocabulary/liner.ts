@@ -7,7 +7,7 @@ const STRIPS = formula(
   "How many strips of a roll, lapped at the seams, cover a size",
   { size: length, roll: length, lap: length },
   count,
-  "MAX(1, ROUNDUP(ROUND((size - lap) / (roll - lap), 6), 0))",
+  "MAX(1, WHOLE_UP((size - lap) / (roll - lap)))",
   geometry,
 );
 
@@ -37,6 +37,35 @@ const PIECE_COST = formula(
   geometry,
 );
 
+const COST_EITHER_WAY = formula(
+  "COST_EITHER_WAY",
+  "Liner that a piece takes from a roll, with its seams, laid the way that takes less",
+  { wide: length, long: length, roll: length, roll_length: length, lap: length, worth: length },
+  area,
+  "MIN(PIECE_COST(wide, long, roll, roll_length, lap, worth)," +
+    " PIECE_COST(long, wide, roll, roll_length, lap, worth))",
+  geometry,
+);
+
+const COST_ON_ROLL = formula(
+  "COST_ON_ROLL",
+  "The same, and more than any piece takes for a roll that cannot be used",
+  { wide: length, long: length, roll: length, roll_length: length, lap: length, worth: length },
+  area,
+  "IF(AND(roll > lap, roll_length > lap)," +
+    " COST_EITHER_WAY(wide, long, roll, roll_length, lap, worth), 1000000[ft²])",
+  geometry,
+);
+
+const CUTS_FROM = formula(
+  "CUTS_FROM",
+  "How many whole cuts of a length come from a length of liner",
+  { liner: length, cut: length },
+  count,
+  "INT(ROUND(liner / MAX(0.001[ft], cut), 6))",
+  geometry,
+);
+
 const LIFT_LIMIT = formula(
   "LIFT_LIMIT",
   "Weight that most healthy workers may lift in the posture given",
@@ -55,4 +84,12 @@ const LIFT_LIMIT = formula(
   "NIOSH Publication 94-110, revised lifting equation (twist from memory)",
 );
 
-export const linerFormulas = [STRIPS, SEAM_OF, PIECE_COST, LIFT_LIMIT] as const;
+export const linerFormulas = [
+  STRIPS,
+  SEAM_OF,
+  PIECE_COST,
+  COST_EITHER_WAY,
+  COST_ON_ROLL,
+  CUTS_FROM,
+  LIFT_LIMIT,
+] as const;

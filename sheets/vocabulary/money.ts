@@ -52,7 +52,7 @@ export const BUY_IN_PACKS = formula(
   "The whole packs that hold a quantity, counted in units",
   { needed: number, pack: number },
   number,
-  "ROUNDUP(ROUND(needed/pack,6),0)*pack",
+  "WHOLE_UP(needed/pack)*pack",
   "arithmetic; the rounding to six decimals of a pack keeps 110.0000000001 from becoming 111",
 );
 

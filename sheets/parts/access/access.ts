@@ -10,7 +10,7 @@ export const access = lines("Ground mats for access", {
   mat_rows: input(count, "Mats side by side", { default: 2, least: 0, most: 6, whole: true }),
   ground_mats: calc(
     count,
-    "mat_rows * ROUNDUP(ROUND(access_length / MAX(0.1[ft], mat_length), 6), 0)",
+    "mat_rows * WHOLE_UP(access_length / MAX(0.1[ft], mat_length))",
     "Ground mats",
     { strong: true },
   ),

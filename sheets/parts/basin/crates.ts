@@ -83,7 +83,7 @@ export const crates = lines("Storage crates and pump vault", {
   extension_code: itemCode("Item code, extension ring", { default: "vault-extension" }),
   extensions_needed: calc(
     count,
-    "vaults_needed * ROUNDUP(ROUND(MAX(0, basin_depth - vault_height) / MAX(0.1[in], extension_height), 6), 0)",
+    "vaults_needed * WHOLE_UP(MAX(0, basin_depth - vault_height) / MAX(0.1[in], extension_height))",
     "Extension rings",
   ),
   room_long: calc(length, "MAX(0, basin_length - 2 * crate_gap)", "Room for crates, along"),
@@ -116,7 +116,7 @@ export const crates = lines("Storage crates and pump vault", {
   ),
   vault_places: calc(
     count,
-    "vaults_needed * MIN(ROUNDUP(ROUND(vault_length / crate_along, 6), 0) * ROUNDUP(ROUND(vault_width / crate_across, 6), 0), ROUNDUP(ROUND(vault_width / crate_along, 6), 0) * ROUNDUP(ROUND(vault_length / crate_across, 6), 0))",
+    "vaults_needed * MIN(WHOLE_UP(vault_length / crate_along) * WHOLE_UP(vault_width / crate_across), WHOLE_UP(vault_width / crate_along) * WHOLE_UP(vault_length / crate_across))",
     "Crate places vaults take",
   ),
   crates_a_layer: calc(

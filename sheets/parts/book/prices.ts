@@ -11,6 +11,7 @@ import {
   published,
   table,
   text,
+  yesno,
 } from "../../../engine/template/index.js";
 import { sameKind, tradeUnits, unitsIn } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
@@ -81,9 +82,14 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       unit: published(text, "Unit needed", { source: ownList }),
       at: calc(count, at, "Row in the price book"),
       book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
+      same_kind: calc(
+        yesno,
+        `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`,
+        "Same kind of unit",
+      ),
       value: calc(
         precise,
-        `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),0)`,
+        `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(same_kind,${unitsIn("unit", "book_unit")},1),0)`,
         "Value",
         { decimals: 3, note: "In the unit needed, whichever the book has it in." },
       ),
@@ -93,7 +99,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
         { label: "Not in the price book" },
       ),
       unit_fits: check(
-        `IF(at>0,${sameKind("unit", "book_unit")},TRUE)`,
+        "IF(at>0,same_kind,TRUE)",
         "Rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct sheet Rates of the book.",
         { label: "Unit does not fit" },
       ),

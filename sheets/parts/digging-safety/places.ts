@@ -141,7 +141,7 @@ export const placesDug = table(
     ),
     ways_out: calc(
       count,
-      "IF(ROUND(depth - ladder_depth, 9) >= 0, MAX(1, ROUNDUP(ROUND(length / (2 * ladder_travel), 6), 0)), 0)",
+      "IF(ROUND(depth - ladder_depth, 9) >= 0, MAX(1, WHOLE_UP(length / (2 * ladder_travel))), 0)",
       "Ways out needed",
     ),
   },

@@ -62,7 +62,7 @@ export const groundBalance = lines("Balance", {
   haul_weight: calc(tons, "haul_volume / loose_factor * soil_density", "Haul-off weight"),
   haul_loads: calc(
     count,
-    "ROUNDUP(ROUND(MAX(haul_volume / MAX(0.1[yd³], haul_bed), haul_weight / MAX(0.1[ton], haul_payload)), 6), 0)",
+    "WHOLE_UP(MAX(haul_volume / MAX(0.1[yd³], haul_bed), haul_weight / MAX(0.1[ton], haul_payload)))",
     "Haul-off loads",
     { note: "By room or by weight, whichever is more.", strong: true },
   ),

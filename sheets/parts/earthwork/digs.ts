@@ -53,9 +53,10 @@ export const digs = lines("Strip and dig, in place", {
   pool_backfill: calc(soilVolume, "SUM(pool_cuts.sloped)", "Backfill around pools", {
     note: "Of pools with sloped sides.",
   }),
+  basin_topsoil_depth: calc(length, "MIN(strip_depth, dig_depth)", "Topsoil depth over basin"),
   basin_topsoil: calc(
     soilVolume,
-    "PRISMOID(dig_top_length - 2 * dig_slope * MIN(strip_depth, dig_depth), dig_top_width - 2 * dig_slope * MIN(strip_depth, dig_depth), MIN(strip_depth, dig_depth), dig_slope)",
+    "PRISMOID(dig_top_length - 2 * dig_slope * basin_topsoil_depth, dig_top_width - 2 * dig_slope * basin_topsoil_depth, basin_topsoil_depth, dig_slope)",
     "Topsoil over the basin",
   ),
   dig_topsoil: calc(

@@ -25,13 +25,13 @@ export const laborTotals = lines("Hours and days", {
   machine_hours: calc(hours, "SUM(tasks.machine)+SUM(additional_tasks.machine)", "Machine hours"),
   machine_days: calc(
     days,
-    "ROUNDUP(ROUND(machine_hours/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "WHOLE_UP(machine_hours/MAX(shift_hours,1[h/day])/1[days])*1[days]",
     "Machine days",
     { decimals: 0 },
   ),
   work_days: calc(
     days,
-    "ROUNDUP(ROUND(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "WHOLE_UP(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]",
     "Work days",
     { strong: true, decimals: 0 },
   ),

@@ -31,7 +31,7 @@ export const inspections = lines("Inspections of the digs", {
   ),
   open_dig_days: calc(
     days,
-    "ROUNDUP(ROUND(open_dig_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days],6),0)*1[days]",
+    "WHOLE_UP(open_dig_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]",
     "Days with open digs",
     { decimals: 0 },
   ),
@@ -43,7 +43,7 @@ export const inspections = lines("Inspections of the digs", {
   ),
   inspections_needed: calc(
     count,
-    "ROUNDUP(ROUND(open_dig_days/1[days]*(1+rain_chance/(1-MIN(0.9,start_chance))),6),0)",
+    "WHOLE_UP(open_dig_days/1[days]*(1+rain_chance/(1-MIN(0.9,start_chance))))",
     "Inspections",
     {
       strong: true,

@@ -47,7 +47,7 @@ export const lights = lines("Lights", {
   }),
   transformers_needed: calc(
     count,
-    "ROUNDUP(ROUND(lights_load/(transformer_rating*transformer_share),6),0)",
+    "WHOLE_UP(lights_load/(transformer_rating*transformer_share))",
     "Transformers",
     { strong: true },
   ),

@@ -67,7 +67,7 @@ export const carrying = lines("Carrying the heaviest cut", {
   liner_by_machine: input(yesno, "Liner carried by machine", { default: false }),
   liner_people: calc(
     count,
-    "IF(lift_limit > 0, ROUNDUP(ROUND(liner_weight_heaviest / MAX(0.1[lb], lift_limit), 6), 0), 999)",
+    "IF(lift_limit > 0, WHOLE_UP(liner_weight_heaviest / MAX(0.1[lb], lift_limit)), 999)",
     "People needed to carry",
     { strong: true },
   ),

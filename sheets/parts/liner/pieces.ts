@@ -10,7 +10,6 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
-import { rollNumbers } from "./rolls.js";
 
 const { runs, falls, pools } = capacity;
 export const pieceRows = 1 + runs + falls + pools;
@@ -101,11 +100,7 @@ export const linerPieces = table(
         note: "Runs and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its throw and splash to each side as well.",
       },
     ),
-    roll: calc(
-      count,
-      `IF(one_roll > 0, one_roll, ${rollNumbers.slice(0, -1).reduceRight((rest, k) => `IF(INDEX(liner_working.cost_${k}, place) = INDEX(liner_working.least, place), ${k}, ${rest})`, String(capacity.rolls))})`,
-      "Roll, row",
-    ),
+    roll: calc(count, "IF(one_roll > 0, one_roll, INDEX(liner_working.best, place))", "Roll, row"),
     roll_width: calc(length, "INDEX(liner_rolls.width, roll)", "Roll width", { decimals: 1 }),
     turned: calc(
       yesno,

@@ -14,7 +14,7 @@ import { capacity } from "../capacity.js";
 export const rollNumbers = Array.from({ length: capacity.rolls }, (_, i) => i + 1);
 
 const bought =
-  "IF(whole_rolls, rolls_opened * roll_length, ROUNDUP(ROUND(run_needed / length_step, 6), 0) * length_step)";
+  "IF(whole_rolls, rolls_opened * roll_length, WHOLE_UP(run_needed / length_step) * length_step)";
 
 /** What the supplier stocks, and what this job takes of it. */
 export const linerRolls = table(

@@ -12,38 +12,39 @@ import { rollNumbers } from "./rolls.js";
 
 const roll = (column: string, k: number) => `INDEX(liner_rolls.${column}, ${k})`;
 
-/** Stands for a roll that cannot be used, so that it is never the least. */
-const never = "1000000[ft²]";
-
 const cost = (k: number): CalcDeclaration => {
-  const on = (across: string, along: string) =>
-    `PIECE_COST(${across}, ${along}, ${roll("width", k)}, ${roll("roll_length", k)}, seam_lap, seam_worth)`;
   return calc(
     area,
-    `IF(AND(${roll("width", k)} > seam_lap, ${roll("roll_length", k)} > seam_lap), MIN(${on("width", "length")}, ${on("length", "width")}), ${never})`,
+    `COST_ON_ROLL(width, length, ${roll("width", k)}, ${roll("roll_length", k)}, seam_lap, seam_worth)`,
     `Roll ${k}: liner and seams`,
   );
 };
 
 /** The cuts of a piece that still fit on the roll that lies open. */
-const onOpen = (left: string) => `MIN(pieces, INT(ROUND(${left} / MAX(0.001[ft], cut_length), 6)))`;
-const cutsOfRoll = (k: number) =>
-  `MAX(1, INT(ROUND(${roll("roll_length", k)} / MAX(0.001[ft], cut_length), 6)))`;
+const onOpen = (left: string) => `MIN(pieces, CUTS_FROM(${left}, cut_length))`;
 
 const opened = (k: number): CalcDeclaration => {
   const rolls = (left: string) =>
-    `IF(roll = ${k}, ROUNDUP(ROUND((pieces - ${onOpen(left)}) / ${cutsOfRoll(k)}, 6), 0), 0)`;
+    `IF(roll = ${k}, WHOLE_UP((pieces - ${onOpen(left)}) / roll_cuts), 0)`;
   return calc(count, rolls(`above.left_${k}`), `Roll ${k}: opened`, { first: rolls("0[ft]") });
 };
 
 const left = (k: number): CalcDeclaration => {
   const rest = (before: string) =>
-    `IF(roll = ${k}, IF(opened_${k} = 0, ${before} - run, ${roll("roll_length", k)} - (pieces - ${onOpen(before)} - (opened_${k} - 1) * ${cutsOfRoll(k)}) * cut_length), ${before})`;
+    `IF(roll = ${k}, IF(opened_${k} = 0, ${before} - run, roll_length - (pieces - ${onOpen(before)} - (opened_${k} - 1) * roll_cuts) * cut_length), ${before})`;
   return calc(length, rest(`above.left_${k}`), `Roll ${k}: left`, {
     first: rest("0[ft]"),
     blank: `above.left_${k}`,
   });
 };
+
+/** The first roll that takes the least. */
+const bestRoll = rollNumbers
+  .slice(0, -1)
+  .reduceRight(
+    (otherwise, k) => `IF(cost_${k} = least, ${k}, ${otherwise})`,
+    String(rollNumbers.at(-1)),
+  );
 
 const columns = (name: string, of: (k: number) => CalcDeclaration) =>
   Object.fromEntries(rollNumbers.map((k) => [`${name}_${k}`, of(k)]));
@@ -66,6 +67,8 @@ export const linerWorking = table(
       "Least liner and seams",
     ),
     ...columns("cost", cost),
+    best: calc(count, bestRoll, "Roll with the least"),
+    roll_cuts: calc(count, "MAX(1, CUTS_FROM(roll_length, cut_length))", "Cuts of a whole roll"),
     ...columns("opened", opened),
     ...columns("left", left),
   },

@@ -9,13 +9,14 @@ import {
   number,
   precise,
   text,
+  yesno,
 } from "../../../engine/template/index.js";
 
 import { sameKind, unitsIn } from "../../tables/trade-units.js";
 
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
 const exactRow =
-  "IF(LEN(code)>0,IF(LISTED(items.code,code),IF(PICK(items.code,items.code,code)=code,MATCH(code,items.code,0),0),0),0)";
+  'IF(LEN(code)>0,IF(PICK_OR(items.code,items.code,code,"")=code,PLACE_OR_ZERO(items.code,code),0),0)';
 
 const fromItem = (column: string, otherwise: string): string =>
   `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
@@ -46,9 +47,10 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
     ...line,
     at: calc(count, exactRow, "Row in the price book"),
     book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
+    same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
     book_share: calc(
       precise,
-      `IF(at>0,IF(${sameKind("unit", "book_unit")},${unitsIn("unit", "book_unit")},1),1)`,
+      `IF(same_kind,${unitsIn("unit", "book_unit")},1)`,
       "Units per book unit",
       { note: "1 where the book sells by the bid's own unit." },
     ),
@@ -73,7 +75,7 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       { label: "Not in the price book" },
     ),
     unit_fits: check(
-      `IF(OR(needed<=0,at=0),TRUE,${sameKind("unit", "book_unit")})`,
+      "IF(OR(needed<=0,at=0),TRUE,same_kind)",
       "{description}, code {code}: counted in {unit}, but sold by {book_unit}, which measures something else. Choose an item sold by {unit}.",
       { label: "Unit does not fit" },
     ),
@@ -87,6 +89,6 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
 
 /** Whole loads of what is bought, waste and packs included. */
 const loads =
-  'IF(by_load,ROUNDUP(ROUND(IF(unit="‹ton|t›",order_quantity/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",order_quantity/MAX(0.1,bulk_load/1[‹yd³|m³›]),0)),6),0),0)';
+  'IF(by_load,WHOLE_UP(IF(unit="‹ton|t›",order_quantity/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",order_quantity/MAX(0.1,bulk_load/1[‹yd³|m³›]),0))),0)';
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -109,7 +109,7 @@ const byLoad = (unit: string) =>
 export const materialsTotals = lines("In short", {
   truck_loads: calc(
     count,
-    `IF(classes_share_trucks,ROUNDUP(ROUND((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›]),6),0),SUM(materials.loads)+SUM(additional_items.loads))`,
+    `IF(classes_share_trucks,WHOLE_UP((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›])),SUM(materials.loads)+SUM(additional_items.loads))`,
     "Truck loads, bulk",
     { note: "Stone, gravel and sand." },
   ),

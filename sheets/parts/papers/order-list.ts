@@ -58,7 +58,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
       wanted: calc(yesno, "order_quantity>0", "Wanted"),
       rank: calc(
         number,
-        "IF(wanted,IF(LEN(supplier)>0,MATCH(supplier,order_list.supplier,0),0)*1000,1000000)+place",
+        "IF(wanted,IF(LEN(supplier)>0,PLACE_OR_ZERO(order_list.supplier,supplier),0)*1000,1000000)+place",
         "Rank by supplier",
         { decimals: 0 },
       ),
@@ -69,7 +69,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
       ),
       from_row: calc(
         count,
-        "MATCH(SMALL(order_list.rank,place),order_list.rank,0)",
+        "PLACE_OR_ZERO(order_list.rank,SMALL(order_list.rank,place))",
         "Row shown on Orders",
       ),
     },

@@ -1,6 +1,6 @@
 import { calc, days, input, lines, yesno } from "../../../engine/template/index.js";
 
-const whole = (of: string): string => `ROUNDUP(ROUND((${of})/1[days],6),0)*1[days]`;
+const whole = (of: string): string => `WHOLE_UP((${of})/1[days])*1[days]`;
 
 /** How long the machines are on hire, which is longer than they work. */
 export const hireDays = lines("Days of hire", {

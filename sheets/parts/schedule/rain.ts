@@ -107,7 +107,7 @@ export const rainBlocks: readonly Block[] = [
     }),
     calendar_days: calc(
       days,
-      "ROUNDUP(ROUND(days_allowed/1[days]*7/MAX(work_week,1),6),0)*1[days]",
+      "WHOLE_UP(days_allowed/1[days]*7/MAX(work_week,1))*1[days]",
       "Calendar days",
       { decimals: 0 },
     ),

@@ -161,7 +161,7 @@ export const wallTable = table(
     ),
     blocks: calc(
       count,
-      'IF(kind = "block", ROUNDUP(ROUND(length / 1[ft] * ((height + buried) / 1[ft]) / MAX(0.01, block_face / 1[ft²]), 6), 0), 0)',
+      'IF(kind = "block", WHOLE_UP(length / 1[ft] * ((height + buried) / 1[ft]) / MAX(0.01, block_face / 1[ft²])), 0)',
       "Blocks",
     ),
     permitted: check(
