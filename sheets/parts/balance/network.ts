@@ -43,9 +43,16 @@ export function networkBlocks(state: State): Block[] {
     { rows: capacity.lines, beside: "pipe_lines", filled: "LEN(pipe_size)>0" },
     {
       line: calc(text, "name", "Line"),
-      stands: calc(head, state.stands, "Height", { blank: "1000000[ft]" }),
+      stands: calc(head, state.stands, "Height", {
+        blank: "1000000[ft]",
+        beyond: { from: 100000, says: "shut" },
+      }),
       pipe: calc(precise, "friction", "Friction", { decimals: 7 }),
-      fittings: calc(precise, local, "Fittings", { blank: "1", decimals: 7 }),
+      fittings: calc(precise, local, "Fittings", {
+        blank: "1",
+        decimals: 7,
+        beyond: { from: 1000000, says: "shut" },
+      }),
       flow: calc(flow, `FLOW_AT_HEAD(${prefix}_manifold-stands,pipe,fittings)`, "Flow", {
         strong: true,
       }),

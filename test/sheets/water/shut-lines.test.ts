@@ -28,6 +28,8 @@ describe("a line whose flow is not wanted", () => {
       shownValue(answers.model, answers.model.byId.get(`${name}[2]`) as Cell, answers.values);
     expect(shownAt("pipe_lines.valve_loss")).toBe("shut");
     expect(shownAt("pipe_lines.local_actual")).toBe("shut");
+    expect(shownAt("actual_lines.stands")).toBe("shut");
+    expect(shownAt("actual_lines.fittings")).toBe("shut");
     expect(shownAt("pipe_lines.siphon_words")).toBe("");
     expect(shownAt("pipe_lines.drawn_said").length).toBeLessThan(8);
     expect(shownAt("pipe_lines.above_said").length).toBeLessThan(8);
