@@ -375,6 +375,43 @@ export const harmless: Readonly<Record<string, () => Uint8Array>> = {
   "a large photo": () => altered({ "xl/media/image1.jpeg": new Uint8Array(40e6) } as Parts),
 };
 
+/** A piece of XML so many times, each another. */
+const repeated = (count: number, piece: (at: number) => string): string =>
+  Array.from({ length: count }, (_, at) => piece(at)).join("");
+
+/** One cell a row. */
+const column = (count: number, cell: (at: number) => string): string =>
+  `<sheetData>${repeated(count, (at) => `<row r="${at + 1}">${cell(at)}</row>`)}</sheetData>`;
+
+const onlySheet = (inside: string) => workbook({ sheets: { Pump: inside } });
+
+/** Just within the limits: files that cost the most of what is read, each by another way. */
+export const costly: Readonly<Record<string, () => Uint8Array>> = {
+  "dates without end": () =>
+    onlySheet(column(90e3, (at) => `<c t="d"><v>2024-01-${10 + (at % 19)}</v></c>`)),
+  "a comment before 99,000 cells": () =>
+    onlySheet(`<!-- -->${column(99e3, (at) => `<c><v>${(at * 7919) % 1000003}</v></c>`)}`),
+  "850,000 empty elements": () => onlySheet(repeated(850e3, (at) => `<x${at % 9973}/>`)),
+  "a short formula shared by 95,000 cells": () =>
+    onlySheet(
+      rows(
+        '<c><f t="shared" si="0" ref="A1:A9">A1+B1+C1+$D$1*E1+F1/G1</f></c>',
+        ...Array.from({ length: 95e3 }, () => '<c><f t="shared" si="0"/></c>'),
+      ),
+    ),
+  "90,000 custom properties": () =>
+    workbook({
+      custom: repeated(
+        90e3,
+        (at) => `<property pid="${at + 2}" name="p${at}"><vt:lpwstr>${at}</vt:lpwstr></property>`,
+      ),
+    }),
+  "190 attributes on each of 3,000 elements": () =>
+    onlySheet(
+      repeated(3000, (at) => `<x ${repeated(190, (i) => `a${i}="${(at * i) % 1000003}" `)}/>`),
+    ),
+};
+
 function withTail(tail: string): Uint8Array {
   return workbook({ sheets: { Pump: rows("<c><v>1</v></c>") + tail } });
 }
