@@ -5,6 +5,7 @@ import { balance } from "../parts/balance/part.js";
 import { basin } from "../parts/basin/part.js";
 import { berms } from "../parts/berms/part.js";
 import { book } from "../parts/book/part.js";
+import { clarifier } from "../parts/clarifier/part.js";
 import { diggingSafety } from "../parts/digging-safety/part.js";
 import { earthwork } from "../parts/earthwork/part.js";
 import { electrical } from "../parts/electrical/part.js";
@@ -41,6 +42,7 @@ export const waterfallParts: readonly Part[] = [
   stream,
   lines,
   main,
+  clarifier,
   balance,
   earthwork,
   trench,

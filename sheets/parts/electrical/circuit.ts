@@ -50,9 +50,14 @@ export const circuit = lines("Circuit of pump and lights", {
     "Current of the pump",
   ),
   lights_current: calc(current, "lights_load/supply_voltage", "Current of the transformers"),
-  circuit_current: calc(current, "pump_current+lights_current", "Current of the circuit", {
-    strong: true,
-  }),
+  circuit_current: calc(
+    current,
+    "pump_current+lights_current+clarifier_load/supply_voltage",
+    "Current of the circuit",
+    {
+      strong: true,
+    },
+  ),
   continuous_factor: published(number, "Continuous load factor", {
     value: 1.25,
     source: "NEC 210.20(A), 430.22: 125% of continuous load, or 80% of the breaker (from memory)",

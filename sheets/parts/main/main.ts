@@ -119,7 +119,7 @@ const results = lines("Main at design flow", {
   ),
   main_local: calc(
     precise,
-    "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)",
+    "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)+clarifier_local",
     "Fittings coefficient",
     { decimals: 7 },
   ),

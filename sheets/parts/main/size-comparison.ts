@@ -27,7 +27,7 @@ export const sizeComparison = table(
     main_of: calc(text, "size", "Main pipe size"),
     local: calc(
       precise,
-      "LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)",
+      "LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)+clarifier_local",
       "Fittings coefficient",
       { decimals: 7 },
     ),

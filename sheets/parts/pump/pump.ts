@@ -151,10 +151,14 @@ const duty = lines("Pump in operation", {
 });
 
 const cost = lines("Running cost", {
-  energy_a_month: calc(energy, "pump_watts*hours_a_day*1[months]", "Energy per month"),
+  energy_a_month: calc(
+    energy,
+    "(pump_watts+clarifier_load)*hours_a_day*1[months]",
+    "Energy per month",
+  ),
   energy_cost_a_month: calc(
     monthlyCost,
-    "pump_watts*hours_a_day*energy_rate",
+    "(pump_watts+clarifier_load)*hours_a_day*energy_rate",
     "Power cost per month",
     {
       strong: true,

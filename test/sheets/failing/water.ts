@@ -85,4 +85,5 @@ export const waterCases: FailingCase[] = [
   ["pump_under_water", () => ({ basin_depth: 1 })],
   ["open_converged", asItIs, priced("pumps", pump, cliff)],
   ["actual_converged", asItIs, priced("pumps", pump, cliff)],
+  ["clarifier_in_limit", () => ({ clarifier_included: true, clarifier_flow_limit: 20 })],
 ];

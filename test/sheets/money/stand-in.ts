@@ -55,6 +55,8 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     manifold_tees: input(count, "Tees of the manifold", { default: 0 }),
     manifold_caps: input(count, "Caps of the manifold", { default: 0 }),
     main_size: input(text, "Main size", { default: "2 in" }),
+    clarifier_included: input(yesno, "Clarifier", { default: false }),
+    clarifier_load: input(power, "Clarifier's load", { default: 0 }),
     check_valve_fitted: input(yesno, "Check valve", { default: false }),
     pump_watts: input(power, "Pump's power", { default: 0 }),
     pump_speed: input(number, "Pump's speed", { default: 1 }),

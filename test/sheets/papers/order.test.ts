@@ -62,6 +62,12 @@ const tasks: readonly Rule[] = [
   ],
   ["Set crates and vault", "Lay the main", "the main begins in the vault"],
   ["Lay the main", "Lay the lines", "lines leave the main"],
+  ["Lay the main", "Fit the clarifier", "it stands in the main"],
+  [
+    "Fit the clarifier",
+    "Set the pump, fill, tune the valves",
+    "its loss is in the flows that are set",
+  ],
   ["Lay the lines", "Fit outlets and valves", "valves sit on the lines"],
   [
     "Lay liner and underlayment",
