@@ -38,13 +38,13 @@ export const fillFloat = lines("Fill float, pump running", {
   float_least_below_rim: calc(smallLength, "basin_depth - float_highest", "Least float below rim"),
   float_spills_nothing: check(
     "stop_spill <= 0.01[gal]",
-    "A stop brings {stop_water}, but over a float {float_below_rim} below the rim there is room for {stop_room}. Set it {float_least_below_rim|up} below the rim on sheet Basin.",
+    "A stop brings {stop_water}, but over a float {float_below_rim} below the rim is room for {stop_room}. Set it {float_least_below_rim|up} below the rim on sheet Basin.",
     { label: "Float too high" },
   ),
   float_keeps_days: check(
     "water_filled >= MIN(basin_water_held, basin_water_needed)",
     "A fill to the float {float_below_rim} below the rim leaves {water_filled} at rest, where {basin_water_needed} are needed: raise the float, or fill more often.",
-    { label: "Float too low for the days", level: "look" },
+    { label: "Float too low for days", level: "look" },
   ),
   float_covers_pump: check(
     "float_level >= pump_minimum_water",

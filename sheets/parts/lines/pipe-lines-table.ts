@@ -65,7 +65,7 @@ export const pipeLinesTable = table(
       most: 1000000,
       note: "From manufacturer's data; a tee with uneven split can have a K below 0.",
     }),
-    above_water: input(length, "End or air break above water", {
+    above_water: input(length, "Pipe end above water", {
       default: 0,
       least: 0,
       most: 10,
@@ -213,7 +213,7 @@ export const pipeLinesTable = table(
     name_unique: check(
       "SUMPRODUCT((pipe_lines.name=name)*(pipe_lines.bore>0))<2",
       "{name} stands in more than one row: give each its own name, since the crew goes by it.",
-      { label: "Name of its own" },
+      { label: "Name used twice" },
     ),
     level_exists: check(
       "LISTED(falls.level,outlet_level)",
@@ -227,7 +227,7 @@ export const pipeLinesTable = table(
     ),
     height_agrees: check(
       "OR(ISBLANK(measured_height),ABS(height-calculated_height)<=height_tolerance)",
-      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Measure again or correct the drops on sheet Falls.",
+      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct measured height on sheet Piping.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,

@@ -112,12 +112,12 @@ export const siphonChecks = {
   ),
   end_is_above: check(
     `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
-    "{name} is to end over the water, but end or air break above water is 0: enter that height on sheet Piping.",
+    "{name} is to end over the water, but pipe end above water is 0: enter that height on sheet Piping.",
     { label: "Outlet not above water" },
   ),
   break_has_height: check(
     `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,NOT(ISBLANK(measured_height)))`,
-    "{name}: the pump must lift to its air break, but its height is missing: enter it as end or air break above water on sheet Piping.",
+    "{name}: the pump must lift to its air break, but its height is missing: enter pipe end above water on sheet Piping.",
     { label: "Air break without height", level: "look" },
   ),
   siphon_counted: check(

@@ -164,7 +164,7 @@ const results = lines("Main at design flow", {
   main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {
     decimals: 1,
   }),
-  pipe_water: calc(waterVolume, "main_water+SUM(pipe_lines.water_in_pipe)", "Water in all pipes", {
+  pipe_water: calc(waterVolume, "main_water+SUM(pipe_lines.water_in_pipe)", "Water in pipes", {
     decimals: 1,
   }),
   pipe_drained: calc(

@@ -93,7 +93,7 @@ describe("the lift against the level of the running water", () => {
 
   test("names what to enter, and that then agrees", () => {
     const said = String(agrees(0).value("lift_matches_level_message"));
-    const [, entered] = /enter ([\d.]+) in as rim_above_water/.exec(said) ?? [];
+    const [, entered] = /enter ([\d.]+) in as stream end above basin water/.exec(said) ?? [];
     expect(Number(entered)).toBeGreaterThanOrEqual(below);
     expect(Number(entered)).toBeLessThan(below + 0.1);
     expect(agrees(Number(entered)).value("lift_matches_level")).toBe(true);
