@@ -8,7 +8,7 @@ import { compatibility, spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
 import { SharedFormulas } from "./shared-formulas.js";
 import { booleanOf, textOf, unescaped } from "./text.js";
-import type { Attributes } from "./xml.js";
+import type { Attributes, XmlVisitor } from "./xml.js";
 
 export interface SheetCells {
   readonly cells: Map<string, CellContent>;
@@ -58,136 +58,170 @@ export function readWorksheet(
   formulas = true,
   listener?: SheetListener,
 ): SheetCells {
-  const cells = new Map<string, CellContent>();
-  const shared = new SharedFormulas(from.budget, sheet);
-  let hiddenRows = 0;
-  const validated = new Set<string>();
-  let hiddenColumns = 0;
-  let row = 0;
-  let last: Position = { row: 0, column: 0 };
-  let cell: OpenCell | undefined;
-  let text = "";
-  let space: string | undefined;
+  const reader = new WorksheetReader(from, sheet, context, formulas, listener);
+  from.walk(part, reader);
+  return reader.settled();
+}
 
-  const where = (address: string) => `${sheet}!${address}`;
+/** Hears of the elements of a worksheet one by one, and keeps what its cells hold. */
+class WorksheetReader implements XmlVisitor {
+  readonly namespaces: ReadonlySet<string>;
+  readonly root = "worksheet";
+  readonly silent: ReadonlySet<string>;
+  private readonly cells = new Map<string, CellContent>();
+  private readonly validated = new Set<string>();
+  private readonly shared: SharedFormulas;
+  private hiddenRows = 0;
+  private hiddenColumns = 0;
+  private row = 0;
+  private last: Position = { row: 0, column: 0 };
+  private cell: OpenCell | undefined;
+  private piece = "";
+  private space: string | undefined;
 
-  function openRow(attributes: Attributes): void {
-    const written = attributes.r?.value;
-    row = written === undefined ? row + 1 : /^\d{1,7}$/.test(written) ? Number(written) : 0;
-    if (row < 1 || row > lastRow) {
-      throw badCell(where(`row ${written ?? row}`), `is not a row from 1 to ${lastRow}`);
-    }
-    if (booleanOf(attributes.hidden?.value)) hiddenRows++;
-    if (row !== last.row) last = { row, column: 0 };
+  constructor(
+    private readonly from: Package,
+    private readonly sheet: string,
+    private readonly context: ValueContext,
+    private readonly formulas: boolean,
+    private readonly listener: SheetListener | undefined,
+  ) {
+    this.namespaces = listener === undefined ? spreadsheet : heardOf;
+    this.shared = new SharedFormulas(from.budget, sheet);
+    this.silent = new Set(formulas ? [] : [formulaPath]);
   }
 
-  function openCell(attributes: Attributes): void {
+  open(path: string, attributes: Attributes): void {
+    this.listener?.open(path, attributes);
+    if (path === rowPath) this.openRow(attributes);
+    else if (path === cellPath) this.openCell(attributes);
+    else if (this.cell !== undefined && path.startsWith(runPath)) {
+      if (setsApart(path.slice(runPath.length), attributes)) this.cell.uneven = true;
+    } else if (path === "worksheet/cols/col") this.hiddenColumns += hiddenIn(attributes);
+    else if (path === "worksheet/dataValidations/dataValidation") {
+      addCovered(this.validated, attributes.sqref?.value ?? "");
+    } else if (path === valuePath || path === formulaPath) this.openContent(path, attributes);
+    else if (textPaths.has(path)) {
+      this.piece = "";
+      this.space = attributes["xml:space"]?.value;
+    }
+  }
+
+  text(path: string, piece: string): void {
+    const { cell } = this;
+    if (cell === undefined) {
+      this.listener?.text(path, piece);
+      return;
+    }
+    if (path !== valuePath && path !== formulaPath && !textPaths.has(path)) return;
+    this.piece += piece;
+    const longest = path === formulaPath ? longestFormula : longestText;
+    if (this.piece.length > longest) {
+      throw badCell(this.where(cell.address), `holds over ${longest} characters`);
+    }
+  }
+
+  close(path: string): void {
+    const { cell, piece, space } = this;
+    if (cell === undefined) return;
+    if (path === valuePath) cell.value = piece;
+    else if (path === formulaPath) cell.formula = unescaped(piece);
+    else if (textPaths.has(path)) cell.inline = (cell.inline ?? "") + textOf(piece, space);
+    else if (path === cellPath) {
+      this.keep(cell);
+      this.cell = undefined;
+    }
+  }
+
+  settled(): SheetCells {
+    const { cells, hiddenRows, validated } = this;
+    this.shared.settle(cells);
+    return {
+      cells,
+      hiddenRows,
+      hiddenColumns: Math.min(this.hiddenColumns, lastColumn),
+      validated,
+    };
+  }
+
+  private where(address: string): string {
+    return `${this.sheet}!${address}`;
+  }
+
+  private openRow(attributes: Attributes): void {
+    const written = attributes.r?.value;
+    const next =
+      written === undefined ? this.row + 1 : /^\d{1,7}$/.test(written) ? Number(written) : 0;
+    if (next < 1 || next > lastRow) {
+      throw badCell(this.where(`row ${written ?? next}`), `is not a row from 1 to ${lastRow}`);
+    }
+    this.row = next;
+    if (booleanOf(attributes.hidden?.value)) this.hiddenRows++;
+    if (next !== this.last.row) this.last = { row: next, column: 0 };
+  }
+
+  private openCell(attributes: Attributes): void {
+    const { row, last } = this;
     const written = attributes.r?.value;
     const at = written === undefined ? { row, column: last.column + 1 } : positionOf(written);
     if (at === undefined || at.column > lastColumn) {
-      throw badCell(where((written ?? "").slice(0, 40)), "is outside A1 to XFD1048576");
+      throw badCell(this.where((written ?? "").slice(0, 40)), "is outside A1 to XFD1048576");
     }
     const address = addressOf(at);
-    if (at.row !== row) throw badCell(where(address), `stands in row ${row}`);
-    if (at.column === last.column || cells.has(address)) {
-      throw badCell(where(address), "comes twice");
+    if (at.row !== row) throw badCell(this.where(address), `stands in row ${row}`);
+    if (at.column === last.column || this.cells.has(address)) {
+      throw badCell(this.where(address), "comes twice");
     }
-    last = at;
-    cell = { at, address, type: attributes.t?.value ?? "n" };
-    if (listener !== undefined) cell.style = Number(attributes.s?.value ?? 0);
+    this.last = at;
+    this.cell = { at, address, type: attributes.t?.value ?? "n" };
+    if (this.listener !== undefined) this.cell.style = Number(attributes.s?.value ?? 0);
   }
 
-  function closeCell(closed: OpenCell): void {
-    const written = closed.type === "inlineStr" ? undefined : closed.value;
-    const value =
-      written === undefined
-        ? (closed.inline ?? null)
-        : cellValue(closed.type, written, where(closed.address), context);
-    const attributes = closed.formulaAttributes;
+  /** A value or a formula, of which a cell has one each. */
+  private openContent(path: string, attributes: Attributes): void {
+    const { cell } = this;
+    if (cell === undefined) return;
+    if (path === valuePath ? cell.value !== undefined : cell.formulaAttributes !== undefined) {
+      throw badCell(this.where(cell.address), "has two values or two formulas");
+    }
+    if (path === formulaPath) cell.formulaAttributes = attributes;
+    this.piece = "";
+  }
+
+  private keep(closed: OpenCell): void {
+    const { cells, from } = this;
+    const { address, at, formula = "", formulaAttributes: attributes } = closed;
+    const value = this.valueOf(closed);
     if (value === null && attributes === undefined) return;
     from.budget.spend("cells", 1, "The workbook");
     const kind = attributes?.t?.value;
-    const look = lookOf(closed);
-    if (attributes === undefined || !formulas) {
-      cells.set(closed.address, { value, ...look });
-    } else if (kind === "shared") {
-      shared.add(
-        cells,
-        { address: closed.address, at: closed.at, value, ...look },
-        attributes,
-        closed.formula ?? "",
-      );
-    } else if (kind === "dataTable") {
+    const look = this.lookOf(closed);
+    if (attributes === undefined || !this.formulas) cells.set(address, { value, ...look });
+    else if (kind === "shared")
+      this.shared.add(cells, { address, at, value, ...look }, attributes, formula);
+    else if (kind === "dataTable") {
       const inputs = [attributes.r1?.value ?? "", attributes.r2?.value ?? ""].join(",");
-      cells.set(closed.address, { value, formula: `TABLE(${inputs})`, ...look });
+      cells.set(address, { value, formula: `TABLE(${inputs})`, ...look });
     } else {
-      const formula = closed.formula ?? "";
       from.budget.spend("formulaCharacters", formula.length, "The workbook");
-      const array = kind === "array" ? { array: attributes.ref?.value ?? closed.address } : {};
+      const array = kind === "array" ? { array: attributes.ref?.value ?? address } : {};
       cells.set(
-        closed.address,
+        address,
         formula === "" ? { value, ...look } : { value, formula, ...array, ...look },
       );
     }
   }
 
-  function lookOf({ style, type, value, uneven }: OpenCell): Pick<CellContent, "style" | "uneven"> {
+  private lookOf({ style, type, value, uneven }: OpenCell): Pick<CellContent, "style" | "uneven"> {
     if (style === undefined) return {};
-    const apart = uneven ?? (type === "s" && context.uneven?.has(Number(value)));
+    const apart = uneven ?? (type === "s" && this.context.uneven?.has(Number(value)));
     return apart ? { style, uneven: true } : { style };
   }
 
-  from.walk(part, {
-    namespaces: listener === undefined ? spreadsheet : heardOf,
-    root: "worksheet",
-    ...(formulas ? {} : { silent: new Set([formulaPath]) }),
-    open(path, attributes) {
-      listener?.open(path, attributes);
-      if (path === rowPath) openRow(attributes);
-      else if (path === cellPath) openCell(attributes);
-      else if (cell !== undefined && path.startsWith(runPath)) {
-        if (setsApart(path.slice(runPath.length), attributes)) cell.uneven = true;
-      } else if (path === "worksheet/cols/col") hiddenColumns += hiddenIn(attributes);
-      else if (path === "worksheet/dataValidations/dataValidation") {
-        addCovered(validated, attributes.sqref?.value ?? "");
-      } else if (cell !== undefined && (path === valuePath || path === formulaPath)) {
-        if (path === valuePath ? cell.value !== undefined : cell.formulaAttributes !== undefined) {
-          throw badCell(where(cell.address), "has two values or two formulas");
-        }
-        if (path === formulaPath) cell.formulaAttributes = attributes;
-        text = "";
-      } else if (textPaths.has(path)) {
-        text = "";
-        space = attributes["xml:space"]?.value;
-      }
-    },
-    text(path, piece) {
-      if (cell === undefined) listener?.text(path, piece);
-      if (
-        cell === undefined ||
-        !(path === valuePath || path === formulaPath || textPaths.has(path))
-      ) {
-        return;
-      }
-      text += piece;
-      const longest = path === formulaPath ? longestFormula : longestText;
-      if (text.length > longest) {
-        throw badCell(where(cell.address), `holds over ${longest} characters`);
-      }
-    },
-    close(path) {
-      if (cell === undefined) return;
-      if (path === valuePath) cell.value = text;
-      else if (path === formulaPath) cell.formula = unescaped(text);
-      else if (textPaths.has(path)) cell.inline = (cell.inline ?? "") + textOf(text, space);
-      else if (path === cellPath) {
-        closeCell(cell);
-        cell = undefined;
-      }
-    },
-  });
-  shared.settle(cells);
-  return { cells, hiddenRows, hiddenColumns: Math.min(hiddenColumns, lastColumn), validated };
+  private valueOf({ type, value, inline, address }: OpenCell): CellContent["value"] {
+    if (type === "inlineStr" || value === undefined) return inline ?? null;
+    return cellValue(type, value, this.where(address), this.context);
+  }
 }
 
 function hiddenIn(attributes: Attributes): number {
