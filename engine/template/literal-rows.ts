@@ -1,7 +1,7 @@
 import { type Tree, walk } from "../formula/tree.js";
 import type { Cell, Model } from "./model.js";
 
-/** Rows of a column that formulas name by number: `INDEX(falls.width,3)`. */
+/** Rows of a column that formulas name by number: `INDEX(runs.length,3)`. */
 interface Named {
   readonly table: string;
   readonly column: string;

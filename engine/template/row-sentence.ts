@@ -25,11 +25,11 @@ export function sentenceInRow(
   row: number,
   tables: readonly TableBlock[],
 ): string {
-  return sentence.replace(/\{([^}]*?)((?:\|[a-z0-9]+)*)\}/g, (_, name: string, manner: string) => {
+  return sentence.replace(/\{([^}]*?)((?:\|[a-z0-9]+)*)\}/g, (_, name: string, style: string) => {
     if (name === "row") return String(row);
     const column = columnNamed(name, tables);
-    if (column !== undefined) return `{${column}[${row}]${manner}}`;
-    return `{${formulaInRow(name, row, tables)}${manner}}`;
+    if (column !== undefined) return `{${column}[${row}]${style}}`;
+    return `{${formulaInRow(name, row, tables)}${style}}`;
   });
 }
 

@@ -18,7 +18,7 @@ export interface Audience {
 }
 
 /** What stands behind the name in braces. */
-interface Manner {
+interface NumberStyle {
   readonly decimals?: number;
   readonly bare: boolean;
   readonly towards: "nearest" | "up" | "down";
@@ -49,23 +49,26 @@ export function sentenceFormula(
     const { column, expression } = placeholder(name);
     const found = figure(column);
     if (found === undefined) parts.push(expression);
-    else parts.push(spoken(expression, found, audience, mannerOf(asked, sentence)));
+    else parts.push(spoken(expression, found, audience, styleOf(asked, sentence)));
   }
   return parts.length === 0 ? '""' : parts.join("&");
 }
 
-function mannerOf(asked: readonly string[], sentence: string): Manner {
-  const manner: { -readonly [K in keyof Manner]: Manner[K] } = { bare: false, towards: "nearest" };
+function styleOf(asked: readonly string[], sentence: string): NumberStyle {
+  const style: { -readonly [K in keyof NumberStyle]: NumberStyle[K] } = {
+    bare: false,
+    towards: "nearest",
+  };
   for (const word of asked) {
-    if (/^\d$/.test(word)) manner.decimals = Number(word);
-    else if (word === "bare") manner.bare = true;
-    else if (word === "up" || word === "down") manner.towards = word;
+    if (/^\d$/.test(word)) style.decimals = Number(word);
+    else if (word === "bare") style.bare = true;
+    else if (word === "up" || word === "down") style.towards = word;
     else if (word !== "") {
       const known = "write decimals, bare, up or down";
       throw new FormulaError(sentence, 0, `"${word}" behind a bar is not known: ${known}`);
     }
   }
-  return manner;
+  return style;
 }
 
 /** `runs.length[2]` is the second row of a column. */
@@ -93,14 +96,14 @@ function spoken(
   name: string,
   { quantity, decimals }: Figure,
   { system, reader }: Audience,
-  manner: Manner,
+  style: NumberStyle,
 ): string {
   if (quantity.kind === "text") return name;
   if (quantity.kind === "yesno") return `IF(${name},"yes","no")`;
   if (quantity.kind === "date") return isoDate(name);
-  const { bare, towards } = manner;
+  const { bare, towards } = style;
   const unit = unitOf(quantity, system).name;
-  const asked = manner.decimals ?? decimals;
+  const asked = style.decimals ?? decimals;
   const tape = reader === "office" || bare ? undefined : asOnTape(name, unit, asked, towards);
   if (tape !== undefined) return tape;
   const shown = decimalsIn(quantity, system, asked);
@@ -123,7 +126,7 @@ function asOnTape(
   name: string,
   unit: string,
   decimals: number | undefined,
-  towards: Manner["towards"],
+  towards: NumberStyle["towards"],
 ): string | undefined {
   if (unit === "ft") return `FEET_AND_INCHES(${towardsSide(`${name}/1[in]`, 0, towards, true)})`;
   if (unit !== "in") return undefined;
@@ -136,7 +139,7 @@ function asOnTape(
 function towardsSide(
   value: string,
   decimals: number,
-  towards: Manner["towards"],
+  towards: NumberStyle["towards"],
   always = false,
 ): string {
   if (towards === "nearest") return always ? `ROUND(${value},${decimals})` : value;

@@ -4,7 +4,7 @@ import type { Value } from "../formula/value.js";
 import { plainValue } from "../job/plain-value.js";
 import type { Cell } from "../template/model.js";
 import type { TraceNode } from "./node.js";
-import { mannerOfMeasure, shownMeasure } from "./number-style.js";
+import { shownMeasure, styleOfMeasure } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
 import { type CallPart, partsOfFormula } from "./parts.js";
 import type { Traced } from "./traced.js";
@@ -26,18 +26,18 @@ export function formulaNode(
   const value = treeValue(model, home, call, values, outer);
   // look-ups, whose measures a call settles, are shown by the cell that they find
   const result = own.result as SettledMeasure;
-  const manner = mannerOfMeasure(result, model.system, value);
-  const show = (one: Value) => shownMeasure(model, home, one, result, manner);
+  const style = styleOfMeasure(result, model.system, value);
+  const show = (one: Value) => shownMeasure(model, home, one, result, style);
   const args = new Map(
     own.parameters.map(({ name }, i) => [
       name,
       treeValue(model, home, call.args[i] as Tree, values, outer),
     ]),
   );
-  const manners = new Map(
+  const styles = new Map(
     own.parameters.map(({ name, measure }) => [
       name,
-      mannerOfMeasure(measure as SettledMeasure, model.system, args.get(name) ?? null),
+      styleOfMeasure(measure as SettledMeasure, model.system, args.get(name) ?? null),
     ]),
   );
   const name = inNames(call);
@@ -46,14 +46,14 @@ export function formulaNode(
     name,
     label: own.meaning,
     value: plainValue(value),
-    unit: manner.unit,
+    unit: style.unit,
     shown: show(value),
     source: own.source,
     parameters: own.parameters.map((parameter, i) => ({
       name: parameter.name,
       argument: inNames(call.args[i] as Tree),
       value: plainValue(args.get(parameter.name)),
-      unit: manners.get(parameter.name)?.unit ?? "",
+      unit: styles.get(parameter.name)?.unit ?? "",
     })),
     parts: [],
     state: "closed",
@@ -64,7 +64,7 @@ export function formulaNode(
   if (depth <= 0) return node;
   opened.add(key);
   const body = inlinerOf(model).checkedBody(own);
-  const written = inNumbers(model, home, body, { values, args, manners }, show);
+  const written = inNumbers(model, home, body, { values, args, styles }, show);
   const parts = partsOfFormula(model, home, body, values, args).map((part) =>
     formulaNode(job, home, part as CallPart, depth - 1, opened),
   );

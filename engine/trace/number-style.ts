@@ -5,9 +5,9 @@ import type { Cell, Model } from "../template/model.js";
 import { decimalsIn } from "../units/decimals.js";
 import { type UnitSystem, unitOf } from "../units/quantity.js";
 import { unitNamed } from "../units/unit.js";
-import type { Manner } from "./written.js";
+import type { NumberStyle } from "./written.js";
 
-export function mannerOf(cell: Cell, system: UnitSystem): Manner {
+export function styleOf(cell: Cell, system: UnitSystem): NumberStyle {
   const { quantity, decimals } = cell.declaration;
   return {
     unit: quantity.kind === "number" ? cell.unit.name : "",
@@ -18,7 +18,11 @@ export function mannerOf(cell: Cell, system: UnitSystem): Manner {
 }
 
 /** Bare numbers in a stated unit have no decimals of their own: six significant digits are shown. */
-export function mannerOfMeasure(measure: SettledMeasure, system: UnitSystem, value: Value): Manner {
+export function styleOfMeasure(
+  measure: SettledMeasure,
+  system: UnitSystem,
+  value: Value,
+): NumberStyle {
   if (typeof measure !== "string") {
     const { kind, percent, decimals } = measure;
     const unit = kind === "number" ? unitOf(measure, system).name : "";
@@ -39,7 +43,7 @@ export function shownMeasure(
   home: Cell,
   value: Value,
   measure: SettledMeasure,
-  { decimals }: Manner,
+  { decimals }: NumberStyle,
 ): string {
   const quantity =
     typeof measure === "string"

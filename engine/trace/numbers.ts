@@ -3,10 +3,10 @@ import { mapParts, type Tree, walk } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import { spokenName } from "../template/printed.js";
-import { mannerOf } from "./number-style.js";
+import { styleOf } from "./number-style.js";
 import { rowsInUse } from "./rows-in-use.js";
 import { type Arguments, evaluator } from "./tree-value.js";
-import { type Manner, type Rounding, roundings, write, writeColumn } from "./written.js";
+import { type NumberStyle, type Rounding, roundings, write, writeColumn } from "./written.js";
 
 /** A formula in numbers: whole, and with long columns cut short. */
 export interface InNumbers {
@@ -18,7 +18,7 @@ export interface InNumbers {
 export interface Readings {
   readonly values: readonly Value[];
   readonly args?: Arguments;
-  readonly manners?: ReadonlyMap<string, Manner>;
+  readonly styles?: ReadonlyMap<string, NumberStyle>;
 }
 
 /** Columns longer than this are cut short in the brief form. */
@@ -76,7 +76,7 @@ function roundedReadings(
   model: Model,
   home: Cell,
   tree: Tree,
-  { values, args = new Map(), manners = new Map() }: Readings,
+  { values, args = new Map(), styles = new Map() }: Readings,
   rounding: Rounding,
 ): { values: Value[]; args: Arguments } {
   const rounded = [...values];
@@ -85,15 +85,15 @@ function roundedReadings(
     const target = cellOf(model, node, home.row ?? 0);
     const cells =
       node.kind === "column" ? columnOf(model, node.table, node.column).cells : [target];
-    const manner = mannerOf(target, model.system);
+    const style = styleOf(target, model.system);
     for (const { index } of cells) {
-      rounded[index] = write(values[index] ?? null, manner, rounding).value;
+      rounded[index] = write(values[index] ?? null, style, rounding).value;
     }
   }
   const roundedArgs = new Map(
     [...args].map(([name, value]) => [
       name,
-      write(value, manners.get(name) as Manner, rounding).value,
+      write(value, styles.get(name) as NumberStyle, rounding).value,
     ]),
   );
   return { values: rounded, args: roundedArgs };
@@ -103,24 +103,24 @@ function spelled(
   model: Model,
   home: Cell,
   tree: Tree,
-  { values, args, manners }: Readings,
+  { values, args, styles }: Readings,
   rounding: Rounding,
   rows: number | undefined,
   form: "text" | "brief",
 ): string {
   return printed(tree, (node) => {
     if (node.kind === "parameter") {
-      const manner = manners?.get(node.name) as Manner;
-      return write(args?.get(node.name) ?? null, manner, rounding).text;
+      const style = styles?.get(node.name) as NumberStyle;
+      return write(args?.get(node.name) ?? null, style, rounding).text;
     }
     // the cells of a sheet are not spelled out: only errors count among them
     if (node.kind === "area") return spokenName(node);
     const target = cellOf(model, node, home.row ?? 0);
-    const manner = mannerOf(target, model.system);
-    if (node.kind !== "column") return write(values[target.index] ?? null, manner, rounding).text;
+    const style = styleOf(target, model.system);
+    if (node.kind !== "column") return write(values[target.index] ?? null, style, rounding).text;
     const { cells } = columnOf(model, node.table, node.column);
     const column = cells.slice(0, rows).map(({ index }) => values[index] ?? null);
-    return writeColumn(column, manner, rounding, mostRows)[form];
+    return writeColumn(column, style, rounding, mostRows)[form];
   });
 }
 

@@ -4,7 +4,7 @@ import { shown } from "../job/shown-value.js";
 import { type Cell, columnOf } from "../template/model.js";
 import { formulaNode } from "./named.js";
 import type { TraceNode } from "./node.js";
-import { mannerOf } from "./number-style.js";
+import { styleOf } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
 import { originOf } from "./origin.js";
 import { type Part, partsOfFormula } from "./parts.js";
@@ -38,7 +38,7 @@ class Tracer {
       name: cell.id,
       label,
       value: plainValue(value),
-      unit: mannerOf(cell, model.system).unit,
+      unit: styleOf(cell, model.system).unit,
       shown: shown(model, cell, value),
       ...(source === undefined ? {} : { source }),
       parts: [],
@@ -92,7 +92,7 @@ class Tracer {
       name,
       label,
       value: null,
-      unit: mannerOf(cells[0] as Cell, model.system).unit,
+      unit: styleOf(cells[0] as Cell, model.system).unit,
       shown: `${rows.length} of ${cells.length} rows in use`,
       ...(source === undefined ? {} : { source }),
       rows,

@@ -4,7 +4,7 @@ import { shown } from "../../../engine/job/shown-value.js";
 import type { Cell } from "../../../engine/template/model.js";
 import { modelOf } from "../../../engine/template/models.js";
 import type { TraceNode } from "../../../engine/trace/node.js";
-import { mannerOf } from "../../../engine/trace/number-style.js";
+import { styleOf } from "../../../engine/trace/number-style.js";
 import { traceText } from "../../../engine/trace/text.js";
 import { trace, traceColumn } from "../../../engine/trace/trace.js";
 import { bodiesOf, evaluatePrinted } from "../../support/evaluate-printed.js";
@@ -139,5 +139,5 @@ test("an error is shown with the cell it came from", () => {
 test("no line is wider than asked, and the last digits do not turn", () => {
   const text = traceText(trace(job, cell("price"), 20), 72);
   expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(72);
-  expect(mannerOf(cell("price"), "us").decimals).toBe(2);
+  expect(styleOf(cell("price"), "us").decimals).toBe(2);
 });
