@@ -134,7 +134,7 @@ describe("checks", () => {
       [
         "stop",
         "Checks",
-        "Sheet Site: an input is missing or breaks its rule. Look for the arrow beside it.",
+        "Sheet Site: an input is missing or breaks its rule. Correct the one with an arrow beside it.",
       ],
       ["warning", "Prices", "The widest bed is 100 in; 3.00 ft is the reach"],
       ["ok", "Prices", "ok"],

@@ -231,6 +231,8 @@ test("both sides of underlayment are twice one side", () => {
 test("too few people for the heaviest cut is said, a machine settles it", () => {
   const two = { ...stream, people_to_carry: 2 };
   expect(work(two).value("liner_carried")).toBe(false);
-  expect(String(work(two).value("liner_carried_message"))).toContain("it takes 4 people, and 2");
+  expect(String(work(two).value("liner_carried_message"))).toContain(
+    "4 people at 24.7 lb each, but 2",
+  );
   expect(work({ ...two, liner_by_machine: true }).value("liner_carried")).toBe(true);
 });

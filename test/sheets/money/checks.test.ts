@@ -10,29 +10,29 @@ test.each([
   [
     "an item that the book lacks",
     book(items.filter(({ code }) => code !== "foam")),
-    'Line "foam under the lips, a can for each 4 ft": the price book has no item with the code "foam", so the line is not in the price. Add the item to the book, or choose another code.',
+    'foam under the lips, a can for each 4 ft: the price book has no item "foam", so it is not in the price. Add that item to sheet Items of the book.',
   ],
   [
     "a quote that has ended",
     changed("foam", { good_until: "2026-11-24" }),
-    "Some prices end before this bid does, 30 days after 2026-11-25: see the column Price good until, the pump's price and the quotes of others.",
-    "Prices that end before work starts on 2027-06-01: 1. Buy before they end, ask for longer quotes, or allow for their rise among the risks.",
-    'Line "foam under the lips, a can for each 4 ft", code foam: the price of a yard was good until 2026-11-24, and the bid is of 2026-11-25. Ask for a new quote.',
+    "Some prices end before this bid does, 30 days after 2026-11-25. Ask for longer quotes: see Good until in materials on sheet Materials.",
+    "Prices that end before work starts on 2027-06-01: 1. Ask for longer quotes, or add their rise to risks on sheet Price.",
+    "foam under the lips, a can for each 4 ft, code foam: the price of a yard was good until 2026-11-24; the bid is dated 2026-11-25. Ask for a new quote.",
   ],
   [
     "another unit",
     changed("pipe-2", { unit: "each" }),
-    'Line "pipe 2 in", code pipe-2: the takeoff counts in ft, the price book sells by each, which measures something else. Choose an item sold by ft, or correct the book.',
+    "pipe 2 in, code pipe-2: counted in ft, but sold by each, which measures something else. Choose an item sold by ft.",
   ],
   [
     "a code on two rows",
     book([...items, { ...(items[0] as BookRow), cost: 0.01 }]),
-    'Item liner-45mil, $1.10, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
+    'Item liner-45mil, $1.10, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
   ],
   [
     "a cost of nothing",
     changed("foam", { cost: 0 }),
-    'Item foam, $0.00, tax class "taxable": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
+    'Item foam, $0.00, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
   ],
 ])("%s fails a check and says what to do", (_, prices, ...sentences) => {
   const job = moneyJob(smallJob, prices, true);
@@ -43,7 +43,7 @@ test.each([
 test("an unknown tax class fails a check, and what it taxes has no price", () => {
   const job = moneyJob(smallJob, changed("foam", { tax_class: "half" }), true);
   expect(job.failed()).toContain(
-    'Item foam, $17.00, tax class "half": a code stands once, a cost is above nothing, and a tax class is in the table of taxes on sheet Materials. Correct the price book, or add the class.',
+    'Item foam, $17.00, tax class "half": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
   );
   // not a tax of nothing: a figure that cannot be known is an error
   expect(String(job.value("price"))).toBe("#N/A");
@@ -54,8 +54,8 @@ test("a rate that the book lacks fails its check, and so does the task that need
   const rates = (whole.tables.rates ?? []).filter(({ code }) => code !== "dig");
   const job = moneyJob(smallJob, { ...whole, tables: { ...whole.tables, rates } });
   expect(job.failed()).toEqual([
-    "The price book has no rate dig (Dig basin and stream, yd3/hour). Add it to the sheet Rates of the book.",
-    "Dig basin and stream: the rate dig is missing or zero, so its hours are not in the bid. Put it into the price book.",
+    "The price book has no rate dig (Dig basin and stream, yd3/hour). Add it to sheet Rates of the book.",
+    "Dig basin and stream: the rate dig is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the price book.",
   ]);
 });
 
@@ -65,7 +65,7 @@ test("a code with a wildcard does not find another item", () => {
     additional_items: [{ description: "more foam", code: "fo*", needed: 1, unit: "each" }],
   });
   expect(job.failed()).toHaveLength(1);
-  expect(job.failed()[0]).toContain('no item with the code "fo*"');
+  expect(job.failed()[0]).toContain('no item "fo*"');
   expect(job.figure("additional_items.cost[1]")).toBe(0);
 });
 
