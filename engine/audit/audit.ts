@@ -3,7 +3,7 @@ import type { PriceBook } from "../book/price-book.js";
 import type { Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
-import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
+import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
@@ -15,6 +15,7 @@ import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { checkProperties, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
+import { lostProperties, needsProperty, toldIdentity } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
 import { checkSurroundings, sheetPairs } from "./other-cells.js";
 import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
@@ -55,7 +56,7 @@ export async function auditWorkbook(
   templates: readonly Template[],
   book?: PriceBook,
 ): Promise<Audit> {
-  const identity = identityOfWorkbook(content);
+  const { identity, lost } = toldIdentity(content);
   const model = modelFor(identity, templates);
   if (!("cells" in model)) return { identity, findings: [model], clean: false, headline: [] };
   const subject: Subject = { content, model, match: matchWorkbook(content, model) };
@@ -64,13 +65,14 @@ export async function auditWorkbook(
   const fresh = await freshlyWritten(subject, identity, values);
   const pairs = sheetPairs(subject, fresh);
   const findings = [
-    ...checkProperties(identity),
+    ...(lost ? [lostProperties] : checkProperties(identity)),
     ...checkPlaces(subject),
     ...formulas.findings,
     ...checkPublished(subject),
     ...(book === undefined ? [] : checkBook(subject, values, identity, book)),
-    ...checkTrail(subject, identity),
-    ...checkMarks(subject, identity),
+    ...[...checkTrail(subject, identity), ...checkMarks(subject, identity)].filter(
+      (one) => !(lost && needsProperty(one)),
+    ),
     ...checkValues(subject, formulas.changed, values),
     ...checkSurroundings(subject, fresh, pairs),
     ...checkLook(subject, fresh, pairs),

@@ -1,13 +1,13 @@
 import { Command } from "commander";
 import { type Audit, auditWorkbook } from "../audit/audit.js";
 import { modelFor } from "../audit/identity.js";
+import { toldIdentity } from "../audit/lost-properties.js";
 import { auditMarkdown, auditText } from "../audit/report.js";
 import type { PriceBook } from "../book/price-book.js";
 import { readPriceBook } from "../book/read.js";
 import { plainValue } from "../job/plain-value.js";
 import { outputTo } from "../output/write.js";
 import { shownText } from "../text/shown.js";
-import { identityOfWorkbook } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
@@ -50,7 +50,7 @@ async function priceBook(
   content: WorkbookContent,
   { templates }: Context,
 ): Promise<PriceBook | undefined> {
-  const model = modelFor(identityOfWorkbook(content), templates);
+  const model = modelFor(toldIdentity(content).identity, templates);
   if (path === undefined || !("cells" in model)) return undefined;
   return readPriceBook(path, model.template.prices ?? []);
 }

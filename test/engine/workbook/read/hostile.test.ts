@@ -3,9 +3,9 @@ import { readWorkbook } from "../../../../engine/workbook/read/read.js";
 import { WorkbookRefused } from "../../../../engine/workbook/read/refused.js";
 import { harmless, hostile } from "./hostile-files.js";
 
-function refusal(bytes: Uint8Array): WorkbookRefused | undefined {
+function refusal(bytes: Uint8Array, look = false): WorkbookRefused | undefined {
   try {
-    readWorkbook(bytes);
+    readWorkbook(bytes, { look });
     return undefined;
   } catch (error) {
     if (error instanceof WorkbookRefused) return error;
@@ -24,10 +24,13 @@ describe("refused, with a sentence", () => {
     // A whole sentence or two, not a dump of the file.
     expect(error?.message).toMatch(/\.$/);
     expect(error?.message.length).toBeLessThan(400);
+    expect(refusal(bytes, true)?.code).toBe(code);
   });
 });
 
 test.each(Object.entries(harmless))("%s is read", (_, make) => {
   const bytes = make();
-  expect(readWorkbook(bytes).sheets[0]?.cells.get("A1")?.value).toBe(1);
+  for (const look of [false, true]) {
+    expect(readWorkbook(bytes, { look }).sheets[0]?.cells.get("A1")?.value).toBe(1);
+  }
 });

@@ -95,6 +95,31 @@ export const originCases: readonly Case[] = [
     finds: { code: "trail", found: expect.stringContaining("mark of the prices is missing") },
   },
   {
+    what: "all custom properties dropped, as libraries do that save a workbook",
+    edit: (book) =>
+      book.change("_rels/.rels", (xml) =>
+        xml.replace(/<Relationship [^>]*custom-properties"[^>]*\/>/, ""),
+      ),
+    verdict: "found",
+    finds: {
+      code: "property",
+      grade: "doubtful",
+      found: expect.stringContaining("libraries drop"),
+    },
+  },
+  {
+    what: "all custom properties dropped, and the price typed over",
+    edit: (book) => {
+      book.change("_rels/.rels", (xml) =>
+        xml.replace(/<Relationship [^>]*custom-properties"[^>]*\/>/, ""),
+      );
+      book.cell("price", () => "<v>3500</v>");
+    },
+    verdict: "found",
+    figure: true,
+    finds: { code: "formula-overwritten", name: "price" },
+  },
+  {
     what: "a published figure changed",
     edit: (book) => book.cell("soils.spacing[3]", () => "<v>12</v>"),
     verdict: "found",
