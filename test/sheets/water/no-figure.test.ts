@@ -64,7 +64,7 @@ test("a pump that cannot give the flow gives no head, not less than none", () =>
   expect(shown(values, "pump_strong_enough")).toBe(false);
   expect(shown(values, "pump_design_head")).toBe(0);
   expect(shown(values, "pump_strong_enough_message")).toMatch(
-    /^P-20 gives no head at design flow;/,
+    /^P-20 gives no head at design flow,/,
   );
   expect(shown(values, "manifold_available")).toBe(0);
 });
