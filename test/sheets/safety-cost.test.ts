@@ -82,7 +82,7 @@ describe("permit and engineer of a wall", () => {
     expect(costOf({ walls }, "Engineer's designs")).toBe(950);
     expect(costOf({ walls }, "Permits and reviews")).toBe(240);
     expect(proposal({ walls })).toMatch(/1 engineer's design, for walls/);
-    expect(proposal({ walls })).toMatch(/• {2}1 permit,/);
+    expect(proposal({ walls })).toMatch(/• {2}1 permit that/);
   });
 
   test("or are left out in words", () => {
@@ -131,7 +131,7 @@ describe("inspections of the digs", () => {
 test("the proposal says what circuit the customer has to provide", () => {
   const left = proposal({ electrical_work: "by the customer", subcontracts: [] });
   expect(left).toMatch(
-    /permits not named above; the electric circuit to the pump, with its breaker/,
+    /permits beyond those counted in the price; the electric circuit to the pump, with its breaker/,
   );
   expect(left).toMatch(/must carry 13\.6 amperes at 240 volts .* breaker of 18 amperes/);
   expect(proposal({})).not.toMatch(/that you provide/);
