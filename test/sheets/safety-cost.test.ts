@@ -133,7 +133,7 @@ test("the proposal says what circuit the customer has to provide", () => {
   expect(left).toMatch(
     /permits beyond those counted in the price; the electric circuit to the pump, with its breaker/,
   );
-  expect(left).toMatch(/must carry 13\.6 amperes at 240 volts .* breaker of 18 amperes/);
+  expect(left).toMatch(/must carry 13\.6 amperes at 240 volts .* breaker of 20 amperes/);
   expect(proposal({})).not.toMatch(/that you provide/);
 });
 
