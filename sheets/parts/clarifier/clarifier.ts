@@ -33,7 +33,7 @@ export const clarifier = lines("Ultraviolet clarifier", {
   clarifier_local: calc(
     precise,
     "IF(clarifier_included,clarifier_loss/1[ft]/(MAX(1[gal/min],clarifier_flow_limit)/1[gal/min])^2,0)",
-    "Loss coefficient, ft per (gal/min)²",
+    "Loss coefficient",
     { decimals: 7, note: "It loses head as the square of the flow, whatever the main's size." },
   ),
   clarifier_load: calc(power, "IF(clarifier_included,clarifier_watts,0[W])", "Load"),
