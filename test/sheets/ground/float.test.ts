@@ -45,7 +45,7 @@ describe("the fill float by hand", () => {
     expect(set.number("stop_spill")).toBeCloseTo(spilled, 6);
     expect(set.value("float_spills_nothing")).toBe(false);
     expect(set.value("float_spills_nothing_message")).toMatch(
-      /over a float 6\.00 in below the rim there is room/,
+      /over a float 6\.00 in below the rim is room/,
     );
   });
 
