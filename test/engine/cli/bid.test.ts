@@ -86,7 +86,7 @@ const badInputs: [string, () => unknown, RegExp][] = [
   [
     "unknown look",
     () => withFall({ look: "roaring" }),
-    /falls\.look\[1\] is "roaring", but must be one of: light curtain/,
+    /falls\.look\[1\] is "roaring", but must be one of: thin sheet/,
   ],
   [
     "no such day",
@@ -118,7 +118,7 @@ const badInputs: [string, () => unknown, RegExp][] = [
   [
     "a pump that the book lacks",
     () => withInputs({ pump_choice: "P-6" }),
-    /inputs\.pump_choice \(Pump chosen\) is "P-6", which is not in the pumps of .* Did you mean "P-\d+"\?/,
+    /inputs\.pump_choice \(Pump\) is "P-6", which is not in the pumps of .* Did you mean "P-\d+"\?/,
   ],
   [
     "an item that the book lacks",
@@ -255,7 +255,7 @@ describe("start, show, names", () => {
     const file = await jobFile("show.json", demo);
     const text = await rillbook("show", file, "total_flow", "falls");
     expect(text.out).toMatch(
-      /^total_flow: 50\.00 gal\/min\nfalls:\n {2}1: name=Corner fall {2}step=1 /,
+      /^total_flow: 50\.00 gal\/min\nfalls:\n {2}1: name=Corner fall {2}level=1 /,
     );
     const json = await rillbook("show", file, "total_flow", "falls", "--json");
     const shown = JSON.parse(json.out);
