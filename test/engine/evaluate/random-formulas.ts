@@ -56,7 +56,8 @@ const made = fc.letrec<Kinds>((tie) => {
       two((x, y) => `MOD(${x},${y})`),
       fc.tuple(fc.constantFrom("SUM", "MIN", "MAX"), column).map(([f, c]) => `${f}(${c})`),
       fc.tuple(column, fc.integer({ min: 0, max: 6 })).map(([c, k]) => `LARGE(${c},${k})`),
-      fc.tuple(column, n).map(([c, x]) => `INDEX(${c},${x})`),
+      // calculated: a row written out must be one that the table has
+      fc.tuple(column, n).map(([c, x]) => `INDEX(${c},0+${x})`),
       fc.tuple(n, column).map(([x, c]) => `MATCH(${x},${c},0)`),
       s.map((x) => `MATCH(${x},rows.name,0)`),
       fc.tuple(column, n).map(([c, x]) => `COUNT_WHERE(${c},${x})`),
@@ -98,7 +99,7 @@ const made = fc.letrec<Kinds>((tie) => {
         .map(([x, k, l]) => `MID(${x},${k},${l})`),
       s.map((x) => `SUBSTITUTE(${x},"a","bb")`),
       s.map((x) => `TEXTJOIN("-",TRUE,${x},rows.name)`),
-      n.map((k) => `INDEX(rows.name,${k})`),
+      n.map((k) => `INDEX(rows.name,0+${k})`),
     ),
     yesno: fc.oneof(
       { maxDepth: 3, depthSize: "small" },
