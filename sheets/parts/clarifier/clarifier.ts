@@ -23,7 +23,7 @@ export const clarifier = lines("Ultraviolet clarifier", {
     note: "Above it the light has too little time to work on the water.",
     source: asBought,
   }),
-  clarifier_loss: input(head, "Head loss at its flow limit", {
+  clarifier_loss: input(head, "Head loss at flow limit", {
     default: 1,
     least: 0,
     most: 20,
