@@ -44,7 +44,9 @@ export function pageLines(
   const cells: Record<string, CalcDeclaration> = {};
   lines.forEach((_, i) => {
     const formula = `IF(${i + 1}<=INDEX(${choice}.place,${lines.length}),PICK(${list}.says,${choice}.place,${i + 1}),"")`;
-    cells[`${name}_line_${i + 1}`] = calc(text, formula, "");
+    // the line that says DRAFT stands also where an error in a later one leaves no place to count
+    const first = `IF(INDEX(${choice}.wanted,1),INDEX(${list}.says,1),${formula})`;
+    cells[`${name}_line_${i + 1}`] = calc(text, i === 0 ? first : formula, "");
   });
   return {
     working: [wanted, worded],

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { type Changes, changedDemo, model } from "../../support/changed-demo.js";
 
 /** The lines of the Crew page of the hillside demo with some inputs changed. */
-function crew(changed: Changes): string[] {
-  const values = changedDemo(changed);
+function crew(changed: Changes, pasted: Changes = {}): string[] {
+  const values = changedDemo(changed, { pasted });
   return model.cells
     .filter(({ name, sheet }) => sheet === "Crew" && name.startsWith("crew_line_"))
     .map(({ index }) => String(values[index] ?? ""));
@@ -34,4 +34,10 @@ describe("whoever does the circuit, the crew knows its voltage and what it waits
     expect(said).toContain(words);
     expect(said).toContain("240 V");
   });
+});
+
+test("a soil typed past its list puts errors into the lines: the page still begins with DRAFT", () => {
+  const [first, ...rest] = crew({}, { dig_soil_type: "sandy" });
+  expect(first).toMatch(/^DRAFT, not to be handed out/);
+  expect(rest.join()).toContain("#N/A");
 });
