@@ -14,6 +14,7 @@ import {
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
+import { nameUnique } from "../name-unique.js";
 
 const coefficient = "PICK(lip_types.coefficient,lip_types.name,lip_type)";
 const drawnIn = (from: string) =>
@@ -112,11 +113,7 @@ export const fallsTable = table(
     water_in_air: calc(waterVolume, "WATER_IN_AIR(actual_flow,drop)", "Water in the air", {
       decimals: 1,
     }),
-    name_unique: check(
-      "SUMPRODUCT((falls.name=name)*(falls.width>0))<2",
-      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
-      { label: "Name used twice" },
-    ),
+    name_unique: nameUnique("falls", "falls.width>0"),
     has_drop: check(
       "drop>0",
       "{name} has no drop, so it is no fall: enter the height from upper to lower water on sheet Falls.",

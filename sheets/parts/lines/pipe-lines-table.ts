@@ -18,6 +18,7 @@ import {
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
+import { nameUnique } from "../name-unique.js";
 import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,pipe_size)`;
@@ -210,11 +211,7 @@ export const pipeLinesTable = table(
       decimals: 1,
     }),
     ...siphonResults,
-    name_unique: check(
-      "SUMPRODUCT((pipe_lines.name=name)*(pipe_lines.bore>0))<2",
-      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
-      { label: "Name used twice" },
-    ),
+    name_unique: nameUnique("pipe_lines", "pipe_lines.bore>0"),
     level_exists: check(
       "LISTED(falls.level,outlet_level)",
       "{name} enters at level {outlet_level|0}, which has no fall: enter a level with a fall on sheet Piping.",

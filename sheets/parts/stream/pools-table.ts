@@ -13,6 +13,7 @@ import {
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
+import { nameUnique } from "../name-unique.js";
 
 /** Standing water behind a lip: it is there at rest too, and rises while the water runs. */
 export const poolsTable = table(
@@ -53,11 +54,7 @@ export const poolsTable = table(
     ),
     water_held: calc(waterVolume, "surface*rise", "Water held while running"),
     water_depth: calc(length, "depth+rise", "Greatest depth while running"),
-    name_unique: check(
-      "SUMPRODUCT((pools.name=name)*(pools.length>0))<2",
-      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
-      { label: "Name used twice" },
-    ),
+    name_unique: nameUnique("pools", "pools.length>0"),
     level_exists: check(
       "LISTED(falls.level,before_level)",
       "{name} lies behind level {before_level|0}, which has no fall: enter a level with a fall on sheet Stream.",

@@ -15,6 +15,7 @@ import {
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
+import { nameUnique } from "../name-unique.js";
 
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
@@ -80,11 +81,7 @@ export const runsTable = table(
       `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`,
       "Water in bed stone",
     ),
-    name_unique: check(
-      "SUMPRODUCT((runs.name=name)*(runs.length>0))<2",
-      "{name} stands in more than one row: give each its own name, since the crew goes by it.",
-      { label: "Name used twice" },
-    ),
+    name_unique: nameUnique("runs", "runs.length>0"),
     level_exists: check(
       "LISTED(falls.level,after_level)",
       "{name} follows level {after_level|0}, which has no fall: enter a level with a fall on sheet Stream.",
