@@ -17,9 +17,14 @@ interface Common {
   readonly decimals?: number;
 }
 
+/** When a person is asked for an input: on the site, while choosing, or once for all jobs, in the office's book. */
+export type Asked = "walk" | "decision" | "office";
+
 /** A figure that a person gives. Numbers are in the quantity's US unit here. */
 export interface InputDeclaration extends Common {
   readonly kind: "input";
+  /** Which sheet asks for it; where it is declared, without this. */
+  readonly asked?: Asked;
   readonly default?: InputValue;
   readonly least?: number;
   readonly most?: number;
@@ -85,6 +90,18 @@ export function input(
 ): InputDeclaration {
   return Object.freeze({ kind: "input", quantity, label, ...rest });
 }
+
+const askedFor =
+  (asked: Asked) =>
+  (quantity: Quantity, label: string, rest: Rest<InputDeclaration> = {}): InputDeclaration =>
+    input(quantity, label, { asked, ...rest });
+
+/** An input that the site answers: asked on the walk. */
+export const walk = askedFor("walk");
+/** An input that the estimator chooses for this job. */
+export const decide = askedFor("decision");
+/** An input that holds for every job: the office's book gives it, and a job may override it. */
+export const office = askedFor("office");
 
 export function calc(
   quantity: Quantity,
