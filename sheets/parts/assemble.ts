@@ -1,9 +1,4 @@
-import {
-  type Block,
-  type SheetDeclaration,
-  type Template,
-  template,
-} from "../../engine/template/index.js";
+import { type Block, type SheetDeclaration, type Template, template } from "../../engine/template/index.js";
 import { type SheetName, type Worksheet, worksheets } from "../plan/worksheets.js";
 import { priceBookLayout } from "./book/price-book.js";
 import type { Whole } from "./brought.js";

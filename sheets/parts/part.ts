@@ -13,9 +13,7 @@ import type { Task } from "./task.js";
 export type Made<T> = (all: Whole) => T;
 
 /** Blocks by worksheet. */
-export type Placed = Readonly<
-  Partial<Record<SheetName, readonly (Block | Made<Block | readonly Block[]>)[]>>
->;
+export type Placed = Readonly<Partial<Record<SheetName, readonly (Block | Made<Block | readonly Block[]>)[]>>>;
 
 type Lines<Section extends string> = readonly PlacedLine<Section>[];
 
@@ -50,5 +48,4 @@ export interface Part extends Brings {
   readonly means: string;
 }
 
-export const part = (name: string, means: string, brings: Brings): Part =>
-  Object.freeze({ name, means, ...brings });
+export const part = (name: string, means: string, brings: Brings): Part => Object.freeze({ name, means, ...brings });

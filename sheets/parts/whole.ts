@@ -15,14 +15,9 @@ export function wholeOf(parts: readonly Part[]): Whole {
     parts.flatMap(({ tasks = [] }) => tasks),
     ({ stage }) => stages.indexOf(stage),
   );
-  const rates = parts.flatMap(({ rates = [], tasks: own = [] }) => [
-    ...own.map(({ rate }) => rate),
-    ...rates,
-  ]);
+  const rates = parts.flatMap(({ rates = [], tasks: own = [] }) => [...own.map(({ rate }) => rate), ...rates]);
   const takeoff = parts.flatMap(({ takeoff: own = [] }) => own);
-  const crew = parts.flatMap(({ crew: own = [] }) =>
-    typeof own === "function" ? own({ tasks }) : own,
-  );
+  const crew = parts.flatMap(({ crew: own = [] }) => (typeof own === "function" ? own({ tasks }) : own));
   return {
     tasks,
     rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
@@ -41,8 +36,7 @@ export function wholeOf(parts: readonly Part[]): Whole {
 }
 
 /** By rank, and within a rank as they came. */
-const inOrder = <T>(list: readonly T[], rank: (one: T) => number): T[] =>
-  [...list].sort((a, b) => rank(a) - rank(b));
+const inOrder = <T>(list: readonly T[], rank: (one: T) => number): T[] => [...list].sort((a, b) => rank(a) - rank(b));
 
 /** Each code once: several parts may bring the same, but not two meanings of it. */
 function onceEach<T extends { readonly code: string }>(list: readonly T[]): T[] {

@@ -10,23 +10,19 @@ export const worksheets = [
   { name: "Job", purpose: "Customer, dates, company, and how the water feature will run." },
   {
     name: "Falls",
-    purpose:
-      "The falls: the flow that each look wants, what arrives, and how the water goes over the lip.",
+    purpose: "The falls: the flow that each look wants, what arrives, and how the water goes over the lip.",
   },
   {
     name: "Stream",
-    purpose:
-      "The stream between the falls: depth, banks, and the water that is out of the basin while it runs.",
+    purpose: "The stream between the falls: depth, banks, and the water that is out of the basin while it runs.",
   },
   {
     name: "Piping",
-    purpose:
-      "The lines and the main: flow and head that each line needs, its valve setting, and what the main loses.",
+    purpose: "The lines and the main: flow and head that each line needs, its valve setting, and what the main loses.",
   },
   {
     name: "Balance",
-    purpose:
-      "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
+    purpose: "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
   },
   {
     name: "Pump",
@@ -34,13 +30,11 @@ export const worksheets = [
   },
   {
     name: "Electric",
-    purpose:
-      "Circuit of pump and lights: load, breaker, wire, voltage drop, and who does the work.",
+    purpose: "Circuit of pump and lights: load, breaker, wire, voltage drop, and who does the work.",
   },
   {
     name: "Basin",
-    purpose:
-      "The buried basin: does it hold the water that the stream takes up, and the days between fills?",
+    purpose: "The buried basin: does it hold the water that the stream takes up, and the days between fills?",
   },
   {
     name: "Liner",
@@ -92,8 +86,7 @@ export const worksheets = [
   },
   {
     name: "Prices",
-    purpose:
-      "Items and rates copied from the office's price book, with who quoted them and until when.",
+    purpose: "Items and rates copied from the office's price book, with who quoted them and until when.",
     printed: false,
   },
   {

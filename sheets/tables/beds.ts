@@ -1,11 +1,4 @@
-import {
-  percent,
-  precise,
-  published,
-  smallLength,
-  table,
-  text,
-} from "../../engine/template/index.js";
+import { percent, precise, published, smallLength, table, text } from "../../engine/template/index.js";
 
 const chow = "Chow, Open-Channel Hydraulics, 1959, table 5-6, as reproduced";
 const recalled = "Chow, Open-Channel Hydraulics, 1959, table 5-6 (from memory)";

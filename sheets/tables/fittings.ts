@@ -1,12 +1,4 @@
-import {
-  count,
-  lines,
-  number,
-  precise,
-  published,
-  table,
-  text,
-} from "../../engine/template/index.js";
+import { count, lines, number, precise, published, table, text } from "../../engine/template/index.js";
 
 const crane = "Crane Technical Paper 410, pages A-27 to A-29";
 const multiplier = (label: string, value: number, source = crane) =>

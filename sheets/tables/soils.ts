@@ -30,8 +30,7 @@ export const soils = [
     shrink: 0.1,
     density_in_place: 100,
     fill_run: 3,
-    fill_origin:
-      "wet clay rests at 15 degrees, dry lumps at 25 to 40; 3 to 1 is common practice, no source",
+    fill_origin: "wet clay rests at 15 degrees, dry lumps at 25 to 40; 3 to 1 is common practice, no source",
     origin: "Army FM 5-434 Table 1-1 (from memory): 1 bank, 1.43 loose, 0.90 compacted",
   },
   {

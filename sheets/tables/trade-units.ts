@@ -103,9 +103,7 @@ export const tradeUnits = table(
 const at = (column: string, unit: string) => `PICK(trade_units.${column},trade_units.name,${unit})`;
 
 /** A condition: the two units measure the same. */
-export const sameKind = (one: string, other: string): string =>
-  `${at("kind", one)}=${at("kind", other)}`;
+export const sameKind = (one: string, other: string): string => `${at("kind", one)}=${at("kind", other)}`;
 
 /** A formula for how many of one unit make one of another; both measure the same. */
-export const unitsIn = (one: string, other: string): string =>
-  `${at("size", other)}/${at("size", one)}`;
+export const unitsIn = (one: string, other: string): string => `${at("size", other)}/${at("size", one)}`;

@@ -1,7 +1,6 @@
 import { angle, number, published, table, text } from "../../engine/template/index.js";
 
-const published5 =
-  "plug cock by Weisbach, as listed in Perry's Chemical Engineers' Handbook (5, 10, 20, 40, 60°)";
+const published5 = "plug cock by Weisbach, as listed in Perry's Chemical Engineers' Handbook (5, 10, 20, 40, 60°)";
 const recalled = "plug cock by Weisbach (from memory)";
 const carried = "no source: 486 at 65° carried on as (82° - angle)^-3.3, the trend from 50° on";
 const shut = "a cock after Weisbach is shut near 82° (from memory)";

@@ -8,7 +8,7 @@ const HELD_BELOW = formula(
   "Water held below a level of the basin",
   { level: length, top: length, lower_area: area, upper_area: area },
   waterVolume,
-  "lower_area * MIN(level, top) + upper_area * MAX(level - top, 0)",
+  "lower_area*MIN(level,top)+upper_area*MAX(level-top,0)",
   geometry,
 );
 
@@ -17,7 +17,7 @@ const LEVEL_OF = formula(
   "Level at which a volume of water stands in the basin",
   { water: waterVolume, top: length, lower_area: area, upper_area: area },
   length,
-  "IF(water <= lower_area * top, water / lower_area, top + (water - lower_area * top) / upper_area)",
+  "IF(water<=lower_area*top,water/lower_area,top+(water-lower_area*top)/upper_area)",
   geometry,
 );
 

@@ -107,8 +107,7 @@ const STREAM_PASS = formula(
   "A nearer depth: Newton's step on the logarithms of flow and depth",
   { depth: "ft", radius: "ft", share: "", power: "", width: "ft", side: "" },
   "ft",
-  "depth*share^((width+side*depth)" +
-    "/((1+power)*(width+2*side*depth)-2*power*SQRT(1+side^2)*radius))",
+  "depth*share^((width+side*depth)" + "/((1+power)*(width+2*side*depth)-2*power*SQRT(1+side^2)*radius))",
   "Newton's method; `share` is the flow wanted over the flow at the depth",
 );
 

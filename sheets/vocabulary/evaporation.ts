@@ -5,7 +5,7 @@ const VAPOR_PRESSURE = formula(
   "Pressure of saturated water vapor over water, by the Magnus form",
   { celsius: number },
   "kPa",
-  "0.6112 * EXP(17.62 * celsius / (243.12 + celsius))",
+  "0.6112*EXP(17.62*celsius/(243.12+celsius))",
   "WMO-No. 8, Guide to Instruments and Methods of Observation, Annex 4.B (from memory)",
 );
 
@@ -20,7 +20,7 @@ const EVAPORATION = formula(
     activity: number,
   },
   "in/day",
-  "activity * (95 + 0.425 * 60 * air_speed) * MAX(0, water_pressure - air_pressure) / latent_heat * 24 / (62.4 / 12)",
+  "activity*(95+0.425*60*air_speed)*MAX(0,water_pressure-air_pressure)/latent_heat*24/(62.4/12)",
   "ASHRAE Transactions 104 (1998) part 1A: W = (95 + 0.425 v)(pw - pa)/Y, lb/h on a square foot; 62.4 lb/ft³",
 );
 

@@ -7,7 +7,7 @@ const STRIPS = formula(
   "How many strips of a roll, lapped at the seams, cover a size",
   { size: length, roll: length, lap: length },
   count,
-  "MAX(1, WHOLE_UP((size - lap) / (roll - lap)))",
+  "MAX(1,WHOLE_UP((size-lap)/(roll-lap)))",
   geometry,
 );
 
@@ -16,7 +16,7 @@ const SEAM_OF = formula(
   "Length of the seams of a piece",
   { across: length, along: length, strips: count, parts: count },
   length,
-  "(strips - 1) * along + (parts - 1) * across",
+  "(strips-1)*along+(parts-1)*across",
   geometry,
 );
 
@@ -32,8 +32,8 @@ const PIECE_COST = formula(
     worth: length,
   },
   area,
-  "STRIPS(across, roll, lap) * (along + (STRIPS(along, roll_length, lap) - 1) * lap) * roll" +
-    " + worth * SEAM_OF(across, along, STRIPS(across, roll, lap), STRIPS(along, roll_length, lap))",
+  "STRIPS(across,roll,lap)*(along+(STRIPS(along,roll_length,lap)-1)*lap)*roll" +
+    "+worth*SEAM_OF(across,along,STRIPS(across,roll,lap),STRIPS(along,roll_length,lap))",
   geometry,
 );
 
@@ -42,8 +42,7 @@ const COST_EITHER_WAY = formula(
   "Liner that a piece takes from a roll, with its seams, laid the way that takes less",
   { wide: length, long: length, roll: length, roll_length: length, lap: length, worth: length },
   area,
-  "MIN(PIECE_COST(wide, long, roll, roll_length, lap, worth)," +
-    " PIECE_COST(long, wide, roll, roll_length, lap, worth))",
+  "MIN(PIECE_COST(wide,long,roll,roll_length,lap,worth)," + " PIECE_COST(long, wide, roll, roll_length, lap, worth))",
   geometry,
 );
 
@@ -52,8 +51,7 @@ const COST_ON_ROLL = formula(
   "The same, and more than any piece takes for a roll that cannot be used",
   { wide: length, long: length, roll: length, roll_length: length, lap: length, worth: length },
   area,
-  "IF(AND(roll > lap, roll_length > lap)," +
-    " COST_EITHER_WAY(wide, long, roll, roll_length, lap, worth), 1000000[ft²])",
+  "IF(AND(roll>lap,roll_length>lap)," + " COST_EITHER_WAY(wide, long, roll, roll_length, lap, worth), 1000000[ft²])",
   geometry,
 );
 
@@ -62,7 +60,7 @@ const CUTS_FROM = formula(
   "How many whole cuts of a length come from a length of liner",
   { liner: length, cut: length },
   count,
-  "INT(ROUND(liner / MAX(0.001[ft], cut), 6))",
+  "INT(ROUND(liner/MAX(0.001[ft],cut),6))",
   geometry,
 );
 
@@ -79,8 +77,8 @@ const LIFT_LIMIT = formula(
     coupling: number,
   },
   weight,
-  "load_constant * 10 / MAX(10, reach) * (1 - 0.0075 * ABS(height - 30))" +
-    " * MIN(1, 0.82 + 1.8 / MAX(10, travel)) * (1 - 0.0032 * twist) * frequency * coupling",
+  "load_constant*10/MAX(10,reach)*(1-0.0075*ABS(height-30))" +
+    "*MIN(1,0.82+1.8/MAX(10,travel))*(1-0.0032*twist)*frequency*coupling",
   "NIOSH Publication 94-110, revised lifting equation (twist from memory)",
 );
 

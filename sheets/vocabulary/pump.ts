@@ -67,12 +67,4 @@ const PUSH_PASS = formula(
 );
 
 /** Pumps: curve, speed, power. */
-export const pumpFormulas = [
-  CURVE_SLOPE,
-  CARRIED_BACK,
-  LINE_HEAD,
-  SPEED_FOR_DUTY,
-  WATER_POWER,
-  BETWEEN,
-  PUSH_PASS,
-];
+export const pumpFormulas = [CURVE_SLOPE, CARRIED_BACK, LINE_HEAD, SPEED_FOR_DUTY, WATER_POWER, BETWEEN, PUSH_PASS];

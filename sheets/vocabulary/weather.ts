@@ -57,11 +57,4 @@ export const WAIT_CHANCE = formula(
   negativeBinomial,
 );
 
-export const weatherFormulas = [
-  DAY_CHANCE,
-  BINOMIAL_MEAN,
-  BINOMIAL_DEVIATION,
-  WAIT_MEAN,
-  WAIT_DEVIATION,
-  WAIT_CHANCE,
-];
+export const weatherFormulas = [DAY_CHANCE, BINOMIAL_MEAN, BINOMIAL_DEVIATION, WAIT_MEAN, WAIT_DEVIATION, WAIT_CHANCE];

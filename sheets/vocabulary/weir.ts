@@ -67,12 +67,4 @@ const WATER_IN_AIR = formula(
 );
 
 /** Lips: depth, sheet, throw. */
-export const weirFormulas = [
-  WEIR_FLOW,
-  WEIR_HEAD,
-  NARROWED_WIDTH,
-  CRITICAL_DEPTH,
-  SHEET_SPEED,
-  THROW,
-  WATER_IN_AIR,
-];
+export const weirFormulas = [WEIR_FLOW, WEIR_HEAD, NARROWED_WIDTH, CRITICAL_DEPTH, SHEET_SPEED, THROW, WATER_IN_AIR];

@@ -8,10 +8,5 @@ export const access = lines("Ground mats for access", {
   }),
   mat_length: input(length, "Length of a ground mat", { default: 8, least: 1, most: 30 }),
   mat_rows: input(count, "Mats side by side", { default: 2, least: 0, most: 6, whole: true }),
-  ground_mats: calc(
-    count,
-    "mat_rows * WHOLE_UP(access_length / MAX(0.1[ft], mat_length))",
-    "Ground mats",
-    { strong: true },
-  ),
+  ground_mats: calc(count, "mat_rows*WHOLE_UP(access_length/MAX(0.1[ft],mat_length))", "Ground mats", { strong: true }),
 });

@@ -1,11 +1,4 @@
-import {
-  type Block,
-  calc,
-  head,
-  lines,
-  paragraphs,
-  percent,
-} from "../../../engine/template/index.js";
+import { type Block, calc, head, lines, paragraphs, percent } from "../../../engine/template/index.js";
 import { networkBlocks } from "./network.js";
 
 /** What the network really does: all valves open at full speed, and at the valve settings. */

@@ -1,14 +1,4 @@
-import {
-  type Block,
-  calc,
-  count,
-  flow,
-  head,
-  lines,
-  precise,
-  table,
-  text,
-} from "../../../engine/template/index.js";
+import { type Block, calc, count, flow, head, lines, precise, table, text } from "../../../engine/template/index.js";
 import { squareOfFlow } from "../../vocabulary/pipe.js";
 import { capacity } from "../capacity.js";
 import { passesOf } from "./passes.js";
@@ -78,17 +68,10 @@ export function networkBlocks(state: State): Block[] {
       `CARRIED_BACK(INDEX(pump_points.flow,1),INDEX(pump_points.head,1),INDEX(pump_points.slope,1))*${speed}^2`,
       "Shutoff head",
     ),
-    [`${prefix}_piece`]: calc(
-      precise,
-      `MAX(1,MIN(SUM(${prefix}_points.past),pump_point_count-1))`,
-      "Curve segment",
-      { decimals: 0 },
-    ),
-    [`${prefix}_piece_slope`]: calc(
-      precise,
-      `INDEX(pump_points.slope,${prefix}_piece)`,
-      "Segment slope",
-    ),
+    [`${prefix}_piece`]: calc(precise, `MAX(1,MIN(SUM(${prefix}_points.past),pump_point_count-1))`, "Curve segment", {
+      decimals: 0,
+    }),
+    [`${prefix}_piece_slope`]: calc(precise, `INDEX(pump_points.slope,${prefix}_piece)`, "Segment slope"),
     [`${prefix}_piece_start`]: calc(
       head,
       `CARRIED_BACK(INDEX(pump_points.flow,${prefix}_piece),INDEX(pump_points.head,${prefix}_piece),${prefix}_piece_slope)`,
@@ -102,10 +85,7 @@ export function networkBlocks(state: State): Block[] {
     {
       at: calc(
         head,
-        (row) =>
-          row > capacity.lines
-            ? `${prefix}_shut`
-            : `MIN(INDEX(${prefix}_lines.stands,${row}),${prefix}_shut)`,
+        (row) => (row > capacity.lines ? `${prefix}_shut` : `MIN(INDEX(${prefix}_lines.stands,${row}),${prefix}_shut)`),
         "Manifold head",
       ),
       taken: calc(flow, takenAt("at", state), "Flow taken"),
@@ -113,11 +93,5 @@ export function networkBlocks(state: State): Block[] {
       over: calc(count, "IF(excess>0,1,0)", "Excess"),
     },
   );
-  return [
-    branches,
-    points,
-    line,
-    heights,
-    ...passesOf(state, takenAt("at", state), excess("taken", "at")),
-  ];
+  return [branches, points, line, heights, ...passesOf(state, takenAt("at", state), excess("taken", "at"))];
 }

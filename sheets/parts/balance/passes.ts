@@ -1,13 +1,4 @@
-import {
-  type Block,
-  calc,
-  check,
-  flow,
-  head,
-  lines,
-  precise,
-  table,
-} from "../../../engine/template/index.js";
+import { type Block, calc, check, flow, head, lines, precise, table } from "../../../engine/template/index.js";
 import type { State } from "./state.js";
 
 /** Passes that close in on the head at the manifold. Ten leave less than 0.00001 gal/min on any network tried. */
@@ -59,17 +50,10 @@ export function passesOf({ prefix, title }: State, taken: string, excess: string
     [`${prefix}_manifold`]: calc(head, `INDEX(${prefix}_passes.at,${rows})`, "Manifold head", {
       strong: true,
     }),
-    [total]: calc(
-      flow,
-      `SUM(${prefix}_lines.flow)`,
-      prefix === "actual" ? "Total flow" : "Total flow, valves open",
-      { strong: true },
-    ),
-    [`${prefix}_pump_head`]: calc(
-      head,
-      `${prefix}_manifold+LOSS_AT(${total},main_friction,main_local)`,
-      "Pump head",
-    ),
+    [total]: calc(flow, `SUM(${prefix}_lines.flow)`, prefix === "actual" ? "Total flow" : "Total flow, valves open", {
+      strong: true,
+    }),
+    [`${prefix}_pump_head`]: calc(head, `${prefix}_manifold+LOSS_AT(${total},main_friction,main_local)`, "Pump head"),
     [`${prefix}_converged`]: check(
       `ABS(INDEX(${prefix}_passes.excess,${rows}))<0.001[ft]`,
       `The balance did not converge: {${prefix}_manifold|3} of manifold head leaves more than ‹0.001 ft|0.3 mm› of excess. Check the pump curve on sheet Pumps.`,

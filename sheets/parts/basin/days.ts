@@ -7,31 +7,17 @@ export const basinDays = table(
   "Levels between fills",
   { rows: 8 },
   {
-    dry_days: calc(
-      days,
-      "above.dry_days + MAX(1[days], INT((days_between_fills + 6[days]) / 7))",
-      "Days without a fill",
-      { first: "0", decimals: 0 },
-    ),
-    water: calc(
-      waterVolume,
-      "MAX(0, water_filled - loss_a_day * (dry_days / 1[days]))",
-      "Water left, at rest",
-    ),
-    rest_level: calc(
-      length,
-      "LEVEL_OF(water, crate_top, lower_water_area, upper_water_area)",
-      "Level at rest",
-    ),
+    dry_days: calc(days, "above.dry_days+MAX(1[days],INT((days_between_fills+6[days])/7))", "Days without a fill", {
+      first: "0",
+      decimals: 0,
+    }),
+    water: calc(waterVolume, "MAX(0,water_filled-loss_a_day*(dry_days/1[days]))", "Water left, at rest"),
+    rest_level: calc(length, "LEVEL_OF(water,crate_top,lower_water_area,upper_water_area)", "Level at rest"),
     running_level: calc(
       length,
-      "LEVEL_OF(MAX(0, water - water_into_stream - water_drained_back), crate_top, lower_water_area, upper_water_area)",
+      "LEVEL_OF(MAX(0,water-water_into_stream-water_drained_back),crate_top,lower_water_area,upper_water_area)",
       "Level running",
     ),
-    state: calc(
-      text,
-      'IF(running_level >= pump_minimum_water, "runs", "stop the pump: it would draw air")',
-      "State",
-    ),
+    state: calc(text, 'IF(running_level >= pump_minimum_water, "runs", "stop the pump: it would draw air")', "State"),
   },
 );

@@ -15,7 +15,7 @@ import {
 import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
 
 /** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
-const celsius = (name: string) => `IF(temperature_scale = "C", ${name}, (${name} - 32) / 1.8)`;
+const celsius = (name: string) => `IF(temperature_scale="C",${name},(${name}-32)/1.8)`;
 
 const inputs = lines("Evaporation and splash, dry spell", {
   weather_is_local: input(yesno, "Local weather entered", {
@@ -65,8 +65,7 @@ const inputs = lines("Evaporation and splash, dry spell", {
     least: 0.4,
     most: 2,
     note: "Still water 0.74 to 1, tumbling water more.",
-    source:
-      "quiet water measured at 74% of the form, busy pools at 126%: ASHRAE Transactions 104 (1998)",
+    source: "quiet water measured at 74% of the form, busy pools at 126%: ASHRAE Transactions 104 (1998)",
   }),
   pan_evaporation: input(waterLoss, "Class A pan evaporation", {
     default: 0.3,
@@ -97,18 +96,14 @@ const between = (name: string, least: number, most: number) =>
 
 const results = lines("Water lost per day", {
   temperatures_plausible: check(
-    `AND(${between("water_temperature", 0, warmestWater)}, ${between("air_temperature", coldest, hottest)})`,
+    `AND(${between("water_temperature", 0, warmestWater)},${between("air_temperature", coldest, hottest)})`,
     `Water at {water_temperature|0}, air at {air_temperature|0} °{temperature_scale}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Basin.`,
     { label: "Temperature out of range" },
   ),
-  water_pressure: calc(
-    vaporPressure,
-    `VAPOR_PRESSURE(${celsius("water_temperature")})`,
-    "Vapor pressure at water",
-  ),
+  water_pressure: calc(vaporPressure, `VAPOR_PRESSURE(${celsius("water_temperature")})`, "Vapor pressure at water"),
   air_pressure: calc(
     vaporPressure,
-    `air_humidity * VAPOR_PRESSURE(${celsius("air_temperature")})`,
+    `air_humidity*VAPOR_PRESSURE(${celsius("air_temperature")})`,
     "Vapor pressure of air",
   ),
   evaporation_rate: calc(
@@ -116,20 +111,12 @@ const results = lines("Water lost per day", {
     'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_speed, water_pressure, air_pressure, latent_heat, water_activity))',
     "Evaporation rate",
   ),
-  wet_area: calc(area, "stream_surface + SUMPRODUCT(falls.width, falls.drop)", "Wet area", {
+  wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width,falls.drop)", "Wet area", {
     note: "Surface of the stream and sheets of the falls. The basin lies under stone and is left out.",
   }),
-  evaporation_a_day: calc(
-    waterVolume,
-    "evaporation_rate * 1[days] * wet_area * hours_a_day",
-    "Evaporated per day",
-  ),
-  splash_a_day: calc(
-    waterVolume,
-    "total_flow * 1[days] * hours_a_day * splash_share / 1000",
-    "Splashed away per day",
-  ),
-  loss_a_day: calc(waterVolume, "evaporation_a_day + splash_a_day", "Lost per day", {
+  evaporation_a_day: calc(waterVolume, "evaporation_rate*1[days]*wet_area*hours_a_day", "Evaporated per day"),
+  splash_a_day: calc(waterVolume, "total_flow*1[days]*hours_a_day*splash_share/1000", "Splashed away per day"),
+  loss_a_day: calc(waterVolume, "evaporation_a_day+splash_a_day", "Lost per day", {
     strong: true,
   }),
 });

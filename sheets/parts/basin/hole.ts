@@ -1,13 +1,4 @@
-import {
-  area,
-  calc,
-  check,
-  input,
-  length,
-  lines,
-  published,
-  smallLength,
-} from "../../../engine/template/index.js";
+import { area, calc, check, input, length, lines, published, smallLength } from "../../../engine/template/index.js";
 
 /** Longest basin that may be given, in ft. */
 export const longestBasin = 100;
@@ -36,19 +27,19 @@ export const hole = lines("Basin inside the liner", {
     source: "common practice, no source",
   }),
   basin_hidden: check(
-    "basin_freeboard >= hidden_least",
+    "basin_freeboard>=hidden_least",
     "Full water stands {basin_freeboard} under the stone; less than {hidden_least} is open water, where a child can drown. Raise freeboard on sheet Basin.",
     { label: "Basin water in the open" },
   ),
-  full_depth: calc(length, "MAX(0[ft], basin_depth - basin_freeboard)", "Water depth, full"),
-  basin_plan: calc(area, "basin_length * basin_width", "Basin plan area"),
+  full_depth: calc(length, "MAX(0[ft],basin_depth-basin_freeboard)", "Water depth, full"),
+  basin_plan: calc(area, "basin_length*basin_width", "Basin plan area"),
   full_line_in_hole: check(
-    "basin_freeboard < basin_depth",
+    "basin_freeboard<basin_depth",
     "Freeboard of {basin_freeboard} is more than the basin's depth of {basin_depth}: reduce freeboard or dig deeper on sheet Basin.",
     { label: "Freeboard over basin depth" },
   ),
   pump_under_water: check(
-    "pump_minimum_water < full_depth",
+    "pump_minimum_water<full_depth",
     "The pump needs {pump_minimum_water} of water, but the basin holds only {full_depth} when full: dig deeper or choose a pump that draws lower.",
     { label: "Basin too shallow for pump" },
   ),

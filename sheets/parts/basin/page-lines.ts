@@ -47,10 +47,7 @@ export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
     `${lined}: about {days_it_lasts|0} of warm weather without a fill.`,
     "AND(weather_is_local,days_it_lasts>=1[days])",
   ),
-  bullet(
-    "storm",
-    "In heavy rain the basin overflows at {overflow_place}. We clean up what we crossed.",
-  ),
+  bullet("storm", "In heavy rain the basin overflows at {overflow_place}. We clean up what we crossed."),
   line(
     "water lost",
     "In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",

@@ -15,59 +15,46 @@ import { designRain } from "./rain.js";
 import { basinStone, voidTable } from "./stone.js";
 import { basinWater } from "./water.js";
 
-export const basin = part(
-  "Basin",
-  "The buried basin: what it must hold, what it holds, and what it loses.",
-  {
-    blocks: {
-      Basin: [
-        basinWater,
-        hole,
-        crates,
-        basinStone,
-        ...evaporation,
-        basinDays,
-        designRain,
-        basinDig,
-      ],
-    },
-    below: { Basin: [basinCautions, voidTable] },
-    formulas: [...basinFormulas, ...evaporationFormulas],
-    buys: {
-      Basin: [
-        { what: "storage crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
-        { what: "pump vaults", code: "vault_code", wanted: "vaults_needed", unit: "each" },
-        {
-          what: "vault extensions",
-          code: "extension_code",
-          wanted: "extensions_needed",
-          unit: "each",
-        },
-        {
-          what: "bedding",
-          code: "bedding_code",
-          wanted: "bedding_volume",
-          unit: "yd3",
-          byLoad: true,
-        },
-      ],
-    },
-    items: [
-      item("crate", "storage crate", "each"),
-      item("vault", "pump vault", "each"),
-      item("vault-extension", "extension ring of the vault", "each"),
-      item("sand-bedding", "bedding sand", "yd3"),
-    ],
-    tasks: [
-      task(
-        "Set crates and vault",
-        "basin",
-        "crates_needed+vaults_needed",
-        production("crate-set", "Assemble and set storage crates", "each"),
-        ["open_dig", "by_access"],
-      ),
-    ],
-    crew: crewOfBasin,
-    proposal: proposalOfBasin,
+export const basin = part("Basin", "The buried basin: what it must hold, what it holds, and what it loses.", {
+  blocks: {
+    Basin: [basinWater, hole, crates, basinStone, ...evaporation, basinDays, designRain, basinDig],
   },
-);
+  below: { Basin: [basinCautions, voidTable] },
+  formulas: [...basinFormulas, ...evaporationFormulas],
+  buys: {
+    Basin: [
+      { what: "storage crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
+      { what: "pump vaults", code: "vault_code", wanted: "vaults_needed", unit: "each" },
+      {
+        what: "vault extensions",
+        code: "extension_code",
+        wanted: "extensions_needed",
+        unit: "each",
+      },
+      {
+        what: "bedding",
+        code: "bedding_code",
+        wanted: "bedding_volume",
+        unit: "yd3",
+        byLoad: true,
+      },
+    ],
+  },
+  items: [
+    item("crate", "storage crate", "each"),
+    item("vault", "pump vault", "each"),
+    item("vault-extension", "extension ring of the vault", "each"),
+    item("sand-bedding", "bedding sand", "yd3"),
+  ],
+  tasks: [
+    task(
+      "Set crates and vault",
+      "basin",
+      "crates_needed+vaults_needed",
+      production("crate-set", "Assemble and set storage crates", "each"),
+      ["open_dig", "by_access"],
+    ),
+  ],
+  crew: crewOfBasin,
+  proposal: proposalOfBasin,
+});

@@ -1,13 +1,4 @@
-import {
-  area,
-  calc,
-  check,
-  input,
-  lines,
-  smallLength,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, check, input, lines, smallLength, text, yesno } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** The design rain on basin and stream, at rest, with the basin full. */
@@ -33,20 +24,20 @@ export const designRain = lines("Design rain, basin full", {
   overflow_place: input(text, "Where the overflow goes", { default: "the low side of the basin" }),
   rain_area: calc(
     area,
-    "basin_plan + SUMPRODUCT(runs.length, runs.width + 2 * runs.side * runs.bank_height) + SUMPRODUCT(pools.length, pools.width) + other_catchment",
+    "basin_plan+SUMPRODUCT(runs.length,runs.width+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length,pools.width)+other_catchment",
     "Rain catchment",
   ),
-  rain_caught: calc(waterVolume, "rain_area * design_rain", "Rain caught"),
+  rain_caught: calc(waterVolume, "rain_area*design_rain", "Rain caught"),
   rain_room: calc(
     waterVolume,
-    "HELD_BELOW(basin_depth, crate_top, lower_water_area, upper_water_area) - basin_water_held",
+    "HELD_BELOW(basin_depth,crate_top,lower_water_area,upper_water_area)-basin_water_held",
     "Room up to rim",
   ),
-  rain_overflow: calc(waterVolume, "MAX(0, rain_caught - rain_room)", "Overflow", {
+  rain_overflow: calc(waterVolume, "MAX(0,rain_caught-rain_room)", "Overflow", {
     strong: true,
   }),
   rain_held: check(
-    "rain_overflow <= 0",
+    "rain_overflow<=0",
     "The design rain brings {rain_caught}, the full basin has room for {rain_room}: {rain_overflow} overflow at {overflow_place}. Lead it away from buildings and neighbors.",
     { label: "Overflow in design rain", level: "look" },
   ),

@@ -37,25 +37,23 @@ export const basinStone = lines("Stone fill and open space", {
   }),
   stone_porosity: calc(
     percent,
-    "IF(ISBLANK(override_porosity), PICK(voids.porosity, voids.name, basin_stone_kind), override_porosity)",
+    "IF(ISBLANK(override_porosity),PICK(voids.porosity,voids.name,basin_stone_kind),override_porosity)",
     "Porosity used",
   ),
-  stone_void_ratio: calc(number, "stone_porosity / (1 - stone_porosity)", "Void ratio used"),
+  stone_void_ratio: calc(number, "stone_porosity/(1-stone_porosity)", "Void ratio used"),
   lower_water_area: calc(
     area,
-    "crate_plan * crate_voids + vault_plan + MAX(0, basin_plan - crate_plan - vault_plan) * stone_porosity",
+    "crate_plan*crate_voids+vault_plan+MAX(0,basin_plan-crate_plan-vault_plan)*stone_porosity",
     "Open area, crate layers",
     { decimals: 1 },
   ),
-  upper_water_area: calc(
-    area,
-    "vault_plan + MAX(0, basin_plan - vault_plan) * stone_porosity",
-    "Open area over crates",
-    { decimals: 1, note: "Vaults are taken to stand up to the rim." },
-  ),
+  upper_water_area: calc(area, "vault_plan+MAX(0,basin_plan-vault_plan)*stone_porosity", "Open area over crates", {
+    decimals: 1,
+    note: "Vaults are taken to stand up to the rim.",
+  }),
   basin_stone_volume: calc(
     spaceVolume,
-    "MAX(0, basin_plan - vault_plan) * basin_depth - crate_plan * crate_top",
+    "MAX(0,basin_plan-vault_plan)*basin_depth-crate_plan*crate_top",
     "Stone fill volume",
   ),
 });

@@ -1,14 +1,4 @@
-import {
-  area,
-  calc,
-  check,
-  input,
-  length,
-  number,
-  table,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, check, input, length, number, table, text, yesno } from "../../../engine/template/index.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
@@ -17,7 +7,7 @@ export const bermTable = table(
   "Berms, compacted in place",
   {
     rows: capacity.berms,
-    filled: "height > 0",
+    filled: "height>0",
     note: "Length is of the crest at full height; the ends run out to nothing beyond it. Height is from the ground before it is stripped.",
   },
   {
@@ -41,17 +31,13 @@ export const bermTable = table(
       note: "A wall, or an engineer's design.",
       default: false,
     }),
-    middle: calc(soilVolume, "length * BERM_SECTION(height, top, slope)", "Middle part"),
-    ends: calc(soilVolume, "2 * FEATHERED_END(height, top, slope, end_slope)", "Feathered ends"),
-    volume: calc(soilVolume, "middle + ends", "Volume"),
-    footprint: calc(
-      area,
-      "length * (top + 2 * slope * height) + 2 * end_slope * height * (top + slope * height)",
-      "Ground covered",
-    ),
-    steepest: calc(number, "MIN(slope, end_slope)", "Steepest side: run to 1", { decimals: 1 }),
+    middle: calc(soilVolume, "length*BERM_SECTION(height,top,slope)", "Middle part"),
+    ends: calc(soilVolume, "2*FEATHERED_END(height,top,slope,end_slope)", "Feathered ends"),
+    volume: calc(soilVolume, "middle+ends", "Volume"),
+    footprint: calc(area, "length*(top+2*slope*height)+2*end_slope*height*(top+slope*height)", "Ground covered"),
+    steepest: calc(number, "MIN(slope,end_slope)", "Steepest side: run to 1", { decimals: 1 }),
     stands: check(
-      "OR(held, ROUND(steepest - fill_slope, 9) >= 0)",
+      "OR(held,ROUND(steepest-fill_slope,9)>=0)",
       "{name}: a side at {steepest|1} to 1, but {soil_kind} stands {fill_slope|1} to 1. Flatten it, or set held, in berms on sheet Earthwork.",
       { label: "Berm too steep" },
     ),
@@ -61,7 +47,7 @@ export const bermTable = table(
 export const bermLines = table(
   "berm_lines",
   "Berms in words",
-  { rows: bermTable.rows, beside: "berms", filled: "height > 0" },
+  { rows: bermTable.rows, beside: "berms", filled: "height>0" },
   {
     said: calc(
       text,

@@ -138,12 +138,7 @@ export const priceBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates">
 function curveFault(row: BookRow): string | undefined {
   for (let point = 2; point <= curvePoints; point++) {
     const at = (key: string, back = 0) => row[`${key}_${point - back}`];
-    const [flow, head, flowBefore, headBefore] = [
-      at("flow"),
-      at("head"),
-      at("flow", 1),
-      at("head", 1),
-    ];
+    const [flow, head, flowBefore, headBefore] = [at("flow"), at("head"), at("flow", 1), at("head", 1)];
     if (flow === undefined && head === undefined) continue;
     if (flow === undefined || head === undefined) {
       return `point ${point} of the curve lacks its flow or its head. Give both, or neither.`;

@@ -82,22 +82,16 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       unit: published(text, "Unit needed", { source: ownList }),
       at: calc(count, at, "Row in the price book"),
       book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
-      same_kind: calc(
-        yesno,
-        `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`,
-        "Same kind of unit",
-      ),
+      same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
       value: calc(
         precise,
         `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(same_kind,${unitsIn("unit", "book_unit")},1),0)`,
         "Value",
         { decimals: 3, note: "In the unit needed, whichever the book has it in." },
       ),
-      found: check(
-        "at>0",
-        "The price book has no rate {code} ({means}, {unit}). Add it to sheet Rates of the book.",
-        { label: "Not in the price book" },
-      ),
+      found: check("at>0", "The price book has no rate {code} ({means}, {unit}). Add it to sheet Rates of the book.", {
+        label: "Not in the price book",
+      }),
       unit_fits: check(
         "IF(at>0,same_kind,TRUE)",
         "Rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct sheet Rates of the book.",

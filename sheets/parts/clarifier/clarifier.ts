@@ -1,14 +1,4 @@
-import {
-  calc,
-  check,
-  flow,
-  head,
-  input,
-  lines,
-  power,
-  precise,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, check, flow, head, input, lines, power, precise, yesno } from "../../../engine/template/index.js";
 
 const asBought = "common practice, no source: take the figures of the clarifier that is bought";
 

@@ -25,7 +25,5 @@ export const diggingSafety = part("Digging safety", "Whether each dig is safe to
     ),
   ],
   crew: crewOfSafety,
-  proposal: [
-    bullet("protection", "Shoring of the deep digs, set and taken out again.", "shored_face>0"),
-  ],
+  proposal: [bullet("protection", "Shoring of the deep digs, set and taken out again.", "shored_face>0")],
 });

@@ -1,14 +1,4 @@
-import {
-  area,
-  calc,
-  check,
-  count,
-  length,
-  number,
-  table,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, check, count, length, number, table, text, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 import { trenchRows } from "../trench/trenches.js";
 
@@ -24,51 +14,50 @@ interface Place {
   readonly protection: string;
 }
 
-const rows = (many: number, row: (i: number) => Place): Place[] =>
-  Array.from({ length: many }, (_, i) => row(i + 1));
+const rows = (many: number, row: (i: number) => Place): Place[] => Array.from({ length: many }, (_, i) => row(i + 1));
 
 const basin: Place = {
   what: '"Basin"',
   depth: "dig_deepest",
   length: "dig_bottom_length",
-  around: "2 * (dig_bottom_length + dig_bottom_width)",
+  around: "2*(dig_bottom_length+dig_bottom_width)",
   sides: "dig_slope",
   protection: "dig_protection",
 };
 
 /** Others may have dug it, and then hold its sides: our crew goes in all the same. */
 const trench = (i: number): Place => ({
-  what: `"Trench of "&INDEX(trenches.trench, ${i})`,
-  depth: `INDEX(trenches.open_depth, ${i})`,
-  length: `INDEX(trenches.open_length, ${i})`,
-  around: `2 * INDEX(trenches.dug, ${i})`,
+  what: `"Trench of "&INDEX(trenches.trench,${i})`,
+  depth: `INDEX(trenches.open_depth,${i})`,
+  length: `INDEX(trenches.open_length,${i})`,
+  around: `2*INDEX(trenches.dug,${i})`,
   sides: "0",
   protection: "trench_protection",
 });
 
 const pool = (i: number): Place => ({
-  what: `INDEX(pool_cuts.pool, ${i})`,
-  depth: `INDEX(pool_cuts.deepest, ${i})`,
-  length: `INDEX(pool_cuts.box_length, ${i})`,
-  around: `2 * (INDEX(pool_cuts.box_length, ${i}) + INDEX(pool_cuts.box_width, ${i}))`,
+  what: `INDEX(pool_cuts.pool,${i})`,
+  depth: `INDEX(pool_cuts.deepest,${i})`,
+  length: `INDEX(pool_cuts.box_length,${i})`,
+  around: `2*(INDEX(pool_cuts.box_length,${i})+INDEX(pool_cuts.box_width,${i}))`,
   sides: "pool_sides",
   protection: "pool_protection",
 });
 
 const streamCut = (i: number): Place => ({
-  what: `INDEX(channel_cuts.run, ${i})`,
-  depth: `INDEX(channel_cuts.deepest, ${i})`,
-  length: `INDEX(runs.length, ${i})`,
-  around: `2 * INDEX(runs.length, ${i})`,
-  sides: `INDEX(runs.side, ${i})`,
+  what: `INDEX(channel_cuts.run,${i})`,
+  depth: `INDEX(channel_cuts.deepest,${i})`,
+  length: `INDEX(runs.length,${i})`,
+  around: `2*INDEX(runs.length,${i})`,
+  sides: `INDEX(runs.side,${i})`,
   protection: "stream_protection",
 });
 
 const footing = (i: number): Place => ({
-  what: `"Footing of "&INDEX(walls.name, ${i})`,
-  depth: `INDEX(walls.dug, ${i})`,
-  length: `INDEX(walls.length, ${i})`,
-  around: `INDEX(walls.length, ${i})`,
+  what: `"Footing of "&INDEX(walls.name,${i})`,
+  depth: `INDEX(walls.dug,${i})`,
+  length: `INDEX(walls.length,${i})`,
+  around: `INDEX(walls.length,${i})`,
   sides: "0",
   protection: "wall_protection",
 });
@@ -110,7 +99,7 @@ export const placesDug = table(
   {
     rows: placeRows,
     beside: "dig_list",
-    filled: "depth > 0",
+    filled: "depth>0",
     note: "Each place counts by itself: a sloped basin does not protect an upright trench beside it.",
   },
   {
@@ -134,14 +123,10 @@ export const placesDug = table(
       'IF(OR(protection = "shored or shielded", protection = "engineered"), around * depth, 0[ft²])',
       "Face to be held",
     ),
-    entered: calc(
-      text,
-      'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")',
-      "Deep enough to inspect",
-    ),
+    entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")', "Deep enough to inspect"),
     ways_out: calc(
       count,
-      "IF(ROUND(depth - ladder_depth, 9) >= 0, MAX(1, WHOLE_UP(length / (2 * ladder_travel))), 0)",
+      "IF(ROUND(depth-ladder_depth,9)>=0,MAX(1,WHOLE_UP(length/(2*ladder_travel))),0)",
       "Ways out needed",
     ),
   },

@@ -65,7 +65,7 @@ export const safeDig = lines("Dig safety", {
   cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Cave-in signs seen"),
   inspection_recorded: calc(
     yesno,
-    `AND(cave_in_signs <> "${notLooked}", LEN(dig_inspected_by) > 0, NOT(ISBLANK(dig_inspected_on)))`,
+    `AND(cave_in_signs<>"${notLooked}",LEN(dig_inspected_by)>0,NOT(ISBLANK(dig_inspected_on)))`,
     "Inspection recorded",
     { note: "With name and date." },
   ),
@@ -78,16 +78,12 @@ export const safeDig = lines("Dig safety", {
   }),
   digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to inspect"),
   dig_inspected: check(
-    "OR(LEN(digs_to_inspect) = 0, inspection_recorded)",
+    "OR(LEN(digs_to_inspect)=0,inspection_recorded)",
     "No inspection of {digs_to_inspect} is recorded: keep people out. Enter a competent person's cave_in_signs, name and date on sheet Earthwork (29 CFR 1926.652(a)(1)).",
     { label: "Dig not inspected", level: "look" },
   ),
   deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
-  deepest_place: calc(
-    text,
-    "PICK(dig_list.what, dig_list.depth, deepest_dig)",
-    "Place of the deepest dig",
-  ),
+  deepest_place: calc(text, "PICK(dig_list.what,dig_list.depth,deepest_dig)", "Place of the deepest dig"),
   protection_depth: published(length, "Protection needed from", {
     value: 5,
     source: `${standard}.652(a)(1): unless all stable rock; below it, unless there are signs of a cave-in`,
@@ -96,36 +92,15 @@ export const safeDig = lines("Dig safety", {
     value: 20,
     source: `${standard} Subpart P App. B`,
   }),
-  safe_slope: calc(
-    number,
-    "PICK(safe_slopes.run, safe_slopes.name, dig_soil_type)",
-    "Steepest dig slope, run:1",
-  ),
-  safe_top_length: calc(
-    length,
-    "dig_bottom_length + 2 * safe_slope * dig_deepest",
-    "Top length at that slope",
-  ),
-  safe_top_width: calc(
-    length,
-    "dig_bottom_width + 2 * safe_slope * dig_deepest",
-    "Top width at that slope",
-  ),
-  protection_needed: calc(
-    yesno,
-    "SUMPRODUCT((digs.needed = TRUE) * 1) > 0",
-    "Protection needed anywhere",
-    { strong: true },
-  ),
+  safe_slope: calc(number, "PICK(safe_slopes.run,safe_slopes.name,dig_soil_type)", "Steepest dig slope, run:1"),
+  safe_top_length: calc(length, "dig_bottom_length+2*safe_slope*dig_deepest", "Top length at that slope"),
+  safe_top_width: calc(length, "dig_bottom_width+2*safe_slope*dig_deepest", "Top width at that slope"),
+  protection_needed: calc(yesno, "SUMPRODUCT((digs.needed=TRUE)*1)>0", "Protection needed anywhere", { strong: true }),
   shored_face: calc(area, "SUM(digs.face)", "Face to shore", {
     strong: true,
     note: "Hired and set as a whole; where a shield is moved along, set its own rate in the price book.",
   }),
-  digs_engineered: calc(
-    count,
-    'COUNT_WHERE(digs.by, "engineered")',
-    "Digs with engineered protection",
-  ),
+  digs_engineered: calc(count, 'COUNT_WHERE(digs.by, "engineered")', "Digs with engineered protection"),
   dig_within_tables: check(
     'SUMPRODUCT((dig_list.depth > engineer_depth) * (dig_list.protection <> "engineered")) = 0',
     "{deepest_place} is dug {deepest_dig} deep; over {engineer_depth} a registered engineer designs its protection. Have it designed, and choose engineered on sheet Earthwork.",
@@ -147,7 +122,7 @@ export const safeDig = lines("Dig safety", {
     whole: true,
   }),
   ladders_enough: check(
-    "ladders_brought >= ladders_needed",
+    "ladders_brought>=ladders_needed",
     "Digs of {ladder_depth} and more need {ladders_needed|0} ladders, none farther than {ladder_travel}, but ladders_brought is {ladders_brought|0}. Enter more on sheet Earthwork.",
     {
       label: "Too few ways out",
@@ -160,7 +135,7 @@ export const safeDig = lines("Dig safety", {
   }),
   dirt_setback: input(length, "Dirt setback", { default: 2, least: 0, most: 50 }),
   dirt_set_back: check(
-    "dirt_setback >= dirt_setback_least",
+    "dirt_setback>=dirt_setback_least",
     "Dirt is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back. Enter a larger dirt_setback on sheet Earthwork (29 CFR 1926.651(j)(2)).",
     { label: "Dirt too near the edge" },
   ),

@@ -4,46 +4,35 @@ import { soilVolume } from "../../vocabulary/quantities.js";
 
 /** What is dug against what is filled; the difference comes or goes by truck. */
 export const groundBalance = lines("Balance", {
-  berm_foundation: calc(
-    soilVolume,
-    "SUM(berms.footprint) * strip_depth",
-    "Topsoil refilled under berms",
-    { note: "A berm's height is measured from the ground as it was before stripping." },
-  ),
-  berm_volume: calc(
-    soilVolume,
-    "SUM(berms.volume) + berm_foundation",
-    "Berms, compacted in place",
-    { note: "With the stripped layer under them.", strong: true },
-  ),
+  berm_foundation: calc(soilVolume, "SUM(berms.footprint)*strip_depth", "Topsoil refilled under berms", {
+    note: "A berm's height is measured from the ground as it was before stripping.",
+  }),
+  berm_volume: calc(soilVolume, "SUM(berms.volume)+berm_foundation", "Berms, compacted in place", {
+    note: "With the stripped layer under them.",
+    strong: true,
+  }),
   fill_needed: calc(
     soilVolume,
-    "(berm_volume + basin_backfill + pool_backfill) / compacted_factor",
+    "(berm_volume+basin_backfill+pool_backfill)/compacted_factor",
     "Fill needed, in place",
     { note: "Berms, the stripped layer under them, and backfill." },
   ),
-  fill_on_site: calc(soilVolume, "dig_volume + trench_spare", "Fill on site, in place", {
+  fill_on_site: calc(soilVolume, "dig_volume+trench_spare", "Fill on site, in place", {
     note: "Topsoil is not counted: it must not go into a berm that carries stone.",
   }),
   dirt_fits_berm: input(yesno, "Dirt fit for the berm", {
     default: true,
     note: "No roots, no sod, not too wet to compact. If not, all of it is hauled off and soil for the berm is bought.",
   }),
-  dirt_used: calc(
-    soilVolume,
-    "IF(dirt_fits_berm, MIN(fill_needed, fill_on_site), 0)",
-    "Dirt used, in place",
-  ),
-  import_volume: calc(
-    soilVolume,
-    "(fill_needed - dirt_used) * loose_factor",
-    "Soil import, loose",
-    { strong: true, note: "Taken to be soil of the same kind." },
-  ),
+  dirt_used: calc(soilVolume, "IF(dirt_fits_berm,MIN(fill_needed,fill_on_site),0)", "Dirt used, in place"),
+  import_volume: calc(soilVolume, "(fill_needed-dirt_used)*loose_factor", "Soil import, loose", {
+    strong: true,
+    note: "Taken to be soil of the same kind.",
+  }),
   dirt_stays: input(yesno, "Leftover dirt spread on site", { default: false }),
   haul_volume: calc(
     soilVolume,
-    "IF(dirt_stays, 0, (fill_on_site - dirt_used) * loose_factor) + strip_volume * (1 - topsoil_kept) * loose_factor",
+    "IF(dirt_stays,0,(fill_on_site-dirt_used)*loose_factor)+strip_volume*(1-topsoil_kept)*loose_factor",
     "Haul-off, loose",
     { strong: true },
   ),
@@ -59,10 +48,10 @@ export const groundBalance = lines("Balance", {
     most: 40,
     source: "common practice, no source",
   }),
-  haul_weight: calc(tons, "haul_volume / loose_factor * soil_density", "Haul-off weight"),
+  haul_weight: calc(tons, "haul_volume/loose_factor*soil_density", "Haul-off weight"),
   haul_loads: calc(
     count,
-    "WHOLE_UP(MAX(haul_volume / MAX(0.1[yd³], haul_bed), haul_weight / MAX(0.1[ton], haul_payload)))",
+    "WHOLE_UP(MAX(haul_volume/MAX(0.1[yd³],haul_bed),haul_weight/MAX(0.1[ton],haul_payload)))",
     "Haul-off loads",
     { note: "By room or by weight, whichever is more.", strong: true },
   ),

@@ -1,12 +1,4 @@
-import {
-  area,
-  calc,
-  input,
-  length,
-  lines,
-  percent,
-  smallLength,
-} from "../../../engine/template/index.js";
+import { area, calc, input, length, lines, percent, smallLength } from "../../../engine/template/index.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
 const practice = "common practice, no source";
@@ -22,11 +14,11 @@ export const digs = lines("Strip and dig, in place", {
   }),
   strip_area: calc(
     area,
-    "(dig_top_length + 2 * strip_margin) * (dig_top_width + 2 * strip_margin) + SUM(channel_cuts.ground) + SUM(pool_cuts.ground) + SUM(berms.footprint)",
+    "(dig_top_length+2*strip_margin)*(dig_top_width+2*strip_margin)+SUM(channel_cuts.ground)+SUM(pool_cuts.ground)+SUM(berms.footprint)",
     "Area stripped",
     { note: "Where stream and berm lie on one another they count twice: on the safe side." },
   ),
-  strip_volume: calc(soilVolume, "strip_area * strip_depth", "Topsoil stripped", { strong: true }),
+  strip_volume: calc(soilVolume, "strip_area*strip_depth", "Topsoil stripped", { strong: true }),
   topsoil_kept: input(percent, "Topsoil kept on site", {
     note: "And spread again.",
     default: 1,
@@ -53,22 +45,20 @@ export const digs = lines("Strip and dig, in place", {
   pool_backfill: calc(soilVolume, "SUM(pool_cuts.sloped)", "Backfill around pools", {
     note: "Of pools with sloped sides.",
   }),
-  basin_topsoil_depth: calc(length, "MIN(strip_depth, dig_depth)", "Topsoil depth over basin"),
+  basin_topsoil_depth: calc(length, "MIN(strip_depth,dig_depth)", "Topsoil depth over basin"),
   basin_topsoil: calc(
     soilVolume,
-    "PRISMOID(dig_top_length - 2 * dig_slope * basin_topsoil_depth, dig_top_width - 2 * dig_slope * basin_topsoil_depth, basin_topsoil_depth, dig_slope)",
+    "PRISMOID(dig_top_length-2*dig_slope*basin_topsoil_depth,dig_top_width-2*dig_slope*basin_topsoil_depth,basin_topsoil_depth,dig_slope)",
     "Topsoil over the basin",
   ),
   dig_topsoil: calc(
     soilVolume,
-    "basin_topsoil + SUM(channel_cuts.topsoil) + SUM(pool_cuts.topsoil)",
+    "basin_topsoil+SUM(channel_cuts.topsoil)+SUM(pool_cuts.topsoil)",
     "Topsoil over the digs",
     { note: "Already stripped." },
   ),
-  dig_volume: calc(
-    soilVolume,
-    "basin_dig + basin_bank_cut + channel_dig + pool_dig - dig_topsoil",
-    "Dig, in place",
-    { note: "Basin with its bank, channel and pools, below the stripped topsoil.", strong: true },
-  ),
+  dig_volume: calc(soilVolume, "basin_dig+basin_bank_cut+channel_dig+pool_dig-dig_topsoil", "Dig, in place", {
+    note: "Basin with its bank, channel and pools, below the stripped topsoil.",
+    strong: true,
+  }),
 });

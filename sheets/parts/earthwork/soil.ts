@@ -13,8 +13,8 @@ import { soils } from "../../tables/soils.js";
 
 const ordinary = "bank x (1 - shrink)";
 const fhwa = "bank / (1 + shrink)";
-const row = (column: string) => `PICK(soils.${column}, soils.name, soil_kind)`;
-const own = (name: string, column: string) => `IF(ISBLANK(${name}), ${row(column)}, ${name})`;
+const row = (column: string) => `PICK(soils.${column},soils.name,soil_kind)`;
+const own = (name: string, column: string) => `IF(ISBLANK(${name}),${row(column)},${name})`;
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */
 export const soilLines = lines("Soil: in place, loose, compacted", {
@@ -36,12 +36,12 @@ export const soilLines = lines("Soil: in place, loose, compacted", {
   }),
   soil_swell: calc(percent, own("own_swell", "swell"), "Swell, in place to loose"),
   soil_shrink: calc(percent, own("own_shrink", "shrink"), "Shrink, in place to compacted"),
-  loose_factor: calc(number, "1 + soil_swell", "Loose volume factor", {
+  loose_factor: calc(number, "1+soil_swell", "Loose volume factor", {
     note: "Loose volume of one volume in place.",
   }),
   compacted_factor: calc(
     number,
-    `COMPACTED_FACTOR(soil_shrink, IF(shrink_convention = "${fhwa}", 1, 0))`,
+    `COMPACTED_FACTOR(soil_shrink,IF(shrink_convention="${fhwa}",1,0))`,
     "Compacted volume factor",
     { note: "Compacted volume of one volume in place." },
   ),

@@ -87,12 +87,9 @@ export const circuit = lines("Circuit of pump and lights", {
   ),
   wire_size: input(text, "Wire of the circuit", { default: "12 AWG", choices: "wires.name" }),
   wire_area: calc(conductorArea, "PICK(wires.area,wires.name,wire_size)", "Area of one conductor"),
-  wire_breaker: calc(
-    current,
-    "PICK(wires.breaker,wires.name,wire_size)",
-    "Largest breaker for that wire",
-    { decimals: 0 },
-  ),
+  wire_breaker: calc(current, "PICK(wires.breaker,wires.name,wire_size)", "Largest breaker for that wire", {
+    decimals: 0,
+  }),
   wire_protected: check(
     `OR(${byCustomer},breaker_rating<=wire_breaker)`,
     "A breaker of {breaker_rating|0} does not protect {wire_size} wire, which may have {wire_breaker|0}. Choose a thicker wire_size on sheet Electric.",
@@ -111,8 +108,7 @@ export const circuit = lines("Circuit of pump and lights", {
     default: 0.03,
     least: 0.005,
     most: 0.1,
-    source:
-      "NEC 210.19, informational note: 3% on a branch circuit, a design note and no rule (from memory)",
+    source: "NEC 210.19, informational note: 3% on a branch circuit, a design note and no rule (from memory)",
   }),
   circuit_drop_low: check(
     `OR(${byCustomer},circuit_drop_share<=drop_limit)`,

@@ -11,69 +11,65 @@ import { electricWork } from "./work.js";
 
 const material = "breaker, conduit in its trench, wire, ground-fault protected outlet";
 
-export const electrical = part(
-  "Electrical",
-  "The circuit that feeds pump and lights, and who does it.",
-  {
-    blocks: { Electric: [electricWork, circuit] },
-    below: { Electric: [electricCautions, wireTable] },
-    formulas: electricFormulas,
-    takeoff: circuitGoods,
-    rates: [
-      wage("wage-electrician", "Wage of our own licensed electrician", "$/hour"),
-      hire("electrician-hour", "Licensed electrician, by the hour", "$/hour"),
-    ],
-    tasks: [
-      task(
-        "Run conduit and wire to the pump",
-        "pipe",
-        'IF(electrical_work="by us",panel_distance,0)',
-        production("conduit-run", "Run conduit and pull its wire", "ft"),
-      ),
-      task(
-        "Fit breaker and outlet, test the circuit",
-        "circuit",
-        'IF(electrical_work="by us",1,0)',
-        production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each"),
-      ),
-    ],
-    crew: [
-      bullet(
-        "pipe",
-        "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Its place and distance from the water: as the electrician and the local code say.",
-        'electrical_work="by us"',
-      ),
-      bullet(
-        "pipe",
-        "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
-        'electrical_work="by an electrician in our price"',
-      ),
-      bullet(
-        "pipe",
-        "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
-        'electrical_work="by the customer"',
-      ),
-      line(
-        "caution: power",
-        "Electrical work by a licensed electrician: ground-fault protection, no splices under water, power off while hands are in the basin.",
-      ),
-    ],
-    proposal: [
-      bullet(
-        "supply",
-        `The electric circuit to the pump (${material}), by our own licensed electrician.`,
-        'electrical_work="by us"',
-      ),
-      bullet(
-        "supply",
-        `The electric circuit to the pump (${material}), by a licensed electrician.`,
-        'AND(electrical_work="by an electrician in our price",electric_counted)',
-      ),
-      line(
-        "not included",
-        "The circuit that you provide for the pump must carry {circuit_current|1} at {supply_voltage|0} for hours on end, which asks for a breaker of {breaker_standard|0|bare} amperes or more: your licensed electrician decides.",
-        'electrical_work="by the customer"',
-      ),
-    ],
-  },
-);
+export const electrical = part("Electrical", "The circuit that feeds pump and lights, and who does it.", {
+  blocks: { Electric: [electricWork, circuit] },
+  below: { Electric: [electricCautions, wireTable] },
+  formulas: electricFormulas,
+  takeoff: circuitGoods,
+  rates: [
+    wage("wage-electrician", "Wage of our own licensed electrician", "$/hour"),
+    hire("electrician-hour", "Licensed electrician, by the hour", "$/hour"),
+  ],
+  tasks: [
+    task(
+      "Run conduit and wire to the pump",
+      "pipe",
+      'IF(electrical_work="by us",panel_distance,0)',
+      production("conduit-run", "Run conduit and pull its wire", "ft"),
+    ),
+    task(
+      "Fit breaker and outlet, test the circuit",
+      "circuit",
+      'IF(electrical_work="by us",1,0)',
+      production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each"),
+    ),
+  ],
+  crew: [
+    bullet(
+      "pipe",
+      "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Its place and distance from the water: as the electrician and the local code say.",
+      'electrical_work="by us"',
+    ),
+    bullet(
+      "pipe",
+      "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
+      'electrical_work="by an electrician in our price"',
+    ),
+    bullet(
+      "pipe",
+      "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
+      'electrical_work="by the customer"',
+    ),
+    line(
+      "caution: power",
+      "Electrical work by a licensed electrician: ground-fault protection, no splices under water, power off while hands are in the basin.",
+    ),
+  ],
+  proposal: [
+    bullet(
+      "supply",
+      `The electric circuit to the pump (${material}), by our own licensed electrician.`,
+      'electrical_work="by us"',
+    ),
+    bullet(
+      "supply",
+      `The electric circuit to the pump (${material}), by a licensed electrician.`,
+      'AND(electrical_work="by an electrician in our price",electric_counted)',
+    ),
+    line(
+      "not included",
+      "The circuit that you provide for the pump must carry {circuit_current|1} at {supply_voltage|0} for hours on end, which asks for a breaker of {breaker_standard|0|bare} amperes or more: your licensed electrician decides.",
+      'electrical_work="by the customer"',
+    ),
+  ],
+});

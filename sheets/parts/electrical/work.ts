@@ -1,14 +1,4 @@
-import {
-  calc,
-  check,
-  hours,
-  input,
-  length,
-  lines,
-  money,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, check, hours, input, length, lines, money, text, yesno } from "../../../engine/template/index.js";
 import { countedIn } from "../../tables/trade-units.js";
 import { rate } from "../../vocabulary/rate.js";
 
@@ -53,18 +43,12 @@ export const electricWork = lines("Who does the circuit", {
     { note: "An electrician's quote takes the place of material and hours." },
   ),
   conduit_wanted: calc(length, "IF(electric_counted,panel_distance,0[ft])", "Conduit to buy"),
-  wire_wanted: calc(
-    length,
-    "IF(electric_counted,3*(panel_distance+wire_ends),0[ft])",
-    "Wire to buy",
-    { note: "Two conductors and ground." },
-  ),
-  conduit_trench: calc(
-    length,
-    'IF(electrical_work="by the customer",0[ft],panel_distance)',
-    "Trench for the conduit",
-    { note: "Where the electrician digs it, set shared to yes in trenches on sheet Earthwork." },
-  ),
+  wire_wanted: calc(length, "IF(electric_counted,3*(panel_distance+wire_ends),0[ft])", "Wire to buy", {
+    note: "Two conductors and ground.",
+  }),
+  conduit_trench: calc(length, 'IF(electrical_work="by the customer",0[ft],panel_distance)', "Trench for the conduit", {
+    note: "Where the electrician digs it, set shared to yes in trenches on sheet Earthwork.",
+  }),
   electrician_hours: calc(
     hours,
     `IF(electric_counted,${hoursAt("1", "circuit-fitted")}+${hoursAt(countedIn("panel_distance", "ft"), "conduit-run")},0[h])`,

@@ -17,8 +17,7 @@ import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
 
 const coefficient = "PICK(lip_types.coefficient,lip_types.name,lip_type)";
-const drawnIn = (from: string) =>
-  `WEIR_HEAD(actual_flow,NARROWED_WIDTH(width,open_ends,${from}),lip_coefficient)`;
+const drawnIn = (from: string) => `WEIR_HEAD(actual_flow,NARROWED_WIDTH(width,open_ends,${from}),lip_coefficient)`;
 
 /** One row for each lip, from the top down. */
 export const fallsTable = table(
@@ -57,11 +56,7 @@ export const fallsTable = table(
     }),
     drop_counted: calc(length, "drop", "Drop counted"),
     design_flow: calc(flow, "width*PICK(looks.per_width,looks.name,look)", "Design flow"),
-    sharing: calc(
-      flow,
-      "IF(ISBLANK(override_share),design_flow,0)",
-      "Design flow without override",
-    ),
+    sharing: calc(flow, "IF(ISBLANK(override_share),design_flow,0)", "Design flow without override"),
     share: calc(
       percent,
       "IF(ISBLANK(override_share),IF(sharing>0,MAX(0,1-SUM_WHERE(falls.override_share,falls.level,level))*sharing/SUM_WHERE(falls.sharing,falls.level,level),0),override_share)",
@@ -71,18 +66,10 @@ export const fallsTable = table(
       strong: true,
     }),
     lip_coefficient: calc(precise, coefficient, "Lip coefficient"),
-    depth_full: calc(
-      smallLength,
-      "WEIR_HEAD(actual_flow,width,lip_coefficient)",
-      "Depth at full width",
-    ),
+    depth_full: calc(smallLength, "WEIR_HEAD(actual_flow,width,lip_coefficient)", "Depth at full width"),
     depth_pass: calc(smallLength, drawnIn("depth_full"), "Depth, first pass"),
     lip_depth: calc(smallLength, drawnIn("depth_pass"), "Depth over lip", { strong: true }),
-    lips_beside: calc(
-      count,
-      "SUMPRODUCT((falls.level=level)*(falls.width>0))-1",
-      "Other lips of level",
-    ),
+    lips_beside: calc(count, "SUMPRODUCT((falls.level=level)*(falls.width>0))-1", "Other lips of level"),
     lip_raised: calc(
       smallLength,
       "LARGEST_WHERE(falls.lip_depth,falls.level,level)-lip_depth",

@@ -13,21 +13,13 @@ export const levelsTable = table(
     number: calc(count, "above.number+1", "Level", { first: "1" }),
     in_use: calc(yesno, "LISTED(falls.level,number)", "In use"),
     design_flow: calc(flow, "SUM_WHERE(falls.design_flow,falls.level,number)", "Design flow"),
-    lines_here: calc(
-      count,
-      "SUMPRODUCT((pipe_lines.outlet_level=number)*(pipe_lines.bore>0))",
-      "Lines entering",
-    ),
+    lines_here: calc(count, "SUMPRODUCT((pipe_lines.outlet_level=number)*(pipe_lines.bore>0))", "Lines entering"),
     automatic_lines: calc(
       count,
       "SUM_WHERE(pipe_lines.automatic,pipe_lines.outlet_level,number)",
       "Lines on automatic flow",
     ),
-    override_flow: calc(
-      flow,
-      "SUM_WHERE(pipe_lines.fixed_flow,pipe_lines.outlet_level,number)",
-      "Override flow",
-    ),
+    override_flow: calc(flow, "SUM_WHERE(pipe_lines.fixed_flow,pipe_lines.outlet_level,number)", "Override flow"),
     stretch: calc(count, "above.stretch+IF(lines_here>0,1,0)", "Stretch", {
       first: "IF(lines_here>0,1,0)",
     }),
@@ -53,12 +45,9 @@ export const levelsTable = table(
       "Height above basin water",
       { strong: true },
     ),
-    actual_flow: calc(
-      flow,
-      "SUMPRODUCT((pipe_lines.outlet_level<=number)*pipe_lines.actual_flow)",
-      "Actual flow",
-      { strong: true },
-    ),
+    actual_flow: calc(flow, "SUMPRODUCT((pipe_lines.outlet_level<=number)*pipe_lines.actual_flow)", "Actual flow", {
+      strong: true,
+    }),
     has_line: check(
       "OR(NOT(in_use),stretch>0)",
       "Level {number|0} has falls, but no line enters there or higher: give a line the outlet level 1 on sheet Piping.",

@@ -52,14 +52,9 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
       '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of level {level|0}.',
       { when: "lips_beside>0", beside: [lipSaid] },
     ),
-    ...bulletEachRow(
-      "set out",
-      levelsTable,
-      "Water of level {row}: {height} above the running basin.",
-      {
-        when: "in_use",
-      },
-    ),
+    ...bulletEachRow("set out", levelsTable, "Water of level {row}: {height} above the running basin.", {
+      when: "in_use",
+    }),
   ],
   proposal: bulletEachRow(
     "scope",

@@ -1,13 +1,4 @@
-import {
-  calc,
-  check,
-  flow,
-  hours,
-  input,
-  length,
-  lines,
-  smallLength,
-} from "../../../engine/template/index.js";
+import { calc, check, flow, hours, input, length, lines, smallLength } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
@@ -34,29 +25,29 @@ export const fillLine = lines("Fill line", {
     most: 24,
     note: "From the mouth of the fill line down to the rim.",
   }),
-  air_gap_needed: calc(smallLength, "MAX(2 * fill_line_bore, 1[in])", "Least air gap", {
+  air_gap_needed: calc(smallLength, "MAX(2*fill_line_bore,1[in])", "Least air gap", {
     source: plumbing,
     note: "Near a wall three times the bore; the local code decides.",
   }),
   air_gap_enough: check(
-    "air_gap >= air_gap_needed",
+    "air_gap>=air_gap_needed",
     "The air gap is {air_gap}, but {air_gap_needed} is needed. Raise its mouth, or have a licensed plumber fit a listed backflow preventer.",
     { label: "Air gap too small" },
   ),
   first_fill_water: calc(
     waterVolume,
-    "float_water + water_into_stream + bed_water_kept + pool_water + pot_water + pipe_water",
+    "float_water+water_into_stream+bed_water_kept+pool_water+pot_water+pipe_water",
     "First fill water",
     {
       note: "All that is there while it runs: basin up to the float, stream, bed, pools, pots and pipes, each once.",
     },
   ),
-  first_fill_hours: calc(hours, "first_fill_water / fill_flow", "First fill time"),
-  daily_fill_hours: calc(hours, "loss_a_day / fill_flow", "Daily fill time", {
+  first_fill_hours: calc(hours, "first_fill_water/fill_flow", "First fill time"),
+  daily_fill_hours: calc(hours, "loss_a_day/fill_flow", "Daily fill time", {
     decimals: 2,
   }),
   fill_keeps_up: check(
-    "daily_fill_hours <= 24[h]",
+    "daily_fill_hours<=24[h]",
     "A day's loss of {loss_a_day} takes {daily_fill_hours} at {fill_flow}, so it never catches up. Run a larger line; enter its flow on sheet Basin.",
     { label: "Fill line too small" },
   ),

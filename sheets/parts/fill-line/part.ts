@@ -12,23 +12,15 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
       {
         what: "fill valve",
         code: "fill_valve_code",
-        wanted: "IF(fill_line_length > 0, 1, 0)",
+        wanted: "IF(fill_line_length>0,1,0)",
         unit: "each",
       },
       { what: "fill pipe", code: "fill_pipe_code", wanted: "fill_line_length", unit: "ft" },
     ],
   },
-  items: [
-    item("fill-valve", "fill valve with backflow preventer", "each"),
-    item("fill-pipe", "fill pipe", "ft"),
-  ],
+  items: [item("fill-valve", "fill valve with backflow preventer", "each"), item("fill-pipe", "fill pipe", "ft")],
   tasks: [
-    task(
-      "Lay the fill line",
-      "pipe",
-      "fill_line_length",
-      production("fill-line-laid", "Lay the fill line", "ft"),
-    ),
+    task("Lay the fill line", "pipe", "fill_line_length", production("fill-line-laid", "Lay the fill line", "ft")),
   ],
   crew: [
     bullet(

@@ -1,8 +1,7 @@
 import { calc, check, input, length, lines, smallLength } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
-const heldBelow = (level: string) =>
-  `HELD_BELOW(${level}, crate_top, lower_water_area, upper_water_area)`;
+const heldBelow = (level: string) => `HELD_BELOW(${level},crate_top,lower_water_area,upper_water_area)`;
 
 /** Where the fill float stands while the pump runs: at a stop, stream and pipes come back on top of it. */
 export const fillFloat = lines("Fill float, pump running", {
@@ -14,7 +13,7 @@ export const fillFloat = lines("Fill float, pump running", {
   }),
   float_level: calc(
     length,
-    "IF(ISBLANK(override_float), level_running, MAX(0[ft], basin_depth - override_float))",
+    "IF(ISBLANK(override_float),level_running,MAX(0[ft],basin_depth-override_float))",
     "Float over basin bottom",
     { strong: true },
   ),
@@ -23,31 +22,27 @@ export const fillFloat = lines("Fill float, pump running", {
     note: "A float at the full line itself would fill the room that stream and pipes need at a stop.",
   }),
   float_water: calc(waterVolume, heldBelow("float_level"), "Basin water while running"),
-  stop_water: calc(waterVolume, "water_into_stream + water_drained_back", "Water back at a stop"),
-  stop_room: calc(
-    waterVolume,
-    `MAX(0[gal], ${heldBelow("basin_depth")} - float_water)`,
-    "Room from float to rim",
-  ),
-  stop_spill: calc(waterVolume, "MAX(0[gal], stop_water - stop_room)", "Overflow at a stop"),
+  stop_water: calc(waterVolume, "water_into_stream+water_drained_back", "Water back at a stop"),
+  stop_room: calc(waterVolume, `MAX(0[gal],${heldBelow("basin_depth")}-float_water)`, "Room from float to rim"),
+  stop_spill: calc(waterVolume, "MAX(0[gal],stop_water-stop_room)", "Overflow at a stop"),
   float_highest: calc(
     length,
-    `LEVEL_OF(MAX(0[gal], ${heldBelow("basin_depth")} - stop_water), crate_top, lower_water_area, upper_water_area)`,
+    `LEVEL_OF(MAX(0[gal],${heldBelow("basin_depth")}-stop_water),crate_top,lower_water_area,upper_water_area)`,
     "Highest float without overflow",
   ),
   float_least_below_rim: calc(smallLength, "basin_depth - float_highest", "Least float below rim"),
   float_spills_nothing: check(
-    "stop_spill <= 0.01[gal]",
+    "stop_spill<=0.01[gal]",
     "A stop brings {stop_water}, but over a float {float_below_rim} below the rim is room for {stop_room}. Set it {float_least_below_rim|up} below the rim on sheet Basin.",
     { label: "Float too high" },
   ),
   float_keeps_days: check(
-    "water_filled >= MIN(basin_water_held, basin_water_needed)",
+    "water_filled>=MIN(basin_water_held,basin_water_needed)",
     "A fill to the float {float_below_rim} below the rim leaves {water_filled} at rest, where {basin_water_needed} are needed: raise the float, or fill more often.",
     { label: "Float too low for days", level: "look" },
   ),
   float_covers_pump: check(
-    "float_level >= pump_minimum_water",
+    "float_level>=pump_minimum_water",
     "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: raise the float on sheet Basin, or enlarge the basin.",
     { label: "Float too low" },
   ),

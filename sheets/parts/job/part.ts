@@ -10,10 +10,7 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
       "job",
       `{job_title}, {site}. {${counted("crew_size", "person", "people")}}, {work_days|0} of work, machine {machine_days|0}.`,
     ),
-    line(
-      "before",
-      "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept.",
-    ),
+    line("before", "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept."),
   ],
   proposal: [
     line(

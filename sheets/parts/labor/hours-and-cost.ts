@@ -14,27 +14,17 @@ import { rate } from "../../vocabulary/rate.js";
 
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {
-  man_hours: calc(
-    hours,
-    "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours",
-    "Total man-hours",
-    {
-      strong: true,
-    },
-  ),
+  man_hours: calc(hours, "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours", "Total man-hours", {
+    strong: true,
+  }),
   machine_hours: calc(hours, "SUM(tasks.machine)+SUM(additional_tasks.machine)", "Machine hours"),
-  machine_days: calc(
-    days,
-    "WHOLE_UP(machine_hours/MAX(shift_hours,1[h/day])/1[days])*1[days]",
-    "Machine days",
-    { decimals: 0 },
-  ),
-  work_days: calc(
-    days,
-    "WHOLE_UP(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]",
-    "Work days",
-    { strong: true, decimals: 0 },
-  ),
+  machine_days: calc(days, "WHOLE_UP(machine_hours/MAX(shift_hours,1[h/day])/1[days])*1[days]", "Machine days", {
+    decimals: 0,
+  }),
+  work_days: calc(days, "WHOLE_UP(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]", "Work days", {
+    strong: true,
+    decimals: 0,
+  }),
   paid_man_hours: calc(
     hours,
     "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),man_hours)",
@@ -50,15 +40,10 @@ export const laborTotals = lines("Hours and days", {
 
 /** What the hours cost. */
 export const laborCost = lines("Cost of labor", {
-  burden: calc(
-    percent,
-    'SUM_WHERE(used_rates.value,used_rates.group,"burden")/100',
-    "Labor burden",
-    {
-      decimals: 2,
-      note: "Taxes, insurance, paid leave: the rows of group burden on sheet Prices.",
-    },
-  ),
+  burden: calc(percent, 'SUM_WHERE(used_rates.value,used_rates.group,"burden")/100', "Labor burden", {
+    decimals: 2,
+    note: "Taxes, insurance, paid leave: the rows of group burden on sheet Prices.",
+  }),
   crew_wage: calc(
     hourlyRate,
     `(${rate("wage-foreman")}+(MAX(crew_size,1)-1)*${rate("wage-laborer")})/MAX(crew_size,1)*1[$/h]`,
@@ -66,11 +51,7 @@ export const laborCost = lines("Cost of labor", {
     { note: "Foreman included." },
   ),
   crew_rate: calc(hourlyRate, "BURDENED_RATE(crew_wage,burden)", "Crew cost per man-hour"),
-  operator_rate: calc(
-    hourlyRate,
-    `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`,
-    "Operator cost per hour",
-  ),
+  operator_rate: calc(hourlyRate, `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`, "Operator cost per hour"),
   own_electrician_hours: calc(
     hours,
     'SUM_WHERE(tasks.hours,tasks.rate_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.rate_code,"circuit-fitted")',

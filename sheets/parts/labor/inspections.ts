@@ -1,13 +1,4 @@
-import {
-  calc,
-  count,
-  days,
-  hours,
-  input,
-  lines,
-  percent,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, count, days, hours, input, lines, percent, text } from "../../../engine/template/index.js";
 
 const ours = "our competent person";
 
@@ -24,11 +15,7 @@ export const inspections = lines("Inspections of the digs", {
     most: 8,
     source: "common practice, no source",
   }),
-  open_dig_hours: calc(
-    hours,
-    "SUMPRODUCT((tasks.open_dig=TRUE)*tasks.hours)",
-    "Man-hours with a dig open",
-  ),
+  open_dig_hours: calc(hours, "SUMPRODUCT((tasks.open_dig=TRUE)*tasks.hours)", "Man-hours with a dig open"),
   open_dig_days: calc(
     days,
     "WHOLE_UP(open_dig_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]",
@@ -56,9 +43,5 @@ export const inspections = lines("Inspections of the digs", {
     `IF(inspections_by="${ours}",inspections_needed*inspection_time,0[h])`,
     "Man-hours of our inspections",
   ),
-  inspections_hired: calc(
-    count,
-    `IF(inspections_by="${ours}",0,inspections_needed)`,
-    "Inspections hired",
-  ),
+  inspections_hired: calc(count, `IF(inspections_by="${ours}",0,inspections_needed)`, "Inspections hired"),
 });

@@ -8,47 +8,36 @@ import { laborRates } from "./rates.js";
 import { siteFactors } from "./site.js";
 import { ownTasks, taskTable } from "./tasks.js";
 
-export const labor = part(
-  "Labor",
-  "Hours from the tasks of all parts, slowed by the site; what they cost.",
-  {
-    blocks: {
-      Labor: [
-        siteFactors,
-        ({ tasks }) => taskTable(tasks),
-        ownTasks,
-        inspections,
-        laborTotals,
-        laborCost,
-        ownTasksInWords,
-      ],
-    },
-    rates: laborRates,
-    tasks: [
-      task(
-        "Set out and protect the site",
-        "set out",
-        "1",
-        production("set-out", "Set out, mark utilities, protect the site", "each"),
-      ),
-      task(
-        "Clean up and hand over",
-        "hand over",
-        "1",
-        production("clean-up", "Clean up, hand over", "each"),
-        [],
-        0.2,
-      ),
+export const labor = part("Labor", "Hours from the tasks of all parts, slowed by the site; what they cost.", {
+  blocks: {
+    Labor: [
+      siteFactors,
+      ({ tasks }) => taskTable(tasks),
+      ownTasks,
+      inspections,
+      laborTotals,
+      laborCost,
+      ownTasksInWords,
     ],
-    crew: ({ tasks }) => [
-      ...bulletEachRow("hours", taskTable(tasks), "{task}: {hours|1}", { when: "hours>0" }),
-      ...bulletEachRow("hours", ownTasks, "{task}: {hours|1}"),
-      bullet(
-        "hours",
-        "Inspect the digs, each day before work and after every rain: {inspection_hours|1}",
-        "inspection_hours>0",
-      ),
-    ],
-    office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],
   },
-);
+  rates: laborRates,
+  tasks: [
+    task(
+      "Set out and protect the site",
+      "set out",
+      "1",
+      production("set-out", "Set out, mark utilities, protect the site", "each"),
+    ),
+    task("Clean up and hand over", "hand over", "1", production("clean-up", "Clean up, hand over", "each"), [], 0.2),
+  ],
+  crew: ({ tasks }) => [
+    ...bulletEachRow("hours", taskTable(tasks), "{task}: {hours|1}", { when: "hours>0" }),
+    ...bulletEachRow("hours", ownTasks, "{task}: {hours|1}"),
+    bullet(
+      "hours",
+      "Inspect the digs, each day before work and after every rain: {inspection_hours|1}",
+      "inspection_hours>0",
+    ),
+  ],
+  office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],
+});

@@ -1,14 +1,4 @@
-import {
-  calc,
-  count,
-  hoursADay,
-  input,
-  length,
-  lines,
-  number,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, count, hoursADay, input, length, lines, number, text, yesno } from "../../../engine/template/index.js";
 import { rate } from "../../vocabulary/rate.js";
 
 /** One of several rates, by a word. */
@@ -34,11 +24,7 @@ export const siteFactors = lines("Site and crew", {
   site_haul: input(length, "Haul distance on site", { default: 50, least: 0, most: 1000 }),
   access_factor: calc(number, chosen("site_access", "access", accesses), "Access time factor"),
   soil_factor: calc(number, chosen("site_soil", "soil", soils), "Soil time factor"),
-  haul_factor: calc(
-    number,
-    `1+${rate("haul-per-hundred-feet")}/100*site_haul/100[ft]`,
-    "Haul time factor",
-  ),
+  haul_factor: calc(number, `1+${rate("haul-per-hundred-feet")}/100*site_haul/100[ft]`, "Haul time factor"),
   crew_size: input(count, "Crew size", { default: 3, least: 1, most: 12, whole: true }),
   shift_hours: input(hoursADay, "Hours of work a day", { default: 8, least: 4, most: 12 }),
   pay_whole_days: input(yesno, "Pay whole days", {

@@ -46,14 +46,9 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       unit: published(text, "Unit", { source: ownList }),
       rate_code: published(text, "Rate", { source: ownList }),
       override_rate: input(number, "Override rate", { optional: true, least: 0.001 }),
-      rate: calc(
-        number,
-        `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`,
-        "Units an hour",
-        {
-          decimals: 3,
-        },
-      ),
+      rate: calc(number, `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`, "Units an hour", {
+        decimals: 3,
+      }),
       by_access: published(yesno, "Slowed by access", { source: practice }),
       by_haul: published(yesno, "Slowed by hauling", { source: practice }),
       by_soil: published(yesno, "Slowed by soil", { source: practice }),

@@ -45,12 +45,9 @@ export const lights = lines("Lights", {
     decimals: 0,
     source: "common practice, no source",
   }),
-  transformers_needed: calc(
-    count,
-    "WHOLE_UP(lights_load/(transformer_rating*transformer_share))",
-    "Transformers",
-    { strong: true },
-  ),
+  transformers_needed: calc(count, "WHOLE_UP(lights_load/(transformer_rating*transformer_share))", "Transformers", {
+    strong: true,
+  }),
   light_cable: input(text, "Cable of the lights", { default: "12 AWG", choices: "wires.name" }),
   light_drop_share: calc(
     percent,

@@ -39,11 +39,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
     ),
   ],
   proposal: [
-    bullet(
-      "lights",
-      `{${counted("lights_wanted", "underwater light", "underwater lights")}}.`,
-      "lights_wanted>0",
-    ),
+    bullet("lights", `{${counted("lights_wanted", "underwater light", "underwater lights")}}.`, "lights_wanted>0"),
   ],
   told: ["lights_wanted"],
 });

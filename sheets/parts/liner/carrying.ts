@@ -51,7 +51,7 @@ export const carrying = lines("Carrying the heaviest cut", {
   }),
   lift_limit: calc(
     weight,
-    "LIFT_LIMIT(lift_constant, lift_distance, lift_height, lift_travel, lift_twist, lift_frequency, lift_coupling)",
+    "LIFT_LIMIT(lift_constant,lift_distance,lift_height,lift_travel,lift_twist,lift_frequency,lift_coupling)",
     "Lifting limit per person",
     {
       decimals: 1,
@@ -67,12 +67,12 @@ export const carrying = lines("Carrying the heaviest cut", {
   liner_by_machine: input(yesno, "Liner carried by machine", { default: false }),
   liner_people: calc(
     count,
-    "IF(lift_limit > 0, WHOLE_UP(liner_weight_heaviest / MAX(0.1[lb], lift_limit)), 999)",
+    "IF(lift_limit>0,WHOLE_UP(liner_weight_heaviest/MAX(0.1[lb],lift_limit)),999)",
     "People needed to carry",
     { strong: true },
   ),
   liner_carried: check(
-    "OR(liner_by_machine, liner_people <= people_to_carry)",
+    "OR(liner_by_machine,liner_people<=people_to_carry)",
     "The heaviest cut weighs {liner_weight_heaviest}: {liner_people} people at {lift_limit} each, but {people_to_carry} are on hand. Raise people_to_carry on sheet Liner, or carry by machine.",
     { label: "Liner too heavy to carry", level: "look" },
   ),

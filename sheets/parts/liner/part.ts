@@ -14,67 +14,56 @@ import { linerRolls } from "./rolls.js";
 import { linerRules } from "./rules.js";
 import { linerWorking } from "./working.js";
 
-export const liner = part(
-  "Liner",
-  "The pieces of liner, how they are cut from rolls, and who carries them.",
-  {
-    blocks: {
-      Liner: [linerTotals, linerRules, linerPieces, linerRolls, carrying],
-      Wording: [linerOrders],
-    },
-    below: { Liner: [linerCautions, linerWorking] },
-    formulas: linerFormulas,
-    buys: {
-      Liner: [
-        { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
-        {
-          what: "underlayment",
-          code: "underlayment_code",
-          wanted: "underlayment_area",
-          unit: "ft2",
-        },
-        { what: "seam tape", code: "seam_code", wanted: "seam_length", unit: "ft" },
-      ],
-    },
-    items: [
-      item("liner-45mil", "liner, 45 mil, cut from the roll", "ft2"),
-      item("underlayment", "underlayment", "ft2"),
-      item("seam-tape", "seam tape", "ft"),
-    ],
-    tasks: [
-      task(
-        "Lay liner and underlayment",
-        "liner",
-        "liner_area_bought",
-        production("liner-laid", "Lay liner with underlayment", "ft2"),
-        ["open_dig", "by_access"],
-        0.1,
-      ),
-      task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft")),
-    ],
-    crew: [
-      bullet("liner", "Measure the finished dig, tape along the ground, before anything is cut."),
-      ...bulletEachRow(
-        "liner",
-        linerPieces,
-        "{name}: finished {length|up} x {width|up}; cut {cut}.",
-        { when: "length>0" },
-      ),
-      bullet(
-        "liner",
-        "Underlayment under all of it: {underlayment_area|0}. Seams: {seam_length}, laps {seam_lap|up} wide.",
-        "seam_length>0",
-      ),
-      bullet(
-        "liner",
-        "Underlayment under all of it: {underlayment_area|0}. No seams.",
-        "seam_length<=0",
-      ),
-      bullet(
-        "liner",
-        `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}}, or the machine.`,
-      ),
-      bullet("liner", "Fill and watch the level before stone covers the liner."),
+export const liner = part("Liner", "The pieces of liner, how they are cut from rolls, and who carries them.", {
+  blocks: {
+    Liner: [linerTotals, linerRules, linerPieces, linerRolls, carrying],
+    Wording: [linerOrders],
+  },
+  below: { Liner: [linerCautions, linerWorking] },
+  formulas: linerFormulas,
+  buys: {
+    Liner: [
+      { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
+      {
+        what: "underlayment",
+        code: "underlayment_code",
+        wanted: "underlayment_area",
+        unit: "ft2",
+      },
+      { what: "seam tape", code: "seam_code", wanted: "seam_length", unit: "ft" },
     ],
   },
-);
+  items: [
+    item("liner-45mil", "liner, 45 mil, cut from the roll", "ft2"),
+    item("underlayment", "underlayment", "ft2"),
+    item("seam-tape", "seam tape", "ft"),
+  ],
+  tasks: [
+    task(
+      "Lay liner and underlayment",
+      "liner",
+      "liner_area_bought",
+      production("liner-laid", "Lay liner with underlayment", "ft2"),
+      ["open_dig", "by_access"],
+      0.1,
+    ),
+    task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft")),
+  ],
+  crew: [
+    bullet("liner", "Measure the finished dig, tape along the ground, before anything is cut."),
+    ...bulletEachRow("liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
+      when: "length>0",
+    }),
+    bullet(
+      "liner",
+      "Underlayment under all of it: {underlayment_area|0}. Seams: {seam_length}, laps {seam_lap|up} wide.",
+      "seam_length>0",
+    ),
+    bullet("liner", "Underlayment under all of it: {underlayment_area|0}. No seams.", "seam_length<=0"),
+    bullet(
+      "liner",
+      `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}}, or the machine.`,
+    ),
+    bullet("liner", "Fill and watch the level before stone covers the liner."),
+  ],
+});

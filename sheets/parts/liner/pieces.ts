@@ -1,14 +1,4 @@
-import {
-  area,
-  calc,
-  count,
-  length,
-  published,
-  table,
-  text,
-  weight,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, count, length, published, table, text, weight, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 const { runs, falls, pools } = capacity;
@@ -19,17 +9,11 @@ const lastRun = 1 + runs;
 const lastFall = lastRun + falls;
 
 /** Is the row of a table in use that a piece stands for, counted from after `before` pieces? */
-const from = (column: string, rows: number, before: number) =>
-  `INDEX(${column}, MAX(1, MIN(${rows}, place - ${before}))) > 0`;
+const from = (column: string, rows: number, before: number) => `INDEX(${column},MAX(1,MIN(${rows},place-${before})))>0`;
 
 /** Row 1 is the basin, then the reaches, the falls, the pools. */
 const byKind =
-  (
-    basin: string,
-    reach: (k: number) => string,
-    fall: (k: number) => string,
-    pool: (k: number) => string,
-  ) =>
+  (basin: string, reach: (k: number) => string, fall: (k: number) => string, pool: (k: number) => string) =>
   (row: number) => {
     if (row === 1) return basin;
     if (row <= lastRun) return reach(row - 1);
@@ -37,19 +21,18 @@ const byKind =
     return pool(row - lastFall);
   };
 
-const at = (column: string, k: number) => `INDEX(${column}, ${k})`;
+const at = (column: string, k: number) => `INDEX(${column},${k})`;
 const named = (column: string, kind: string) => (k: number) =>
-  `IF(LEN(${at(column, k)}) > 0, ${at(column, k)}, "${kind} ${k}")`;
+  `IF(LEN(${at(column, k)})>0,${at(column, k)},"${kind} ${k}")`;
 
 /** A pool is lined as dug, under its stone, up to its bank: depth, rise, bank above the water. */
 const poolSide = (side: "length" | "width") => (k: number) =>
-  `${at(`pools.${side}`, k)} + 2 * channel_allowance + 2 * (${at("pools.depth", k)} + bed_stone_depth + ${at("pools.rise", k)} + freeboard) + 2 * edge_overlap`;
+  `${at(`pools.${side}`, k)}+2*channel_allowance+2*(${at("pools.depth", k)}+bed_stone_depth+${at("pools.rise", k)}+freeboard)+2*edge_overlap`;
 
 /** Across and along the roll, as the piece is laid on it. */
-const across = "IF(turned, length, width)";
-const along = "IF(turned, width, length)";
-const costOf = (a: string, b: string) =>
-  `PIECE_COST(${a}, ${b}, roll_width, roll_length, seam_lap, seam_worth)`;
+const across = "IF(turned,length,width)";
+const along = "IF(turned,width,length)";
+const costOf = (a: string, b: string) => `PIECE_COST(${a},${b},roll_width,roll_length,seam_lap,seam_worth)`;
 
 export const linerPieces = table(
   "liner_pieces",
@@ -57,27 +40,21 @@ export const linerPieces = table(
   {
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
-    filled: `IF(place = 1, TRUE, IF(place <= ${lastRun}, ${from("runs.length", runs, 1)}, IF(place <= ${lastFall}, ${from("falls.width", falls, lastRun)}, ${from("pools.length", pools, lastFall)})))`,
+    filled: `IF(place=1,TRUE,IF(place<=${lastRun},${from("runs.length", runs, 1)},IF(place<=${lastFall},${from("falls.width", falls, lastRun)},${from("pools.length", pools, lastFall)})))`,
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
     name: calc(
       text,
-      byKind(
-        '"basin"',
-        named("runs.name", "reach"),
-        named("falls.name", "fall"),
-        named("pools.name", "pool"),
-      ),
+      byKind('"basin"', named("runs.name", "reach"), named("falls.name", "fall"), named("pools.name", "pool")),
       "Piece",
     ),
     length: calc(
       length,
       byKind(
-        "basin_length + 2 * basin_depth + 2 * edge_overlap",
-        (k) => `${at("runs.length", k)} + 2 * fall_overlap`,
-        (k) =>
-          `fall_overlap + ${at("falls.drop", k)} + MAX(fall_overlap, ${at("falls.throw", k)} + splash_margin)`,
+        "basin_length+2*basin_depth+2*edge_overlap",
+        (k) => `${at("runs.length", k)}+2*fall_overlap`,
+        (k) => `fall_overlap+${at("falls.drop", k)}+MAX(fall_overlap,${at("falls.throw", k)}+splash_margin)`,
         poolSide("length"),
       ),
       "Length",
@@ -88,11 +65,10 @@ export const linerPieces = table(
     width: calc(
       length,
       byKind(
-        "basin_width + 2 * basin_depth + 2 * edge_overlap",
+        "basin_width+2*basin_depth+2*edge_overlap",
         (k) =>
-          `${at("channel_cuts.bottom", k)} + 2 * ${at("channel_cuts.deep", k)} * SQRT(1 + ${at("runs.side", k)} ^ 2) + 2 * edge_overlap`,
-        (k) =>
-          `${at("falls.width", k)} + 2 * (${at("falls.throw", k)} + splash_margin) + 2 * edge_overlap`,
+          `${at("channel_cuts.bottom", k)}+2*${at("channel_cuts.deep", k)}*SQRT(1+${at("runs.side", k)}^2)+2*edge_overlap`,
+        (k) => `${at("falls.width", k)}+2*(${at("falls.throw", k)}+splash_margin)+2*edge_overlap`,
         poolSide("width"),
       ),
       "Width",
@@ -100,25 +76,21 @@ export const linerPieces = table(
         note: "Runs and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its throw and splash to each side as well.",
       },
     ),
-    roll: calc(count, "IF(one_roll > 0, one_roll, INDEX(liner_working.best, place))", "Roll, row"),
-    roll_width: calc(length, "INDEX(liner_rolls.width, roll)", "Roll width", { decimals: 1 }),
-    turned: calc(
-      yesno,
-      `${costOf("length", "width")} < ${costOf("width", "length")}`,
-      "Laid across",
-    ),
-    strips: calc(count, `STRIPS(${across}, roll_width, seam_lap)`, "Strips"),
-    parts: calc(count, `STRIPS(${along}, roll_length, seam_lap)`, "Parts of a strip"),
-    cut_length: calc(length, `(${along} + (parts - 1) * seam_lap) / parts`, "Length of a cut"),
-    pieces: calc(count, "strips * parts", "Cuts"),
-    run: calc(length, "pieces * cut_length", "Off the roll"),
-    bought: calc(area, "run * roll_width", "Liner used"),
-    net: calc(area, "length * width", "Area of the piece"),
-    seam: calc(length, `SEAM_OF(${across}, ${along}, strips, parts)`, "Seam"),
-    weight: calc(weight, "cut_length * roll_width * liner_area_weight", "Weight of a cut", {
+    roll: calc(count, "IF(one_roll>0,one_roll,INDEX(liner_working.best,place))", "Roll, row"),
+    roll_width: calc(length, "INDEX(liner_rolls.width,roll)", "Roll width", { decimals: 1 }),
+    turned: calc(yesno, `${costOf("length", "width")} < ${costOf("width", "length")}`, "Laid across"),
+    strips: calc(count, `STRIPS(${across},roll_width,seam_lap)`, "Strips"),
+    parts: calc(count, `STRIPS(${along},roll_length,seam_lap)`, "Parts of a strip"),
+    cut_length: calc(length, `(${along}+(parts-1)*seam_lap)/parts`, "Length of a cut"),
+    pieces: calc(count, "strips*parts", "Cuts"),
+    run: calc(length, "pieces*cut_length", "Off the roll"),
+    bought: calc(area, "run*roll_width", "Liner used"),
+    net: calc(area, "length*width", "Area of the piece"),
+    seam: calc(length, `SEAM_OF(${across},${along},strips,parts)`, "Seam"),
+    weight: calc(weight, "cut_length*roll_width*liner_area_weight", "Weight of a cut", {
       note: "As cut from the roll, before trimming and seaming: what people carry in.",
     }),
-    roll_length: calc(length, "INDEX(liner_rolls.roll_length, roll)", "Roll length", {
+    roll_length: calc(length, "INDEX(liner_rolls.roll_length,roll)", "Roll length", {
       decimals: 0,
     }),
     place: published(count, "No.", { source: "order of the sheets" }),

@@ -1,20 +1,10 @@
-import {
-  area,
-  calc,
-  count,
-  input,
-  length,
-  percent,
-  table,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, count, input, length, percent, table, yesno } from "../../../engine/template/index.js";
 import { stockedRolls } from "../../tables/liner.js";
 import { capacity } from "../capacity.js";
 
 export const rollNumbers = Array.from({ length: capacity.rolls }, (_, i) => i + 1);
 
-const bought =
-  "IF(whole_rolls, rolls_opened * roll_length, WHOLE_UP(run_needed / length_step) * length_step)";
+const bought = "IF(whole_rolls,rolls_opened*roll_length,WHOLE_UP(run_needed/length_step)*length_step)";
 
 /** What the supplier stocks, and what this job takes of it. */
 export const linerRolls = table(
@@ -22,7 +12,7 @@ export const linerRolls = table(
   "Stocked rolls",
   {
     rows: capacity.rolls,
-    filled: "width > 0",
+    filled: "width>0",
     data: stockedRolls,
     note: "Widths and lengths from memory of usual stock: replace them by the supplier's. The last column tells what all pieces would take if cut from this roll alone.",
   },
@@ -30,22 +20,13 @@ export const linerRolls = table(
     width: input(length, "Roll width", { least: 1, most: 100, decimals: 1 }),
     roll_length: input(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
     whole_rolls: input(yesno, "Sold by whole rolls only", { default: false }),
-    run_needed: calc(
-      length,
-      (row) => `SUM_WHERE(liner_pieces.run, liner_pieces.roll, ${row})`,
-      "Length cut",
-    ),
-    rolls_opened: calc(
-      count,
-      (row) => `IF(whole_rolls, SUM(liner_working.opened_${row}), 0)`,
-      "Whole rolls",
-    ),
+    run_needed: calc(length, (row) => `SUM_WHERE(liner_pieces.run,liner_pieces.roll,${row})`, "Length cut"),
+    rolls_opened: calc(count, (row) => `IF(whole_rolls,SUM(liner_working.opened_${row}),0)`, "Whole rolls"),
     length_bought: calc(length, bought, "Length bought", { decimals: 1 }),
-    area_bought: calc(area, "length_bought * width", "Liner bought"),
+    area_bought: calc(area, "length_bought*width", "Liner bought"),
     waste: calc(
       percent,
-      (row) =>
-        `IF(area_bought > 0, 1 - SUM_WHERE(liner_pieces.net, liner_pieces.roll, ${row}) / area_bought, 0)`,
+      (row) => `IF(area_bought>0,1-SUM_WHERE(liner_pieces.net,liner_pieces.roll,${row})/area_bought,0)`,
       "Waste",
     ),
     alone: calc(area, (row) => `SUM(liner_working.cost_${row})`, "Liner from this roll only"),

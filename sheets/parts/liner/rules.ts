@@ -1,12 +1,4 @@
-import {
-  areaWeight,
-  check,
-  count,
-  input,
-  length,
-  lines,
-  percent,
-} from "../../../engine/template/index.js";
+import { areaWeight, check, count, input, length, lines, percent } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { capacity } from "../capacity.js";
 
@@ -79,7 +71,7 @@ export const linerRules = lines("Sizing and cutting rules", {
     source: "property sheet of a 45 mil EPDM sheet: 0.29 lb/ft², within 10%",
   }),
   roll_chosen: check(
-    "IF(one_roll = 0, SUMPRODUCT((liner_rolls.width > 0) * 1) > 0, INDEX(liner_rolls.width, MAX(1, one_roll)) > seam_lap)",
+    "IF(one_roll=0,SUMPRODUCT((liner_rolls.width>0)*1)>0,INDEX(liner_rolls.width,MAX(1,one_roll))>seam_lap)",
     "Roll {one_roll} is empty, or all are. Enter a stocked roll wider than the seam lap of {seam_lap}, in liner_rolls on sheet Liner.",
     { label: "No roll to cut from" },
   ),

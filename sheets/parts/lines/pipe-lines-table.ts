@@ -104,49 +104,27 @@ export const pipeLinesTable = table(
       "PICK(levels.height,levels.number,outlet_level)+pot_rise+above_water",
       "Calculated height",
     ),
-    height: calc(
-      head,
-      "IF(ISBLANK(measured_height),calculated_height,measured_height)",
-      "Height above basin water",
-    ),
+    height: calc(head, "IF(ISBLANK(measured_height),calculated_height,measured_height)", "Height above basin water"),
     bore: calc(bore, sizeAt("bore"), "Bore"),
     factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
     loss_tee: calc(number, "factor*PICK(tees.multiple,tees.name,tee)", "K: tee"),
     tee_pieces: calc(count, "PICK(tees.pieces,tees.name,tee)", "Tees"),
     loss_reducer: calc(number, "REDUCER(main_bore,bore)", "K: reducer from main"),
     loss_elbows: calc(number, "factor*(elbows_90*elbow_90+elbows_45*elbow_45)", "K: elbows"),
-    loss_check: calc(
-      number,
-      'factor*IF(siphon_stop="check valve",swing_check,0)',
-      "K: check valve",
-    ),
+    loss_check: calc(number, 'factor*IF(siphon_stop="check valve",swing_check,0)', "K: check valve"),
     loss_open: calc(
       number,
       "MAX(0,loss_tee+loss_reducer+loss_elbows+loss_check+factor*ball_valve+exit_loss+other_fitting_loss)",
       "K, valve open, with exit",
     ),
-    friction: calc(
-      precise,
-      "FRICTION_COEFFICIENT(length,bore,smoothness)",
-      "Friction coefficient",
-      { decimals: 7 },
-    ),
+    friction: calc(precise, "FRICTION_COEFFICIENT(length,bore,smoothness)", "Friction coefficient", { decimals: 7 }),
     local_open: calc(precise, "LOCAL_COEFFICIENT(loss_open,bore)", "Fittings coefficient", {
       decimals: 7,
     }),
     speed: calc(speed, "PIPE_SPEED(design_flow,bore)", "Speed at design flow"),
     design_loss: calc(head, "LOSS_AT(design_flow,friction,local_open)", "Loss at design flow"),
-    head_required: calc(
-      head,
-      "IF(design_flow>0,height+design_loss,0)",
-      "Head required at manifold",
-      { strong: true },
-    ),
-    excess_head: calc(
-      head,
-      "IF(design_flow>0,MAX(0,manifold_available-head_required),0)",
-      "Excess head at valve",
-    ),
+    head_required: calc(head, "IF(design_flow>0,height+design_loss,0)", "Head required at manifold", { strong: true }),
+    excess_head: calc(head, "IF(design_flow>0,MAX(0,manifold_available-head_required),0)", "Excess head at valve"),
     valve_loss_required: calc(
       number,
       "IF(design_flow>0,excess_head/LOSS_AT(design_flow,0,LOCAL_COEFFICIENT(1,bore)),0)",
@@ -169,11 +147,7 @@ export const pipeLinesTable = table(
       "Valve setting",
       { strong: true, note: "Turned from open. A line without design flow is shut." },
     ),
-    shut: calc(
-      yesno,
-      "IF(ISBLANK(override_valve_setting),design_flow<=0,override_valve_setting>=90[°])",
-      "Shut",
-    ),
+    shut: calc(yesno, "IF(ISBLANK(override_valve_setting),design_flow<=0,override_valve_setting>=90[°])", "Shut"),
     open_line: calc(count, "IF(shut,0,1)", "Open"),
     height_open: calc(head, "IF(shut,0,height)", "Height, if open"),
     valve_setting_row: calc(
@@ -187,12 +161,10 @@ export const pipeLinesTable = table(
       "Valve loss, K",
       { beyond: asShut },
     ),
-    local_actual: calc(
-      precise,
-      "LOCAL_COEFFICIENT(loss_open+valve_loss,bore)",
-      "Fittings coefficient, actual",
-      { decimals: 7, beyond: asShut },
-    ),
+    local_actual: calc(precise, "LOCAL_COEFFICIENT(loss_open+valve_loss,bore)", "Fittings coefficient, actual", {
+      decimals: 7,
+      beyond: asShut,
+    }),
     closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(
       text,
@@ -202,11 +174,7 @@ export const pipeLinesTable = table(
     actual_flow: calc(flow, (at) => `INDEX(actual_lines.flow,${at})`, "Actual flow", {
       strong: true,
     }),
-    speed_running: calc(
-      speed,
-      "PIPE_SPEED(MAX(design_flow,actual_flow),bore)",
-      "Speed, larger flow",
-    ),
+    speed_running: calc(speed, "PIPE_SPEED(MAX(design_flow,actual_flow),bore)", "Speed, larger flow"),
     water_in_pipe: calc(waterVolume, "IF(shut,0,WATER_IN_PIPE(length,bore))", "Water in line", {
       decimals: 1,
     }),
@@ -233,14 +201,9 @@ export const pipeLinesTable = table(
       "{name}: water runs at {speed_running}, over the limit of {line_speed_limit}: go up a pipe size on sheet Piping.",
       { label: "Speed over limit" },
     ),
-    left_dry: calc(
-      yesno,
-      "AND(automatic>0,ISBLANK(override_valve_setting),design_flow<=0)",
-      "Left dry by level",
-      {
-        note: "Its flow is left blank, and its level lacks none. A flow of 0 shuts it on purpose.",
-      },
-    ),
+    left_dry: calc(yesno, "AND(automatic>0,ISBLANK(override_valve_setting),design_flow<=0)", "Left dry by level", {
+      note: "Its flow is left blank, and its level lacks none. A flow of 0 shuts it on purpose.",
+    }),
     pot_gets_flow: check(
       "OR(pot_water<=0,NOT(left_dry))",
       "{name} fills a pot, but its level lacks no flow, so it gets none: enter its override flow on sheet Piping (0 keeps it shut).",

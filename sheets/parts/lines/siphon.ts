@@ -1,14 +1,4 @@
-import {
-  area,
-  calc,
-  check,
-  count,
-  input,
-  length,
-  smallLength,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, check, count, input, length, smallLength, text, yesno } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** What keeps a line from drawing off the water that it ends in when the pump stops. */
@@ -60,11 +50,7 @@ export const siphonResults = {
     `AND(NOT(shut),NOT(${isStoppedBy("check valve")}),OR(NOT(check_valve_fitted),lower_lines>0))`,
     "Runs empty at a stop",
   ),
-  siphons: calc(
-    yesno,
-    `AND(drains,above_water<=0,NOT(${isStoppedBy("air break")}))`,
-    "Siphons at a stop",
-  ),
+  siphons: calc(yesno, `AND(drains,above_water<=0,NOT(${isStoppedBy("air break")}))`, "Siphons at a stop"),
   line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drain-back from line", {
     decimals: 1,
   }),
@@ -82,12 +68,9 @@ export const siphonResults = {
     "IF(siphons,MIN(depth_there,IF(ISBLANK(end_below_water),depth_there,end_below_water)),0)",
     "Depth siphoned",
   ),
-  pot_siphoned: calc(
-    waterVolume,
-    "IF(pot_water>0,pot_surface*siphon_depth,0)",
-    "Siphoned from the pot",
-    { decimals: 1 },
-  ),
+  pot_siphoned: calc(waterVolume, "IF(pot_water>0,pot_surface*siphon_depth,0)", "Siphoned from the pot", {
+    decimals: 1,
+  }),
   pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Pool drawn down by"),
   above_said: calc(text, "~{above_water|up}", "Height of end, in words", { reader: "crew" }),
   drawn_said: calc(text, "~{siphon_depth|down}", "Depth of end, in words", { reader: "crew" }),

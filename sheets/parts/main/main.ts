@@ -106,17 +106,10 @@ const results = lines("Main at design flow", {
     "PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting)+main_other_fitting_loss",
     "K independent of size",
   ),
-  main_loss_coefficient: calc(
-    number,
-    "MAX(0,main_fixed_loss+main_factor*main_multiples)",
-    "Total K",
-  ),
-  main_friction: calc(
-    precise,
-    "FRICTION_COEFFICIENT(main_total_length,main_bore,smoothness)",
-    "Friction coefficient",
-    { decimals: 7 },
-  ),
+  main_loss_coefficient: calc(number, "MAX(0,main_fixed_loss+main_factor*main_multiples)", "Total K"),
+  main_friction: calc(precise, "FRICTION_COEFFICIENT(main_total_length,main_bore,smoothness)", "Friction coefficient", {
+    decimals: 7,
+  }),
   main_local: calc(
     precise,
     "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)+clarifier_local",
@@ -124,11 +117,7 @@ const results = lines("Main at design flow", {
     { decimals: 7 },
   ),
   main_speed: calc(speed, "PIPE_SPEED(total_design_flow,main_bore)", "Speed", { strong: true }),
-  main_speed_running: calc(
-    speed,
-    "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)",
-    "Speed, larger flow",
-  ),
+  main_speed_running: calc(speed, "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)", "Speed, larger flow"),
   main_friction_loss: calc(
     head,
     "HAZEN_WILLIAMS(total_design_flow,main_total_length,main_bore,smoothness)",

@@ -1,13 +1,4 @@
-import {
-  calc,
-  flow,
-  head,
-  hourlyFlow,
-  precise,
-  speed,
-  table,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, flow, head, hourlyFlow, precise, speed, table, text } from "../../../engine/template/index.js";
 import { pipeSizes } from "../../tables/pipe-bores.js";
 
 const losses = "friction*(pump_points.flow/1[gal/min])^1.852+local*(pump_points.flow/1[gal/min])^2";
@@ -31,12 +22,9 @@ export const sizeComparison = table(
       "Fittings coefficient",
       { decimals: 7 },
     ),
-    friction: calc(
-      precise,
-      "FRICTION_COEFFICIENT(main_total_length,bore,smoothness)",
-      "Friction coefficient",
-      { decimals: 7 },
-    ),
+    friction: calc(precise, "FRICTION_COEFFICIENT(main_total_length,bore,smoothness)", "Friction coefficient", {
+      decimals: 7,
+    }),
     speed: calc(speed, "PIPE_SPEED(total_design_flow,bore)", "Speed"),
     head_lost: calc(head, "LOSS_AT(total_design_flow,friction,local)", "Main loss", {
       strong: true,

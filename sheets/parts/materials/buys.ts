@@ -1,11 +1,4 @@
-import {
-  calc,
-  number,
-  type TableBlock,
-  table,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, number, type TableBlock, table, text, yesno } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
 import type { BuysOfSheet } from "../brought.js";
 import type { Buy } from "../goods.js";

@@ -1,13 +1,4 @@
-import {
-  calc,
-  input,
-  number,
-  percent,
-  type TableBlock,
-  table,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, input, number, percent, type TableBlock, table, text, yesno } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import type { BuysOfSheet, Whole } from "../brought.js";

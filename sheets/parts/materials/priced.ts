@@ -15,8 +15,7 @@ import {
 import { sameKind, unitsIn } from "../../tables/trade-units.js";
 
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
-const exactRow =
-  'IF(LEN(code)>0,IF(PICK_OR(items.code,items.code,code,"")=code,PLACE_OR_ZERO(items.code,code),0),0)';
+const exactRow = 'IF(LEN(code)>0,IF(PICK_OR(items.code,items.code,code,"")=code,PLACE_OR_ZERO(items.code,code),0),0)';
 
 const fromItem = (column: string, otherwise: string): string =>
   `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
@@ -48,12 +47,9 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
     at: calc(count, exactRow, "Row in the price book"),
     book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
     same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
-    book_share: calc(
-      precise,
-      `IF(same_kind,${unitsIn("unit", "book_unit")},1)`,
-      "Units per book unit",
-      { note: "1 where the book sells by the bid's own unit." },
-    ),
+    book_share: calc(precise, `IF(same_kind,${unitsIn("unit", "book_unit")},1)`, "Units per book unit", {
+      note: "1 where the book sells by the bid's own unit.",
+    }),
     order_quantity: calc(
       number,
       `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,

@@ -44,12 +44,9 @@ export const bulkLoads = lines("Bulk loads and joints", {
     default: true,
     note: "No: each line comes by loads of its own.",
   }),
-  bulk_load: calc(
-    soilVolume,
-    "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))",
-    "Bulk load of a truck",
-    { note: "By room or by weight, whichever is less." },
-  ),
+  bulk_load: calc(soilVolume, "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))", "Bulk load of a truck", {
+    note: "By room or by weight, whichever is less.",
+  }),
 });
 
 export const extraLines = table(
@@ -120,12 +117,9 @@ export const materialsTotals = lines("In short", {
     "Some prices end before this bid does, {good_for_days|0} after {bid_date}. Ask for longer quotes: see Good until in materials on sheet Materials.",
     { label: "Prices end before the bid", level: "look" },
   ),
-  work_starts: calc(
-    date,
-    "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)",
-    "Work start",
-    { note: "The first of its month." },
-  ),
+  work_starts: calc(date, "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)", "Work start", {
+    note: "The first of its month.",
+  }),
   prices_end: calc(count, endBefore("work_starts"), "Prices ended before work"),
   prices_reach_start: check(
     "prices_end=0",

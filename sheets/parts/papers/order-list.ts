@@ -67,11 +67,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
         'IF(AND(wanted,code=liner_code,what=INDEX(liner_buys.what,1)),TEXTJOIN("; ",TRUE,liner_orders.said),"")',
         "Note",
       ),
-      from_row: calc(
-        count,
-        "PLACE_OR_ZERO(order_list.rank,SMALL(order_list.rank,place))",
-        "Row shown on Orders",
-      ),
+      from_row: calc(count, "PLACE_OR_ZERO(order_list.rank,SMALL(order_list.rank,place))", "Row shown on Orders"),
     },
   );
 }

@@ -1,12 +1,4 @@
-import {
-  calc,
-  date,
-  money,
-  number,
-  type TableBlock,
-  table,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, date, money, number, type TableBlock, table, text } from "../../../engine/template/index.js";
 
 const picked = (column: string) => `INDEX(order_list.${column},from_row)`;
 

@@ -1,12 +1,4 @@
-import {
-  calc,
-  check,
-  hours,
-  lines,
-  money,
-  moneyPerLength,
-  percent,
-} from "../../../engine/template/index.js";
+import { calc, check, hours, lines, money, moneyPerLength, percent } from "../../../engine/template/index.js";
 
 const step = "MAX(rounding_step,0.01[$])";
 
@@ -18,20 +10,13 @@ export const priceTotals = lines("The price", {
     "IF(pump_cost>0,ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
     "Sales tax on the pump",
   ),
-  material_cost: calc(
-    money,
-    "materials_before_tax+materials_tax+pump_cost+pump_tax",
-    "Materials, with tax",
-  ),
+  material_cost: calc(money, "materials_before_tax+materials_tax+pump_cost+pump_tax", "Materials, with tax"),
   labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
   equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
   subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others"),
-  direct_cost: calc(
-    money,
-    "material_cost+labor_in_price+equipment_cost+subcontract_cost",
-    "Direct cost",
-    { strong: true },
-  ),
+  direct_cost: calc(money, "material_cost+labor_in_price+equipment_cost+subcontract_cost", "Direct cost", {
+    strong: true,
+  }),
   overhead_cost: calc(money, "ROUND(direct_cost*overhead_share,2)", "Overhead"),
   risk_allowance: calc(
     money,
@@ -47,11 +32,7 @@ export const priceTotals = lines("The price", {
   total_cost: calc(money, "direct_cost+overhead_cost+contingency_cost", "Total cost", {
     strong: true,
   }),
-  price_exact: calc(
-    money,
-    "PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))",
-    "Price before rounding",
-  ),
+  price_exact: calc(money, "PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))", "Price before rounding"),
   price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true }),
   profit: calc(money, "price-total_cost", "Profit"),
   margin: calc(percent, "IF(price>0,profit/price,0)", "Profit margin"),
@@ -70,18 +51,12 @@ export const priceTotals = lines("The price", {
 
 /** Figures to judge the price by. */
 export const priceSense = lines("Price check", {
-  cost_per_foot: calc(
-    moneyPerLength,
-    "IF(stream_length>0,total_cost/stream_length,0)",
-    "Cost per ‹foot|meter›",
-    { note: "Of stream and pools." },
-  ),
-  price_per_foot: calc(
-    moneyPerLength,
-    "IF(stream_length>0,price/stream_length,0)",
-    "Price per ‹foot|meter›",
-    { note: "Of stream and pools." },
-  ),
+  cost_per_foot: calc(moneyPerLength, "IF(stream_length>0,total_cost/stream_length,0)", "Cost per ‹foot|meter›", {
+    note: "Of stream and pools.",
+  }),
+  price_per_foot: calc(moneyPerLength, "IF(stream_length>0,price/stream_length,0)", "Price per ‹foot|meter›", {
+    note: "Of stream and pools.",
+  }),
   break_even_price: calc(money, "total_cost-contingency_cost", "Break-even price", {
     note: "The least price without a loss, if nothing goes wrong.",
   }),
@@ -91,11 +66,7 @@ export const priceSense = lines("Price check", {
     "IF(man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
     "Cushion in man-hours",
   ),
-  cushion_share: calc(
-    percent,
-    "IF(man_hours>0,cushion_man_hours/paid_man_hours,0)",
-    "Cushion, of man-hours paid",
-  ),
+  cushion_share: calc(percent, "IF(man_hours>0,cushion_man_hours/paid_man_hours,0)", "Cushion, of man-hours paid"),
   labor_overrun_covered: check(
     "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
     "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Price.",

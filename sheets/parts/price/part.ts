@@ -12,54 +12,50 @@ import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
 import { outsideInWords, risks, subcontracts } from "./work-by-others.js";
 
-export const price = part(
-  "Price",
-  "From cost to price: overhead, contingency, margin, options, draws.",
-  {
-    blocks: {
-      Price: [
-        priceTotals,
-        priceRules,
-        priceSense,
-        priceBreakdown,
-        chart("Price by part", "$", "", [
-          {
-            label: "Amount",
-            x: "price_breakdown.part",
-            y: "price_breakdown.amount",
-            marks: "bars",
-          },
-        ]),
-        contractLines,
-        drawTable,
-        drawChecks,
-        equipmentTable,
-        hireDays,
-        subcontracts,
-        risks,
-        outsideInWords,
-        optionTable,
-      ],
-    },
-    formulas: moneyFormulas,
-    rates: [
-      hire("machine-day", "Machine, with fuel", "$/day"),
-      hire("machine-delivery", "Machine brought and fetched", "$/each"),
-      hire("compactor-day", "Plate compactor", "$/day"),
-      hire("site-day", "Toilet, fence, crew truck: a day on site", "$/day"),
-      hire("permit", "Permit or plan review", "$/each"),
-      business("overhead", "Overhead, of direct cost", "percent"),
-    ],
-    proposal: proposalOfPrice,
-    told: ["options.taken"],
-    office: [
-      "margin_wanted",
-      "contingency_share",
-      "risks",
-      "risk_confidence",
-      "labor_overrun_tested",
-      "rounding_step",
-      "hire_in_rain",
+export const price = part("Price", "From cost to price: overhead, contingency, margin, options, draws.", {
+  blocks: {
+    Price: [
+      priceTotals,
+      priceRules,
+      priceSense,
+      priceBreakdown,
+      chart("Price by part", "$", "", [
+        {
+          label: "Amount",
+          x: "price_breakdown.part",
+          y: "price_breakdown.amount",
+          marks: "bars",
+        },
+      ]),
+      contractLines,
+      drawTable,
+      drawChecks,
+      equipmentTable,
+      hireDays,
+      subcontracts,
+      risks,
+      outsideInWords,
+      optionTable,
     ],
   },
-);
+  formulas: moneyFormulas,
+  rates: [
+    hire("machine-day", "Machine, with fuel", "$/day"),
+    hire("machine-delivery", "Machine brought and fetched", "$/each"),
+    hire("compactor-day", "Plate compactor", "$/day"),
+    hire("site-day", "Toilet, fence, crew truck: a day on site", "$/day"),
+    hire("permit", "Permit or plan review", "$/each"),
+    business("overhead", "Overhead, of direct cost", "percent"),
+  ],
+  proposal: proposalOfPrice,
+  told: ["options.taken"],
+  office: [
+    "margin_wanted",
+    "contingency_share",
+    "risks",
+    "risk_confidence",
+    "labor_overrun_tested",
+    "rounding_step",
+    "hire_in_rain",
+  ],
+});

@@ -22,11 +22,8 @@ export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
     when: "AND(LEN(description)>0,taken)",
   }),
   line("price", "With the options taken: {contract_price|2}.", "options_taken>0"),
-  ...eachRow(
-    "price",
-    optionTable,
-    "[   ]  Option, not in the price above: {description}, {option_price|2}.",
-    { when: "AND(LEN(description)>0,NOT(taken))" },
-  ),
+  ...eachRow("price", optionTable, "[   ]  Option, not in the price above: {description}, {option_price|2}.", {
+    when: "AND(LEN(description)>0,NOT(taken))",
+  }),
   ...bulletEachRow("price", drawTable, "{name}: {amount|2}", { when: "share>0" }),
 ];

@@ -1,13 +1,4 @@
-import {
-  calc,
-  check,
-  count,
-  input,
-  lines,
-  money,
-  percent,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, check, count, input, lines, money, percent, text } from "../../../engine/template/index.js";
 import { rate } from "../../vocabulary/rate.js";
 
 const inPrice = "in our price";

@@ -1,14 +1,4 @@
-import {
-  calc,
-  check,
-  date,
-  input,
-  money,
-  prose,
-  table,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, check, date, input, money, prose, table, text, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** Work that others quote. */

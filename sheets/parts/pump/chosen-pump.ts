@@ -1,13 +1,4 @@
-import {
-  calc,
-  count,
-  flow,
-  head,
-  power,
-  precise,
-  table,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, count, flow, head, power, precise, table, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row},pump_row),0)`;

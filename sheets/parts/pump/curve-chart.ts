@@ -1,12 +1,4 @@
-import {
-  type Block,
-  calc,
-  chart,
-  count,
-  flow,
-  head,
-  table,
-} from "../../../engine/template/index.js";
+import { type Block, calc, chart, count, flow, head, table } from "../../../engine/template/index.js";
 import { takenAt } from "../balance/network.js";
 
 const last = 10;
@@ -26,11 +18,7 @@ const points = table(
     pump_head: calc(head, "INDEX(pump_points.head_at_speed,of_curve)", "Pump head"),
     manifold: calc(head, (row) => `actual_manifold*${row - 1}/${last - 2}`, "Manifold head"),
     system_flow: calc(flow, takenAt("manifold", { prefix: "actual" }), "System flow"),
-    system_head: calc(
-      head,
-      "manifold+LOSS_AT(system_flow,main_friction,main_local)",
-      "System head",
-    ),
+    system_head: calc(head, "manifold+LOSS_AT(system_flow,main_friction,main_local)", "System head"),
     duty_flow: calc(flow, "total_flow", "Operating flow"),
     duty_head: calc(head, "actual_pump_head", "Operating head"),
   },

@@ -18,23 +18,12 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     ),
   ],
   crew: [
-    bullet(
-      "pump",
-      "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.",
-      "pump_row>0",
-    ),
-    bullet(
-      "pump",
-      "Set its controller to {pump_speed|0} of full speed.",
-      "AND(pump_row>0,ROUND(pump_speed,3)<1)",
-    ),
+    bullet("pump", "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.", "pump_row>0"),
+    bullet("pump", "Set its controller to {pump_speed|0} of full speed.", "AND(pump_row>0,ROUND(pump_speed,3)<1)"),
     bullet("pump", "Set the flows finally by eye and meter."),
   ],
   proposal: [
-    bullet(
-      "scope",
-      "A pump and pipework that bring {pump_flow_hourly|0} to the falls, with valves to set the flow.",
-    ),
+    bullet("scope", "A pump and pipework that bring {pump_flow_hourly|0} to the falls, with valves to set the flow."),
     line(
       "running",
       "The pump draws {watts_said}. Running {hours_a_day|0} at {energy_rate_said} it costs about {energy_month_said} while it runs, or {energy_cost_a_year|0} a year of {months_a_year|0} months.",
@@ -43,9 +32,6 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
       "upkeep",
       "Look at the water level each week. Each month and after storms, unplug the pump, then rinse its intake. Where it freezes, take the pump out for the winter and drain the pipes, or keep it running as we will show you.",
     ),
-    line(
-      "note: pump",
-      "Unplug the pump before you reach into the water or open the vault; keep its lid fastened.",
-    ),
+    line("note: pump", "Unplug the pump before you reach into the water or open the vault; keep its lid fastened."),
   ],
 });

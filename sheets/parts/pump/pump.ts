@@ -22,8 +22,7 @@ import { pumpPoints } from "./chosen-pump.js";
 import { curveChart } from "./curve-chart.js";
 import { shortlistTable } from "./shortlist-table.js";
 
-const ofPump = (column: string, none: string) =>
-  `IF(pump_row>0,INDEX(pumps.${column},MAX(1,pump_row)),${none})`;
+const ofPump = (column: string, none: string) => `IF(pump_row>0,INDEX(pumps.${column},MAX(1,pump_row)),${none})`;
 const lineAt = (column: string, plus = "") => `INDEX(pump_points.${column},pump_duty_piece${plus})`;
 
 const choice = lines("Pump choice", {
@@ -60,11 +59,7 @@ const choice = lines("Pump choice", {
 });
 
 const duty = lines("Pump in operation", {
-  cheapest_years_cost: calc(
-    money,
-    "LEAST_WHERE(shortlist.ranked,shortlist.in_running,1)",
-    "Least cost over years",
-  ),
+  cheapest_years_cost: calc(money, "LEAST_WHERE(shortlist.ranked,shortlist.in_running,1)", "Least cost over years"),
   cheapest_pump: calc(
     text,
     'IF(cheapest_years_cost>0,PICK(pumps.code,shortlist.ranked,cheapest_years_cost),"")',
@@ -73,11 +68,7 @@ const duty = lines("Pump in operation", {
   pump_code: calc(text, "IF(ISBLANK(pump_choice),cheapest_pump,pump_choice)", "Pump", {
     strong: true,
   }),
-  pump_row: calc(
-    count,
-    "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)",
-    "Price book row",
-  ),
+  pump_row: calc(count, "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)", "Price book row"),
   pump_point_count: calc(
     count,
     `IF(pump_row>0,IF(INDEX(pumps.curve_sound,MAX(1,pump_row)),INDEX(pumps.points,MAX(1,pump_row)),0),0)`,
@@ -85,11 +76,7 @@ const duty = lines("Pump in operation", {
   ),
   pump_description: calc(text, `${ofPump("description", '""')}&""`, "Description"),
   pump_price: calc(money, ofPump("cost", "0"), "Cost"),
-  pump_minimum_water: calc(
-    smallLength,
-    ofPump("minimum_water", "0"),
-    "Least water, from the bottom",
-  ),
+  pump_minimum_water: calc(smallLength, ofPump("minimum_water", "0"), "Least water, from the bottom"),
   pump_speed_calculated: calc(
     percent,
     "IF(pump_point_count>0,INDEX(shortlist.speed_used,pump_row),0)",
@@ -113,11 +100,7 @@ const duty = lines("Pump in operation", {
     { zero: "none" },
   ),
   pump_head_shown: calc(text, "~{pump_design_head}", "Pump head shown"),
-  pump_head_said: calc(
-    text,
-    'IF(pump_design_head>0,pump_head_shown,"no head")',
-    "Pump head in words",
-  ),
+  pump_head_said: calc(text, 'IF(pump_design_head>0,pump_head_shown,"no head")', "Pump head in words"),
   manifold_available: calc(
     head,
     "IF(pump_point_count>0,MAX(0[ft],pump_design_head-main_loss),highest_head_required)",
@@ -151,11 +134,7 @@ const duty = lines("Pump in operation", {
 });
 
 const cost = lines("Running cost", {
-  energy_a_month: calc(
-    energy,
-    "(pump_watts+clarifier_load)*hours_a_day*1[months]",
-    "Energy per month",
-  ),
+  energy_a_month: calc(energy, "(pump_watts+clarifier_load)*hours_a_day*1[months]", "Energy per month"),
   energy_cost_a_month: calc(
     monthlyCost,
     "(pump_watts+clarifier_load)*hours_a_day*energy_rate",
@@ -164,19 +143,10 @@ const cost = lines("Running cost", {
       strong: true,
     },
   ),
-  energy_cost_a_year: calc(
-    money,
-    "energy_cost_a_month*months_a_year*1[months]",
-    "Power cost per year",
-    {
-      strong: true,
-    },
-  ),
-  energy_cost_over_years: calc(
-    money,
-    "years_compared*energy_cost_a_year",
-    "Power cost, years compared",
-  ),
+  energy_cost_a_year: calc(money, "energy_cost_a_month*months_a_year*1[months]", "Power cost per year", {
+    strong: true,
+  }),
+  energy_cost_over_years: calc(money, "years_compared*energy_cost_a_year", "Power cost, years compared"),
 });
 
 const inTheBook = "pump_row>0";

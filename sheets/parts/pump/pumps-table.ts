@@ -23,8 +23,7 @@ const columns = (name: string, make: (point: number) => CellDeclaration) =>
   Object.fromEntries(curvePoints.map((point) => [`${name}_${point}`, make(point)]));
 
 /** How many points are filled in; a point in error counts, and shows as an error where it is used. */
-const given = (name: string): string =>
-  curvePoints.map((k) => `IF(ISBLANK(${name}_${k}),0,1)`).join("+");
+const given = (name: string): string => curvePoints.map((k) => `IF(ISBLANK(${name}_${k}),0,1)`).join("+");
 
 const falling = curvePoints
   .slice(1)

@@ -47,30 +47,19 @@ export const shortlistTable = table(
       "IF(AND(curve_sound,total_design_flow>0),SPEED_FOR_DUTY(total_design_flow,total_dynamic_head,start,slope),0)",
       "Speed needed",
     ),
-    speed_used: calc(
-      percent,
-      "IF(variable_speed,MIN(1,MAX(0.05,least_pump_speed,speed_needed)),1)",
-      "Speed used",
-      { strong: true },
-    ),
+    speed_used: calc(percent, "IF(variable_speed,MIN(1,MAX(0.05,least_pump_speed,speed_needed)),1)", "Speed used", {
+      strong: true,
+    }),
     watts: calc(
       power,
       "IF(strong_enough,speed_used^3*IF(full_watts>0,full_watts,WATER_POWER(full_flow,full_head)/pump_efficiency),0)",
       "Pump power",
       { strong: true, zero: "none", note: "Of those large enough." },
     ),
-    year_cost: calc(
-      money,
-      "watts*hours_a_day*energy_rate*months_a_year*1[months]",
-      "Power cost per year",
-      { zero: "none" },
-    ),
-    years_cost: calc(
-      money,
-      "IF(strong_enough,cost+years_compared*year_cost,0)",
-      "Cost over years",
-      { zero: "none" },
-    ),
+    year_cost: calc(money, "watts*hours_a_day*energy_rate*months_a_year*1[months]", "Power cost per year", {
+      zero: "none",
+    }),
+    years_cost: calc(money, "IF(strong_enough,cost+years_compared*year_cost,0)", "Cost over years", { zero: "none" }),
     ranked: calc(money, "IF(AND(strong_enough,cost>0),years_cost,0)", "Cost over years, ranked", {
       zero: "none",
     }),

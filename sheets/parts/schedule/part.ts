@@ -6,8 +6,7 @@ import { rainBlocks } from "./rain.js";
 const start = 'We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}.';
 
 /** `1 working day`, `9 working days`. */
-const workingDays = (name: string) =>
-  `{${name}|0|bare} working {IF(ROUND(${name}/1[days],0)=1,"day","days")}`;
+const workingDays = (name: string) => `{${name}|0|bare} working {IF(ROUND(${name}/1[days],0)=1,"day","days")}`;
 
 export const schedule = part("Schedule", "Days to allow for rain.", {
   blocks: { Schedule: rainBlocks },

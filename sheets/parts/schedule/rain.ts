@@ -72,11 +72,7 @@ export const rainBlocks: readonly Block[] = [
     ),
     first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month"),
     start_chance: calc(percent, "INDEX(rain_months.chance,first_month)", "Chance of a lost day"),
-    next_chance: calc(
-      percent,
-      "INDEX(rain_months.chance,MOD(first_month,12)+1)",
-      "Chance the month after",
-    ),
+    next_chance: calc(percent, "INDEX(rain_months.chance,MOD(first_month,12)+1)", "Chance the month after"),
     day_lost: calc(
       percent,
       `MIN(0.95,IF(work_days>${afterFirst}[days],MAX(start_chance,next_chance),start_chance))`,
@@ -89,28 +85,19 @@ export const rainBlocks: readonly Block[] = [
     rain_mean: calc(number, "WAIT_MEAN(work_days/1[days],day_lost)", "Mean days lost", {
       decimals: 1,
     }),
-    rain_deviation: calc(
-      number,
-      "WAIT_DEVIATION(work_days/1[days],day_lost)",
-      "Standard deviation of days lost",
-      { decimals: 1 },
-    ),
-    days_lost: calc(
-      days,
-      "IF(work_days>0,SUMPRODUCT((rain_search.enough=FALSE)*1),0)*1[days]",
-      "Days lost to allow",
-      { decimals: 0 },
-    ),
+    rain_deviation: calc(number, "WAIT_DEVIATION(work_days/1[days],day_lost)", "Standard deviation of days lost", {
+      decimals: 1,
+    }),
+    days_lost: calc(days, "IF(work_days>0,SUMPRODUCT((rain_search.enough=FALSE)*1),0)*1[days]", "Days lost to allow", {
+      decimals: 0,
+    }),
     days_allowed: calc(days, "work_days+days_lost", "Days allowed", {
       strong: true,
       decimals: 0,
     }),
-    calendar_days: calc(
-      days,
-      "WHOLE_UP(days_allowed/1[days]*7/MAX(work_week,1))*1[days]",
-      "Calendar days",
-      { decimals: 0 },
-    ),
+    calendar_days: calc(days, "WHOLE_UP(days_allowed/1[days]*7/MAX(work_week,1))*1[days]", "Calendar days", {
+      decimals: 0,
+    }),
     rain_table_reaches: check(
       `INDEX(rain_search.enough,${mostDaysLost + 1})`,
       `Over ${mostDaysLost} days would be lost, more than rain_search holds. Start in a drier month: enter start_month on sheet Job.`,

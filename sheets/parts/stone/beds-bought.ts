@@ -10,7 +10,7 @@ export const bedsBought = table(
     kind: calc(text, "name", "Bed"),
     covered: calc(
       area,
-      "SUMPRODUCT((runs.bed = name) * runs.length * runs.width) + IF(name = pool_bed, SUM(pools.surface), 0[ft²])",
+      "SUMPRODUCT((runs.bed=name)*runs.length*runs.width)+IF(name=pool_bed,SUM(pools.surface),0[ft²])",
       "Runs and pools with it",
     ),
     bought: calc(
@@ -19,7 +19,7 @@ export const bedsBought = table(
       "Share bought by classes",
     ),
     bed_bought: check(
-      "OR(covered <= 0, AND(stone_size <= 0, bought <= 1), ABS(bought - 1) < 0.001)",
+      "OR(covered<=0,AND(stone_size<=0,bought<=1),ABS(bought-1)<0.001)",
       "{kind} covers {covered}, but its stone classes take {bought} of it. Make their shares 100% in stones on sheet Stone.",
       { label: "Bed stone not bought once" },
     ),

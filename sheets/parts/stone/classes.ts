@@ -21,17 +21,17 @@ const nothing = "0[ft³]";
 
 /** What a class can cover, and the volume that gives with its width and thickness. */
 const coverings: readonly (readonly [string, string])[] = [
-  ["lips", "SUM(falls.width) * width * thickness"],
-  ["banks", "2 * stream_length * width * thickness"],
-  ["stream bed", "bed_area * bed_stone_depth"],
-  ["fall faces", "SUMPRODUCT(falls.width, falls.drop) * thickness"],
-  ["basin top", "basin_plan * thickness"],
+  ["lips", "SUM(falls.width)*width*thickness"],
+  ["banks", "2*stream_length*width*thickness"],
+  ["stream bed", "bed_area*bed_stone_depth"],
+  ["fall faces", "SUMPRODUCT(falls.width,falls.drop)*thickness"],
+  ["basin top", "basin_plan*thickness"],
   ["basin fill", "basin_stone_volume"],
-  ["own size", "length * width * thickness"],
+  ["own size", "length*width*thickness"],
 ];
 
 const covered = coverings.reduceRight(
-  (otherwise, [name, volume]) => `IF(covers = "${name}", ${volume}, ${otherwise})`,
+  (otherwise, [name, volume]) => `IF(covers="${name}",${volume},${otherwise})`,
   nothing,
 );
 
@@ -40,7 +40,7 @@ export const stoneClassTable = table(
   "Classes of stone",
   {
     rows: capacity.stones,
-    filled: "LEN(name) > 0",
+    filled: "LEN(name)>0",
     data: stoneClasses,
     note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed, whose depth of stone and voids stand on the sheets Reaches and Water tables.",
   },
@@ -82,15 +82,15 @@ export const stoneClassTable = table(
       'IF(AND(covers = "stream bed", LEN(bed) > 0), PICK(beds.voids, beds.name, bed), 0)',
       "Voids of that bed",
     ),
-    voids_used: calc(percent, "IF(bed_voids > 0, bed_voids, voids)", "Voids used"),
-    volume: calc(spaceVolume, `share * ${covered}`, "Volume laid"),
+    voids_used: calc(percent, "IF(bed_voids>0,bed_voids,voids)", "Voids used"),
+    volume: calc(spaceVolume, `share*${covered}`, "Volume laid"),
     mortar: calc(
       spaceVolume,
       'IF(AND(covers = "stream bed", bed_voids = 0), volume * voids, 0[ft³])',
       "Mortar between stones",
       { note: "Where the bed's table gives no voids, mortar fills those between its stone." },
     ),
-    tons: calc(tons, "STONE_TONS(volume, voids_used, solid_density)", "Weight", { decimals: 1 }),
+    tons: calc(tons, "STONE_TONS(volume,voids_used,solid_density)", "Weight", { decimals: 1 }),
     stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
     stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
     stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
@@ -102,10 +102,10 @@ export const stoneClassTable = table(
       note: "A slab about 90%, an angular boulder 70%, a round one 52% (an ellipsoid's pi/6). Where in doubt, more.",
       source: "common practice, no source",
     }),
-    solid_density: calc(density, "PICK(rocks.density, rocks.name, rock)", "Solid density"),
+    solid_density: calc(density, "PICK(rocks.density,rocks.name,rock)", "Solid density"),
     heaviest: calc(
       weight,
-      "STONE_WEIGHT(stone_length, stone_width, stone_height, fullness, solid_density)",
+      "STONE_WEIGHT(stone_length,stone_width,stone_height,fullness,solid_density)",
       "Heaviest stone",
     ),
     bed_stone_size: calc(
@@ -120,7 +120,7 @@ export const stoneClassTable = table(
       { zero: "none" },
     ),
     bed_holds_stone: check(
-      "OR(bed_bank <= 0, bed_stone_size <= bed_stone_depth + bed_bank)",
+      "OR(bed_bank<=0,bed_stone_size<=bed_stone_depth+bed_bank)",
       "{name}: stone up to {bed_stone_size} in a bed of {bed_stone_depth} with banks of {bed_bank} can stand above them. Choose smaller stone, or deepen the bed.",
       { label: "Bed stone above the banks", level: "look" },
     ),

@@ -25,11 +25,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     note: "For sizes judged by eye, wet stone, and rock denser than its list says; the shape stands with the stone class.",
     source: "common practice, no source",
   }),
-  load_on_hook: calc(
-    weight,
-    "heaviest_stone * (1 + density_doubt) + rigging_weight",
-    "Load on the hook",
-  ),
+  load_on_hook: calc(weight, "heaviest_stone*(1+density_doubt)+rigging_weight", "Load on the hook"),
   working_radius: input(length, "Working radius", {
     default: 10,
     least: 1,
@@ -38,13 +34,13 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   }),
   chart_radius: calc(
     length,
-    "LEAST_WHERE(machine_chart.counted_radius, machine_chart.far_enough, 1)",
+    "LEAST_WHERE(machine_chart.counted_radius,machine_chart.far_enough,1)",
     "Chart radius used",
     { note: "The next radius of the chart that is not shorter.", zero: "none" },
   ),
   machine_lift: calc(
     weight,
-    "IF(chart_radius > 0, PICK(machine_chart.lift, machine_chart.counted_radius, chart_radius), 0)",
+    "IF(chart_radius>0,PICK(machine_chart.lift,machine_chart.counted_radius,chart_radius),0)",
     "Chart lift at that radius",
     {
       strong: true,
@@ -53,22 +49,18 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     },
   ),
   lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart"),
-  lift_said: calc(
-    text,
-    'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")',
-    "Chart lift, in words",
-  ),
+  lift_said: calc(text, 'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")', "Chart lift, in words"),
   chart_copied: input(yesno, "Chart copied from own machine", {
     default: false,
   }),
   chart_machine: input(text, "Machine of the chart", { optional: true }),
   chart_confirmed: check(
-    "AND(chart_copied, LEN(chart_machine) > 0)",
+    "AND(chart_copied,LEN(chart_machine)>0)",
     "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Stone.",
     { label: "Lifting chart is the example's", level: "look" },
   ),
   machine_lifts: check(
-    "load_on_hook <= machine_lift",
+    "load_on_hook<=machine_lift",
     "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Enter a larger machine's chart on sheet Stone, or smaller stones.",
     { label: "Stone too heavy for machine" },
   ),
@@ -79,7 +71,7 @@ export const liftingChart = table(
   "Lifting chart, over the side",
   {
     rows: capacity.liftingPoints,
-    filled: "radius > 0",
+    filled: "radius>0",
     data: [
       { radius: 8, lift: 2400 },
       { radius: 10, lift: 1900 },
@@ -92,11 +84,11 @@ export const liftingChart = table(
     radius: input(length, "Radius", { least: 0.1, most: 100, decimals: 1 }),
     lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
     rises: check(
-      "SUMPRODUCT((machine_chart.radius > 0) * (machine_chart.radius < radius) * (machine_chart.lift < lift)) = 0",
+      "SUMPRODUCT((machine_chart.radius>0)*(machine_chart.radius<radius)*(machine_chart.lift<lift))=0",
       "The chart allows {lift} at {radius}, more than at a shorter radius. Copy the chart again, in machine_chart on sheet Stone.",
       { label: "Lift grows with radius" },
     ),
     counted_radius: calc(length, "radius", "Radius, counted", { decimals: 1 }),
-    far_enough: calc(count, "IF(radius >= working_radius, 1, 0)", "Radius far enough"),
+    far_enough: calc(count, "IF(radius>=working_radius,1,0)", "Radius far enough"),
   },
 );

@@ -15,69 +15,65 @@ import { stoneSaid } from "./stone-said.js";
 
 const rows = Array.from({ length: stoneClassTable.rows }, (_, i) => i + 1);
 
-export const stone = part(
-  "Stone",
-  "Stone by class: weight, loads, and the heaviest against the machine.",
-  {
-    blocks: {
-      Stone: [stoneTotals, stoneClassTable, bedsBought, stoneLifting, liftingChart],
-      Wording: [stoneSaid],
-    },
-    below: { Stone: [stoneCautions, rockTable] },
-    formulas: stoneFormulas,
-    buys: {
-      Stone: rows.map((row) => ({
-        what: `row ${row} of the classes`,
-        code: `INDEX(stones.code, ${row}) & ""`,
-        wanted: `INDEX(stones.tons, ${row})`,
-        unit: "ton",
-        byLoad: true,
-        named: "stones.name",
-        waste: 0.05,
-      })),
-    },
-    takeoff: [
-      {
-        what: "mortar of the beds, a bag for each ‹0.6 ft³|17 L›",
-        code: "mortar",
-        wanted: "bed_mortar/0.6[ft³]",
-        unit: "each",
-        waste: 0.1,
-      },
-    ],
-    items: [
-      item("stone-lip", "lip stones", "ton"),
-      item("stone-boulder", "wall boulders", "ton"),
-      item("stone-cobble", "cobble", "ton"),
-      item("gravel-washed", "washed gravel", "ton"),
-      item("stone-basin", "stone around the crates", "ton"),
-    ],
-    rates: [hire("stone-load", "Truck load of stone, gravel or sand delivered", "$/load")],
-    tasks: [
-      task(
-        "Set stone",
-        "stone",
-        "stone_tons",
-        production("stone-set", "Carry and set stone", "ton"),
-        ["by_access", "by_haul"],
-        0.4,
-      ),
-      task(
-        "Mix and lay mortar of the beds",
-        "stone",
-        "bed_mortar",
-        production("mortar-laid", "Mix and lay mortar", "yd3"),
-        ["by_access", "by_haul"],
-      ),
-    ],
-    crew: crewOfStone,
-    proposal: [
-      bullet(
-        "scope",
-        "About {stone_tons|0} of stone; the largest weighs about {heaviest_stone|0}.",
-        "AND(stone_tons>0,heaviest_stone>0)",
-      ),
-      bullet("scope", "About {stone_tons|0} of stone.", "AND(stone_tons>0,heaviest_stone<=0)"),
-    ],
+export const stone = part("Stone", "Stone by class: weight, loads, and the heaviest against the machine.", {
+  blocks: {
+    Stone: [stoneTotals, stoneClassTable, bedsBought, stoneLifting, liftingChart],
+    Wording: [stoneSaid],
   },
-);
+  below: { Stone: [stoneCautions, rockTable] },
+  formulas: stoneFormulas,
+  buys: {
+    Stone: rows.map((row) => ({
+      what: `row ${row} of the classes`,
+      code: `INDEX(stones.code,${row})&""`,
+      wanted: `INDEX(stones.tons,${row})`,
+      unit: "ton",
+      byLoad: true,
+      named: "stones.name",
+      waste: 0.05,
+    })),
+  },
+  takeoff: [
+    {
+      what: "mortar of the beds, a bag for each ‹0.6 ft³|17 L›",
+      code: "mortar",
+      wanted: "bed_mortar/0.6[ft³]",
+      unit: "each",
+      waste: 0.1,
+    },
+  ],
+  items: [
+    item("stone-lip", "lip stones", "ton"),
+    item("stone-boulder", "wall boulders", "ton"),
+    item("stone-cobble", "cobble", "ton"),
+    item("gravel-washed", "washed gravel", "ton"),
+    item("stone-basin", "stone around the crates", "ton"),
+  ],
+  rates: [hire("stone-load", "Truck load of stone, gravel or sand delivered", "$/load")],
+  tasks: [
+    task(
+      "Set stone",
+      "stone",
+      "stone_tons",
+      production("stone-set", "Carry and set stone", "ton"),
+      ["by_access", "by_haul"],
+      0.4,
+    ),
+    task(
+      "Mix and lay mortar of the beds",
+      "stone",
+      "bed_mortar",
+      production("mortar-laid", "Mix and lay mortar", "yd3"),
+      ["by_access", "by_haul"],
+    ),
+  ],
+  crew: crewOfStone,
+  proposal: [
+    bullet(
+      "scope",
+      "About {stone_tons|0} of stone; the largest weighs about {heaviest_stone|0}.",
+      "AND(stone_tons>0,heaviest_stone>0)",
+    ),
+    bullet("scope", "About {stone_tons|0} of stone.", "AND(stone_tons>0,heaviest_stone<=0)"),
+  ],
+});

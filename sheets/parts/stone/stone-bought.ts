@@ -1,13 +1,4 @@
-import {
-  calc,
-  check,
-  input,
-  lines,
-  smallLength,
-  spaceVolume,
-  text,
-  tons,
-} from "../../../engine/template/index.js";
+import { calc, check, input, lines, smallLength, spaceVolume, text, tons } from "../../../engine/template/index.js";
 
 export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stones.tons)", "Total stone", { strong: true }),

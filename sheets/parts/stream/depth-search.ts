@@ -15,9 +15,7 @@ const pass = (name: string, from: string, label: string) => ({
   ),
   [`depth_${name}`]: calc(
     smallLength,
-    running(
-      `STREAM_PASS(${from},radius_${name},share_${name},RADIUS_POWER(radius_${name},stone_size),width,side)`,
-    ),
+    running(`STREAM_PASS(${from},radius_${name},share_${name},RADIUS_POWER(radius_${name},stone_size),width,side)`),
     label,
     { decimals: 4 },
   ),
@@ -40,12 +38,9 @@ export const depthSearch = table(
   },
   {
     run: calc(text, "name", "Run"),
-    depth_start: calc(
-      smallLength,
-      running("STREAM_START(flow,width,stone_size,slope)"),
-      "Depth, sides left out",
-      { decimals: 4 },
-    ),
+    depth_start: calc(smallLength, running("STREAM_START(flow,width,stone_size,slope)"), "Depth, sides left out", {
+      decimals: 4,
+    }),
     ...pass("first", "depth_start", "Depth, first pass"),
     ...pass("second", "depth_first", "Depth, second pass"),
     ...pass("third", "depth_second", "Depth, third pass"),
@@ -58,12 +53,7 @@ export const depthSearch = table(
       "Carried flow over actual flow",
     ),
     section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Manning: section required"),
-    manning_start: calc(
-      smallLength,
-      running("WIDE_DEPTH(section,width)"),
-      "Manning: sides left out",
-      { decimals: 4 },
-    ),
+    manning_start: calc(smallLength, running("WIDE_DEPTH(section,width)"), "Manning: sides left out", { decimals: 4 }),
     manning_first: manningPass("manning_start", "Manning: first pass"),
     manning_second: manningPass("manning_first", "Manning: second pass"),
     manning_third: manningPass("manning_second", "Manning: third pass"),

@@ -47,11 +47,7 @@ export const poolsTable = table(
     depth_counted: calc(length, "depth", "Depth counted"),
     surface: calc(area, "length*width*filled_share", "Water surface"),
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),
-    rise: calc(
-      smallLength,
-      "LARGEST_WHERE(falls.lip_depth,falls.level,before_level)",
-      "Rise while running",
-    ),
+    rise: calc(smallLength, "LARGEST_WHERE(falls.lip_depth,falls.level,before_level)", "Rise while running"),
     water_held: calc(waterVolume, "surface*rise", "Water held while running"),
     water_depth: calc(length, "depth+rise", "Greatest depth while running"),
     name_unique: nameUnique("pools", "pools.length>0"),

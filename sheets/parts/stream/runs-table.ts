@@ -48,16 +48,8 @@ export const runsTable = table(
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
-    depth_likely: calc(
-      smallLength,
-      (row) => `INDEX(stream_depths.depth_fourth,${row})`,
-      "Depth, calculated",
-    ),
-    depth_manning: calc(
-      smallLength,
-      (row) => `INDEX(stream_depths.manning_third,${row})`,
-      "Depth by Manning",
-    ),
+    depth_likely: calc(smallLength, (row) => `INDEX(stream_depths.depth_fourth,${row})`, "Depth, calculated"),
+    depth_manning: calc(smallLength, (row) => `INDEX(stream_depths.manning_third,${row})`, "Depth by Manning"),
     depth: calc(smallLength, "depth_likely*(1+depth_allowance)", "Depth to plan for", {
       strong: true,
     }),
@@ -68,19 +60,11 @@ export const runsTable = table(
       decimals: 2,
     }),
     speed: calc(speed, "IF(flow>0,flow/area_likely,0)", "Speed"),
-    froude: calc(
-      number,
-      "IF(flow>0,FROUDE(speed,area_likely,width+2*side*depth_likely),0)",
-      "Froude number",
-    ),
+    froude: calc(number, "IF(flow>0,FROUDE(speed,area_likely,width+2*side*depth_likely),0)", "Froude number"),
     water_held: calc(waterVolume, "water_area*length", "Water held while running"),
     surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
     wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Wetted bed"),
-    water_in_bed: calc(
-      waterVolume,
-      `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`,
-      "Water in bed stone",
-    ),
+    water_in_bed: calc(waterVolume, `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`, "Water in bed stone"),
     name_unique: nameUnique("runs", "runs.length>0"),
     level_exists: check(
       "LISTED(falls.level,after_level)",

@@ -1,11 +1,4 @@
-import {
-  calc,
-  length,
-  lines,
-  published,
-  smallLength,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, length, lines, published, smallLength, text } from "../../../engine/template/index.js";
 
 const ordinances =
   "municipal pool ordinances after the ISPSC and IRC; editions and places differ, the local code decides";

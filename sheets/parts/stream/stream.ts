@@ -54,18 +54,11 @@ export const streamBlocks: readonly Block[] = [
     }),
     run_water: calc(waterVolume, "SUM(runs.water_held)", "Water in the runs"),
     pool_rise_water: calc(waterVolume, "SUM(pools.water_held)", "Water raising the pools"),
-    bed_water: calc(
-      waterVolume,
-      "SUM(runs.water_in_bed)*bed_share_drained",
-      "Bed water that drains",
-    ),
+    bed_water: calc(waterVolume, "SUM(runs.water_in_bed)*bed_share_drained", "Bed water that drains"),
     bed_water_kept: calc(waterVolume, "SUM(runs.water_in_bed)-bed_water", "Bed water that stays"),
-    stream_water: calc(
-      waterVolume,
-      "run_water+bed_water+pool_rise_water+lip_water",
-      "Water in stream while running",
-      { strong: true },
-    ),
+    stream_water: calc(waterVolume, "run_water+bed_water+pool_rise_water+lip_water", "Water in stream while running", {
+      strong: true,
+    }),
     pool_water: calc(waterVolume, "SUM(pools.water_standing)", "Standing pool water"),
     stream_surface: calc(area, "SUM(runs.surface)+SUM(pools.surface)", "Stream water surface"),
   }),

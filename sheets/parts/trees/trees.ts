@@ -42,7 +42,7 @@ export const treeTable = table(
   "Trees that stay",
   {
     rows: capacity.trees,
-    filled: "trunk > 0",
+    filled: "trunk>0",
     note: "Distances are from the trunk to the nearest fill, and to the nearest digging or stripping. Where more fill is planned than the roots stand, a dry-laid wall holds it back: put that wall into the table of walls.",
   },
   {
@@ -60,34 +60,27 @@ export const treeTable = table(
       most: 500,
     }),
     wall_built: input(yesno, "Wall built for that fill", { default: false }),
-    root_radius: calc(length, "trunk * 12 * root_radius_rule", "Radius of the root zone"),
+    root_radius: calc(length, "trunk*12*root_radius_rule", "Radius of the root zone"),
     fill_allowed: calc(
       length,
-      "IF(distance >= root_radius, MAX(fill_planned, root_fill), IF(distance < trunk_clear, 0, root_fill))",
+      "IF(distance>=root_radius,MAX(fill_planned,root_fill),IF(distance<trunk_clear,0,root_fill))",
       "Fill allowed",
       { note: "Beyond the root zone, what is planned." },
     ),
-    dug_at: calc(length, "IF(ISBLANK(dig_distance), distance, dig_distance)", "Nearest digging"),
-    wall_needed: calc(yesno, "ROUND(fill_planned - fill_allowed, 9) > 0", "Wall needed"),
-    wall_height: calc(length, "IF(wall_needed, fill_planned, 0)", "Wall height"),
-    wall_length: calc(
-      length,
-      "IF(wall_needed, 2 * SQRT(MAX(0, root_radius ^ 2 - distance ^ 2)), 0)",
-      "Wall length",
-      { note: "Straight across the root zone." },
-    ),
-    walls_as_high: calc(
-      count,
-      "SUMPRODUCT((walls.length > 0) * (walls.height >= wall_height))",
-      "Walls as high",
-    ),
+    dug_at: calc(length, "IF(ISBLANK(dig_distance),distance,dig_distance)", "Nearest digging"),
+    wall_needed: calc(yesno, "ROUND(fill_planned-fill_allowed,9)>0", "Wall needed"),
+    wall_height: calc(length, "IF(wall_needed,fill_planned,0)", "Wall height"),
+    wall_length: calc(length, "IF(wall_needed,2*SQRT(MAX(0,root_radius^2-distance^2)),0)", "Wall length", {
+      note: "Straight across the root zone.",
+    }),
+    walls_as_high: calc(count, "SUMPRODUCT((walls.length>0)*(walls.height>=wall_height))", "Walls as high"),
     kept: check(
-      "OR(NOT(wall_needed), AND(wall_built, walls_as_high > 0))",
+      "OR(NOT(wall_needed),AND(wall_built,walls_as_high>0))",
       "{name}: {fill_planned} of fill at {distance}, but its roots stand {fill_allowed}. Enter a wall {wall_height} high, {wall_length} long, in walls on sheet Earthwork.",
       { label: "Roots buried" },
     ),
     uncut: check(
-      "dug_at >= root_radius",
+      "dug_at>=root_radius",
       "{name}: digging is planned {dug_at} from the trunk, inside its root zone of {root_radius}. Move it out, and enter dig_distance in trees on sheet Earthwork.",
       { label: "Roots dug or stripped", level: "look" },
     ),
@@ -97,7 +90,7 @@ export const treeTable = table(
 export const treeLines = table(
   "tree_lines",
   "Trees in words",
-  { rows: treeTable.rows, beside: "trees", filled: "trunk > 0" },
+  { rows: treeTable.rows, beside: "trees", filled: "trunk>0" },
   {
     said: calc(
       text,

@@ -45,10 +45,6 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
   ],
   crew: [
     ...bulletEachRow("dig trenches", trenchWords, "{said}", { when: "LEN(said)>0" }),
-    bullet(
-      "backfill",
-      "Fill the trenches in thin layers, once the pipes have held water.",
-      "trench_volume>0",
-    ),
+    bullet("backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
   ],
 });

@@ -67,30 +67,30 @@ export const trenchTable = table(
     pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
     chosen: input(length, "Override length", { optional: true, least: 0, most: 5000 }),
     shared: input(yesno, "Dug by others, or shared", { default: false }),
-    open_length: calc(length, "IF(ISBLANK(chosen), pipe, chosen)", "Open length", {
+    open_length: calc(length, "IF(ISBLANK(chosen),pipe,chosen)", "Open length", {
       note: "A trench that others dig is entered all the same.",
     }),
-    dug: calc(length, "IF(shared, 0[ft], open_length)", "Length dug"),
+    dug: calc(length, "IF(shared,0[ft],open_length)", "Length dug"),
     width: input(smallLength, "Override width", { optional: true, least: 2, most: 72 }),
     depth: input(smallLength, "Override depth", { optional: true, least: 2, most: 144 }),
-    wide: calc(smallLength, "IF(ISBLANK(width), trench_width, width)", "Width"),
-    deep: calc(smallLength, "IF(ISBLANK(depth), trench_depth, depth)", "Depth"),
-    open_depth: calc(smallLength, "IF(open_length > 0[ft], deep, 0[in])", "Open depth"),
-    volume: calc(soilVolume, "dug * wide * deep", "Dig"),
+    wide: calc(smallLength, "IF(ISBLANK(width),trench_width,width)", "Width"),
+    deep: calc(smallLength, "IF(ISBLANK(depth),trench_depth,depth)", "Depth"),
+    open_depth: calc(smallLength, "IF(open_length>0[ft],deep,0[in])", "Open depth"),
+    volume: calc(soilVolume, "dug*wide*deep", "Dig"),
     bedding: input(smallLength, "Bedding under its line", {
       default: 0,
       least: 0,
       most: 24,
       source: practice,
     }),
-    bed: calc(soilVolume, "dug * wide * bedding", "Bedding, as laid"),
+    bed: calc(soilVolume, "dug*wide*bedding", "Bedding, as laid"),
     effort: calc(
       soilVolume,
-      "volume * (1 + deep_trench_growth * MAX(0[in], deep - plain_trench_depth) / 1[ft])",
+      "volume*(1+deep_trench_growth*MAX(0[in],deep-plain_trench_depth)/1[ft])",
       "Dig, weighted by depth",
     ),
     holds_bedding: check(
-      "OR(dug <= 0, bedding < deep)",
+      "OR(dug<=0,bedding<deep)",
       "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Enter less bedding in trenches on sheet Earthwork.",
       { label: "Bedding fills trench" },
     ),
@@ -98,8 +98,7 @@ export const trenchTable = table(
 );
 
 /** A column's sum over the trenches of one kind. */
-const sumOf = (column: string, kind: Trench["kind"]) =>
-  `SUM_WHERE(trenches.${column}, trenches.kind, "${kind}")`;
+const sumOf = (column: string, kind: Trench["kind"]) => `SUM_WHERE(trenches.${column},trenches.kind,"${kind}")`;
 
 export const trenchLines = lines("Rules and totals of trenches", {
   trench_width: input(smallLength, "Width of the pipe trench", {
@@ -118,8 +117,7 @@ export const trenchLines = lines("Rules and totals of trenches", {
     default: 36,
     least: 0,
     most: 144,
-    source:
-      "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
+    source: "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
   }),
   deep_trench_growth: input(percent, "More time per ‹foot|0.305 m› deeper", {
     default: 0.1,
@@ -137,7 +135,7 @@ export const trenchLines = lines("Rules and totals of trenches", {
   trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid"),
   trench_spare: calc(
     soilVolume,
-    "trench_volume - MAX(0[yd³], trench_volume - trench_bedding - pipe_water) / compacted_factor",
+    "trench_volume-MAX(0[yd³],trench_volume-trench_bedding-pipe_water)/compacted_factor",
     "Dirt left from trenches",
     {
       note: "What is filled in again is compacted; bedding and pipes take the place of the rest, the walls of the pipes left out. Below 0 soil is lacking.",
@@ -149,16 +147,11 @@ export const trenchLines = lines("Rules and totals of trenches", {
 export const trenchWords = table(
   "trench_lines",
   "Trenches in words",
-  { rows: trenches.length, beside: "trenches", filled: "dug > 0" },
+  { rows: trenches.length, beside: "trenches", filled: "dug>0" },
   {
-    size: calc(
-      text,
-      "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep",
-      "Size",
-      {
-        reader: "crew",
-      },
-    ),
+    size: calc(text, "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep", "Size", {
+      reader: "crew",
+    }),
     sand: calc(text, "~, the lowest {bedding|0|up} of it bedding", "Bedding", { reader: "crew" }),
     said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
   },

@@ -5,76 +5,72 @@ import { production } from "../rates.js";
 import { task } from "../task.js";
 import { wallLines, wallRules, wallTable } from "./walls.js";
 
-export const walls = part(
-  "Walls",
-  "Dry-laid walls: base, stone, face, and when an engineer is needed.",
-  {
-    blocks: { Earthwork: [wallRules, wallTable, wallLines] },
-    buys: {
-      Earthwork: [
-        {
-          what: "wall stone",
-          code: "wall_stone_code",
-          wanted: "wall_stone",
-          unit: "ton",
-          byLoad: true,
-          waste: 0.05,
-        },
-        {
-          what: "wall blocks",
-          code: "wall_block_code",
-          wanted: "wall_blocks",
-          unit: "each",
-          waste: 0.05,
-        },
-        {
-          what: "base gravel",
-          code: "wall_base_code",
-          wanted: "wall_base",
-          unit: "yd3",
-          byLoad: true,
-          waste: 0.05,
-        },
-      ],
-    },
-    items: [
-      item("stone-wall", "wall stone", "ton"),
-      item("wall-block", "wall block", "each"),
-      item("gravel-base", "base gravel", "yd3"),
+export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when an engineer is needed.", {
+  blocks: { Earthwork: [wallRules, wallTable, wallLines] },
+  buys: {
+    Earthwork: [
+      {
+        what: "wall stone",
+        code: "wall_stone_code",
+        wanted: "wall_stone",
+        unit: "ton",
+        byLoad: true,
+        waste: 0.05,
+      },
+      {
+        what: "wall blocks",
+        code: "wall_block_code",
+        wanted: "wall_blocks",
+        unit: "each",
+        waste: 0.05,
+      },
+      {
+        what: "base gravel",
+        code: "wall_base_code",
+        wanted: "wall_base",
+        unit: "yd3",
+        byLoad: true,
+        waste: 0.05,
+      },
     ],
-    tasks: [
-      task(
-        "Dig footings of walls, lay their base",
-        "walls",
-        "wall_base",
-        production("wall-base", "Dig a wall's footing, lay and compact its base", "yd3"),
-        ["open_dig", "by_access", "by_haul", "by_soil"],
-        0.4,
-      ),
-      task(
-        "Build walls",
-        "walls",
-        "wall_face",
-        production("wall-built", "Build dry-laid wall", "ft2"),
-        ["by_access", "by_haul"],
-        0.1,
-      ),
-    ],
-    crew: [
-      ...eachRow(
-        "stop: walls",
-        wallTable,
-        "STOP. {name}: {code_height|up} from foot to top, or with a load behind it, needs a permit and an engineer. Do not build before both are here.",
-        { when: "NOT(permitted)" },
-      ),
-      bullet(
-        "walls",
-        "Gravel base {wall_base_depth|0|up} deep, {wall_base_margin|0|up} wider than the wall on each side. Leave the water behind a wall a way out.",
-        "wall_face>0",
-      ),
-      ...bulletEachRow("walls", wallLines, "{said}", { when: "LEN(said)>0" }),
-    ],
-    proposal: [bullet("scope", "Walls, about {wall_face|0} of wall face.", "wall_face>0")],
-    told: ["walls.length", "walls.height"],
   },
-);
+  items: [
+    item("stone-wall", "wall stone", "ton"),
+    item("wall-block", "wall block", "each"),
+    item("gravel-base", "base gravel", "yd3"),
+  ],
+  tasks: [
+    task(
+      "Dig footings of walls, lay their base",
+      "walls",
+      "wall_base",
+      production("wall-base", "Dig a wall's footing, lay and compact its base", "yd3"),
+      ["open_dig", "by_access", "by_haul", "by_soil"],
+      0.4,
+    ),
+    task(
+      "Build walls",
+      "walls",
+      "wall_face",
+      production("wall-built", "Build dry-laid wall", "ft2"),
+      ["by_access", "by_haul"],
+      0.1,
+    ),
+  ],
+  crew: [
+    ...eachRow(
+      "stop: walls",
+      wallTable,
+      "STOP. {name}: {code_height|up} from foot to top, or with a load behind it, needs a permit and an engineer. Do not build before both are here.",
+      { when: "NOT(permitted)" },
+    ),
+    bullet(
+      "walls",
+      "Gravel base {wall_base_depth|0|up} deep, {wall_base_margin|0|up} wider than the wall on each side. Leave the water behind a wall a way out.",
+      "wall_face>0",
+    ),
+    ...bulletEachRow("walls", wallLines, "{said}", { when: "LEN(said)>0" }),
+  ],
+  proposal: [bullet("scope", "Walls, about {wall_face|0} of wall face.", "wall_face>0")],
+  told: ["walls.length", "walls.height"],
+});

@@ -101,18 +101,14 @@ export const wallRules = lines("Rules and totals of walls", {
   }),
   wall_stone: calc(tons, "SUM(walls.stone_weight)", "Wall stone", { strong: true }),
   wall_blocks: calc(count, "SUM(walls.blocks)", "Wall blocks", { strong: true }),
-  walls_to_permit: calc(
-    count,
-    "SUMPRODUCT((walls.needs_permit = TRUE) * 1)",
-    "Walls with permit and engineer",
-  ),
+  walls_to_permit: calc(count, "SUMPRODUCT((walls.needs_permit=TRUE)*1)", "Walls with permit and engineer"),
   wall_base: calc(soilVolume, "SUM(walls.base)", "Base gravel, as laid", { strong: true }),
 });
 
 export const wallTable = table(
   "walls",
   "Walls",
-  { rows: capacity.walls, filled: "height > 0" },
+  { rows: capacity.walls, filled: "height>0" },
   {
     name: input(text, "Wall"),
     length: input(length, "Length", { least: 0.5, most: 1000 }),
@@ -133,27 +129,23 @@ export const wallTable = table(
       note: "Height of the ground that rises behind the wall within twice the wall's height. It counts as height of the wall.",
     }),
     arranged: input(yesno, "Permit and engineer arranged", { default: false }),
-    buried: calc(length, "MAX(wall_embed_least, wall_embed * height)", "Buried"),
-    code_height: calc(length, "height + buried", "Height by the code", {
+    buried: calc(length, "MAX(wall_embed_least,wall_embed*height)", "Buried"),
+    code_height: calc(length, "height+buried", "Height by the code", {
       note: "From its foot to its top.",
     }),
     needs_permit: calc(
       yesno,
-      "OR(ROUND(code_height + bank_above - permit_height, 9) > 0, loaded)",
+      "OR(ROUND(code_height+bank_above-permit_height,9)>0,loaded)",
       "Permit and engineer needed",
     ),
-    dug: calc(length, "buried + wall_base_depth + IF(cut_bank, height, 0)", "Depth of its dig"),
-    face: calc(area, "length * (height + buried)", "Face"),
+    dug: calc(length, "buried+wall_base_depth+IF(cut_bank,height,0)", "Depth of its dig"),
+    face: calc(area, "length*(height+buried)", "Face"),
     thickness: calc(
       length,
       'IF(kind = "block", block_thickness, MAX(wall_top, wall_thickness * (height + buried)))',
       "Thickness at the foot",
     ),
-    base: calc(
-      soilVolume,
-      "length * (thickness + 2 * wall_base_margin) * wall_base_depth",
-      "Base gravel",
-    ),
+    base: calc(soilVolume, "length*(thickness+2*wall_base_margin)*wall_base_depth", "Base gravel"),
     stone_weight: calc(
       tons,
       'IF(kind = "stone", face * (thickness + wall_top) / 2 * (1 - wall_voids) * wall_rock_density, 0)',
@@ -165,7 +157,7 @@ export const wallTable = table(
       "Blocks",
     ),
     permitted: check(
-      "OR(arranged, NOT(needs_permit))",
+      "OR(arranged,NOT(needs_permit))",
       "{name} is {code_height} high with {bank_above} of bank on it; over {permit_height}, or loaded, it needs permit and engineer. Set arranged on sheet Earthwork.",
       { label: "Wall without engineer" },
     ),
@@ -175,7 +167,7 @@ export const wallTable = table(
 export const wallLines = table(
   "wall_lines",
   "Walls in words",
-  { rows: wallTable.rows, beside: "walls", filled: "height > 0" },
+  { rows: wallTable.rows, beside: "walls", filled: "height>0" },
   {
     said: calc(
       text,
