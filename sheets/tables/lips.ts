@@ -1,4 +1,4 @@
-import { input, number, precise, published, table, text } from "../../engine/template/index.js";
+import { number, office, precise, published, table, text } from "../../engine/template/index.js";
 import { flowPerWidth } from "../vocabulary/quantities.js";
 
 const swmm = "EPA SWMM Reference Manual II, section 6.3.2";
@@ -19,9 +19,9 @@ export const looks = table(
     note: "Flow for the width of lip: common practice, no source. Change the figures to what your customers see on finished work.",
   },
   {
-    name: input(text, "Look"),
-    per_width: input(flowPerWidth, "Flow per width", { least: 5, most: 1000 }),
-    said: input(text, "Wording for customer", { optional: true }),
+    name: office(text, "Look"),
+    per_width: office(flowPerWidth, "Flow per width", { least: 5, most: 1000 }),
+    said: office(text, "Wording for customer", { optional: true }),
   },
 );
 

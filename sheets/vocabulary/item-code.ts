@@ -1,7 +1,10 @@
-import { type InputDeclaration, input, text } from "../../engine/template/index.js";
+import { type InputDeclaration, office, text } from "../../engine/template/index.js";
 
-/** An input that holds the code of an item: what the price book says of that item goes into the bid. */
+/**
+ * An input that holds the code of an item: what the price book says of that item goes into the bid.
+ * The office's own affair, unless `asked` says otherwise.
+ */
 export const itemCode = (
   label: string,
-  rest: Partial<Pick<InputDeclaration, "default" | "optional" | "note">> = {},
-): InputDeclaration => input(text, label, { ...rest, codeOf: "items" });
+  rest: Partial<Pick<InputDeclaration, "asked" | "default" | "optional" | "note">> = {},
+): InputDeclaration => office(text, label, { ...rest, codeOf: "items" });

@@ -3,9 +3,10 @@ import {
   calc,
   check,
   count,
-  input,
+  decide,
   length,
   lines,
+  office,
   percent,
   smallLength,
   yesno,
@@ -17,64 +18,64 @@ const maker = "common size, no source: put in the maker's";
 /** Storage crates in rows, columns and layers, with room for a pump vault among them. */
 export const crates = lines("Storage crates and pump vault", {
   crate_code: itemCode("Item code, storage crate", { default: "crate" }),
-  crate_length: input(smallLength, "Crate length", {
+  crate_length: office(smallLength, "Crate length", {
     default: 27,
     least: 6,
     most: 120,
     note: "These sizes must be those of the crate and vault bought: compare the descriptions of their items in the price book.",
     source: maker,
   }),
-  crate_width: input(smallLength, "Crate width", {
+  crate_width: office(smallLength, "Crate width", {
     default: 16,
     least: 6,
     most: 120,
     source: maker,
   }),
-  crate_height: input(smallLength, "Crate height", {
+  crate_height: office(smallLength, "Crate height", {
     default: 17,
     least: 3,
     most: 60,
     source: maker,
   }),
-  crate_voids: input(percent, "Crate voids", {
+  crate_voids: office(percent, "Crate voids", {
     default: 0.95,
     least: 0.3,
     most: 0.99,
     source: maker,
   }),
-  crate_gap: input(smallLength, "Stone around crates", {
+  crate_gap: office(smallLength, "Stone around crates", {
     default: 4,
     least: 0,
     most: 48,
     source: "common practice, no source",
   }),
-  crate_cover: input(smallLength, "Least stone over crates", {
+  crate_cover: office(smallLength, "Least stone over crates", {
     default: 6,
     least: 0,
     most: 36,
     source: "common practice, no source",
   }),
   vault_code: itemCode("Item code, pump vault", { default: "vault" }),
-  vaults_needed: input(count, "Pump vaults", { default: 1, least: 0, most: 4, whole: true }),
-  vault_length: input(smallLength, "Vault length", {
+  vaults_needed: decide(count, "Pump vaults", { default: 1, least: 0, most: 4, whole: true }),
+  vault_length: office(smallLength, "Vault length", {
     default: 27,
     least: 6,
     most: 120,
     source: maker,
   }),
-  vault_width: input(smallLength, "Vault width", {
+  vault_width: office(smallLength, "Vault width", {
     default: 16,
     least: 6,
     most: 120,
     source: maker,
   }),
-  vault_height: input(smallLength, "Vault height with lid", {
+  vault_height: office(smallLength, "Vault height with lid", {
     default: 36,
     least: 6,
     most: 120,
     source: maker,
   }),
-  extension_height: input(smallLength, "Extension ring height", {
+  extension_height: office(smallLength, "Extension ring height", {
     default: 6,
     least: 1,
     most: 60,

@@ -1,29 +1,29 @@
-import { calc, input, length, lines, number, smallLength } from "../../../engine/template/index.js";
+import { calc, decide, length, lines, number, office, smallLength, walk } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
 export const basinDig = lines("Basin excavation", {
-  working_room: input(length, "Working room", {
+  working_room: office(length, "Working room", {
     default: 0,
     least: 0,
     most: 6,
     note: "0: the liner lies on the cut, and nothing is dug to be filled again.",
     source: "common practice, no source",
   }),
-  basin_bedding: input(smallLength, "Bedding under liner", {
+  basin_bedding: office(smallLength, "Bedding under liner", {
     default: 2,
     least: 0,
     most: 12,
     source: "common practice, no source",
   }),
   bedding_code: itemCode("Item code, bedding", { default: "sand-bedding" }),
-  dig_slope: input(number, "Side slope, horizontal to 1", {
+  dig_slope: decide(number, "Side slope, horizontal to 1", {
     default: 0,
     least: 0,
     most: 4,
     note: "The sheet Earthwork says what slope the safety standard asks for at this depth.",
   }),
-  ground_over_rim: input(length, "Ground over rim, uphill side", {
+  ground_over_rim: walk(length, "Ground over rim, uphill side", {
     default: 0,
     least: 0,
     most: 10,

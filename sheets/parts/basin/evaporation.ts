@@ -2,9 +2,9 @@ import {
   area,
   calc,
   check,
-  input,
   lines,
   number,
+  office,
   percent,
   precise,
   prose,
@@ -18,7 +18,7 @@ import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabul
 const celsius = (name: string) => `IF(temperature_scale="C",${name},(${name}-32)/1.8)`;
 
 const inputs = lines("Evaporation and splash, dry spell", {
-  weather_is_local: input(yesno, "Local weather entered", {
+  weather_is_local: office(yesno, "Local weather entered", {
     default: false,
   }),
   weather_looked_up: check(
@@ -26,59 +26,59 @@ const inputs = lines("Evaporation and splash, dry spell", {
     "Temperatures, humidity and wind are placeholders. Enter those of a dry spell at the site, then set local weather entered to yes, on sheet Basin.",
     { label: "Weather not local", level: "look" },
   ),
-  evaporation_method: input(text, "Evaporation method", {
+  evaporation_method: office(text, "Evaporation method", {
     default: "air and water",
     choices: ["air and water", "pan"],
   }),
-  temperature_scale: input(text, "Temperature scale, F or C", {
+  temperature_scale: office(text, "Temperature scale, F or C", {
     default: "‹F|C›",
     choices: ["F", "C"],
   }),
-  water_temperature: input(number, "Water temperature", {
+  water_temperature: office(number, "Water temperature", {
     default: "‹75|23.8888888888889›",
     least: 1,
     most: 110,
     decimals: 0,
   }),
-  air_temperature: input(number, "Air temperature", {
+  air_temperature: office(number, "Air temperature", {
     default: "‹85|29.4444444444444›",
     least: 1,
     most: 130,
     decimals: 0,
   }),
-  air_humidity: input(percent, "Relative humidity", {
+  air_humidity: office(percent, "Relative humidity", {
     default: 0.5,
     least: 0.02,
     most: 1,
     decimals: 0,
   }),
-  wind_speed: input(speed, "Wind over the water", { default: 4.5, least: 0, most: 40 }),
-  latent_heat: input(heatOfMass, "Heat to evaporate water", {
+  wind_speed: office(speed, "Wind over the water", { default: 4.5, least: 0, most: 40 }),
+  latent_heat: office(heatOfMass, "Heat to evaporate water", {
     default: 1048,
     least: 1000,
     most: 1080,
     decimals: 0,
     source: "steam tables, at 80 °F (from memory)",
   }),
-  water_activity: input(number, "Activity factor", {
+  water_activity: office(number, "Activity factor", {
     default: 1,
     least: 0.4,
     most: 2,
     note: "Still water 0.74 to 1, tumbling water more.",
     source: "quiet water measured at 74% of the form, busy pools at 126%: ASHRAE Transactions 104 (1998)",
   }),
-  pan_evaporation: input(waterLoss, "Class A pan evaporation", {
+  pan_evaporation: office(waterLoss, "Class A pan evaporation", {
     default: 0.3,
     least: 0,
     most: 1,
   }),
-  pan_coefficient: input(number, "Pan coefficient", {
+  pan_coefficient: office(number, "Pan coefficient", {
     default: 0.7,
     least: 0.4,
     most: 1,
     source: "NOAA NWS 33 (from memory): 0.70 to 0.75",
   }),
-  splash_share: input(precise, "Splash lost per 1,000 pumped", {
+  splash_share: office(precise, "Splash lost per 1,000 pumped", {
     default: 0.5,
     least: 0,
     most: 20,

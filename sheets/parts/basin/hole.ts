@@ -1,22 +1,32 @@
-import { area, calc, check, input, length, lines, published, smallLength } from "../../../engine/template/index.js";
+import {
+  area,
+  calc,
+  check,
+  decide,
+  length,
+  lines,
+  office,
+  published,
+  smallLength,
+} from "../../../engine/template/index.js";
 
 /** Longest basin that may be given, in ft. */
 export const longestBasin = 100;
 
 /** Inside sizes of the lined hole, with upright sides. */
 export const hole = lines("Basin inside the liner", {
-  basin_length: input(length, "Basin length", {
+  basin_length: decide(length, "Basin length", {
     default: 12,
     least: 2,
     most: longestBasin,
   }),
-  basin_width: input(length, "Basin width", { default: 8, least: 2, most: 60 }),
-  basin_depth: input(length, "Basin depth to rim", {
+  basin_width: decide(length, "Basin width", { default: 8, least: 2, most: 60 }),
+  basin_depth: decide(length, "Basin depth to rim", {
     default: 3.5,
     least: 1,
     most: 10,
   }),
-  basin_freeboard: input(smallLength, "Freeboard", {
+  basin_freeboard: office(smallLength, "Freeboard", {
     default: 6,
     least: 0,
     most: 36,

@@ -1,7 +1,7 @@
 import {
   area,
   calc,
-  input,
+  decide,
   lines,
   number,
   percent,
@@ -25,11 +25,11 @@ export const voidTable = table(
 
 /** Stone around and over the crates, and the open area that crates, vault and stone leave. */
 export const basinStone = lines("Stone fill and open space", {
-  basin_stone_kind: input(text, "Stone in the basin", {
+  basin_stone_kind: decide(text, "Stone in the basin", {
     default: voids[0].name,
     choices: "voids.name",
   }),
-  override_porosity: input(percent, "Override porosity", {
+  override_porosity: decide(percent, "Override porosity", {
     optional: true,
     least: 0.1,
     most: 0.6,

@@ -3,7 +3,7 @@ import {
   check,
   count,
   days,
-  input,
+  decide,
   length,
   lines,
   number,
@@ -23,7 +23,7 @@ export const basinWater = lines("Water needed and held", {
     "Below pump minimum",
     { note: "The pump's minimum level is taken from the bottom of the basin." },
   ),
-  days_between_fills: input(days, "Days between fills", {
+  days_between_fills: decide(days, "Days between fills", {
     default: 4,
     least: 0,
     most: 60,

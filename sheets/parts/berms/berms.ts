@@ -1,4 +1,4 @@
-import { area, calc, check, input, length, number, table, text, yesno } from "../../../engine/template/index.js";
+import { area, calc, check, decide, length, number, table, text, yesno } from "../../../engine/template/index.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
@@ -11,23 +11,23 @@ export const bermTable = table(
     note: "Length is of the crest at full height; the ends run out to nothing beyond it. Height is from the ground before it is stripped.",
   },
   {
-    name: input(text, "Berm"),
-    length: input(length, "Length of the crest", { default: 0, least: 0, most: 1000 }),
-    height: input(length, "Height", { least: 0.1, most: 20 }),
-    top: input(length, "Width of the top", { default: 4, least: 0, most: 100 }),
-    slope: input(number, "Side slope: run to 1", {
+    name: decide(text, "Berm"),
+    length: decide(length, "Length of the crest", { default: 0, least: 0, most: 1000 }),
+    height: decide(length, "Height", { least: 0.1, most: 20 }),
+    top: decide(length, "Width of the top", { default: 4, least: 0, most: 100 }),
+    slope: decide(number, "Side slope: run to 1", {
       default: 3,
       least: 0.25,
       most: 10,
       decimals: 1,
     }),
-    end_slope: input(number, "End slope: run to 1", {
+    end_slope: decide(number, "End slope: run to 1", {
       default: 4,
       least: 0,
       most: 20,
       decimals: 1,
     }),
-    held: input(yesno, "Held by wall or design", {
+    held: decide(yesno, "Held by wall or design", {
       note: "A wall, or an engineer's design.",
       default: false,
     }),

@@ -1,19 +1,30 @@
-import { calc, check, flow, head, input, lines, power, precise, yesno } from "../../../engine/template/index.js";
+import {
+  calc,
+  check,
+  decide,
+  flow,
+  head,
+  lines,
+  office,
+  power,
+  precise,
+  yesno,
+} from "../../../engine/template/index.js";
 
 const asBought = "common practice, no source: take the figures of the clarifier that is bought";
 
 /** A lamp in the main that keeps algae from clouding the water. */
 export const clarifier = lines("Ultraviolet clarifier", {
-  clarifier_included: input(yesno, "Clarifier in the main", { default: false }),
-  clarifier_watts: input(power, "Power", { default: 40, least: 5, most: 1000, source: asBought }),
-  clarifier_flow_limit: input(flow, "Flow limit", {
+  clarifier_included: decide(yesno, "Clarifier in the main", { default: false }),
+  clarifier_watts: office(power, "Power", { default: 40, least: 5, most: 1000, source: asBought }),
+  clarifier_flow_limit: office(flow, "Flow limit", {
     default: 40,
     least: 1,
     most: 1000,
     note: "Above it the light has too little time to work on the water.",
     source: asBought,
   }),
-  clarifier_loss: input(head, "Head loss at flow limit", {
+  clarifier_loss: office(head, "Head loss at flow limit", {
     default: 1,
     least: 0,
     most: 20,

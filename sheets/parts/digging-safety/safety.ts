@@ -4,13 +4,15 @@ import {
   check,
   count,
   date,
-  input,
+  decide,
   length,
   lines,
   number,
+  office,
   published,
   table,
   text,
+  walk,
   yesno,
 } from "../../../engine/template/index.js";
 import { excavationSlopes } from "../../tables/excavation.js";
@@ -21,47 +23,47 @@ const notLooked = "not looked at yet";
 
 /** The dig against the excavation standard. A competent person decides on the site. */
 export const safeDig = lines("Dig safety", {
-  dig_soil_type: input(text, "Soil type", {
+  dig_soil_type: walk(text, "Soil type", {
     note: "As a competent person classifies it.",
     default: excavationSlopes[0].name,
     choices: "safe_slopes.name",
   }),
-  dig_protection: input(text, "Protection of the basin", {
+  dig_protection: decide(text, "Protection of the basin", {
     default: "none",
     choices: ["none", "sloped", ...held],
     note: "Sloped: at the run that the sheet Basin gives its sides.",
   }),
-  trench_protection: input(text, "Protection of the trench", {
+  trench_protection: decide(text, "Protection of the trench", {
     default: "none",
     choices: ["none", ...held],
   }),
-  pool_protection: input(text, "Protection of pools", {
+  pool_protection: decide(text, "Protection of pools", {
     default: "none",
     choices: ["none", "sloped", ...held],
   }),
-  pool_sides: input(number, "Pool side slope, run:1", {
+  pool_sides: decide(number, "Pool side slope, run:1", {
     default: 0,
     least: 0,
     most: 6,
     decimals: 2,
   }),
-  stream_protection: input(text, "Protection of stream cuts", {
+  stream_protection: decide(text, "Protection of stream cuts", {
     default: "none",
     choices: ["none", "sloped", ...held],
     note: "Sloped: at the side slope of the run.",
   }),
-  wall_protection: input(text, "Protection of wall footings", {
+  wall_protection: decide(text, "Protection of wall footings", {
     default: "none",
     choices: ["none", ...held],
   }),
-  cave_in_signs: input(text, "Signs of a cave-in", {
+  cave_in_signs: walk(text, "Signs of a cave-in", {
     default: notLooked,
     choices: [notLooked, "no signs", "signs"],
     note: "What a competent person saw on the day of the dig: one trained to see hazards, and with the power to stop the work.",
     source: `${standard}.32(f), .651(k)`,
   }),
-  dig_inspected_by: input(text, "Inspected by", { optional: true }),
-  dig_inspected_on: input(date, "Inspected on", { optional: true }),
+  dig_inspected_by: walk(text, "Inspected by", { optional: true }),
+  dig_inspected_on: walk(date, "Inspected on", { optional: true }),
   cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Cave-in signs seen"),
   inspection_recorded: calc(
     yesno,
@@ -69,7 +71,7 @@ export const safeDig = lines("Dig safety", {
     "Inspection recorded",
     { note: "With name and date." },
   ),
-  inspection_depth: input(length, "Inspection needed from", {
+  inspection_depth: office(length, "Inspection needed from", {
     default: 3,
     least: 0,
     most: 4,
@@ -115,7 +117,7 @@ export const safeDig = lines("Dig safety", {
     source: `${standard}.651(c)(2)`,
   }),
   ladders_needed: calc(count, "SUM(digs.ways_out)", "Ladders or ramps needed"),
-  ladders_brought: input(count, "Ladders or ramps brought", {
+  ladders_brought: decide(count, "Ladders or ramps brought", {
     default: 1,
     least: 0,
     most: 100,
@@ -133,7 +135,7 @@ export const safeDig = lines("Dig safety", {
     value: 2,
     source: `${standard}.651(j)(2)`,
   }),
-  dirt_setback: input(length, "Dirt setback", { default: 2, least: 0, most: 50 }),
+  dirt_setback: office(length, "Dirt setback", { default: 2, least: 0, most: 50 }),
   dirt_set_back: check(
     "dirt_setback>=dirt_setback_least",
     "Dirt is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back. Enter a larger dirt_setback on sheet Earthwork (29 CFR 1926.651(j)(2)).",

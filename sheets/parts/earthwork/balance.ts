@@ -1,4 +1,4 @@
-import { calc, count, input, lines, tons, yesno } from "../../../engine/template/index.js";
+import { calc, count, decide, lines, office, tons, walk, yesno } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
@@ -20,7 +20,7 @@ export const groundBalance = lines("Balance", {
   fill_on_site: calc(soilVolume, "dig_volume+trench_spare", "Fill on site, in place", {
     note: "Topsoil is not counted: it must not go into a berm that carries stone.",
   }),
-  dirt_fits_berm: input(yesno, "Dirt fit for the berm", {
+  dirt_fits_berm: walk(yesno, "Dirt fit for the berm", {
     default: true,
     note: "No roots, no sod, not too wet to compact. If not, all of it is hauled off and soil for the berm is bought.",
   }),
@@ -29,20 +29,20 @@ export const groundBalance = lines("Balance", {
     strong: true,
     note: "Taken to be soil of the same kind.",
   }),
-  dirt_stays: input(yesno, "Leftover dirt spread on site", { default: false }),
+  dirt_stays: decide(yesno, "Leftover dirt spread on site", { default: false }),
   haul_volume: calc(
     soilVolume,
     "IF(dirt_stays,0,(fill_on_site-dirt_used)*loose_factor)+strip_volume*(1-topsoil_kept)*loose_factor",
     "Haul-off, loose",
     { strong: true },
   ),
-  haul_bed: input(soilVolume, "Truck bed volume, loose", {
+  haul_bed: office(soilVolume, "Truck bed volume, loose", {
     default: 10,
     least: 0.5,
     most: 40,
     source: "common practice, no source",
   }),
-  haul_payload: input(tons, "Haul truck payload", {
+  haul_payload: office(tons, "Haul truck payload", {
     default: 12,
     least: 0.25,
     most: 40,

@@ -1,11 +1,21 @@
-import { area, calc, input, length, lines, percent, smallLength } from "../../../engine/template/index.js";
+import {
+  area,
+  calc,
+  decide,
+  length,
+  lines,
+  office,
+  percent,
+  smallLength,
+  walk,
+} from "../../../engine/template/index.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
 const practice = "common practice, no source";
 
 export const digs = lines("Strip and dig, in place", {
-  strip_depth: input(smallLength, "Topsoil depth stripped", { default: 4, least: 0, most: 24 }),
-  strip_margin: input(length, "Stripping beyond the work", {
+  strip_depth: walk(smallLength, "Topsoil depth stripped", { default: 4, least: 0, most: 24 }),
+  strip_margin: office(length, "Stripping beyond the work", {
     note: "On each side.",
     default: 2,
     least: 0,
@@ -19,21 +29,21 @@ export const digs = lines("Strip and dig, in place", {
     { note: "Where stream and berm lie on one another they count twice: on the safe side." },
   ),
   strip_volume: calc(soilVolume, "strip_area*strip_depth", "Topsoil stripped", { strong: true }),
-  topsoil_kept: input(percent, "Topsoil kept on site", {
+  topsoil_kept: decide(percent, "Topsoil kept on site", {
     note: "And spread again.",
     default: 1,
     least: 0,
     most: 1,
     decimals: 0,
   }),
-  channel_cut: input(percent, "Cut share of channel", {
+  channel_cut: decide(percent, "Cut share of channel", {
     note: "The rest of its depth is built up.",
     default: 0.5,
     least: 0,
     most: 1,
     decimals: 0,
   }),
-  channel_allowance: input(smallLength, "Extra width for stone", {
+  channel_allowance: office(smallLength, "Extra width for stone", {
     default: 4,
     least: 0,
     most: 36,

@@ -1,13 +1,15 @@
 import {
   calc,
+  decide,
   density,
-  input,
   lines,
   number,
+  office,
   percent,
   published,
   table,
   text,
+  walk,
 } from "../../../engine/template/index.js";
 import { soils } from "../../tables/soils.js";
 
@@ -18,18 +20,18 @@ const own = (name: string, column: string) => `IF(ISBLANK(${name}),${row(column)
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */
 export const soilLines = lines("Soil: in place, loose, compacted", {
-  soil_kind: input(text, "Soil", { default: soils[0].name, choices: "soils.name" }),
-  own_swell: input(percent, "Override swell", {
+  soil_kind: walk(text, "Soil", { default: soils[0].name, choices: "soils.name" }),
+  own_swell: decide(percent, "Override swell", {
     optional: true,
     least: 0,
     most: 1.5,
   }),
-  own_shrink: input(percent, "Override shrink", {
+  own_shrink: decide(percent, "Override shrink", {
     optional: true,
     least: -0.6,
     most: 0.6,
   }),
-  shrink_convention: input(text, "Compacted volume is", {
+  shrink_convention: office(text, "Compacted volume is", {
     default: ordinary,
     choices: [ordinary, fhwa],
     note: "Two conventions are in use: a shrink of 25% means 0.75 by the first and 0.80 by the second (FHWA).",

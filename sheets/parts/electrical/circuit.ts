@@ -2,9 +2,10 @@ import {
   calc,
   check,
   current,
-  input,
+  decide,
   lines,
   number,
+  office,
   percent,
   power,
   published,
@@ -19,20 +20,20 @@ const byCustomer = 'electrical_work="by the customer"';
 
 /** Load, breaker and wire of the circuit that feeds pump and lights. */
 export const circuit = lines("Circuit of pump and lights", {
-  supply_voltage: input(voltage, "Voltage of the pump's supply", {
+  supply_voltage: decide(voltage, "Voltage of the pump's supply", {
     default: 120,
     least: 12,
     most: 600,
     source: "common practice, no source",
   }),
-  power_factor: input(percent, "Power factor of the pump", {
+  power_factor: office(percent, "Power factor of the pump", {
     default: 0.8,
     least: 0.3,
     most: 1,
     decimals: 0,
     source: "common practice, no source: small motors",
   }),
-  pump_nameplate: input(current, "Current on the pump's nameplate", {
+  pump_nameplate: decide(current, "Current on the pump's nameplate", {
     optional: true,
     least: 0.1,
     most: 200,
@@ -74,7 +75,7 @@ export const circuit = lines("Circuit of pump and lights", {
       source: "NEC 240.6(A): 15 to 50 A by fives, then by tens to 110 A (from memory)",
     },
   ),
-  breaker_rating: input(current, "Breaker", {
+  breaker_rating: decide(current, "Breaker", {
     default: 20,
     least: 15,
     most: 100,
@@ -85,7 +86,7 @@ export const circuit = lines("Circuit of pump and lights", {
     "Pump and lights draw {circuit_current}; the breaker must be {breaker_needed} or more, but is {breaker_rating|0}. Enter a larger breaker_rating on sheet Electric.",
     { label: "Breaker too small" },
   ),
-  wire_size: input(text, "Wire of the circuit", { default: "12 AWG", choices: "wires.name" }),
+  wire_size: decide(text, "Wire of the circuit", { default: "12 AWG", choices: "wires.name" }),
   wire_area: calc(conductorArea, "PICK(wires.area,wires.name,wire_size)", "Area of one conductor"),
   wire_breaker: calc(current, "PICK(wires.breaker,wires.name,wire_size)", "Largest breaker for that wire", {
     decimals: 0,
@@ -104,7 +105,7 @@ export const circuit = lines("Circuit of pump and lights", {
   circuit_drop_share: calc(percent, "circuit_drop/supply_voltage", "Share of the supply voltage", {
     strong: true,
   }),
-  drop_limit: input(percent, "Voltage drop limit", {
+  drop_limit: office(percent, "Voltage drop limit", {
     default: 0.03,
     least: 0.005,
     most: 0.1,

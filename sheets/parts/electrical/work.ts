@@ -1,4 +1,16 @@
-import { calc, check, hours, input, length, lines, money, text, yesno } from "../../../engine/template/index.js";
+import {
+  calc,
+  check,
+  decide,
+  hours,
+  length,
+  lines,
+  money,
+  office,
+  text,
+  walk,
+  yesno,
+} from "../../../engine/template/index.js";
 import { countedIn } from "../../tables/trade-units.js";
 import { rate } from "../../vocabulary/rate.js";
 
@@ -12,18 +24,18 @@ const hoursAt = (quantity: string, code: string): string =>
 
 /** Who does the circuit: that decides what of it stands in materials, labor and price. */
 export const electricWork = lines("Who does the circuit", {
-  electrical_work: input(text, "Electrical work", {
+  electrical_work: decide(text, "Electrical work", {
     default: "by an electrician in our price",
     choices: electricalWork,
     note: "By us: our own licensed electrician. By the customer: the proposal leaves it out in words.",
   }),
-  panel_distance: input(length, "Conduit from panel to pump", {
+  panel_distance: walk(length, "Conduit from panel to pump", {
     default: 60,
     least: 1,
     most: 1000,
     source: "common practice, no source",
   }),
-  wire_ends: input(length, "Wire beyond the conduit", {
+  wire_ends: office(length, "Wire beyond the conduit", {
     note: "Both ends together.",
     default: 6,
     least: 0,

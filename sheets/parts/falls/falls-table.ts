@@ -2,8 +2,8 @@ import {
   calc,
   check,
   count,
+  decide,
   flow,
-  input,
   length,
   percent,
   precise,
@@ -11,6 +11,7 @@ import {
   speed,
   table,
   text,
+  walk,
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
@@ -30,25 +31,25 @@ export const fallsTable = table(
     note: "Lips of one level stand side by side and share its flow. The drop runs from upper to lower water.",
   },
   {
-    name: input(text, "Fall", { default: "Fall" }),
-    level: input(count, "Level (1 is the top)", {
+    name: walk(text, "Fall", { default: "Fall" }),
+    level: walk(count, "Level (1 is the top)", {
       default: 1,
       least: 1,
       most: capacity.falls,
       whole: true,
     }),
-    width: input(length, "Lip width", { least: 0.1, most: 60 }),
-    drop: input(length, "Drop", { least: 0, most: 30 }),
-    look: input(text, "Look", { default: "normal sheet", choices: "looks.name" }),
-    lip_type: input(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
-    open_ends: input(count, "Open ends of lip", {
+    width: walk(length, "Lip width", { least: 0.1, most: 60 }),
+    drop: walk(length, "Drop", { least: 0, most: 30 }),
+    look: walk(text, "Look", { default: "normal sheet", choices: "looks.name" }),
+    lip_type: walk(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
+    open_ends: walk(count, "Open ends of lip", {
       default: 0,
       least: 0,
       most: 2,
       whole: true,
       note: "Ends where no stone bounds the sheet, so that it draws in.",
     }),
-    override_share: input(percent, "Override share of flow", {
+    override_share: decide(percent, "Override share of flow", {
       optional: true,
       least: 0,
       most: 1,

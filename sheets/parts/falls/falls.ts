@@ -4,11 +4,12 @@ import {
   check,
   flow,
   head,
-  input,
   lines,
+  office,
   paragraphs,
   percent,
   smallLength,
+  walk,
 } from "../../../engine/template/index.js";
 import { looks, sheetThicknessRatio } from "../../tables/lips.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
@@ -20,20 +21,20 @@ export const fallsBlocks: readonly Block[] = [
   fallsTable,
   looks,
   lines("Rules", {
-    least_flow_share: input(percent, "Least share of design flow", {
+    least_flow_share: office(percent, "Least share of design flow", {
       default: 0.85,
       least: 0.1,
       most: 1,
       source: "office rule",
     }),
-    most_flow_share: input(percent, "Largest share of design flow", {
+    most_flow_share: office(percent, "Largest share of design flow", {
       default: 1.3,
       least: 1,
       most: 5,
       source: "office rule",
     }),
     sheet_thickness_ratio: sheetThicknessRatio,
-    rim_above_water: input(smallLength, "Stream end above basin water", {
+    rim_above_water: walk(smallLength, "Stream end above basin water", {
       default: 10,
       least: 0,
       most: 60,

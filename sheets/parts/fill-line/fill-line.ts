@@ -1,4 +1,4 @@
-import { calc, check, flow, hours, input, length, lines, smallLength } from "../../../engine/template/index.js";
+import { calc, check, flow, hours, length, lines, office, smallLength, walk } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
@@ -7,19 +7,19 @@ const plumbing = "municipal backflow rules: twice the bore of the supply, 1 in a
 export const fillLine = lines("Fill line", {
   fill_valve_code: itemCode("Item code, fill valve", { default: "fill-valve" }),
   fill_pipe_code: itemCode("Item code, fill pipe", { default: "fill-pipe" }),
-  fill_line_length: input(length, "Fill line length", { default: 40, least: 0, most: 2000 }),
-  fill_line_bore: input(smallLength, "Fill line bore", {
+  fill_line_length: walk(length, "Fill line length", { default: 40, least: 0, most: 2000 }),
+  fill_line_bore: office(smallLength, "Fill line bore", {
     default: 0.75,
     least: 0.25,
     most: 4,
   }),
-  fill_flow: input(flow, "Fill line flow", {
+  fill_flow: office(flow, "Fill line flow", {
     default: 4,
     least: 0.1,
     most: 100,
     note: "Time a bucket at the tap.",
   }),
-  air_gap: input(smallLength, "Air gap", {
+  air_gap: office(smallLength, "Air gap", {
     default: 2,
     least: 0,
     most: 24,

@@ -1,11 +1,11 @@
-import { calc, check, input, length, lines, smallLength } from "../../../engine/template/index.js";
+import { calc, check, decide, length, lines, smallLength } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
 const heldBelow = (level: string) => `HELD_BELOW(${level},crate_top,lower_water_area,upper_water_area)`;
 
 /** Where the fill float stands while the pump runs: at a stop, stream and pipes come back on top of it. */
 export const fillFloat = lines("Fill float, pump running", {
-  override_float: input(smallLength, "Override float below rim", {
+  override_float: decide(smallLength, "Override float below rim", {
     optional: true,
     least: 0,
     most: 120,

@@ -1,15 +1,15 @@
-import { calc, count, days, hours, input, lines, percent, text } from "../../../engine/template/index.js";
+import { calc, count, days, decide, hours, lines, office, percent, text } from "../../../engine/template/index.js";
 
 const ours = "our competent person";
 
 /** Open digs are inspected each day before work and after every rain: 29 CFR 1926.651(k). */
 export const inspections = lines("Inspections of the digs", {
-  inspections_by: input(text, "Inspections by", {
+  inspections_by: decide(text, "Inspections by", {
     default: ours,
     choices: [ours, "a hired competent person"],
     note: "One trained to see the hazards, and with the power to stop the work.",
   }),
-  inspection_time: input(hours, "Time of one inspection", {
+  inspection_time: office(hours, "Time of one inspection", {
     default: 0.5,
     least: 0.1,
     most: 8,

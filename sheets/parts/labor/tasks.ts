@@ -1,9 +1,11 @@
 import {
   calc,
   check,
+  decide,
   hours,
   input,
   number,
+  office,
   percent,
   published,
   type TableBlock,
@@ -59,7 +61,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         "Time factor",
       ),
       hours: calc(hours, "IF(rate>0,quantity/MAX(rate,0.000001)*site_factor,0)*1[h]", "Man-hours"),
-      machine_share: input(percent, "Machine share", {
+      machine_share: office(percent, "Machine share", {
         least: 0,
         most: 1,
         decimals: 0,
@@ -79,9 +81,9 @@ export const ownTasks = table(
   "Additional tasks",
   { rows: capacity.additionalTasks, filled: "hours>0" },
   {
-    task: input(text, "Task"),
-    hours: input(hours, "Man-hours", { least: 0, most: 2000 }),
-    machine: input(hours, "Machine hours", { optional: true, least: 0, most: 2000 }),
+    task: decide(text, "Task"),
+    hours: decide(hours, "Man-hours", { least: 0, most: 2000 }),
+    machine: decide(hours, "Machine hours", { optional: true, least: 0, most: 2000 }),
     fits: check(
       "machine<=hours",
       "{task}: more machine hours than man-hours. Lower its machine hours in additional_tasks on sheet Labor.",

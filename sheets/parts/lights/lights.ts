@@ -2,29 +2,31 @@ import {
   calc,
   check,
   count,
-  input,
+  decide,
   length,
   lines,
+  office,
   percent,
   power,
   text,
   voltage,
+  walk,
 } from "../../../engine/template/index.js";
 
 const asBought = "common practice, no source: compare the item that is bought";
 
 /** Lights on low voltage: transformers by their load, and what the cable loses. */
 export const lights = lines("Lights", {
-  lights_wanted: input(count, "Number of lights", { default: 0, least: 0, most: 60, whole: true }),
-  cable_a_light: input(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
-  light_power: input(power, "Power of one light", {
+  lights_wanted: walk(count, "Number of lights", { default: 0, least: 0, most: 60, whole: true }),
+  cable_a_light: office(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
+  light_power: office(power, "Power of one light", {
     default: 3,
     least: 0.5,
     most: 500,
     decimals: 1,
     source: asBought,
   }),
-  light_voltage: input(voltage, "Voltage of the lights", {
+  light_voltage: office(voltage, "Voltage of the lights", {
     default: 12,
     least: 6,
     most: 15,
@@ -32,13 +34,13 @@ export const lights = lines("Lights", {
     source: asBought,
   }),
   lights_load: calc(power, "lights_wanted*light_power", "Load of all lights", { strong: true }),
-  transformer_rating: input(power, "Rating of one transformer", {
+  transformer_rating: office(power, "Rating of one transformer", {
     default: 150,
     least: 10,
     most: 2000,
     source: asBought,
   }),
-  transformer_share: input(percent, "Loading limit of a transformer", {
+  transformer_share: office(percent, "Loading limit of a transformer", {
     default: 0.8,
     least: 0.1,
     most: 1,
@@ -48,7 +50,7 @@ export const lights = lines("Lights", {
   transformers_needed: calc(count, "WHOLE_UP(lights_load/(transformer_rating*transformer_share))", "Transformers", {
     strong: true,
   }),
-  light_cable: input(text, "Cable of the lights", { default: "12 AWG", choices: "wires.name" }),
+  light_cable: decide(text, "Cable of the lights", { default: "12 AWG", choices: "wires.name" }),
   light_drop_share: calc(
     percent,
     "IF(lights_wanted>0,VOLTAGE_DROP(light_power/light_voltage,cable_a_light,PICK(wires.area,wires.name,light_cable))/light_voltage,0)",

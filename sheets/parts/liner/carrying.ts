@@ -3,9 +3,10 @@ import {
   calc,
   check,
   count,
-  input,
+  decide,
   lines,
   number,
+  office,
   published,
   smallLength,
   weight,
@@ -21,29 +22,29 @@ export const carrying = lines("Carrying the heaviest cut", {
     value: 51,
     source: "NIOSH Publication 94-110: 51 lb",
   }),
-  lift_distance: input(smallLength, "Hands in front of ankles", {
+  lift_distance: office(smallLength, "Hands in front of ankles", {
     default: 15,
     least: 10,
     most: 25,
   }),
-  lift_height: input(smallLength, "Height of hands at start", {
+  lift_height: office(smallLength, "Height of hands at start", {
     default: 15,
     least: 0,
     most: 70,
   }),
-  lift_travel: input(smallLength, "Vertical travel of the load", {
+  lift_travel: office(smallLength, "Vertical travel of the load", {
     default: 20,
     least: 10,
     most: 70,
   }),
-  lift_twist: input(angle, "Twist of the body", { default: 0, least: 0, most: 135 }),
-  lift_frequency: input(number, "Frequency multiplier", {
+  lift_twist: office(angle, "Twist of the body", { default: 0, least: 0, most: 135 }),
+  lift_frequency: office(number, "Frequency multiplier", {
     note: "1 for a rare lift.",
     default: 1,
     least: 0,
     most: 1,
   }),
-  lift_coupling: input(number, "Grip multiplier", {
+  lift_coupling: office(number, "Grip multiplier", {
     note: "Good 1, fair 0.95, poor 0.9.",
     default: 0.9,
     least: 0.9,
@@ -58,13 +59,13 @@ export const carrying = lines("Carrying the heaviest cut", {
       note: "The equation is made for one person; sharing a load out evenly is an assumption.",
     },
   ),
-  people_to_carry: input(count, "People on hand", {
+  people_to_carry: decide(count, "People on hand", {
     default: 4,
     least: 1,
     most: 40,
     whole: true,
   }),
-  liner_by_machine: input(yesno, "Liner carried by machine", { default: false }),
+  liner_by_machine: decide(yesno, "Liner carried by machine", { default: false }),
   liner_people: calc(
     count,
     "IF(lift_limit>0,WHOLE_UP(liner_weight_heaviest/MAX(0.1[lb],lift_limit)),999)",

@@ -1,4 +1,4 @@
-import { area, calc, count, input, length, percent, table, yesno } from "../../../engine/template/index.js";
+import { area, calc, count, length, office, percent, table, yesno } from "../../../engine/template/index.js";
 import { stockedRolls } from "../../tables/liner.js";
 import { capacity } from "../capacity.js";
 
@@ -17,9 +17,9 @@ export const linerRolls = table(
     note: "Widths and lengths from memory of usual stock: replace them by the supplier's. The last column tells what all pieces would take if cut from this roll alone.",
   },
   {
-    width: input(length, "Roll width", { least: 1, most: 100, decimals: 1 }),
-    roll_length: input(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
-    whole_rolls: input(yesno, "Sold by whole rolls only", { default: false }),
+    width: office(length, "Roll width", { least: 1, most: 100, decimals: 1 }),
+    roll_length: office(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
+    whole_rolls: office(yesno, "Sold by whole rolls only", { default: false }),
     run_needed: calc(length, (row) => `SUM_WHERE(liner_pieces.run,liner_pieces.roll,${row})`, "Length cut"),
     rolls_opened: calc(count, (row) => `IF(whole_rolls,SUM(liner_working.opened_${row}),0)`, "Whole rolls"),
     length_bought: calc(length, bought, "Length bought", { decimals: 1 }),

@@ -4,9 +4,9 @@ import {
   calc,
   check,
   count,
+  decide,
   flow,
   head,
-  input,
   length,
   number,
   percent,
@@ -14,6 +14,7 @@ import {
   speed,
   table,
   text,
+  walk,
   yesno,
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
@@ -48,44 +49,44 @@ export const pipeLinesTable = table(
     note: "A row is in use when it has a pipe size. Each line has a ball valve.",
   },
   {
-    name: input(text, "Line", { default: "Line" }),
-    outlet_level: input(count, "Outlet at level", {
+    name: walk(text, "Line", { default: "Line" }),
+    outlet_level: walk(count, "Outlet at level", {
       default: 1,
       least: 1,
       most: capacity.falls,
       whole: true,
     }),
-    pipe_size: input(text, "Pipe size", { choices: "pipe_sizes.size" }),
-    length: input(length, "Length", { default: 10, least: 0, most: 1000 }),
-    tee: input(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
-    elbows_90: input(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
-    elbows_45: input(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
-    other_fitting_loss: input(number, "Other fitting loss, K", {
+    pipe_size: decide(text, "Pipe size", { choices: "pipe_sizes.size" }),
+    length: walk(length, "Length", { default: 10, least: 0, most: 1000 }),
+    tee: decide(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
+    elbows_90: walk(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
+    elbows_45: walk(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
+    other_fitting_loss: decide(number, "Other fitting loss, K", {
       default: 0,
       least: -5,
       most: 1000000,
       note: "From manufacturer's data; a tee with uneven split can have a K below 0.",
     }),
-    above_water: input(length, "Pipe end above water", {
+    above_water: walk(length, "Pipe end above water", {
       default: 0,
       least: 0,
       most: 10,
       note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level. With an air break: how far that stands above the water, for the pump must lift to it.",
     }),
     ...siphonInputs,
-    measured_height: input(head, "Measured height", {
+    measured_height: walk(head, "Measured height", {
       optional: true,
       least: 0,
       most: 500,
       note: "Above the running basin water. Blank: drops, runs, rim and pot added up.",
     }),
-    override_flow: input(flow, "Override flow", {
+    override_flow: decide(flow, "Override flow", {
       optional: true,
       least: 0,
       most: 2000,
       note: "Blank: an even part of what the level lacks.",
     }),
-    override_valve_setting: input(angle, "Override valve setting", {
+    override_valve_setting: decide(angle, "Override valve setting", {
       optional: true,
       least: 0,
       most: 90,

@@ -6,9 +6,9 @@ import {
   flow,
   head,
   hourlyFlow,
-  input,
   length,
   lines,
+  office,
   paragraphs,
   speed,
 } from "../../../engine/template/index.js";
@@ -21,13 +21,13 @@ export const pipingBlocks: readonly Block[] = [
   pipeLinesTable,
   poolSiphons,
   lines("All lines", {
-    line_speed_limit: input(speed, "Speed limit, lines", {
+    line_speed_limit: office(speed, "Speed limit, lines", {
       default: 8,
       least: 1,
       most: 20,
       source: "usual limit of water pipes in buildings",
     }),
-    height_tolerance: input(length, "Tolerance of measured heights", {
+    height_tolerance: office(length, "Tolerance of measured heights", {
       default: 0.5,
       least: 0,
       most: 10,

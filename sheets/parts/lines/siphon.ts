@@ -1,4 +1,15 @@
-import { area, calc, check, count, input, length, smallLength, text, yesno } from "../../../engine/template/index.js";
+import {
+  area,
+  calc,
+  check,
+  count,
+  decide,
+  length,
+  smallLength,
+  text,
+  walk,
+  yesno,
+} from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** What keeps a line from drawing off the water that it ends in when the pump stops. */
@@ -8,25 +19,25 @@ const isStoppedBy = (way: (typeof siphonStops)[number]) => `siphon_stop="${way}"
 
 /** Where the line ends, and in what. */
 export const siphonInputs = {
-  siphon_stop: input(text, "Siphon stopped by", {
+  siphon_stop: decide(text, "Siphon stopped by", {
     default: "nothing",
     choices: siphonStops,
     note: "At a stop a line that ends under water draws it off, down to its end, unless its own check valve or an air break stops that.",
   }),
-  end_below_water: input(smallLength, "Outlet below resting water", {
+  end_below_water: decide(smallLength, "Outlet below resting water", {
     optional: true,
     least: 0,
     most: 120,
     note: "Blank: at the bottom of the pool or pot, so that all of its water drains.",
   }),
-  pot_surface: input(area, "Pot's water surface", {
+  pot_surface: walk(area, "Pot's water surface", {
     default: 0,
     least: 0,
     most: 200,
     note: "Of the pot or header basin that this line fills; 0 where it ends in a pool of the stream, or in the open.",
   }),
-  pot_depth: input(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
-  pot_rise: input(length, "Pot water above level", {
+  pot_depth: walk(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
+  pot_rise: walk(length, "Pot water above level", {
     default: 0,
     least: 0,
     most: 20,

@@ -4,15 +4,17 @@ import {
   calc,
   check,
   count,
+  decide,
   head,
-  input,
   length,
   lines,
   number,
+  office,
   percent,
   precise,
   speed,
   text,
+  walk,
   yesno,
 } from "../../../engine/template/index.js";
 import { roughnessHeight, viscosity, waterVolume } from "../../vocabulary/quantities.js";
@@ -22,27 +24,27 @@ const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,ma
 const fitting = { least: 0, most: 100, whole: true };
 
 const pipe = lines("Main, pump to manifold", {
-  main_size: input(text, "Main pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
-  main_length: input(length, "Main length", { default: 40, least: 0, most: 2000 }),
-  flexible_length: input(length, "Flexible pipe at pump", {
+  main_size: decide(text, "Main pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
+  main_length: walk(length, "Main length", { default: 40, least: 0, most: 2000 }),
+  flexible_length: office(length, "Flexible pipe at pump", {
     default: 6,
     least: 0,
     most: 100,
     note: "Of the main's size: it loses friction and drains back like as much more of the main.",
   }),
-  main_elbows_90: input(count, "90° elbows", { default: 3, ...fitting }),
-  main_elbows_45: input(count, "45° elbows", { default: 0, ...fitting }),
-  main_tees: input(count, "Tees, straight through", { default: 0, ...fitting }),
-  main_valves: input(count, "Ball valves, open", { default: 1, ...fitting }),
-  inlet_fitting: input(text, "Inlet fitting", {
+  main_elbows_90: walk(count, "90° elbows", { default: 3, ...fitting }),
+  main_elbows_45: walk(count, "45° elbows", { default: 0, ...fitting }),
+  main_tees: decide(count, "Tees, straight through", { default: 0, ...fitting }),
+  main_valves: decide(count, "Ball valves, open", { default: 1, ...fitting }),
+  inlet_fitting: office(text, "Inlet fitting", {
     default: "bulkhead fitting, flush",
     choices: "inlet_fittings.name",
   }),
-  check_valve_fitted: input(yesno, "Check valve in main", {
+  check_valve_fitted: decide(yesno, "Check valve in main", {
     default: false,
     note: "Keeps the main full at a stop. Lines that end higher than the lowest one drain through that one all the same.",
   }),
-  main_other_fitting_loss: input(number, "Other fitting loss, K", {
+  main_other_fitting_loss: decide(number, "Other fitting loss, K", {
     default: 0,
     least: -5,
     most: 1000000,
@@ -50,25 +52,25 @@ const pipe = lines("Main, pump to manifold", {
 });
 
 const rules = lines("Pipe rules", {
-  bore_basis: input(text, "Bore taken as", {
+  bore_basis: office(text, "Bore taken as", {
     default: "outside less two least walls",
     choices: ["outside less two least walls", "wall 3 % over the least", "average inside diameter"],
     note: "Pipe is made with walls thicker than the least: the other two lose up to 6 % more head.",
   }),
-  smoothness: input(number, "Hazen-Williams C", {
+  smoothness: office(number, "Hazen-Williams C", {
     default: 150,
     least: 80,
     most: 160,
     decimals: 0,
     source: "plastic pipe 140 to 150: EPANET 2.2 User Manual, table of roughness",
   }),
-  roughness_height: input(roughnessHeight, "Wall roughness", {
+  roughness_height: office(roughnessHeight, "Wall roughness", {
     default: 0.00006,
     least: 0,
     most: 0.1,
     source: "plastic 0.000005 ft: Hydraulic Institute Engineering Data Book",
   }),
-  water_viscosity: input(viscosity, "Water viscosity", {
+  water_viscosity: office(viscosity, "Water viscosity", {
     default: 1.217,
     least: 0.6,
     most: 2,
@@ -76,7 +78,7 @@ const rules = lines("Pipe rules", {
     source: "water at 60 °F (from memory)",
     decimals: 3,
   }),
-  head_reserve: input(percent, "Head reserve", {
+  head_reserve: office(percent, "Head reserve", {
     default: 0.1,
     least: 0,
     most: 0.5,
@@ -84,7 +86,7 @@ const rules = lines("Pipe rules", {
     note: "At full speed the pump must give so much more than the TDH. A test of the pump only: flows, speed and valve settings are for the TDH itself.",
     source: "common practice, no source",
   }),
-  main_speed_limit: input(speed, "Speed limit, main", {
+  main_speed_limit: office(speed, "Speed limit, main", {
     default: 5,
     least: 1,
     most: 15,

@@ -1,6 +1,15 @@
-import { calc, input, number, percent, type TableBlock, table, text, yesno } from "../../../engine/template/index.js";
+import {
+  calc,
+  input,
+  number,
+  office,
+  percent,
+  type TableBlock,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
-import { itemCode } from "../../vocabulary/item-code.js";
 import type { BuysOfSheet, Whole } from "../brought.js";
 import type { UsualLine } from "../goods.js";
 import { pricedColumns } from "./priced.js";
@@ -32,12 +41,12 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
     },
     pricedColumns({
       description: calc(text, (row) => of(row).description, "What"),
-      item: itemCode("Item", { optional: true }),
+      item: input(text, "Item", { optional: true, codeOf: "items" }),
       code: calc(text, (row) => of(row).code, "Code"),
       needed: calc(number, (row) => of(row).needed, "Needed"),
       unit: calc(text, (row) => of(row).unit, "Unit"),
-      waste: input(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
-      delivered: input(yesno, "Delivered price", { default: false }),
+      waste: office(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
+      delivered: office(yesno, "Delivered price", { default: false }),
       by_load: calc(yesno, (row) => of(row).by_load, "Bulk, comes by load"),
     }),
   );

@@ -3,11 +3,12 @@ import {
   check,
   count,
   date,
+  decide,
   density,
-  input,
   lines,
   money,
   number,
+  office,
   percent,
   table,
   text,
@@ -33,14 +34,14 @@ export const bulkLoads = lines("Bulk loads and joints", {
       note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and ‹20 ft|6.1 m› of pipe: common practice, no source.",
     },
   ),
-  bulk_weight: input(density, "Bulk weight, loose", {
+  bulk_weight: office(density, "Bulk weight, loose", {
     note: "Of sand and gravel.",
     default: 100,
     least: 50,
     most: 160,
     source: "common practice, no source",
   }),
-  classes_share_trucks: input(yesno, "Bulk materials share trucks", {
+  classes_share_trucks: office(yesno, "Bulk materials share trucks", {
     default: true,
     note: "No: each line comes by loads of its own.",
   }),
@@ -54,12 +55,12 @@ export const extraLines = table(
   "Additional items",
   { rows: capacity.additionalItems, filled: "needed>0" },
   pricedColumns({
-    description: input(text, "What"),
-    code: itemCode("Code"),
-    needed: input(number, "Needed", { least: 0, most: 1e6 }),
-    unit: input(text, "Unit", { choices: unitChoices }),
-    waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
-    by_load: input(yesno, "Bulk, comes by load", {
+    description: decide(text, "What"),
+    code: itemCode("Code", { asked: "decision" }),
+    needed: decide(number, "Needed", { least: 0, most: 1e6 }),
+    unit: decide(text, "Unit", { choices: unitChoices }),
+    waste: decide(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
+    by_load: decide(yesno, "Bulk, comes by load", {
       default: false,
       note: "Yes for what is bought by weight or volume, where its price does not hold the delivery.",
     }),
@@ -79,8 +80,8 @@ export const taxes = table(
     note: "The shares are those of the place of the job: look them up.",
   },
   {
-    class: input(text, "Class"),
-    share: input(percent, "Tax", { least: 0, most: 0.25, decimals: 3 }),
+    class: office(text, "Class"),
+    share: office(percent, "Tax", { least: 0, most: 0.25, decimals: 3 }),
   },
 );
 

@@ -1,4 +1,4 @@
-import { calc, check, count, input, lines, money, percent, table, text } from "../../../engine/template/index.js";
+import { calc, check, count, decide, lines, money, percent, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** When the customer pays: the last draw is what is left, so that the draws make the price to the cent. */
@@ -16,8 +16,8 @@ export const drawTable = table(
     note: "The last draw is the price less those before it. Some states limit the first one: look yours up.",
   },
   {
-    name: input(text, "Due"),
-    share: input(percent, "Share", { least: 0, most: 1, decimals: 0 }),
+    name: decide(text, "Due"),
+    share: decide(percent, "Share", { least: 0, most: 1, decimals: 0 }),
     place: calc(count, (row) => String(row), "Row"),
     amount: calc(money, "IF(place=last_draw,contract_price-above.so_far,ROUND(contract_price*share,2))", "Amount", {
       first: "IF(place=last_draw,contract_price,ROUND(contract_price*share,2))",

@@ -1,10 +1,10 @@
-import { calc, days, input, lines, yesno } from "../../../engine/template/index.js";
+import { calc, days, lines, office, yesno } from "../../../engine/template/index.js";
 
 const whole = (of: string): string => `WHOLE_UP((${of})/1[days])*1[days]`;
 
 /** How long the machines are on hire, which is longer than they work. */
 export const hireDays = lines("Days of hire", {
-  hire_in_rain: input(yesno, "Hire runs on in rain", { default: true }),
+  hire_in_rain: office(yesno, "Hire runs on in rain", { default: true }),
   machine_hire_days: calc(
     days,
     `machine_days+IF(hire_in_rain,${whole("days_lost*MIN(1,machine_days/MAX(work_days,1[days]))")},0[days])`,

@@ -1,8 +1,8 @@
 import {
   calc,
   count,
+  decide,
   hours,
-  input,
   lines,
   money,
   number,
@@ -23,15 +23,15 @@ export const optionTable = table(
   { rows: capacity.options, filled: "LEN(description)>0" },
   {
     ...pricedColumns({
-      description: input(text, "Option"),
-      code: itemCode("Code", { optional: true }),
-      needed: input(number, "Quantity", { default: 0, least: 0, most: 1e6 }),
-      unit: input(text, "Unit", { default: "each", choices: unitChoices }),
-      waste: input(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
+      description: decide(text, "Option"),
+      code: itemCode("Code", { asked: "decision", optional: true }),
+      needed: decide(number, "Quantity", { default: 0, least: 0, most: 1e6 }),
+      unit: decide(text, "Unit", { default: "each", choices: unitChoices }),
+      waste: decide(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
     }),
-    extra_hours: input(hours, "Man-hours", { default: 0, least: 0, most: 1000 }),
-    other_cost: input(money, "Other cost", { default: 0, least: 0, most: 1e6 }),
-    taken: input(yesno, "Taken by customer", { default: false }),
+    extra_hours: decide(hours, "Man-hours", { default: 0, least: 0, most: 1000 }),
+    other_cost: decide(money, "Other cost", { default: 0, least: 0, most: 1e6 }),
+    taken: decide(yesno, "Taken by customer", { default: false }),
     option_cost: calc(
       money,
       "ROUND((cost+tax+extra_hours*crew_rate+other_cost)*(1+overhead_share+contingency_share),2)",

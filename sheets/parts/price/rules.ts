@@ -1,46 +1,46 @@
-import { calc, check, count, input, lines, money, percent, text } from "../../../engine/template/index.js";
+import { calc, check, count, decide, lines, money, office, percent, text } from "../../../engine/template/index.js";
 import { rate } from "../../vocabulary/rate.js";
 
 const inPrice = "in our price";
 
 /** What the office decides about a price. */
 export const priceRules = lines("Pricing rules", {
-  margin_wanted: input(percent, "Profit margin wanted", {
+  margin_wanted: decide(percent, "Profit margin wanted", {
     default: 0.2,
     least: 0,
     most: 0.6,
   }),
   markup_wanted: calc(percent, "MARKUP_FROM_MARGIN(margin_wanted)", "Markup it equals"),
-  contingency_share: input(percent, "Contingency, of direct cost", {
+  contingency_share: decide(percent, "Contingency, of direct cost", {
     default: 0.03,
     least: 0,
     most: 0.3,
   }),
-  risk_confidence: input(percent, "Confidence in risk allowance", {
+  risk_confidence: office(percent, "Confidence in risk allowance", {
     default: 0.8,
     least: 0.5,
     most: 0.99,
     decimals: 0,
   }),
-  labor_overrun_tested: input(percent, "Labor overrun tested", {
+  labor_overrun_tested: office(percent, "Labor overrun tested", {
     default: 0.15,
     least: 0,
     most: 1,
     decimals: 0,
     source: "common practice, no source",
   }),
-  rounding_step: input(money, "Price rounding step", {
+  rounding_step: office(money, "Price rounding step", {
     note: "The price is rounded up to a multiple of it.",
     default: 50,
     least: 0.01,
     most: 1000,
   }),
-  permit_work: input(text, "Wall permits and engineer", {
+  permit_work: decide(text, "Wall permits and engineer", {
     default: inPrice,
     choices: [inPrice, "by the customer"],
     note: "By the customer: the proposal leaves them out in words.",
   }),
-  permits_needed: input(count, "Other permits", {
+  permits_needed: decide(count, "Other permits", {
     default: 0,
     least: 0,
     most: 10,
@@ -58,7 +58,7 @@ export const priceRules = lines("Pricing rules", {
     "Permits paid for",
     { note: "Of walls and of the circuit; an electrician's quote holds his own." },
   ),
-  pump_tax_class: input(text, "Pump tax class", { default: "taxable" }),
+  pump_tax_class: office(text, "Pump tax class", { default: "taxable" }),
   overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
   pump_tax_known: check(
     "LISTED(taxes.class,pump_tax_class)",

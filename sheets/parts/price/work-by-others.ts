@@ -1,4 +1,4 @@
-import { calc, check, date, input, money, prose, table, text, yesno } from "../../../engine/template/index.js";
+import { calc, check, date, decide, money, prose, table, text, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** Work that others quote. */
@@ -7,14 +7,14 @@ export const subcontracts = table(
   "Work by others",
   { rows: capacity.subcontracts, filled: "amount>0" },
   {
-    work: input(text, "Work"),
-    by: input(text, "Contractor", { optional: true }),
-    electrical: input(yesno, "Electrical work", {
+    work: decide(text, "Work"),
+    by: decide(text, "Contractor", { optional: true }),
+    electrical: decide(yesno, "Electrical work", {
       default: false,
       note: "Yes for the electrician's quote: it takes the place of material and hours of the circuit.",
     }),
-    amount: input(money, "Amount quoted", { least: 0, most: 1e6 }),
-    quoted_until: input(date, "Quote good until"),
+    amount: decide(money, "Amount quoted", { least: 0, most: 1e6 }),
+    quoted_until: decide(date, "Quote good until"),
     said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "In words"),
     quote_holds: check(
       "quoted_until>=bid_date",
@@ -34,10 +34,10 @@ export const risks = table(
     note: "Three points each: least, likely, most. The allowance covers all of them together, with the confidence chosen.",
   },
   {
-    risk: input(text, "What"),
-    low: input(money, "Least", { default: 0, least: 0, most: 1e6 }),
-    likely: input(money, "Likely", { least: 0, most: 1e6 }),
-    high: input(money, "Most", { least: 0, most: 1e6 }),
+    risk: decide(text, "What"),
+    low: decide(money, "Least", { default: 0, least: 0, most: 1e6 }),
+    likely: decide(money, "Likely", { least: 0, most: 1e6 }),
+    high: decide(money, "Most", { least: 0, most: 1e6 }),
     mean: calc(money, "PERT_MEAN(low,likely,high)", "Mean"),
     deviation: calc(money, "PERT_DEVIATION(low,high)", "Deviation"),
     in_order: check(

@@ -3,15 +3,16 @@ import {
   calc,
   check,
   count,
+  decide,
   energy,
   flow,
   head,
   hourlyFlow,
-  input,
   lines,
   money,
   monthlyCost,
   number,
+  office,
   paragraphs,
   percent,
   power,
@@ -26,31 +27,31 @@ const ofPump = (column: string, none: string) => `IF(pump_row>0,INDEX(pumps.${co
 const lineAt = (column: string, plus = "") => `INDEX(pump_points.${column},pump_duty_piece${plus})`;
 
 const choice = lines("Pump choice", {
-  pump_choice: input(text, "Pump", {
+  pump_choice: decide(text, "Pump", {
     optional: true,
     choices: "pumps.code",
     note: "Blank: the cheapest over the years of those large enough.",
   }),
-  override_speed: input(percent, "Override speed", {
+  override_speed: decide(percent, "Override speed", {
     optional: true,
     least: 0.1,
     most: 1,
     note: "Blank: calculated for design flow and TDH. A pump of fixed speed runs at 100 %.",
   }),
-  least_pump_speed: input(percent, "Least speed, variable-speed pumps", {
+  least_pump_speed: office(percent, "Least speed, variable-speed pumps", {
     default: 0.3,
     least: 0.1,
     most: 1,
     source: "common practice, no source",
   }),
-  pump_efficiency: input(percent, "Efficiency without listed watts", {
+  pump_efficiency: office(percent, "Efficiency without listed watts", {
     default: 0.35,
     least: 0.05,
     most: 0.9,
     note: "Power into the water over power drawn, where the price book has no watts.",
     source: "common practice, no source: small submersible pumps, motor included",
   }),
-  years_compared: input(number, "Years compared", {
+  years_compared: office(number, "Years compared", {
     default: 5,
     least: 0,
     most: 30,

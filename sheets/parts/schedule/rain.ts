@@ -4,9 +4,9 @@ import {
   check,
   count,
   days,
-  input,
   lines,
   number,
+  office,
   percent,
   published,
   table,
@@ -29,7 +29,7 @@ const monthTable = table(
   {
     name: published(text, "Month", { source: "calendar" }),
     length: published(days, "Days", { source: "calendar; February with leap years", decimals: 2 }),
-    rain_days: input(days, "Days with rain", { least: 0, most: 28 }),
+    rain_days: office(days, "Days with rain", { least: 0, most: 28 }),
     chance: calc(percent, "DAY_CHANCE(rain_days,length,rain_stops_work)", "Chance of a lost day"),
   },
 );
@@ -50,21 +50,21 @@ const search = table(
 
 export const rainBlocks: readonly Block[] = [
   lines("Days to allow", {
-    rain_stops_work: input(percent, "Rain days that stop work", {
+    rain_stops_work: office(percent, "Rain days that stop work", {
       default: 0.5,
       least: 0,
       most: 1,
       decimals: 0,
       note: "A day counts as lost when half of it or more cannot be worked. Common practice, no source.",
     }),
-    rain_confidence: input(percent, "Confidence in days allowed", {
+    rain_confidence: office(percent, "Confidence in days allowed", {
       default: 0.8,
       least: 0.5,
       most: 0.99,
       decimals: 0,
     }),
-    work_week: input(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
-    rain_is_local: input(yesno, "Rain days are local", { default: false }),
+    work_week: office(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
+    rain_is_local: office(yesno, "Rain days are local", { default: false }),
     rain_days_local: check(
       "rain_is_local",
       "Rain days of the months are placeholders. Enter those of the nearest weather station, then set rain_is_local to yes on sheet Schedule.",

@@ -2,8 +2,8 @@ import {
   area,
   calc,
   check,
+  decide,
   density,
-  input,
   length,
   percent,
   smallLength,
@@ -45,25 +45,25 @@ export const stoneClassTable = table(
     note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed, whose depth of stone and voids stand on the sheets Reaches and Water tables.",
   },
   {
-    name: input(text, "Class"),
-    code: itemCode("Item code"),
-    covers: input(text, "Covers", { choices: coverings.map(([name]) => name) }),
-    bed: input(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
-    share: input(percent, "Share covered", {
+    name: decide(text, "Class"),
+    code: itemCode("Item code", { asked: "decision" }),
+    covers: decide(text, "Covers", { choices: coverings.map(([name]) => name) }),
+    bed: decide(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
+    share: decide(percent, "Share covered", {
       default: 1,
       least: 0,
       most: 3,
       decimals: 0,
     }),
-    length: input(length, "Length, for own size", { optional: true, least: 0, most: 5000 }),
-    width: input(length, "Width of the course", {
+    length: decide(length, "Length, for own size", { optional: true, least: 0, most: 5000 }),
+    width: decide(length, "Width of the course", {
       note: "Or its height.",
       optional: true,
       least: 0,
       most: 200,
     }),
-    thickness: input(length, "Thickness", { optional: true, least: 0, most: 20 }),
-    voids: input(percent, "Voids between stones", {
+    thickness: decide(length, "Thickness", { optional: true, least: 0, most: 20 }),
+    voids: decide(percent, "Voids between stones", {
       default: 0.4,
       least: 0,
       most: 0.6,
@@ -71,7 +71,7 @@ export const stoneClassTable = table(
       note: "Porosity: share of the whole volume.",
       source: "common practice, no source, except 40% for clean open-graded stone",
     }),
-    rock: input(text, "Rock", { choices: "rocks.name" }),
+    rock: decide(text, "Rock", { choices: "rocks.name" }),
     bed_area: calc(
       area,
       'IF(covers = "stream bed", SUMPRODUCT((runs.bed = bed) * runs.length * runs.width) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
@@ -91,10 +91,10 @@ export const stoneClassTable = table(
       { note: "Where the bed's table gives no voids, mortar fills those between its stone." },
     ),
     tons: calc(tons, "STONE_TONS(volume,voids_used,solid_density)", "Weight", { decimals: 1 }),
-    stone_length: input(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
-    stone_width: input(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
-    stone_height: input(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
-    fullness: input(percent, "Largest stone: solid share", {
+    stone_length: decide(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
+    stone_width: decide(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
+    stone_height: decide(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
+    fullness: decide(percent, "Largest stone: solid share", {
       default: 0.9,
       least: 0.4,
       most: 1,

@@ -2,12 +2,13 @@ import {
   calc,
   check,
   count,
-  input,
   length,
   lines,
+  office,
   percent,
   table,
   text,
+  walk,
   weight,
   yesno,
 } from "../../../engine/template/index.js";
@@ -16,8 +17,8 @@ import { capacity } from "../capacity.js";
 /** The heaviest stone against what the machine may lift where it must be set. */
 export const stoneLifting = lines("Heaviest stone and machine", {
   heaviest_stone: calc(weight, "MAX(stones.heaviest)", "Heaviest single stone", { strong: true }),
-  rigging_weight: input(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
-  density_doubt: input(percent, "Allowance for stone weight", {
+  rigging_weight: office(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
+  density_doubt: office(percent, "Allowance for stone weight", {
     default: 0.25,
     least: 0,
     most: 1,
@@ -26,7 +27,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     source: "common practice, no source",
   }),
   load_on_hook: calc(weight, "heaviest_stone*(1+density_doubt)+rigging_weight", "Load on the hook"),
-  working_radius: input(length, "Working radius", {
+  working_radius: walk(length, "Working radius", {
     default: 10,
     least: 1,
     most: 60,
@@ -50,10 +51,10 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   ),
   lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart"),
   lift_said: calc(text, 'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")', "Chart lift, in words"),
-  chart_copied: input(yesno, "Chart copied from own machine", {
+  chart_copied: office(yesno, "Chart copied from own machine", {
     default: false,
   }),
-  chart_machine: input(text, "Machine of the chart", { optional: true }),
+  chart_machine: office(text, "Machine of the chart", { optional: true }),
   chart_confirmed: check(
     "AND(chart_copied,LEN(chart_machine)>0)",
     "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Stone.",
@@ -81,8 +82,8 @@ export const liftingChart = table(
     note: "Placeholders of a small excavator, common practice, no source: copy the chart that is fixed in the machine's own cab, for the side lift and with its attachment.",
   },
   {
-    radius: input(length, "Radius", { least: 0.1, most: 100, decimals: 1 }),
-    lift: input(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
+    radius: office(length, "Radius", { least: 0.1, most: 100, decimals: 1 }),
+    lift: office(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
     rises: check(
       "SUMPRODUCT((machine_chart.radius>0)*(machine_chart.radius<radius)*(machine_chart.lift<lift))=0",
       "The chart allows {lift} at {radius}, more than at a shorter radius. Copy the chart again, in machine_chart on sheet Stone.",

@@ -1,4 +1,14 @@
-import { calc, check, input, lines, smallLength, spaceVolume, text, tons } from "../../../engine/template/index.js";
+import {
+  calc,
+  check,
+  decide,
+  lines,
+  office,
+  smallLength,
+  spaceVolume,
+  text,
+  tons,
+} from "../../../engine/template/index.js";
 
 export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stones.tons)", "Total stone", { strong: true }),
@@ -7,8 +17,8 @@ export const stoneTotals = lines("In short", {
     "No class of stone covers fall faces, so only lips have stone. Add a class that covers fall faces, in stones on sheet Stone.",
     { label: "Fall faces without stone", level: "look" },
   ),
-  pool_bed: input(text, "Bed of the pools", { default: "gravel", choices: "beds.name" }),
-  mortar_depth: input(smallLength, "Mortar bed thickness", {
+  pool_bed: decide(text, "Bed of the pools", { default: "gravel", choices: "beds.name" }),
+  mortar_depth: office(smallLength, "Mortar bed thickness", {
     default: 2,
     least: 0,
     most: 12,
@@ -19,7 +29,7 @@ export const stoneTotals = lines("In short", {
     'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length * runs.width) * mortar_depth + SUM(stones.mortar)',
     "Mortar of the beds",
   ),
-  truck_payload: input(tons, "Truck payload", {
+  truck_payload: office(tons, "Truck payload", {
     default: 15,
     least: 0.25,
     most: 40,

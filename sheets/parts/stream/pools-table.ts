@@ -3,12 +3,13 @@ import {
   calc,
   check,
   count,
-  input,
+  decide,
   length,
   percent,
   smallLength,
   table,
   text,
+  walk,
   yesno,
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
@@ -21,29 +22,29 @@ export const poolsTable = table(
   "Pools behind lips",
   { rows: capacity.pools, filled: "length>0" },
   {
-    name: input(text, "Pool", { default: "Pool" }),
-    before_level: input(count, "Behind lip of level", {
+    name: walk(text, "Pool", { default: "Pool" }),
+    before_level: walk(count, "Behind lip of level", {
       default: 1,
       least: 1,
       most: capacity.falls,
       whole: true,
     }),
-    length: input(length, "Length", { least: 0.5, most: 200 }),
-    width: input(length, "Width", { default: 4, least: 0.5, most: 200 }),
-    depth: input(length, "Greatest depth below lip", { default: 1, least: 0, most: 10 }),
-    filled_share: input(percent, "Surface, share of box", {
+    length: walk(length, "Length", { least: 0.5, most: 200 }),
+    width: walk(length, "Width", { default: 4, least: 0.5, most: 200 }),
+    depth: walk(length, "Greatest depth below lip", { default: 1, least: 0, most: 10 }),
+    filled_share: decide(percent, "Surface, share of box", {
       default: 0.8,
       least: 0.3,
       most: 1,
       source: "an oval fills π/4 of its box",
     }),
-    mean_depth: input(percent, "Mean depth over greatest", {
+    mean_depth: decide(percent, "Mean depth over greatest", {
       default: 0.6,
       least: 0.2,
       most: 1,
       source: "common practice, no source",
     }),
-    barrier_planned: input(yesno, "Barrier agreed with the authority", { default: false }),
+    barrier_planned: decide(yesno, "Barrier agreed with the authority", { default: false }),
     depth_counted: calc(length, "depth", "Depth counted"),
     surface: calc(area, "length*width*filled_share", "Water surface"),
     water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),

@@ -4,7 +4,6 @@ import {
   check,
   count,
   flow,
-  input,
   length,
   number,
   precise,
@@ -12,6 +11,7 @@ import {
   speed,
   table,
   text,
+  walk,
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
@@ -30,19 +30,19 @@ export const runsTable = table(
     note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 (shallow) to 1.5 (deep water), either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
   },
   {
-    name: input(text, "Run", { default: "Run" }),
-    after_level: input(count, "After level", {
+    name: walk(text, "Run", { default: "Run" }),
+    after_level: walk(count, "After level", {
       default: 1,
       least: 1,
       most: capacity.falls,
       whole: true,
     }),
-    length: input(length, "Length", { least: 0.5, most: 500 }),
-    width: input(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
-    fall: input(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
-    side: input(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
-    bed: input(text, "Bed", { default: "cobble", choices: "beds.name" }),
-    bank_height: input(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
+    length: walk(length, "Length", { least: 0.5, most: 500 }),
+    width: walk(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
+    fall: walk(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
+    side: walk(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
+    bed: walk(text, "Bed", { default: "cobble", choices: "beds.name" }),
+    bank_height: walk(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
     bank_counted: calc(length, "bank_height", "Bank height, counted"),
     flow: calc(flow, "PICK(levels.actual_flow,levels.number,after_level)", "Actual flow"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),

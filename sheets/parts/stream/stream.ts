@@ -2,9 +2,10 @@ import {
   area,
   type Block,
   calc,
-  input,
+  decide,
   length,
   lines,
+  office,
   paragraphs,
   percent,
   smallLength,
@@ -20,7 +21,7 @@ export const streamBlocks: readonly Block[] = [
   runsTable,
   poolsTable,
   lines("The whole stream", {
-    depth_allowance: input(percent, "Allowance on stream depth", {
+    depth_allowance: office(percent, "Allowance on stream depth", {
       default: 0.5,
       least: 0,
       most: 1,
@@ -28,20 +29,20 @@ export const streamBlocks: readonly Block[] = [
       note: "On water, banks and basin. 0 %: as calculated. 50 % covers the formula's spread: twice or half the speed at a depth is up to 1.5 times the depth at a flow.",
       source: "Ferguson 2007: errors of a factor of two in speed occur with every formula",
     }),
-    freeboard: input(smallLength, "Freeboard", {
+    freeboard: office(smallLength, "Freeboard", {
       default: 3,
       least: 0,
       most: 24,
       note: "Bank left over the depth to plan for.",
       source: "common practice, no source",
     }),
-    bed_stone_depth: input(smallLength, "Bed stone depth", {
+    bed_stone_depth: decide(smallLength, "Bed stone depth", {
       default: 4,
       least: 0,
       most: 36,
       source: "common practice, no source",
     }),
-    bed_share_drained: input(percent, "Bed water drained at stop", {
+    bed_share_drained: office(percent, "Bed water drained at stop", {
       default: 0.75,
       least: 0,
       most: 1,

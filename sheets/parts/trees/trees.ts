@@ -2,13 +2,15 @@ import {
   calc,
   check,
   count,
-  input,
+  decide,
   length,
   lines,
   number,
+  office,
   smallLength,
   table,
   text,
+  walk,
   yesno,
 } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
@@ -16,20 +18,20 @@ import { capacity } from "../capacity.js";
 const practice = "common practice, no source";
 
 export const treeRules = lines("Rules for trees that stay", {
-  root_radius_rule: input(number, "Root zone rule", {
+  root_radius_rule: office(number, "Root zone rule", {
     default: 1,
     least: 0.5,
     most: 2,
     note: "1 means 12 times the trunk's diameter.",
     source: "arborists' critical root zone (from memory)",
   }),
-  trunk_clear: input(length, "Trunk clearance", {
+  trunk_clear: office(length, "Trunk clearance", {
     default: 3,
     least: 0,
     most: 20,
     source: practice,
   }),
-  root_fill: input(smallLength, "Fill limit over roots", {
+  root_fill: office(smallLength, "Fill limit over roots", {
     default: 3,
     least: 0,
     most: 12,
@@ -46,20 +48,20 @@ export const treeTable = table(
     note: "Distances are from the trunk to the nearest fill, and to the nearest digging or stripping. Where more fill is planned than the roots stand, a dry-laid wall holds it back: put that wall into the table of walls.",
   },
   {
-    name: input(text, "Tree"),
-    trunk: input(smallLength, "Trunk across, at breast height", {
+    name: walk(text, "Tree"),
+    trunk: walk(smallLength, "Trunk across, at breast height", {
       least: 1,
       most: 120,
       decimals: 0,
     }),
-    distance: input(length, "Distance to the fill", { least: 0, most: 500 }),
-    fill_planned: input(length, "Fill planned", { default: 0, least: 0, most: 20 }),
-    dig_distance: input(length, "Distance to digging", {
+    distance: walk(length, "Distance to the fill", { least: 0, most: 500 }),
+    fill_planned: decide(length, "Fill planned", { default: 0, least: 0, most: 20 }),
+    dig_distance: walk(length, "Distance to digging", {
       optional: true,
       least: 0,
       most: 500,
     }),
-    wall_built: input(yesno, "Wall built for that fill", { default: false }),
+    wall_built: decide(yesno, "Wall built for that fill", { default: false }),
     root_radius: calc(length, "trunk*12*root_radius_rule", "Radius of the root zone"),
     fill_allowed: calc(
       length,

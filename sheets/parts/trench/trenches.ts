@@ -1,9 +1,10 @@
 import {
   calc,
   check,
-  input,
+  decide,
   length,
   lines,
+  office,
   percent,
   published,
   smallLength,
@@ -65,19 +66,19 @@ export const trenchTable = table(
     trench: published(text, "Trench", { source: ownList }),
     kind: published(text, "Kind", { source: ownList }),
     pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
-    chosen: input(length, "Override length", { optional: true, least: 0, most: 5000 }),
-    shared: input(yesno, "Dug by others, or shared", { default: false }),
+    chosen: decide(length, "Override length", { optional: true, least: 0, most: 5000 }),
+    shared: decide(yesno, "Dug by others, or shared", { default: false }),
     open_length: calc(length, "IF(ISBLANK(chosen),pipe,chosen)", "Open length", {
       note: "A trench that others dig is entered all the same.",
     }),
     dug: calc(length, "IF(shared,0[ft],open_length)", "Length dug"),
-    width: input(smallLength, "Override width", { optional: true, least: 2, most: 72 }),
-    depth: input(smallLength, "Override depth", { optional: true, least: 2, most: 144 }),
+    width: decide(smallLength, "Override width", { optional: true, least: 2, most: 72 }),
+    depth: decide(smallLength, "Override depth", { optional: true, least: 2, most: 144 }),
     wide: calc(smallLength, "IF(ISBLANK(width),trench_width,width)", "Width"),
     deep: calc(smallLength, "IF(ISBLANK(depth),trench_depth,depth)", "Depth"),
     open_depth: calc(smallLength, "IF(open_length>0[ft],deep,0[in])", "Open depth"),
     volume: calc(soilVolume, "dug*wide*deep", "Dig"),
-    bedding: input(smallLength, "Bedding under its line", {
+    bedding: decide(smallLength, "Bedding under its line", {
       default: 0,
       least: 0,
       most: 24,
@@ -101,25 +102,25 @@ export const trenchTable = table(
 const sumOf = (column: string, kind: Trench["kind"]) => `SUM_WHERE(trenches.${column},trenches.kind,"${kind}")`;
 
 export const trenchLines = lines("Rules and totals of trenches", {
-  trench_width: input(smallLength, "Width of the pipe trench", {
+  trench_width: office(smallLength, "Width of the pipe trench", {
     default: 12,
     least: 4,
     most: 72,
     source: practice,
   }),
-  trench_depth: input(smallLength, "Depth of the pipe trench", {
+  trench_depth: office(smallLength, "Depth of the pipe trench", {
     default: 24,
     least: 4,
     most: 144,
     source: practice,
   }),
-  plain_trench_depth: input(smallLength, "Depth limit, plain trench rate", {
+  plain_trench_depth: office(smallLength, "Depth limit, plain trench rate", {
     default: 36,
     least: 0,
     most: 144,
     source: "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
   }),
-  deep_trench_growth: input(percent, "More time per ‹foot|0.305 m› deeper", {
+  deep_trench_growth: office(percent, "More time per ‹foot|0.305 m› deeper", {
     default: 0.1,
     least: 0,
     most: 1,

@@ -3,10 +3,11 @@ import {
   calc,
   check,
   count,
+  decide,
   density,
-  input,
   length,
   lines,
+  office,
   percent,
   published,
   smallLength,
@@ -25,32 +26,32 @@ export const wallRules = lines("Rules and totals of walls", {
   wall_stone_code: itemCode("Wall stone item code", { default: "stone-wall" }),
   wall_block_code: itemCode("Wall block item code", { default: "wall-block" }),
   wall_base_code: itemCode("Base gravel item code", { default: "gravel-base" }),
-  wall_embed: input(percent, "Wall buried, of its height", {
+  wall_embed: office(percent, "Wall buried, of its height", {
     default: 0.1,
     least: 0,
     most: 0.5,
     decimals: 0,
     source: practice,
   }),
-  wall_embed_least: input(smallLength, "Wall buried, least", {
+  wall_embed_least: office(smallLength, "Wall buried, least", {
     default: 6,
     least: 0,
     most: 36,
     source: practice,
   }),
-  wall_base_depth: input(smallLength, "Depth of the gravel base", {
+  wall_base_depth: office(smallLength, "Depth of the gravel base", {
     default: 6,
     least: 0,
     most: 36,
     source: practice,
   }),
-  wall_base_margin: input(smallLength, "Base margin, each side", {
+  wall_base_margin: office(smallLength, "Base margin, each side", {
     default: 6,
     least: 0,
     most: 36,
     source: practice,
   }),
-  wall_thickness: input(percent, "Base thickness, of height", {
+  wall_thickness: office(percent, "Base thickness, of height", {
     note: "Of a dry-laid wall.",
     default: 0.5,
     least: 0.2,
@@ -58,34 +59,34 @@ export const wallRules = lines("Rules and totals of walls", {
     decimals: 0,
     source: practice,
   }),
-  wall_top: input(length, "Top thickness of walls", {
+  wall_top: office(length, "Top thickness of walls", {
     note: "And the least thickness.",
     default: 1,
     least: 0.25,
     most: 6,
     source: practice,
   }),
-  wall_voids: input(percent, "Voids in dry-laid stone", {
+  wall_voids: office(percent, "Voids in dry-laid stone", {
     default: 0.25,
     least: 0,
     most: 0.6,
     decimals: 0,
     source: practice,
   }),
-  wall_rock_density: input(density, "Solid density of wall stone", {
+  wall_rock_density: office(density, "Solid density of wall stone", {
     default: 165,
     least: 90,
     most: 210,
     source: practice,
   }),
-  block_face: input(area, "Face of one block", {
+  block_face: office(area, "Face of one block", {
     default: 0.67,
     least: 0.05,
     most: 20,
     decimals: 2,
     source: "an 8 by 12 in face: common practice, no source",
   }),
-  block_thickness: input(smallLength, "Thickness of a block", {
+  block_thickness: office(smallLength, "Thickness of a block", {
     default: 12,
     least: 3,
     most: 60,
@@ -110,25 +111,25 @@ export const wallTable = table(
   "Walls",
   { rows: capacity.walls, filled: "height>0" },
   {
-    name: input(text, "Wall"),
-    length: input(length, "Length", { least: 0.5, most: 1000 }),
-    height: input(length, "Height above ground", { least: 0.25, most: 20 }),
-    kind: input(text, "Built of", { default: "stone", choices: ["stone", "block"] }),
-    cut_bank: input(yesno, "Stands in a cut bank", {
+    name: decide(text, "Wall"),
+    length: decide(length, "Length", { least: 0.5, most: 1000 }),
+    height: decide(length, "Height above ground", { least: 0.25, most: 20 }),
+    kind: decide(text, "Built of", { default: "stone", choices: ["stone", "block"] }),
+    cut_bank: decide(yesno, "Stands in a cut bank", {
       default: false,
       note: "Then the bank behind it is dug as high as the wall, and somebody works under it.",
     }),
-    loaded: input(yesno, "Load behind the wall", {
+    loaded: decide(yesno, "Load behind the wall", {
       note: "A slope, a drive or a building.",
       default: false,
     }),
-    bank_above: input(length, "Bank above its top", {
+    bank_above: decide(length, "Bank above its top", {
       default: 0,
       least: 0,
       most: 30,
       note: "Height of the ground that rises behind the wall within twice the wall's height. It counts as height of the wall.",
     }),
-    arranged: input(yesno, "Permit and engineer arranged", { default: false }),
+    arranged: decide(yesno, "Permit and engineer arranged", { default: false }),
     buried: calc(length, "MAX(wall_embed_least,wall_embed*height)", "Buried"),
     code_height: calc(length, "height+buried", "Height by the code", {
       note: "From its foot to its top.",
