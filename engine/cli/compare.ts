@@ -46,50 +46,70 @@ export function compareCommand(context: Context): Command {
       "after",
       "\nThe change order lists every line of the agreed page that changes. Changes that are the office's own (margin,\ncrew, prices of the book) are held back from it and told here, with exit status 1.\n\nExample:\n  rillbook compare agreed.json wider.json --customer -o change-order.xlsx",
     )
-    .action(async (first: string, second: string, options: Options) => {
-      const { output, prices } = options;
-      const kind = output === undefined ? "" : extname(output).toLowerCase();
-      if (output !== undefined && kind !== ".xlsx" && kind !== ".md") {
-        throw new RillbookError(
-          "output-kind",
-          `${output} cannot be written: its name must end in .xlsx or .md. Name it so.`,
-        );
-      }
-      const [a, b] = [
-        await openJob(first, context.templates, prices),
-        await openJob(second, context.templates, prices),
-      ];
-      const place =
-        output === undefined
-          ? undefined
-          : await outputTo(output, {
-              kind: kind === ".md" ? "comparison text" : "comparison",
-              inputs: [...a.files, ...b.files],
-            });
-      const comparison = compareJobs(a, b);
-      const order = changeOrderOf(comparison, termsOf(options));
-      const text = options.customer
-        ? `${changeOrderMarkdown(order)}\n`
-        : comparisonMarkdown(comparison, order);
-      if (place !== undefined) {
-        const audience = options.customer ? "customer" : "office";
-        await place.write(
-          kind === ".md" ? shownText(text) : await comparisonWorkbook(comparison, audience, order),
-        );
-      }
-      if (options.json) context.json(comparisonJson(comparison, order), 2);
-      else context.out(output === undefined ? text : `Written: ${output}\n`);
-      // without --customer the office reads the rest in the comparison
-      if (!options.customer) return;
-      const failing = failedChecks(b.model, b.values).filter(({ level }) => level === "must");
-      if (failing.length > 0) {
-        context.status = 1;
-        context.err(draftSaid(second, failing));
-      }
-      if (order.heldBack === undefined) return;
-      context.status = 1;
-      context.err(`${heldBackSaid(order)}\n`);
-    });
+    .action((first: string, second: string, options: Options) =>
+      compareFiles(context, first, second, options),
+    );
+}
+
+async function compareFiles(
+  context: Context,
+  first: string,
+  second: string,
+  options: Options,
+): Promise<void> {
+  const { output, prices } = options;
+  const kind = kindOf(output);
+  const [a, b] = [
+    await openJob(first, context.templates, prices),
+    await openJob(second, context.templates, prices),
+  ];
+  const inputs = [...a.files, ...b.files];
+  const place = output === undefined ? undefined : await outputTo(output, { kind, inputs });
+  const comparison = compareJobs(a, b);
+  const order = changeOrderOf(comparison, termsOf(options));
+  const text = options.customer
+    ? `${changeOrderMarkdown(order)}\n`
+    : comparisonMarkdown(comparison, order);
+  if (place !== undefined) {
+    const audience = options.customer ? "customer" : "office";
+    await place.write(
+      kind === "comparison text"
+        ? shownText(text)
+        : await comparisonWorkbook(comparison, audience, order),
+    );
+  }
+  if (options.json) context.json(comparisonJson(comparison, order), 2);
+  else context.out(output === undefined ? text : `Written: ${output}\n`);
+  // without --customer the office reads the rest in the comparison
+  if (options.customer) warnOfOrder(context, second, b, order);
+}
+
+/** Markdown or workbook, by the file's name; throws RillbookError for another one. */
+function kindOf(output: string | undefined): "comparison" | "comparison text" {
+  const ending = output === undefined ? ".xlsx" : extname(output).toLowerCase();
+  if (ending === ".md") return "comparison text";
+  if (ending === ".xlsx") return "comparison";
+  throw new RillbookError(
+    "output-kind",
+    `${output} cannot be written: its name must end in .xlsx or .md. Name it so.`,
+  );
+}
+
+/** What the customer's page does not say: that it is a draft, and what is held back from it. */
+function warnOfOrder(
+  context: Context,
+  name: string,
+  { model, values }: Awaited<ReturnType<typeof openJob>>,
+  order: ReturnType<typeof changeOrderOf>,
+): void {
+  const failing = failedChecks(model, values).filter(({ level }) => level === "must");
+  if (failing.length > 0) {
+    context.status = 1;
+    context.err(draftSaid(name, failing));
+  }
+  if (order.heldBack === undefined) return;
+  context.status = 1;
+  context.err(`${heldBackSaid(order)}\n`);
 }
 
 /** A change order of a job that does not stand is not one to be sent. */

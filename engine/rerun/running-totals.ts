@@ -90,99 +90,132 @@ function comparable(line: JobLine): boolean {
 const added = (value: number | string | undefined): number =>
   value !== undefined && isFigure(value) ? value : 0;
 
+/** Reads a run's lines once, and adds them up. */
 export async function totalsOf(results: Results): Promise<Totals> {
-  const price = { before: 0, now: 0 };
-  const cost = { before: 0, now: 0 };
-  const sections = new Map<string, { before: number; now: number }>();
-  const moved = new Map<string, number>();
-  const count = {
-    compared: 0,
-    failing: 0,
-    must: 0,
-    failingJobs: 0,
-    expired: 0,
-    expiredJobs: 0,
-    inError: 0,
-    unknown: 0,
-    unknownMust: 0,
-    unknownJobs: 0,
-  };
-  const [unpriced, lacking] = [new Telling(), new Telling()];
-  let [together, movedJobs, movedRows] = [0, 0, 0];
+  const tally = new Tally();
   for await (const { line, sameAs } of results.jobs()) {
-    const newly = newlyFailing(line);
-    const unknown = line.failing.length - newly.length;
-    const must = line.failing.filter(({ level }) => level === "must").length;
-    const newlyMust = newly.filter(({ level }) => level === "must").length;
-    count.failing += newly.length;
-    count.must += newlyMust;
-    count.failingJobs += newly.length > 0 ? 1 : 0;
-    count.unknown += unknown;
-    count.unknownMust += must - newlyMust;
-    count.unknownJobs += unknown > 0 ? 1 : 0;
-    if ("unknown" in line.before) unpriced.add(`${line.file}: ${line.before.unknown}`);
-    if (line.missing !== undefined) {
-      const { codes, checks } = line.missing;
-      const fails =
-        checks.length === 0
-          ? ""
-          : ` (for that alone ${checks.length === 1 ? "1 check fails" : `${checks.length} checks fail`})`;
-      lacking.add(`${line.file}: ${someCodes(codes)}${fails}`);
-    }
-    count.inError += line.inError === undefined ? 0 : 1;
-    count.expired += line.expired.length;
-    count.expiredJobs += line.expired.length > 0 ? 1 : 0;
-    for (const label of Object.keys(line.now.sections)) {
-      if (!sections.has(label)) sections.set(label, { before: 0, now: 0 });
-    }
+    tally.addChecks(line);
+    tally.addQuotes(line);
+    tally.tell(line);
+    tally.nameSections(line);
     if (sameAs !== undefined) continue;
-    if (line.moved !== undefined) {
-      movedJobs += 1;
-      movedRows += line.moved.items.length + 1;
-      together += line.moved.together;
-      for (const { item, by } of line.moved.items) moved.set(item, (moved.get(item) ?? 0) + by);
-    }
-    const before = beforeOf(line);
-    if (before === undefined || !comparable(line)) continue;
-    count.compared += 1;
-    price.before += added(before.price);
-    price.now += added(line.now.price);
-    cost.before += added(before.cost);
-    cost.now += added(line.now.cost);
-    for (const [label, pair] of sections) {
-      pair.before += added(before.sections[label]);
-      pair.now += added(line.now.sections[label]);
-    }
+    tally.addMoved(line);
+    tally.addMoney(line);
   }
   const { ends, runs } = results;
   return {
+    ...tally.totals(),
     jobs: results.count("job"),
     errors: results.count("error"),
     skipped: results.count("skipped"),
-    compared: count.compared,
-    price,
-    cost,
-    sections,
-    moved: [...moved]
-      .map(([item, by]) => ({ item, by }))
-      .sort((a, b) => Math.abs(b.by) - Math.abs(a.by) || (a.item < b.item ? -1 : 1)),
-    movedJobs,
-    movedRows,
-    together,
-    newlyFailing: count.failing,
-    jobsNewlyFailing: count.failingJobs,
-    mustNewlyFailing: count.must,
-    failingUnknown: count.unknown,
-    jobsFailingUnknown: count.unknownJobs,
-    mustFailingUnknown: count.unknownMust,
-    unpriced,
-    lacking,
     books: results.books(),
-    jobsInError: count.inError,
-    expired: count.expired,
-    jobsExpired: count.expiredJobs,
     duplicates: results.duplicates().length,
     judged: results.judged,
     whole: ends.length === runs.length,
   };
+}
+
+type Sum = { -readonly [key in keyof Pair]: Pair[key] };
+type Counted = { -readonly [key in CountName]: number };
+type CountName = {
+  [key in keyof Totals]: Totals[key] extends number ? key : never;
+}[keyof Totals];
+
+/** Adds up the lines of a run, one after another. */
+class Tally {
+  private readonly price: Sum = { before: 0, now: 0 };
+  private readonly cost: Sum = { before: 0, now: 0 };
+  private readonly sections = new Map<string, Sum>();
+  private readonly moved = new Map<string, number>();
+  private readonly unpriced = new Telling();
+  private readonly lacking = new Telling();
+  private readonly count: Omit<Counted, "jobs" | "errors" | "skipped" | "duplicates" | "judged"> = {
+    compared: 0,
+    movedJobs: 0,
+    movedRows: 0,
+    together: 0,
+    newlyFailing: 0,
+    jobsNewlyFailing: 0,
+    mustNewlyFailing: 0,
+    failingUnknown: 0,
+    jobsFailingUnknown: 0,
+    mustFailingUnknown: 0,
+    jobsInError: 0,
+    expired: 0,
+    jobsExpired: 0,
+  };
+
+  addChecks(line: JobLine): void {
+    const { count } = this;
+    const newly = newlyFailing(line);
+    const unknown = line.failing.filter((check) => !newly.includes(check));
+    count.newlyFailing += newly.length;
+    count.mustNewlyFailing += newly.filter(isMust).length;
+    count.jobsNewlyFailing += newly.length > 0 ? 1 : 0;
+    count.failingUnknown += unknown.length;
+    count.mustFailingUnknown += unknown.filter(isMust).length;
+    count.jobsFailingUnknown += unknown.length > 0 ? 1 : 0;
+    count.jobsInError += line.inError === undefined ? 0 : 1;
+  }
+
+  addQuotes({ expired }: JobLine): void {
+    this.count.expired += expired.length;
+    this.count.jobsExpired += expired.length > 0 ? 1 : 0;
+  }
+
+  /** Jobs whose old price is not known, and jobs whose items the new book lacks. */
+  tell({ file, before, missing }: JobLine): void {
+    if ("unknown" in before) this.unpriced.add(`${file}: ${before.unknown}`);
+    if (missing === undefined) return;
+    const many =
+      missing.checks.length === 1 ? "1 check fails" : `${missing.checks.length} checks fail`;
+    const fails = missing.checks.length === 0 ? "" : ` (for that alone ${many})`;
+    this.lacking.add(`${file}: ${someCodes(missing.codes)}${fails}`);
+  }
+
+  /** A section is listed also where only jobs that do not count have it. */
+  nameSections({ now }: JobLine): void {
+    for (const label of Object.keys(now.sections)) {
+      if (!this.sections.has(label)) this.sections.set(label, { before: 0, now: 0 });
+    }
+  }
+
+  addMoved({ moved }: JobLine): void {
+    if (moved === undefined) return;
+    this.count.movedJobs += 1;
+    this.count.movedRows += moved.items.length + 1;
+    this.count.together += moved.together;
+    for (const { item, by } of moved.items) this.moved.set(item, (this.moved.get(item) ?? 0) + by);
+  }
+
+  addMoney(line: JobLine): void {
+    const { now } = line;
+    const before = beforeOf(line);
+    if (before === undefined || !comparable(line)) return;
+    this.count.compared += 1;
+    addTo(this.price, before.price, now.price);
+    addTo(this.cost, before.cost, now.cost);
+    for (const [label, sum] of this.sections) {
+      addTo(sum, before.sections[label], now.sections[label]);
+    }
+  }
+
+  totals() {
+    const { price, cost, sections, unpriced, lacking } = this;
+    const moved = [...this.moved]
+      .map(([item, by]) => ({ item, by }))
+      .sort((a, b) => Math.abs(b.by) - Math.abs(a.by) || (a.item < b.item ? -1 : 1));
+    return { ...this.count, price, cost, sections, moved, unpriced, lacking };
+  }
+}
+
+const isMust = ({ level }: JobLine["failing"][number]): boolean => level === "must";
+
+function addTo(
+  sum: Sum,
+  before: number | string | undefined,
+  now: number | string | undefined,
+): void {
+  sum.before += added(before);
+  sum.now += added(now);
 }

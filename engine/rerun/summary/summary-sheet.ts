@@ -27,66 +27,74 @@ export function writeTotals(book: ExcelWriter, results: Results, totals: Totals)
     { label: "Change in %", width: 12, format: share },
   ]);
   const column = (label: string) => rangeOf("Jobs", jobHeadings, label, totals.jobs);
-  const headings = sectionHeadings([...totals.sections.keys()]);
-  const section = (label: string) => rangeOf("Sections", headings, label, totals.jobs);
-  const chosen = column("In totals");
-  const sum = (label: string, result: number): Content => ({
-    formula: `SUMIF(${chosen},1,${column(label)})`,
-    result,
-  });
-  sheet.add(
-    changed(
-      sheet,
-      "Price",
-      totals.price,
-      sum("Price before", totals.price.before),
-      sum("Price now", totals.price.now),
-    ),
-  );
-  sheet.add(
-    changed(
-      sheet,
-      "Cost",
-      totals.cost,
-      sum("Cost before", totals.cost.before),
-      sum("Cost now", totals.cost.now),
-    ),
-  );
-  addMargin(sheet, totals);
-  heading(sheet, "Sections");
-  for (const [label, pair] of totals.sections) {
-    const part = (name: string, result: number): Content => ({
-      formula: `SUMIF(${section("In totals")},1,${section(name)})`,
-      result,
-    });
-    sheet.add(
-      changed(sheet, label, pair, part(before(label), pair.before), part(now(label), pair.now)),
-    );
-  }
-  heading(sheet, "Counts");
-  const count = (label: string, content: Content) => counted(sheet, label, content);
-  count("Jobs", { formula: `COUNTA(${column("File")})`, result: totals.jobs });
-  count("Jobs in the totals", { formula: `SUM(${chosen})`, result: totals.compared });
-  count("Files that gave no result", totals.errors);
-  count("Jobs left out by filters", totals.skipped);
-  count("Checks that newly fail", {
-    formula: `SUM(${column("Checks newly failing")})`,
-    result: totals.newlyFailing,
-  });
-  count("Jobs with such checks", {
-    formula: `COUNTIF(${column("Checks newly failing")},">0")`,
-    result: totals.jobsNewlyFailing,
-  });
-  count("Jobs that do not stand: cells in error", totals.jobsInError);
-  count("Quotes expired", { formula: `SUM(${column("Quotes expired")})`, result: totals.expired });
-  count("Jobs with expired quotes", {
-    formula: `COUNTIF(${column("Quotes expired")},">0")`,
-    result: totals.jobsExpired,
-  });
-  count("Job numbers that several files have", totals.duplicates);
-  count("Jobs calculated twice, by two evaluators that agreed", totals.judged);
+  addMoney(sheet, totals, column);
+  addSections(sheet, totals);
+  addCounts(sheet, totals, column);
   if (results.runs[0]?.moved) addMoved(sheet, totals);
   sheet.end(false);
+}
+
+/** A column of a list, by its heading. */
+type Column = (label: string) => string;
+
+/** The sum of a column over the jobs in the totals. */
+const sumOf = (column: Column, label: string, result: number): Content => ({
+  formula: `SUMIF(${column("In totals")},1,${column(label)})`,
+  result,
+});
+
+function addMoney(sheet: SheetWriter, totals: Totals, column: Column): void {
+  for (const [label, pair] of [
+    ["Price", totals.price],
+    ["Cost", totals.cost],
+  ] as const) {
+    const [first, second] = [`${label} before`, `${label} now`];
+    sheet.add(
+      changed(
+        sheet,
+        label,
+        pair,
+        sumOf(column, first, pair.before),
+        sumOf(column, second, pair.now),
+      ),
+    );
+  }
+  addMargin(sheet, totals);
+}
+
+function addSections(sheet: SheetWriter, totals: Totals): void {
+  const headings = sectionHeadings([...totals.sections.keys()]);
+  const column = (label: string) => rangeOf("Sections", headings, label, totals.jobs);
+  heading(sheet, "Sections");
+  for (const [label, pair] of totals.sections) {
+    const first = sumOf(column, before(label), pair.before);
+    sheet.add(changed(sheet, label, pair, first, sumOf(column, now(label), pair.now)));
+  }
+}
+
+function addCounts(sheet: SheetWriter, totals: Totals, column: Column): void {
+  const [failing, expired] = [column("Checks newly failing"), column("Quotes expired")];
+  const counts: readonly (readonly [string, Content])[] = [
+    ["Jobs", { formula: `COUNTA(${column("File")})`, result: totals.jobs }],
+    ["Jobs in the totals", { formula: `SUM(${column("In totals")})`, result: totals.compared }],
+    ["Files that gave no result", totals.errors],
+    ["Jobs left out by filters", totals.skipped],
+    ["Checks that newly fail", { formula: `SUM(${failing})`, result: totals.newlyFailing }],
+    [
+      "Jobs with such checks",
+      { formula: `COUNTIF(${failing},">0")`, result: totals.jobsNewlyFailing },
+    ],
+    ["Jobs that do not stand: cells in error", totals.jobsInError],
+    ["Quotes expired", { formula: `SUM(${expired})`, result: totals.expired }],
+    [
+      "Jobs with expired quotes",
+      { formula: `COUNTIF(${expired},">0")`, result: totals.jobsExpired },
+    ],
+    ["Job numbers that several files have", totals.duplicates],
+    ["Jobs calculated twice, by two evaluators that agreed", totals.judged],
+  ];
+  heading(sheet, "Counts");
+  for (const [label, content] of counts) counted(sheet, label, content);
 }
 
 function purposeOf({ runs }: Results, totals: Totals): string {

@@ -52,64 +52,83 @@ export function readStyles(
   part: string,
   theme: readonly (string | undefined)[],
 ): Styles {
-  const formats = new Map<number, string>();
-  const fonts: Font[] = [];
-  const fills: (string | undefined)[] = [];
-  const cells: Draft<CellLook>[] = [];
-  const rules: Draft<RuleLook>[] = [];
-  let pattern = "none";
+  const reader = new StylesReader(theme);
+  from.walk(part, {
+    namespaces: spreadsheet,
+    root: "styleSheet",
+    open(path, attributes) {
+      if (reader.cells.length > mostStyles || reader.rules.length > mostStyles) return;
+      reader.open(path, attributes);
+    },
+  });
+  return { cells: reader.cells, rules: reader.rules };
+}
 
-  function openFont(name: string, attributes: Attributes, font: Font): void {
-    if (name === "color") font.ink = colorOf(attributes, theme) as string;
+/** Hears the elements of the part in their order. */
+class StylesReader {
+  readonly cells: Draft<CellLook>[] = [];
+  readonly rules: Draft<RuleLook>[] = [];
+  private readonly formats = new Map<number, string>();
+  private readonly fonts: Font[] = [];
+  private readonly fills: (string | undefined)[] = [];
+  private pattern = "none";
+
+  constructor(private readonly theme: readonly (string | undefined)[]) {}
+
+  open(path: string, attributes: Attributes): void {
+    if (path.startsWith("styleSheet/dxfs/")) this.openRule(path, attributes);
+    else if (path === "styleSheet/numFmts/numFmt") {
+      this.formats.set(
+        Number(attributes.numFmtId?.value),
+        attributes.formatCode?.value ?? "General",
+      );
+    } else if (path === "styleSheet/fonts/font") this.fonts.push({});
+    else if (path.startsWith("styleSheet/fonts/font/")) {
+      this.openFont(path.slice(22), attributes, this.fonts.at(-1) ?? {});
+    } else if (path.startsWith("styleSheet/fills/")) this.openFill(path, attributes);
+    else if (path === "styleSheet/cellXfs/xf") this.openCell(attributes);
+    else if (path === "styleSheet/cellXfs/xf/alignment") {
+      const cell = this.cells.at(-1);
+      if (cell !== undefined) cell.indent = Number(attributes.indent?.value ?? 0);
+    }
+  }
+
+  private openFont(name: string, attributes: Attributes, font: Font): void {
+    if (name === "color") font.ink = colorOf(attributes, this.theme) as string;
     else if (name === "sz") font.size = Number(attributes.val?.value);
     else if (name === "name") font.typeface = attributes.val?.value ?? "";
     else if (name === "strike" && on(attributes)) font.struck = true;
     if (font.ink === undefined) delete font.ink;
   }
 
-  function openCell(attributes: Attributes): void {
-    const id = Number(attributes.numFmtId?.value ?? 0);
-    const font = fonts[Number(attributes.fontId?.value ?? 0)] ?? {};
-    const fill = fills[Number(attributes.fillId?.value ?? 0)];
-    const format = formats.get(id) ?? builtIn[id] ?? "General";
-    cells.push({ ...font, format, indent: 0, ...(fill === undefined ? {} : { fill }) });
+  private openFill(path: string, attributes: Attributes): void {
+    if (path === "styleSheet/fills/fill") this.fills.push(undefined);
+    else if (path === "styleSheet/fills/fill/patternFill") {
+      this.pattern = attributes.patternType?.value ?? "none";
+    } else if (path === "styleSheet/fills/fill/patternFill/fgColor" && this.pattern === "solid") {
+      this.fills[this.fills.length - 1] = colorOf(attributes, this.theme);
+    }
   }
 
-  function openRule(path: string, attributes: Attributes): void {
-    const rule = rules.at(-1);
-    if (path === "styleSheet/dxfs/dxf") rules.push({});
+  private openCell(attributes: Attributes): void {
+    const id = Number(attributes.numFmtId?.value ?? 0);
+    const font = this.fonts[Number(attributes.fontId?.value ?? 0)] ?? {};
+    const fill = this.fills[Number(attributes.fillId?.value ?? 0)];
+    const format = this.formats.get(id) ?? builtIn[id] ?? "General";
+    this.cells.push({ ...font, format, indent: 0, ...(fill === undefined ? {} : { fill }) });
+  }
+
+  private openRule(path: string, attributes: Attributes): void {
+    const rule = this.rules.at(-1);
+    if (path === "styleSheet/dxfs/dxf") this.rules.push({});
     else if (rule === undefined) return;
     else if (path.endsWith("/numFmt")) rule.format = attributes.formatCode?.value ?? "General";
-    else if (path.endsWith("/font/color")) set(rule, "ink", colorOf(attributes, theme));
+    else if (path.endsWith("/font/color")) set(rule, "ink", colorOf(attributes, this.theme));
     else if (path.endsWith("/font/strike") && on(attributes)) rule.struck = true;
-    // the colour of a rule's plain fill stands where that of a pattern's ground does
-    else if (path.endsWith("/patternFill/bgColor")) set(rule, "fill", colorOf(attributes, theme));
+    // the color of a rule's plain fill stands where that of a pattern's ground does
+    else if (path.endsWith("/patternFill/bgColor"))
+      set(rule, "fill", colorOf(attributes, this.theme));
   }
-
-  from.walk(part, {
-    namespaces: spreadsheet,
-    root: "styleSheet",
-    open(path, attributes) {
-      if (cells.length > mostStyles || rules.length > mostStyles) return;
-      if (path.startsWith("styleSheet/dxfs/")) openRule(path, attributes);
-      else if (path === "styleSheet/numFmts/numFmt") {
-        formats.set(Number(attributes.numFmtId?.value), attributes.formatCode?.value ?? "General");
-      } else if (path === "styleSheet/fonts/font") fonts.push({});
-      else if (path.startsWith("styleSheet/fonts/font/")) {
-        openFont(path.slice(22), attributes, fonts.at(-1) ?? {});
-      } else if (path === "styleSheet/fills/fill") fills.push(undefined);
-      else if (path === "styleSheet/fills/fill/patternFill") {
-        pattern = attributes.patternType?.value ?? "none";
-      } else if (path === "styleSheet/fills/fill/patternFill/fgColor" && pattern === "solid") {
-        fills[fills.length - 1] = colorOf(attributes, theme);
-      } else if (path === "styleSheet/cellXfs/xf") openCell(attributes);
-      else if (path === "styleSheet/cellXfs/xf/alignment") {
-        const cell = cells.at(-1);
-        if (cell !== undefined) cell.indent = Number(attributes.indent?.value ?? 0);
-      }
-    },
-  });
-  return { cells, rules };
 }
 
 function set(rule: Draft<RuleLook>, key: "ink" | "fill", color: string | undefined): void {
