@@ -2,7 +2,7 @@ import type { Stats } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import { RillbookError } from "./errors.js";
 
-/** No job record or price book comes near this; a larger one would only fill the memory. */
+/** No job record or office book comes near this; a larger one would only fill the memory. */
 const mostBytes = 256e6;
 
 /** Reads a text file; throws RillbookError where it is missing, no regular file, or cannot be read. */

@@ -38,6 +38,11 @@ export const glossary: readonly Term[] = [
   term("man-hour", "One person's work for an hour.", "hours of one person"),
   term("mobilization", "Bringing crew and machines to the site and back."),
   term("draw", "A part of the price, due at a stage of the work."),
+  term(
+    "office book",
+    "The office's workbook of what holds for every job: company, rules, prices, rates, weather.",
+    "price book",
+  ),
 ];
 
 /** Words that no label and no sentence of a check says, whatever they speak of. */

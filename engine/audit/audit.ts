@@ -1,5 +1,5 @@
 import { fillBook } from "../book/fill.js";
-import type { PriceBook } from "../book/price-book.js";
+import type { OfficeBook } from "../book/office-book.js";
 import type { Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
@@ -48,13 +48,13 @@ export interface Audit {
  * Stored numbers may differ by 1e-9 of their size, texts and yes/no not at all; given numbers are
  * compared at 12 digits.
  *
- * @param book the office's price book, to hold each price against it; without it, prices are held
+ * @param book the office book, to hold each price against it; without it, prices are held
  *   against the list on sheet Trail
  */
 export async function auditWorkbook(
   content: WorkbookContent,
   templates: readonly Template[],
-  book?: PriceBook,
+  book?: OfficeBook,
 ): Promise<Audit> {
   const { identity, lost } = toldIdentity(content);
   const model = modelFor(identity, templates);
@@ -98,18 +98,18 @@ function checkBook(
   subject: Subject,
   { shown }: Recalculation,
   identity: WorkbookIdentity,
-  book: PriceBook,
+  book: OfficeBook,
 ): Finding[] {
   if (identity.bookMark !== book.mark) {
     return [
       {
         grade: "doubtful",
-        code: "price-book",
+        code: "office-book",
         where: "custom properties",
         found: `prices of "${identity.book}", as of ${identity.bookAsOf}`,
-        expected: `those of "${book.name}", as of ${book.asOf}, the price book given`,
+        expected: `those of "${book.name}", as of ${book.asOf}, the office book given`,
         advice:
-          "Write the bid again to bring the new prices in, or give the price book it was made with.",
+          "Write the bid again to bring the new prices in, or give the office book it was made with.",
       },
     ];
   }
@@ -124,7 +124,7 @@ async function freshlyWritten(
   identity: WorkbookIdentity,
   { followed }: Recalculation,
 ): Promise<WorkbookContent> {
-  const { job = "", book = "", bookAsOf = "", bookMark = "", about, prices } = identity;
+  const { job = "", book = "", bookAsOf = "", bookMark = "", about, office } = identity;
   const bytes = await writeWorkbook(model, followed, {
     job,
     template: model.template.name,
@@ -134,7 +134,7 @@ async function freshlyWritten(
     bookAsOf,
     bookMark,
     ...(about === undefined ? {} : { about }),
-    ...(prices === undefined ? {} : { prices }),
+    ...(office === undefined ? {} : { office }),
     trail: readTrailSheet(content)?.entries ?? [],
   });
   return readWorkbook(bytes, { look: content.look !== undefined });

@@ -16,7 +16,7 @@ export type FindingCode =
   | "value-stale"
   | "published-changed"
   | "price-changed"
-  | "price-book"
+  | "office-book"
   | "name-missing"
   | "name-moved"
   | "name-extra"

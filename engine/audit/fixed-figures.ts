@@ -25,7 +25,7 @@ export function checkPublished({ model, match }: Subject): Finding[] {
   });
 }
 
-/** Prices that are not those of the price book, cell by cell. `book`: the values the book gives. */
+/** Prices that are not those of the office book, cell by cell. `book`: the values the book gives. */
 export function checkPrices({ model, match }: Subject, book: readonly Value[]): Finding[] {
   return model.cells.flatMap((cell): Finding[] => {
     const place = match.at.get(cell.id);
@@ -39,8 +39,8 @@ export function checkPrices({ model, match }: Subject, book: readonly Value[]): 
         where: placeOf(place),
         name: cell.id,
         found: said(found),
-        expected: `${said(expected)}, as the price book has it`,
-        advice: "Change prices in the price book, and write the bid again.",
+        expected: `${said(expected)}, as the office book has it`,
+        advice: "Change prices in the office book, and write the bid again.",
       },
     ];
   });

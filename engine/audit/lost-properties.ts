@@ -10,7 +10,7 @@ export interface ToldIdentity {
 
 /**
  * The identity of a workbook. Where all its properties are gone, which some programs drop as they save, it is
- * read from the first sheet, which says template, units and price book in words; marks cannot be told from there.
+ * read from the first sheet, which says template, units and office book in words; marks cannot be told from there.
  */
 export function toldIdentity(content: WorkbookContent): ToldIdentity {
   const identity = identityOfWorkbook(content);
@@ -34,7 +34,7 @@ function fromFirstSheet({ sheets }: WorkbookContent): WorkbookIdentity {
   const made = /^(.{1,100}), version (\d{1,9}), (US|SI)\b/.exec(beside.get("Template") ?? "");
   if (made === null) return {};
   const [, template = "", version, units = ""] = made;
-  const book = /^(.*), as of (.*)$/.exec(beside.get("Price book") ?? "");
+  const book = /^(.*), as of (.*)$/.exec(beside.get("Office book") ?? "");
   const job = /\b[Jj]ob (.{1,300}?)\. Every figure/.exec(textAt("A2"))?.[1];
   const about = beside.get("About this job");
   return {

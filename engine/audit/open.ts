@@ -20,7 +20,7 @@ export interface OpenedJob {
   readonly model: Model;
   readonly values: readonly Value[];
   readonly trail: readonly TrailEntry[];
-  /** The price book: `name, as of date`. */
+  /** The office book: `name, as of date`. */
   readonly book: string;
   /** What a workbook shows, where it is one. */
   readonly shown?: readonly Value[];
@@ -33,24 +33,24 @@ export interface OpenedJob {
  * those that it holds; its figures are calculated anew.
  * Throws RillbookError for a file that cannot be read or whose template is not known.
  *
- * @param prices a price book for a job record, instead of the one it names
+ * @param office an office book for a job record, instead of the one it names
  */
 export async function openJob(
   file: string,
   templates: readonly Template[],
-  prices?: string,
+  office?: string,
 ): Promise<OpenedJob> {
   return (await isWorkbook(file))
     ? openWorkbook(file, templates)
-    : openRecord(file, templates, prices);
+    : openRecord(file, templates, office);
 }
 
 async function openRecord(
   file: string,
   templates: readonly Template[],
-  prices: string | undefined,
+  office: string | undefined,
 ): Promise<OpenedJob> {
-  const { model, job, book, given, files } = await loadJob(file, templates, prices);
+  const { model, job, book, given, files } = await loadJob(file, templates, office);
   return {
     source: "record",
     job: job.job,

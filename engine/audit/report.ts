@@ -46,7 +46,7 @@ export function auditMarkdown(audit: Audit, file: string): string {
     ["Workbook", file],
     ["Job", identity.job],
     ["Template", `${identity.template}, version ${identity.version}, ${identity.units}`],
-    ["Price book", `${identity.book}, as of ${identity.bookAsOf}, mark ${identity.bookMark}`],
+    ["Office book", `${identity.book}, as of ${identity.bookAsOf}, mark ${identity.bookMark}`],
     ["Trail ends with", identity.trailHead],
   ].map(([label, text]) => `- ${label}: ${escaped(text ?? "(not named)")}`);
   const parts = grades.flatMap((grade) => {

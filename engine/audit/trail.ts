@@ -86,8 +86,8 @@ function changedSince({ model, match }: Subject, { written }: WorkbookTrail): Fi
         ...common,
         grade: "wrong",
         code: "price-changed",
-        expected: `${said(then)}, from the price book`,
-        advice: "Change prices in the price book, and write the bid again.",
+        expected: `${said(then)}, from the office book`,
+        advice: "Change prices in the office book, and write the bid again.",
       });
     } else {
       inputs.push({
@@ -145,7 +145,7 @@ function origins({ model, match }: Subject, { written, entries }: WorkbookTrail)
   return Object.values(groups).flatMap((group) => grouped(group, 1));
 }
 
-/** Lines of the lists of values whose words are not those that the trail and the price book give. */
+/** Lines of the lists of values whose words are not those that the trail and the office book give. */
 function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookTrail): Finding[] {
   const values: Value[] = model.cells.map((cell) =>
     heldAs(cell, trail.written.get(cell.id) ?? null),
@@ -220,7 +220,7 @@ export function checkMarks({ content, model }: Subject, identity: WorkbookIdenti
             "the list and the property as written",
             what === "inputs"
               ? "Compare with the job record."
-              : "Hold the prices against the price book: rillbook audit --prices.",
+              : "Hold the prices against the office book: rillbook audit --office.",
           ),
         ],
   );

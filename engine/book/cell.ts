@@ -7,7 +7,7 @@ import { takenText } from "../text/taken.js";
 /** A cell as it stands in a file: dates are text like 2026-05-31 already. */
 export type RawCell = InputValue | null | undefined | { readonly error: string };
 
-/** A cell as the price book keeps it, or what is wrong with it and what to do. */
+/** A cell as the office book keeps it, or what is wrong with it and what to do. */
 export type CheckedCell = { readonly value: InputValue | undefined } | { readonly fault: string };
 
 const codeShape = /^[A-Za-z0-9][A-Za-z0-9._-]{0,59}$/;

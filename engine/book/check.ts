@@ -6,7 +6,7 @@ import type { InputValue } from "../template/declare.js";
 import { type Taken, takenLine, takenText } from "../text/taken.js";
 import { checkCell, type RawCell } from "./cell.js";
 import { bookMark } from "./mark.js";
-import type { PriceBook } from "./price-book.js";
+import type { OfficeBook } from "./office-book.js";
 
 /** A row as it stands in a file, with the number that people find it by. */
 export interface RawRow {
@@ -20,7 +20,7 @@ export interface RawTable {
   readonly columns?: readonly string[];
 }
 
-/** A price book as it stands in a file, before its rows are checked. */
+/** An office book as it stands in a file, before its rows are checked. */
 export interface RawBook {
   readonly name: RawCell;
   readonly asOf: RawCell;
@@ -33,7 +33,7 @@ export interface RawBook {
 const mostFaults = 40;
 
 /** Checks a book against its layout. Throws JobError with all faults, each with its place. */
-export function checkBook(raw: RawBook, layout: BookLayout, file: string): PriceBook {
+export function checkBook(raw: RawBook, layout: BookLayout, file: string): OfficeBook {
   const faults: string[] = [];
   const text = (given: RawCell, what: string, take: (text: string) => Taken): string => {
     const taken = take(typeof given === "string" ? given.trim() : "");
@@ -64,7 +64,7 @@ export function checkBook(raw: RawBook, layout: BookLayout, file: string): Price
   if (faults.length > 0) {
     const more = faults.length - mostFaults;
     const shown = more > 0 ? [...faults.slice(0, mostFaults), `and ${more} more.`] : faults;
-    throw new JobError("book-invalid", `The price book ${file} cannot be used:`, shown);
+    throw new JobError("book-invalid", `The office book ${file} cannot be used:`, shown);
   }
   return {
     name,

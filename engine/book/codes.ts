@@ -7,14 +7,14 @@ import { codeHolders } from "../template/code-holders.js";
 import type { InputDeclaration } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import { codeOf } from "./fill.js";
-import type { PriceBook } from "./price-book.js";
+import type { OfficeBook } from "./office-book.js";
 
 /**
- * Looks whether the codes that a job record gives are in the price book: those chosen from a
+ * Looks whether the codes that a job record gives are in the office book: those chosen from a
  * column of the book, and those by which its rows are copied. The template's own codes are left
  * to the checks of the bid. Throws JobError with row, code and the nearest that there is.
  */
-export function mustBeInBook(model: Model, job: JobRecord, book: PriceBook): void {
+export function mustBeInBook(model: Model, job: JobRecord, book: OfficeBook): void {
   const columns = columnsByInput(model);
   const faults = inputPlanOf(model).inputs.flatMap((input) => {
     const { cell } = input;
@@ -25,7 +25,7 @@ export function mustBeInBook(model: Model, job: JobRecord, book: PriceBook): voi
     const known = (book.tables[column.from] ?? []).map((row) => String(row[column.key] ?? ""));
     if (known.some((one) => codeOf(one) === codeOf(given))) return [];
     return [
-      `inputs.${cell.id} (${cell.declaration.label}) is "${given}", which is not in the ${column.from} of the price book "${book.name}".${suggestion(given, known)} Correct it, or add it to the book.`,
+      `inputs.${cell.id} (${cell.declaration.label}) is "${given}", which is not in the ${column.from} of the office book "${book.name}".${suggestion(given, known)} Correct it, or add it to the book.`,
     ];
   });
   if (faults.length === 0) return;
@@ -37,7 +37,7 @@ export interface BookColumn {
   readonly key: string;
 }
 
-/** The column of the price book in which an input's value must be, by the input's name. */
+/** The column of the office book in which an input's value must be, by the input's name. */
 export function columnsByInput(model: Model): Map<string, BookColumn> {
   const found = new Map<string, BookColumn>();
   for (const { block } of model.tables.values()) {

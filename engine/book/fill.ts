@@ -5,15 +5,15 @@ import type { BookRow } from "../template/book-layout.js";
 import { codeHolders } from "../template/code-holders.js";
 import { inUnit } from "../template/compile.js";
 import type { Model, Table } from "../template/model.js";
-import type { PriceBook } from "./price-book.js";
+import type { OfficeBook } from "./office-book.js";
 
-/** A row of the price book in the units of a model, by place among the book columns of its table. */
+/** A row of the office book in the units of a model, by place among the book columns of its table. */
 export interface FittedRow {
   readonly code: string;
   readonly values: readonly Value[];
 }
 
-/** A table that the price book fills, with the book's rows ready to be copied in. */
+/** A table that the office book fills, with the book's rows ready to be copied in. */
 export interface FittedTable {
   readonly name: string;
   readonly from: string;
@@ -26,11 +26,11 @@ export interface FittedTable {
   readonly rows: readonly FittedRow[];
 }
 
-const fitted = new WeakMap<Model, WeakMap<PriceBook, readonly FittedTable[]>>();
+const fitted = new WeakMap<Model, WeakMap<OfficeBook, readonly FittedTable[]>>();
 
-/** The tables of a model that a price book fills. Throws JobError where the book lacks one. */
-export function fittedTables(model: Model, book: PriceBook): readonly FittedTable[] {
-  const byBook = fitted.get(model) ?? new WeakMap<PriceBook, readonly FittedTable[]>();
+/** The tables of a model that an office book fills. Throws JobError where the book lacks one. */
+export function fittedTables(model: Model, book: OfficeBook): readonly FittedTable[] {
+  const byBook = fitted.get(model) ?? new WeakMap<OfficeBook, readonly FittedTable[]>();
   fitted.set(model, byBook);
   const known = byBook.get(book);
   if (known !== undefined) return known;
@@ -39,12 +39,12 @@ export function fittedTables(model: Model, book: PriceBook): readonly FittedTabl
   return made;
 }
 
-function fitTable(model: Model, table: Table, book: PriceBook): FittedTable[] {
+function fitTable(model: Model, table: Table, book: OfficeBook): FittedTable[] {
   const { from, rows: capacity } = table.block;
   if (from === undefined) return [];
   const rows = book.tables[from];
   if (rows === undefined) {
-    throw new JobError("book-lacks-table", `The price book "${book.name}" cannot be used:`, [
+    throw new JobError("book-lacks-table", `The office book "${book.name}" cannot be used:`, [
       `it has no table "${from}", which the template ${model.template.name} reads. Add a sheet of that name.`,
     ]);
   }
@@ -80,11 +80,11 @@ export const codeOf = (value: Value): string =>
   typeof value === "string" ? value.toLowerCase() : "";
 
 /**
- * Copies into a job's values the rows of the price book that its bid carries: all of a
+ * Copies into a job's values the rows of the office book that its bid carries: all of a
  * table, or those whose codes the job uses. A code that the book lacks is left out; the
  * bid's own checks say so. Throws JobError for a book that lacks a table or has too many rows.
  */
-export function fillBook(model: Model, values: Value[], book: PriceBook): void {
+export function fillBook(model: Model, values: Value[], book: OfficeBook): void {
   for (const table of fittedTables(model, book)) {
     putRows(table, carriedRows(table, values), values, book.name);
   }
@@ -112,7 +112,7 @@ export function putRows(
   book: string,
 ): void {
   if (rows.length > table.capacity) {
-    throw new JobError("book-too-long", `The price book "${book}" cannot be used:`, [
+    throw new JobError("book-too-long", `The office book "${book}" cannot be used:`, [
       `${rows.length} rows of "${table.from}" are wanted, but the bid holds ${table.capacity}. Take rows out that are not used.`,
     ]);
   }

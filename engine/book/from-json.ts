@@ -6,11 +6,11 @@ import type { RawCell } from "./cell.js";
 import type { RawBook, RawTable } from "./check.js";
 
 /**
- * A price book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.
+ * An office book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.
  * Throws RillbookError for a missing file, broken JSON or another shape.
  */
 export async function rawBookFromJson(path: string, layout: BookLayout): Promise<RawBook> {
-  const content = parsedJson(await readText(path, "price book"), path);
+  const content = parsedJson(await readText(path, "office book"), path);
   if (!isObject(content) || !isObject(content.tables)) {
     throw shapeError(path, 'it must be one object with "name", "asOf" and "tables"');
   }
@@ -38,4 +38,4 @@ const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
 const shapeError = (path: string, rule: string): RillbookError =>
-  new RillbookError("book-shape", `${path} is not a price book: ${rule}. Correct it there.`);
+  new RillbookError("book-shape", `${path} is not an office book: ${rule}. Correct it there.`);

@@ -15,7 +15,7 @@ export const aboutSheet = "About";
 export const aboutKeys = { name: "name", asOf: "as_of", about: "about" } as const;
 
 /**
- * A price book from a workbook: a sheet for each table, its column names in row 1, then a row
+ * An office book from a workbook: a sheet for each table, its column names in row 1, then a row
  * for each. Throws WorkbookRefused for a file that cannot be read safely.
  */
 export async function rawBookFromXlsx(path: string, layout: BookLayout): Promise<RawBook> {

@@ -9,52 +9,52 @@ import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
 import { mustBeInBook } from "./codes.js";
-import type { PriceBook } from "./price-book.js";
-import { readPriceBook } from "./read.js";
+import type { OfficeBook } from "./office-book.js";
+import { readOfficeBook } from "./read.js";
 import { valuesOf } from "./values.js";
 
 /** A job with all that its calculation needs. */
 export interface LoadedJob {
   readonly model: Model;
   readonly job: JobRecord;
-  readonly book: PriceBook;
-  /** Inputs, published and price-book values; formula cells still empty. */
+  readonly book: OfficeBook;
+  /** Inputs, published and office-book values; formula cells still empty. */
   readonly given: Value[];
   /** The paths of all that was read. */
   readonly files: readonly string[];
 }
 
 /**
- * Reads a job record, checks it, and reads the price book it names (or the one given).
+ * Reads a job record, checks it, and reads the office book it names (or the one given).
  * Throws RillbookError with what is wrong.
  */
 export async function loadJob(
   file: string,
   templates: readonly Template[],
-  prices?: string,
+  office?: string,
 ): Promise<LoadedJob> {
   const raw = await readJob(file, templates);
   const model = modelOf(raw.template, raw.units);
   const job = validateJob(model, raw.record, file);
-  const bookFile = await priceFile(file, job, prices);
-  const book = await readPriceBook(bookFile, raw.template.prices ?? []);
+  const bookFile = await bookFileOf(file, job, office);
+  const book = await readOfficeBook(bookFile, raw.template.office ?? []);
   const given = valuesOf(model, job, book);
   mustBeInBook(model, job, book);
   return { model, job, book, given, files: [file, bookFile] };
 }
 
-async function priceFile(file: string, job: JobRecord, asked: string | undefined) {
-  const path = asked ?? (job.prices === undefined ? undefined : resolve(dirname(file), job.prices));
+async function bookFileOf(file: string, job: JobRecord, asked: string | undefined) {
+  const path = asked ?? (job.office === undefined ? undefined : resolve(dirname(file), job.office));
   if (path !== undefined) {
     const found = await stat(path).catch(() => undefined);
     if (found !== undefined) return path;
     throw new RillbookError(
-      "prices-missing",
-      `The price book ${path} does not exist. Write one with "rillbook prices --new ${basename(path, extname(path))}.xlsx", or give another with --prices <file>.`,
+      "office-missing",
+      `The office book ${path} does not exist. Write one with "rillbook office --new ${basename(path, extname(path))}.xlsx", or give another with --office <file>.`,
     );
   }
   throw new RillbookError(
-    "prices-missing",
-    `${file} names no price book. Add "prices": "path" to it, or give --prices <file>.`,
+    "office-missing",
+    `${file} names no office book. Add "office": "path" to it, or give --office <file>.`,
   );
 }

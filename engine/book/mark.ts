@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import type { BookRow } from "../template/book-layout.js";
 
 /**
- * SHA-256 of what a price book says: its name, its day and its rows in their order. How a
+ * SHA-256 of what an office book says: its name, its day and its rows in their order. How a
  * file spells it does not count, so the .xlsx and the .json of one book have one mark.
  */
 export function bookMark(

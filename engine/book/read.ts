@@ -4,14 +4,14 @@ import type { BookLayout } from "../template/book-layout.js";
 import { checkBook } from "./check.js";
 import { rawBookFromJson } from "./from-json.js";
 import { rawBookFromXlsx } from "./from-xlsx.js";
-import type { PriceBook } from "./price-book.js";
+import type { OfficeBook } from "./office-book.js";
 
 /**
- * Reads the office's price book, .xlsx or .json, and checks every row.
+ * Reads the office book, .xlsx or .json, and checks every row.
  * Throws WorkbookRefused for a file that is no safe workbook, RillbookError for another kind
  * of file or broken JSON, JobError for what it holds: file, sheet, row, column, value and rule.
  */
-export async function readPriceBook(path: string, layout: BookLayout): Promise<PriceBook> {
+export async function readOfficeBook(path: string, layout: BookLayout): Promise<OfficeBook> {
   switch (extname(path).toLowerCase()) {
     case ".json":
       return checkBook(await rawBookFromJson(path, layout), layout, path);
@@ -20,7 +20,7 @@ export async function readPriceBook(path: string, layout: BookLayout): Promise<P
     default:
       throw new RillbookError(
         "book-kind",
-        `${path} is not a price book: its name must end in .xlsx or .json. Save it as .xlsx.`,
+        `${path} is not an office book: its name must end in .xlsx or .json. Save it as .xlsx.`,
       );
   }
 }

@@ -4,7 +4,7 @@ import { bookProperty } from "../output/kind.js";
 import type { BookColumn, BookLayout, BookTable } from "../template/book-layout.js";
 import { finishPackage } from "../workbook/write/package.js";
 import { aboutKeys, aboutSheet } from "./from-xlsx.js";
-import type { PriceBook } from "./price-book.js";
+import type { OfficeBook } from "./office-book.js";
 
 /** No clock time: the same book must give the same bytes. */
 const undated = new Date(Date.UTC(2000, 0, 1));
@@ -19,11 +19,11 @@ const onePageWide = {
 const spareRows = 200;
 
 /**
- * Writes a price book as an .xlsx for the office to keep: a sheet for each table with column
+ * Writes an office book as an .xlsx for the office to keep: a sheet for each table with column
  * names in a frozen first row, what each means as a note, and validation below.
  */
-export async function writePriceBook(
-  book: Pick<PriceBook, "name" | "asOf" | "about" | "tables">,
+export async function writeOfficeBook(
+  book: Pick<OfficeBook, "name" | "asOf" | "about" | "tables">,
   layout: BookLayout,
 ): Promise<Uint8Array> {
   const workbook = new exceljs.Workbook();
@@ -32,12 +32,12 @@ export async function writePriceBook(
   writeAbout(workbook, book, layout);
   for (const table of layout) writeTable(workbook, table, book.tables[table.name] ?? []);
   const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
-  return finishPackage(bytes, { [bookProperty]: "price book" });
+  return finishPackage(bytes, { [bookProperty]: "office book" });
 }
 
 function writeAbout(
   workbook: exceljs.Workbook,
-  { name, asOf, about }: Pick<PriceBook, "name" | "asOf" | "about">,
+  { name, asOf, about }: Pick<OfficeBook, "name" | "asOf" | "about">,
   layout: BookLayout,
 ): void {
   const sheet = workbook.addWorksheet(aboutSheet);
@@ -67,7 +67,7 @@ function writeAbout(
 function writeTable(
   workbook: exceljs.Workbook,
   table: BookTable,
-  rows: PriceBook["tables"][string],
+  rows: OfficeBook["tables"][string],
 ): void {
   const sheet = workbook.addWorksheet(table.sheet);
   sheet.views = [{ state: "frozen", xSplit: 1, ySplit: 1 }];

@@ -3,8 +3,8 @@ import { type Audit, auditWorkbook } from "../audit/audit.js";
 import { modelFor } from "../audit/identity.js";
 import { toldIdentity } from "../audit/lost-properties.js";
 import { auditMarkdown, auditText } from "../audit/report.js";
-import type { PriceBook } from "../book/price-book.js";
-import { readPriceBook } from "../book/read.js";
+import type { OfficeBook } from "../book/office-book.js";
+import { readOfficeBook } from "../book/read.js";
 import { plainValue } from "../job/plain-value.js";
 import { outputTo } from "../output/write.js";
 import { shownText } from "../text/shown.js";
@@ -19,23 +19,23 @@ export function auditCommand(context: Context): Command {
       "tell what was changed, overwritten or has gone stale in a workbook, and what its inputs stand on",
     )
     .argument("<workbook>", "a workbook written by rillbook, edited by anyone")
-    .option("--prices <file>", "price book, to hold each price against it")
+    .option("--office <file>", "office book, to hold each price against it")
     .option("--report <md>", "write the findings as a Markdown document")
     .option("--json", "tell the findings as JSON")
     .addHelpText(
       "after",
       "\nExit status: 0 nothing but what is to know; 1 findings; 2 the workbook cannot be read.\n\nExample:\n  rillbook audit garden-corner.xlsx --report audit.md",
     )
-    .action(async (file: string, options: { prices?: string; report?: string; json?: true }) => {
+    .action(async (file: string, options: { office?: string; report?: string; json?: true }) => {
       const content = await readWorkbookFile(file, { look: true });
       const report =
         options.report === undefined
           ? undefined
           : await outputTo(options.report, {
               kind: "report",
-              inputs: [file, ...(options.prices === undefined ? [] : [options.prices])],
+              inputs: [file, ...(options.office === undefined ? [] : [options.office])],
             });
-      const book = await priceBook(options.prices, content, context);
+      const book = await officeBook(options.office, content, context);
       const audit = await auditWorkbook(content, context.templates, book);
       context.status = audit.clean ? 0 : 1;
       await report?.write(shownText(auditMarkdown(audit, file)));
@@ -44,15 +44,15 @@ export function auditCommand(context: Context): Command {
     });
 }
 
-/** A price book is read by the layout of the template; without a template there is nothing to hold. */
-async function priceBook(
+/** An office book is read by the layout of the template; without a template there is nothing to hold. */
+async function officeBook(
   path: string | undefined,
   content: WorkbookContent,
   { templates }: Context,
-): Promise<PriceBook | undefined> {
+): Promise<OfficeBook | undefined> {
   const model = modelFor(toldIdentity(content).identity, templates);
   if (path === undefined || !("cells" in model)) return undefined;
-  return readPriceBook(path, model.template.prices ?? []);
+  return readOfficeBook(path, model.template.office ?? []);
 }
 
 function asJson({ identity, findings, clean, headline }: Audit, workbook: string): object {

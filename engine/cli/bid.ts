@@ -18,11 +18,11 @@ export function bidCommand(context: Context): Command {
     .description("write the bid of a job as a workbook of live formulas")
     .argument("<job>", "job record (JSON)")
     .requiredOption("-o, --output <xlsx>", "workbook to write")
-    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--office <file>", "office book, instead of the one the job names")
     .option("--json", "tell the result as JSON")
     .addHelpText("after", "\nExample:\n  rillbook bid garden-corner.json -o garden-corner.xlsx")
-    .action(async (file: string, options: { output: string; prices?: string; json?: true }) => {
-      const loaded = await loadJob(file, context.templates, options.prices);
+    .action(async (file: string, options: { output: string; office?: string; json?: true }) => {
+      const loaded = await loadJob(file, context.templates, options.office);
       const { model, given, job } = loaded;
       const output = await outputTo(options.output, {
         kind: "bid",
@@ -83,7 +83,7 @@ export function identityOf({ model, job, book }: LoadedJob): Identity {
     book: book.name,
     bookAsOf: book.asOf,
     bookMark: book.mark,
-    ...(job.prices === undefined ? {} : { prices: job.prices }),
+    ...(job.office === undefined ? {} : { office: job.office }),
     ...(job.trail === undefined ? {} : { trail: job.trail }),
   };
 }

@@ -40,7 +40,7 @@ export function compareCommand(context: Context): Command {
       "--office-changes",
       "put the office's own changes (margin, crew, prices) into its sum too",
     )
-    .option("--prices <file>", "price book for job records, instead of those they name")
+    .option("--office <file>", "office book for job records, instead of those they name")
     .option("--json", "the whole comparison as JSON")
     .addHelpText(
       "after",

@@ -9,7 +9,7 @@ import { tradeOf } from "../rerun/trade.js";
 import type { Context } from "./context.js";
 
 interface Options {
-  readonly prices?: string;
+  readonly office?: string;
   readonly output?: string;
   readonly templateVersion: "own" | "newest";
   readonly asOf?: string;
@@ -28,29 +28,29 @@ A folder is searched with all below it, for job records (.json) and workbooks (.
 in quotes is matched by rillbook: "jobs/**/2026-*.json". Old files are never changed.
 
 What a job cost before is read from a workbook as it was last calculated, and calculated for a
-job record under the price book that it names. Results are written line by line to a file beside
+job record under the office book that it names. Results are written line by line to a file beside
 the summary (rerun.jsonl for rerun.xlsx), whole also after Ctrl-C; --resume goes on from it, or begins.
 Exit status: 0 done; 1 files gave no result, cells are in error, checks fail that did not (or are not
 known to have), or the new book lacks items; 2 bad input or usage; 3 the two evaluators differ;
 4 stopped, by Ctrl-C or SIGTERM.
 
 Examples:
-  rillbook rerun jobs/ --prices 2027.xlsx -o rerun.xlsx
-  rillbook rerun jobs/ --prices 2027.xlsx --filter "price>=20000" --moved -o rerun.xlsx
+  rillbook rerun jobs/ --office 2027.xlsx -o rerun.xlsx
+  rillbook rerun jobs/ --office 2027.xlsx --filter "price>=20000" --moved -o rerun.xlsx
 
 In 16 parts that share nothing, here by GNU parallel, then put together:
-  seq 16 | parallel rillbook rerun jobs/ --prices 2027.xlsx --workers 1 --part {}/16 -o rerun.xlsx
+  seq 16 | parallel rillbook rerun jobs/ --office 2027.xlsx --workers 1 --part {}/16 -o rerun.xlsx
   rillbook rerun --join rerun.part-*.jsonl -o rerun.xlsx`;
 
-/** `rillbook rerun`: old jobs under a new price book. */
+/** `rillbook rerun`: old jobs under a new office book. */
 export function rerunCommand(context: Context): Command {
   return new Command("rerun")
-    .description("calculate old jobs again under a new price book, and tell what changed")
+    .description("calculate old jobs again under a new office book, and tell what changed")
     .argument(
       "<files...>",
       "job records, workbooks, folders or patterns; with --join, result files",
     )
-    .option("--prices <file>", "the new price book")
+    .option("--office <file>", "the new office book")
     .option("-o, --output <xlsx>", "summary workbook to write")
     .option("--json", "result lines as JSON to standard output")
     .addOption(
@@ -65,7 +65,7 @@ export function rerunCommand(context: Context): Command {
       [],
     )
     .option("--as-of <day>", "count quotes that end before this day as expired (default: today)")
-    .option("--moved", "split the change of each price by price-book item")
+    .option("--moved", "split the change of each price by office-book item")
     .option(
       "--sample <n>",
       "check one job in n by a second evaluator; 0: the first 3 only",
@@ -87,9 +87,9 @@ export function rerunCommand(context: Context): Command {
 const stopSignals = ["SIGINT", "SIGTERM"] as const;
 
 async function rerunFiles(context: Context, files: string[], options: Options): Promise<void> {
-  const { prices, output } = options;
-  if (prices === undefined) {
-    throw new RillbookError("prices-missing", "Name the new price book with --prices <file>.");
+  const { office, output } = options;
+  if (office === undefined) {
+    throw new RillbookError("office-missing", "Name the new office book with --office <file>.");
   }
   if (options.resume && output === undefined) {
     throw new RillbookError("output-missing", "--resume needs the -o <xlsx> of the stopped run.");
@@ -103,7 +103,7 @@ async function rerunFiles(context: Context, files: string[], options: Options): 
       context.templatesModule,
       {
         named: files,
-        prices,
+        office,
         ...(output === undefined ? {} : { output }),
         versions: options.templateVersion,
         asOf: options.asOf ?? today(),
@@ -172,9 +172,9 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
       `In ${count(totals.jobsFailingUnknown, "job")} without old figures ${count(failingUnknown, "check")} fail; whether they failed before is not known.\n`,
     );
   }
-  list(err, `The new price book lacks items of ${count(lacking.count, "job")}:`, lacking);
+  list(err, `The new office book lacks items of ${count(lacking.count, "job")}:`, lacking);
   if (totals.books.length > 0) {
-    say(`Left out, being price books: ${totals.books.join(", ")}\n`);
+    say(`Left out, being office books: ${totals.books.join(", ")}\n`);
   }
   if (totals.jobsInError > 0) {
     err(

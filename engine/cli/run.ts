@@ -7,7 +7,7 @@ import { bidCommand } from "./bid.js";
 import { compareCommand } from "./compare.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
-import { pricesCommand } from "./prices.js";
+import { officeCommand } from "./office.js";
 import { rerunCommand } from "./rerun.js";
 import { setCommand } from "./set.js";
 import { showCommand } from "./show.js";
@@ -66,7 +66,7 @@ export async function run(
     compareCommand,
     rerunCommand,
     weighCommand,
-    pricesCommand,
+    officeCommand,
     namesCommand,
   ]) {
     program.addCommand(command(context));

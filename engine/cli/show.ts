@@ -19,11 +19,11 @@ export function showCommand(context: Context): Command {
     .description("show the values of a job: all, or those named (a table by its name)")
     .argument("<job>", "job record or workbook")
     .argument("[names...]", `names of cells, columns (${result}) or tables (${table})`)
-    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--office <file>", "office book, instead of the one the job names")
     .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
     .addHelpText("after", `\nExample:\n  rillbook show garden-corner.json price ${figure} ${table}`)
-    .action(async (file: string, names: string[], options: { prices?: string; json?: true }) => {
-      const job = await openJob(file, context.templates, options.prices);
+    .action(async (file: string, names: string[], options: { office?: string; json?: true }) => {
+      const job = await openJob(file, context.templates, options.office);
       const { model, values } = job;
       const errors = rootErrors(model, values);
       if (errors.length > 0) context.status = 1;

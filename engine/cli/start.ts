@@ -14,7 +14,7 @@ interface Options {
   readonly job?: string;
   readonly template?: string;
   readonly units: UnitSystem;
-  readonly prices?: string;
+  readonly office?: string;
 }
 
 /** `rillbook start`: a new job record with every input, its unit, default and meaning. */
@@ -26,7 +26,7 @@ export function startCommand(context: Context): Command {
     .argument("<file>", "job record to write (JSON)")
     .option("--job <number>", "the job's number or name (default: the file's name)")
     .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
-    .option("--prices <file>", "price book of the job (default: price-book.xlsx beside it)")
+    .option("--office <file>", "office book of the job (default: office-book.xlsx beside it)")
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .addHelpText("after", "\nExample:\n  rillbook start hillside.json --job 2027-014")
     .action(async (file: string, options: Options) => {
@@ -34,17 +34,17 @@ export function startCommand(context: Context): Command {
       const template = newestTemplate(options.template, context.templates, "--template");
       const job = options.job ?? basename(file).replace(/\.json$/, "");
       const folder = dirname(resolve(file));
-      const book = resolve(options.prices ?? join(folder, "price-book.xlsx"));
-      const prices = relative(folder, book).replaceAll("\\", "/");
+      const book = resolve(options.office ?? join(folder, "office-book.xlsx"));
+      const named = relative(folder, book).replaceAll("\\", "/");
       const model = modelOf(template, options.units);
-      const record = validateJob(model, newJob(model, job, prices), file);
+      const record = validateJob(model, newJob(model, job, named), file);
       const plan = { kind: "record", inputs: [book] } as const;
       await writeNew(file, plan, recordText(record));
       const there = await stat(book).catch(() => undefined);
       const newBook = book.replace(/\.[^./\\]*$/, "");
       const hint =
         there === undefined
-          ? `The price book ${book} does not exist yet. Write one: rillbook prices --new ${newBook}.xlsx\n`
+          ? `The office book ${book} does not exist yet. Write one: rillbook office --new ${newBook}.xlsx\n`
           : "";
       context.out(
         `Written: ${file}\n${hint}Fill in "inputs" (null must be given, unless the guide says optional), then: rillbook bid ${file} -o bid.xlsx\n`,

@@ -20,7 +20,7 @@ export function traceCommand(context: Context): Command {
     .argument("<file>", "job record or workbook")
     .argument("<name>", `a cell (price), a cell in a row (${result}[2]) or a column (${result})`)
     .option("--depth <levels>", "levels of formulas to open", wholeNumber, 2)
-    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--office <file>", "office book, instead of the one the job names")
     .option("--json", "everything, as JSON")
     .addHelpText(
       "after",
@@ -30,9 +30,9 @@ export function traceCommand(context: Context): Command {
       async (
         file: string,
         name: string,
-        options: { depth: number; prices?: string; json?: true },
+        options: { depth: number; office?: string; json?: true },
       ) => {
-        const job = await openJob(file, context.templates, options.prices);
+        const job = await openJob(file, context.templates, options.office);
         const node = nodeFor(job, name.toLowerCase(), options.depth);
         if (options.json) {
           context.json(node, 2);

@@ -5,7 +5,7 @@ import type { InputValue } from "../template/declare.js";
 
 /** Origins that a person can state; the others are found out by the program. */
 export const statedOrigins: readonly OriginName[] = origins.filter(
-  (one) => one !== "changed in the workbook" && one !== "price book",
+  (one) => one !== "changed in the workbook" && one !== "office book",
 );
 
 export const fromOption = (): Option =>

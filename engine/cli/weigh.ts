@@ -14,7 +14,7 @@ import type { Context } from "./context.js";
 import { exampleOf } from "./example.js";
 
 interface Options {
-  readonly prices?: string;
+  readonly office?: string;
   readonly draws: number;
   readonly seed: number;
   readonly top: number;
@@ -29,28 +29,28 @@ input is named as ${input}[2]. Each ranged input is drawn by itself from a trian
 distribution between low and high with its peak at likely; the same seed gives the same draws.
 
 What moved the price since another record of the job (--since): each changed input and each
-changed row of the price book is put in alone, the others as they were; what is left of the whole
+changed row of the office book is put in alone, the others as they were; what is left of the whole
 change comes only from several of them together.
 
 Examples:
   rillbook weigh hillside.json
-  rillbook weigh hillside.json --since hillside-2026.json --since-prices 2026.xlsx`;
+  rillbook weigh hillside.json --since hillside-2026.json --since-office 2026.xlsx`;
 
 /** `rillbook weigh`: what a bid's price and cost hang on. */
 export function weighCommand(context: Context): Command {
   return new Command("weigh")
     .description("tell which inputs and prices move a bid most, and how its cost spreads")
     .argument("<job>", "job record (JSON)")
-    .option("--prices <file>", "price book, instead of the one the job names")
+    .option("--office <file>", "office book, instead of the one the job names")
     .option("--draws <n>", "draws of the simulation", whole, 10_000)
     .option("--seed <n>", "seed of the simulation", whole, 1)
     .option("--top <n>", "how many inputs and prices to show", whole, 20)
     .option("--since <job>", "what moved the price since this other record of the job")
-    .option("--since-prices <file>", "the price book of that other record")
+    .option("--since-office <file>", "the office book of that other record")
     .option("--json", "as JSON")
     .addHelpText("after", help(exampleOf(context)))
     .action(async (file: string, options: Options) => {
-      const loaded = await loadJob(file, context.templates, options.prices);
+      const loaded = await loadJob(file, context.templates, options.office);
       const weighed = weigh(loaded, options.draws, options.seed);
       const moved =
         options.since === undefined

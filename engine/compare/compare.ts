@@ -28,7 +28,7 @@ export interface Comparison {
   readonly a: OpenedJob;
   readonly b: OpenedJob;
   readonly inputs: readonly InputChange[];
-  /** Lines of the price book that both or either carry, by code. */
+  /** Lines of the office book that both or either carry, by code. */
   readonly prices: readonly PriceChange[];
   readonly headline: readonly Change[];
   /** The sections of the price, changed or not; empty where the template names none. */

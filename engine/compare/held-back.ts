@@ -33,7 +33,7 @@ export function officeChanges({ a, b, inputs, prices }: Comparison): OfficeChang
       ...own.map(
         ({ id, label, oldShown, newShown }) => `${label} (${id}) ${oldShown} to ${newShown}`,
       ),
-      ...(prices.length === 0 ? [] : [`${priced} of the price book`]),
+      ...(prices.length === 0 ? [] : [`${priced} of the office book`]),
     ],
     without: calculate(b.model, given),
   };

@@ -3,7 +3,7 @@ import type { Value } from "../formula/value.js";
 import { shown } from "../job/shown-value.js";
 import { columnOf, type Table } from "../template/model.js";
 
-/** A figure of a price-book line that changed, came or went. */
+/** A figure of an office-book line that changed, came or went. */
 export interface PriceChange {
   readonly table: string;
   readonly code: string;
@@ -13,7 +13,7 @@ export interface PriceChange {
   readonly newShown: string;
 }
 
-/** The lines of the price book that differ, told apart by their code whatever row they stand in. */
+/** The lines of the office book that differ, told apart by their code whatever row they stand in. */
 export function priceChanges(a: OpenedJob, b: OpenedJob): PriceChange[] {
   return [...b.model.tables.values()].flatMap((table) => {
     const before = a.model.tables.get(table.name);
@@ -60,7 +60,7 @@ function changesOf(
 ): PriceChange[] {
   if (old === undefined || now === undefined) {
     const [oldShown, newShown] = old === undefined ? ["not in it", "new"] : ["in it", "left out"];
-    return [{ table, code, label: "Line of the price book", oldShown, newShown }];
+    return [{ table, code, label: "Line of the office book", oldShown, newShown }];
   }
   return [...now].flatMap(([key, { label, value, shown: newShown }]) => {
     const before = old.get(key);

@@ -17,7 +17,7 @@ export function comparisonMarkdown(comparison: Comparison, order: ChangeOrder): 
       ["Input", "Was", "Is", "Why"],
       ...inputs.map((one) => [name(one), one.oldShown, one.newShown, reasonText(one.reason)]),
     ]),
-    section("Price book", prices, [
+    section("Office book", prices, [
       ["Line", "What", "Was", "Is"],
       ...prices.map((one) => [`${one.table} ${one.code}`, one.label, one.oldShown, one.newShown]),
     ]),

@@ -99,7 +99,7 @@ function writeOffice(sheet: Worksheet, comparison: Comparison, order: ChangeOrde
     }),
   );
   part(
-    "Price book",
+    "Office book",
     ["Line", "Was", "Is", "", "What"],
     prices.map(({ table, code, label, oldShown, newShown }) => () => {
       page.row([`${table} ${code}`, oldShown, newShown, null, label]);

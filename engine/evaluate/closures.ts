@@ -16,7 +16,7 @@ export type BulkEvaluator = (values: Value[]) => void;
  * The rows of a column share one function.
  *
  * The evaluator takes a list with a value for each cell of the model (by index; inputs,
- * published and price-book cells given, formula cells of any content) and overwrites the
+ * published and office-book cells given, formula cells of any content) and overwrites the
  * formula cells, all or those of `order`. An error becomes the value of its cell, with the
  * cell it arose in.
  */

@@ -91,7 +91,7 @@ export function hasOwnRows({ data, filled, columns }: TableBlock): boolean {
   return data !== undefined && filled !== undefined && first?.kind === "input";
 }
 
-/** Choices from a price-book or calculated column are known only later: the bid's own checks look at them. */
+/** Choices from an office-book or calculated column are known only later: the bid's own checks look at them. */
 function choiceOf(model: Model, cell: Cell, { choices }: InputDeclaration): PlannedChoice[] {
   if (typeof choices !== "string") return [];
   const [tableName = "", key = ""] = choices.split(".");

@@ -43,10 +43,18 @@ export function rawJob(text: string, templates: readonly Template[], file: strin
   const { template, version, units } = record as Record<string, unknown>;
   return {
     file,
-    record,
+    record: withOfficeBook(record as Record<string, unknown>),
     template: templateFor(template, version, templates, file),
     units: systemFor(units, file),
   };
+}
+
+/** The office book was a price book once, which older records name by `prices`. */
+function withOfficeBook(record: Record<string, unknown>): Record<string, unknown> {
+  if (!("prices" in record) || "office" in record) return record;
+  return Object.fromEntries(
+    Object.entries(record).map(([key, value]) => [key === "prices" ? "office" : key, value]),
+  );
 }
 
 /** Commands that want a record, given a workbook. */

@@ -2,7 +2,7 @@ import { type Taken, takenLine, takenText } from "../text/taken.js";
 
 /** A value of a record lies no deeper: inputs, table, row, column. */
 const deepest = 4;
-const oneLine = new Set(["job", "prices"]);
+const oneLine = new Set(["job", "office"]);
 
 /** What is wrong with a text of a record, by the place that JSON pointers name. */
 export interface TextFault {

@@ -27,8 +27,8 @@ export interface JobRecord {
   readonly units: UnitSystem;
   /** Free words about the record; says so where the job is invented. */
   readonly about?: string;
-  /** Path of the price book, from the folder of the record. */
-  readonly prices?: string;
+  /** Path of the office book, from the folder of the record. */
+  readonly office?: string;
   readonly inputs: InputValues;
   /** Low, likely and high values of inputs that are not sure, by name: `lift`, `runs.length[2]`. */
   readonly ranges?: Readonly<Record<string, Range>>;

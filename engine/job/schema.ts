@@ -44,7 +44,7 @@ export function jobSchema(model: Model): Schema {
       version: { const: template.version },
       units: { const: system },
       about: { type: "string", maxLength: longestText },
-      prices: { type: "string", description: "Path of the price book, from this file's folder." },
+      office: { type: "string", description: "Path of the office book, from this file's folder." },
       inputs: { type: "object", additionalProperties: false, properties: inputs },
       ranges: {
         type: "object",

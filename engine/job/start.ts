@@ -10,7 +10,7 @@ import type { JobRecord, RowValues } from "./record.js";
  * A new job record for a template: every input with its default (null where it must
  * be given), the rows that tables open with, and a guide to what each means.
  */
-export function newJob(model: Model, job: string, prices = "price-book.xlsx"): JobRecord {
+export function newJob(model: Model, job: string, office = "office-book.xlsx"): JobRecord {
   const inputs: Record<string, InputValue | null | RowValues[]> = {};
   const guide: Record<string, unknown> = {};
   for (const { block } of model.placed) {
@@ -46,7 +46,7 @@ export function newJob(model: Model, job: string, prices = "price-book.xlsx"): J
     template: name,
     version,
     units: model.system,
-    prices,
+    office,
     inputs,
     guide,
     trail: [],

@@ -7,7 +7,7 @@ import { JobError } from "./job-error.js";
 import type { JobRecord } from "./record.js";
 
 /**
- * The list of values of a job before calculation, without the price book's rows: inputs (as given, or
+ * The list of values of a job before calculation, without the office book's rows: inputs (as given, or
  * their default) and published figures, by the index of the cell; all else is null. Throws JobError for
  * a missing input or an unknown choice.
  */

@@ -7,7 +7,7 @@ import { WorkbookRefused } from "../workbook/read/refused.js";
 /** Everything that a command writes, and the endings of names that say so. */
 export const outputKinds = {
   bid: { means: "a bid workbook", endings: [".xlsx"] },
-  book: { means: "a price book", endings: [".xlsx"] },
+  book: { means: "an office book", endings: [".xlsx"] },
   comparison: { means: "a comparison or change order", endings: [".xlsx"] },
   "comparison text": { means: "a comparison or change order in Markdown", endings: [".md"] },
   report: { means: "an audit report", endings: [".md"] },

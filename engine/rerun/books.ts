@@ -1,18 +1,18 @@
-import type { PriceBook } from "../book/price-book.js";
+import type { OfficeBook } from "../book/office-book.js";
 
 /** An office has a few books; more than these are read again when they come back. */
 const kept = 8;
 
 /**
- * The price books that old job records name, read once each. A book that cannot be read
+ * The office books that old job records name, read once each. A book that cannot be read
  * gives the reason instead.
  */
 export class Books {
-  readonly #known = new Map<string, Promise<PriceBook | string>>();
+  readonly #known = new Map<string, Promise<OfficeBook | string>>();
 
-  constructor(private readonly read: (path: string) => Promise<PriceBook>) {}
+  constructor(private readonly read: (path: string) => Promise<OfficeBook>) {}
 
-  get(path: string): Promise<PriceBook | string> {
+  get(path: string): Promise<OfficeBook | string> {
     const known = this.#known.get(path);
     if (known !== undefined) return known;
     const oldest = this.#known.keys().next();
@@ -22,7 +22,7 @@ export class Books {
     return reading;
   }
 
-  async #read(path: string): Promise<PriceBook | string> {
+  async #read(path: string): Promise<OfficeBook | string> {
     try {
       return await this.read(path);
     } catch (error) {

@@ -1,10 +1,10 @@
 import { carriedCodes, codeOf, fillBook, fittedTables } from "../book/fill.js";
-import type { PriceBook } from "../book/price-book.js";
+import type { OfficeBook } from "../book/office-book.js";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 
-/** The codes that a job uses and a price book has no row for, as the job writes them. */
-export function lackingCodes(model: Model, values: readonly Value[], book: PriceBook): string[] {
+/** The codes that a job uses and an office book has no row for, as the job writes them. */
+export function lackingCodes(model: Model, values: readonly Value[], book: OfficeBook): string[] {
   const lacking = fittedTables(model, book).flatMap((table) => {
     const known = new Set(table.rows.map(({ code }) => code));
     return carriedCodes(table, values).filter((code) => !known.has(codeOf(code)));
@@ -13,18 +13,18 @@ export function lackingCodes(model: Model, values: readonly Value[], book: Price
 }
 
 /**
- * The values of a job under a price book to which the rows that it lacks come from another one:
+ * The values of a job under an office book to which the rows that it lacks come from another one:
  * what differs then is due to the missing rows. Undefined where the other book lacks them too.
  */
 export function withRowsOf(
   model: Model,
   values: readonly Value[],
-  book: PriceBook,
-  other: PriceBook,
+  book: OfficeBook,
+  other: OfficeBook,
 ): Value[] | undefined {
   const joined = {
     ...book,
-    tables: { ...book.tables } as Record<string, PriceBook["tables"][string]>,
+    tables: { ...book.tables } as Record<string, OfficeBook["tables"][string]>,
   };
   for (const { from, usedBy } of fittedTables(model, book)) {
     const rows = book.tables[from] ?? [];

@@ -50,7 +50,7 @@ export interface JobLine extends OfFile {
     readonly roots: readonly { readonly name: string; readonly error: string }[];
   };
   readonly expired: readonly { readonly code: string; readonly goodUntil: string }[];
-  /** Codes without a row in the new price book, and the checks that fail only for that. */
+  /** Codes without a row in the new office book, and the checks that fail only for that. */
   readonly missing?: { readonly codes: readonly string[]; readonly checks: readonly string[] };
   /** Inputs that the newer template does not have. */
   readonly leftOut?: readonly string[];
@@ -63,7 +63,7 @@ export interface Figures {
   readonly cost: number | string;
   /** By label. */
   readonly sections: Readonly<Record<string, number | string>>;
-  readonly from: "workbook" | "own price book" | "new price book";
+  readonly from: "workbook" | "own office book" | "new office book";
   readonly book?: { readonly name: string; readonly mark: string };
 }
 
@@ -92,7 +92,7 @@ export interface ErrorLine extends OfFile {
 export interface SkippedLine extends OfFile {
   readonly line: "skipped";
   readonly job: string;
-  readonly because?: "price book";
+  readonly because?: "office book";
 }
 
 /** The last line of a run that came to its end. */

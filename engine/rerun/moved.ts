@@ -5,7 +5,7 @@ import { inputPlanOf } from "../job/input-plan.js";
 import type { Model } from "../template/model.js";
 import type { Moved } from "./lines.js";
 
-/** One thing that changed: an input, or a row of the price book. */
+/** One thing that changed: an input, or a row of the office book. */
 interface Change {
   readonly item: string;
   readonly cells: readonly (readonly [index: number, value: Value])[];
@@ -13,9 +13,9 @@ interface Change {
 
 /**
  * What moved a cell (the price) between two lists of given values of one model: each changed
- * input and price-book row put in alone, the others as they were. What is left of the whole
+ * input and office-book row put in alone, the others as they were. What is left of the whole
  * change (`together`) comes only from several changes meeting, as price and quantity do.
- * `tables` are those that the price book fills. Undefined where either value is no number.
+ * `tables` are those that the office book fills. Undefined where either value is no number.
  */
 export function whatMoved(
   model: Model,

@@ -13,15 +13,15 @@ export interface OldJob {
   /** The model of the version it was made with. */
   readonly model: Model;
   /**
-   * Its inputs for that model or another version of it, price-book cells blank; and the
+   * Its inputs for that model or another version of it, office-book cells blank; and the
    * names of inputs that the other version does not have. Throws JobError.
    */
   readonly inputs: (model: Model) => { readonly values: Value[]; readonly leftOut: string[] };
-  /** The path of the price book that the record names. */
-  readonly prices?: string;
+  /** The path of the office book that the record names. */
+  readonly office?: string;
   /** What a workbook says of itself, as it was last calculated. */
   readonly said?: Said;
-  /** The inputs of a workbook with the price-book rows that it carries, where asked for. */
+  /** The inputs of a workbook with the office-book rows that it carries, where asked for. */
   readonly priced?: readonly Value[];
 }
 

@@ -19,7 +19,7 @@ export function oldRecord(text: string, file: string, templates: readonly Templa
     job: job.job,
     model,
     inputs: (wanted) => inputsFor(wanted, model, job, file),
-    ...(job.prices === undefined ? {} : { prices: resolve(dirname(file), job.prices) }),
+    ...(job.office === undefined ? {} : { office: resolve(dirname(file), job.office) }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { fillBook, fittedTables } from "../book/fill.js";
-import type { PriceBook } from "../book/price-book.js";
+import type { OfficeBook } from "../book/office-book.js";
 import { RillbookError } from "../errors.js";
 import { calculateFast, firstDifference } from "../evaluate/calculate.js";
 import { Cone } from "../evaluate/cone.js";
@@ -13,8 +13,8 @@ import { type Filter, passes } from "./filter.js";
 import { lackingCodes, someCodes, withRowsOf } from "./lacking.js";
 import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
+import { isOfficeBook } from "./office-book-file.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
-import { isPriceBook } from "./price-book-file.js";
 import { oldRecord } from "./record-job.js";
 import { expiredQuotes, failing, figuresOf, inError } from "./role-plan.js";
 import type { Trade } from "./trade.js";
@@ -22,7 +22,7 @@ import { oldWorkbook } from "./workbook-job.js";
 
 /** What every job of a run is asked. Plain data: it goes to worker threads. */
 export interface Asked {
-  readonly book: PriceBook;
+  readonly book: OfficeBook;
   readonly versions: "own" | "newest";
   /** Serial number of the day that quotes are held against. */
   readonly day: number;
@@ -49,8 +49,8 @@ interface Before {
   readonly figures: JobLine["before"];
   readonly given?: readonly Value[];
   readonly passed?: ReadonlySet<string>;
-  /** The price book that the record names. */
-  readonly book?: PriceBook;
+  /** The office book that the record names. */
+  readonly book?: OfficeBook;
 }
 
 /** Reruns one job after another: what is worked out for a template or a book is kept between them. */
@@ -74,7 +74,7 @@ export class Rerunner {
       mark = content.mark;
       if (mark === task.done) return { same: true };
       const old = this.#old(task.file, content.bytes);
-      if (old === "price book") {
+      if (old === "office book") {
         const { file } = task;
         return { line: { line: "skipped", file, mark, job: "", because: old } };
       }
@@ -98,14 +98,14 @@ export class Rerunner {
     this.#judges.clear();
   }
 
-  #old(file: string, bytes: Buffer): OldJob | "price book" {
+  #old(file: string, bytes: Buffer): OldJob | "office book" {
     const { templates } = this.trade;
     try {
       return isWorkbook(file)
         ? oldWorkbook(bytes, file, templates, this.asked.moved)
         : oldRecord(bytes.toString("utf8"), file, templates);
     } catch (error) {
-      if (isPriceBook(bytes, isWorkbook(file))) return "price book";
+      if (isOfficeBook(bytes, isWorkbook(file))) return "office book";
       throw error;
     }
   }
@@ -146,7 +146,7 @@ export class Rerunner {
       before: before.figures,
       now: {
         ...figuresOf(roles, ({ index }) => values[index] as Value),
-        from: "new price book",
+        from: "new office book",
       },
       failing: failed
         .filter(({ name }) => !(before.passed !== undefined && !before.passed.has(name)))
@@ -184,9 +184,9 @@ export class Rerunner {
       const { figures, passed } = old.said;
       return { figures, passed, ...(old.priced === undefined ? {} : { given: old.priced }) };
     }
-    if (old.prices === undefined) return { figures: { unknown: "it names no price book" } };
-    const book = await this.#books.get(old.prices);
-    if (typeof book === "string") return { figures: { unknown: `its price book: ${book}` } };
+    if (old.office === undefined) return { figures: { unknown: "it names no office book" } };
+    const book = await this.#books.get(old.office);
+    if (typeof book === "string") return { figures: { unknown: `its office book: ${book}` } };
     const { values: given } = old.inputs(old.model);
     try {
       fillBook(old.model, given, book);
@@ -198,13 +198,13 @@ export class Rerunner {
     const roles = rolesOf(old.model);
     const lacking = lackingCodes(old.model, given, book);
     if (lacking.length > 0 && this.#matters(old.model, given, values, book, this.asked.book)) {
-      const unknown = `its price book ${book.name} has no row for ${someCodes(lacking)}`;
+      const unknown = `its office book ${book.name} has no row for ${someCodes(lacking)}`;
       return { figures: { unknown }, book };
     }
     const failed = new Set(failing(roles, values).map(({ name }) => name));
     const figures: Figures = {
       ...figuresOf(roles, ({ index }) => values[index] as Value),
-      from: "own price book",
+      from: "own office book",
       book: { name: book.name, mark: book.mark },
     };
     const passed = new Set(roles.checks.map(({ name }) => name).filter((one) => !failed.has(one)));
@@ -212,7 +212,7 @@ export class Rerunner {
   }
 
   /**
-   * Codes that the new price book has no row for, where that makes a difference, and the checks that
+   * Codes that the new office book has no row for, where that makes a difference, and the checks that
    * fail only for it: those that hold with the old book's rows. Undefined where nothing is missing.
    */
   #missing(
@@ -231,13 +231,13 @@ export class Rerunner {
     return { codes, checks: names(values).filter((name) => !still.has(name)) };
   }
 
-  /** Do rows that a price book lacks make a difference? Where nobody has them, a bid that does not stand says so. */
+  /** Do rows that an office book lacks make a difference? Where nobody has them, a bid that does not stand says so. */
   #matters(
     model: Model,
     given: readonly Value[],
     values: readonly Value[],
-    book: PriceBook,
-    other: PriceBook | undefined,
+    book: OfficeBook,
+    other: OfficeBook | undefined,
   ): boolean {
     const filled = other && withRowsOf(model, given, book, other);
     const looked = (of: readonly Value[]) =>

@@ -1,7 +1,7 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { PriceBook } from "../book/price-book.js";
+import type { OfficeBook } from "../book/office-book.js";
 import { RillbookError } from "../errors.js";
 import { serialOf } from "../job/date.js";
 import { judged, mustBeFile } from "../output/judge.js";
@@ -25,8 +25,8 @@ import { inThisThread, inThreads } from "./workers.js";
 export interface RerunOptions {
   /** Files, folders, patterns. */
   readonly named: readonly string[];
-  /** Path of the new price book. */
-  readonly prices: string;
+  /** Path of the new office book. */
+  readonly office: string;
   /** Path of the summary workbook; the result lines stand beside it. Without it nothing is kept. */
   readonly output?: string;
   readonly versions: "own" | "newest";
@@ -65,10 +65,10 @@ export interface Outcome {
 }
 
 /**
- * Calculates old jobs again under a new price book. Nothing in the old files is changed; what
+ * Calculates old jobs again under a new office book. Nothing in the old files is changed; what
  * is wrong with one job is its result and stops no other.
  * @param templatesModule URL of a module that exports `templates`, for worker threads; without it all is done in this thread
- * Throws RillbookError for a price book that cannot be read, names that find nothing, outputs
+ * Throws RillbookError for an office book that cannot be read, names that find nothing, outputs
  * that cannot be written, and where the two evaluators differ.
  */
 export async function rerun(
@@ -80,7 +80,7 @@ export async function rerun(
   const filters = options.filters.map(filterOf);
   mustKnowFilters(filters, trade.templates);
   const place = await placeFor(options);
-  const book = await trade.readBook(options.prices);
+  const book = await trade.readBook(options.office);
   const asked = askedOf(options, book, filters);
   const run = runLine(options, book);
   const { output } = options;
@@ -115,13 +115,13 @@ export async function rerun(
 /** Looks at what the run writes before it begins. Gives the summary, where one is written. */
 async function placeFor({
   named,
-  prices,
+  office,
   output,
   part,
   resume,
 }: RerunOptions): Promise<Output | undefined> {
   if (output === undefined) return undefined;
-  const plan = { inputs: [prices, ...named] };
+  const plan = { inputs: [office, ...named] };
   const summary = await outputTo(output, { ...plan, kind: "summary" });
   const lines = linesPath(output, part);
   // lines to go on with are read, and what is wrong with them is told, before they grow
@@ -136,7 +136,7 @@ export function linesPath(output: string, part?: Part): string {
   return part === undefined ? `${name}.jsonl` : `${name}.part-${part.part}-of-${part.of}.jsonl`;
 }
 
-function askedOf(options: RerunOptions, book: PriceBook, filters: readonly Filter[]): Asked {
+function askedOf(options: RerunOptions, book: OfficeBook, filters: readonly Filter[]): Asked {
   const day = serialOf(options.asOf);
   if (day === undefined) {
     throw new RillbookError(
@@ -147,7 +147,7 @@ function askedOf(options: RerunOptions, book: PriceBook, filters: readonly Filte
   return { book, versions: options.versions, day, filters, moved: options.moved };
 }
 
-function runLine(options: RerunOptions, { name, asOf, mark }: PriceBook): RunLine {
+function runLine(options: RerunOptions, { name, asOf, mark }: OfficeBook): RunLine {
   return {
     line: "run",
     rillbook: 1,
@@ -160,7 +160,7 @@ function runLine(options: RerunOptions, { name, asOf, mark }: PriceBook): RunLin
   };
 }
 
-/** The job files, without what the run itself writes. A price book among them is a result: left out, with its name. */
+/** The job files, without what the run itself writes. An office book among them is a result: left out, with its name. */
 async function filesFor(options: RerunOptions, lines: string | undefined): Promise<string[]> {
   const { named, output, part } = options;
   const own = [output, lines].filter((path) => path !== undefined);

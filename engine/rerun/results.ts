@@ -45,7 +45,7 @@ export class Results {
         else {
           const job = line.line === "job" ? line.job : "";
           const judged = line.judged ?? false;
-          const isBook = line.line === "skipped" && line.because === "price book";
+          const isBook = line.line === "skipped" && line.because === "office book";
           latest.set(line.file, {
             file: line.file,
             kind: line.line,
@@ -63,12 +63,12 @@ export class Results {
     return new Results(runs, ends, entries, sharedJobs(entries));
   }
 
-  /** How many results there are of a kind; price books among the files are none. */
+  /** How many results there are of a kind; office books among the files are none. */
   count(kind: ResultLine["line"]): number {
     return this.entries.filter((entry) => entry.kind === kind && !entry.isBook).length;
   }
 
-  /** The price books that lay among the jobs. */
+  /** The office books that lay among the jobs. */
   books(): string[] {
     return this.entries.filter(({ isBook }) => isBook).map(({ file }) => file);
   }

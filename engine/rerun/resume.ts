@@ -52,7 +52,7 @@ export async function leftBy(path: string, asked: RunLine): Promise<Left | undef
 /** Throws RillbookError naming the first thing in which two runs differ. */
 export function mustAgree(one: RunLine, other: RunLine, path: string): void {
   const things = [
-    ["the price book's mark", one.book.mark, other.book.mark],
+    ["the office book's mark", one.book.mark, other.book.mark],
     ["--template-version", one.versions, other.versions],
     ["--as-of", one.asOf, other.asOf],
     ["--filter", one.filters.join(" "), other.filters.join(" ")],

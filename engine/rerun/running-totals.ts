@@ -51,7 +51,7 @@ export interface Totals {
   /** Jobs whose old price is not known, and those whose items the new book lacks: how many, and the first ones. */
   readonly unpriced: Told;
   readonly lacking: Told;
-  /** Price books that lay among the jobs. */
+  /** Office books that lay among the jobs. */
   readonly books: readonly string[];
   readonly mustNewlyFailing: number;
   /** Jobs in which a cell holds an error. */

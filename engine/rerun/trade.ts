@@ -1,17 +1,17 @@
-import type { PriceBook } from "../book/price-book.js";
-import { readPriceBook } from "../book/read.js";
+import type { OfficeBook } from "../book/office-book.js";
+import { readOfficeBook } from "../book/read.js";
 import type { Template } from "../template/template.js";
 
-/** What a trade brings to the engine: its templates, old versions too, and how its price book is read. */
+/** What a trade brings to the engine: its templates, old versions too, and how its office book is read. */
 export interface Trade {
   readonly templates: readonly Template[];
-  /** Reads and checks a price book. Throws RillbookError. */
-  readonly readBook: (path: string) => Promise<PriceBook>;
+  /** Reads and checks an office book. Throws RillbookError. */
+  readonly readBook: (path: string) => Promise<OfficeBook>;
 }
 
-/** A trade by its templates; the newest template that reads a price book says how it is laid out. */
+/** A trade by its templates; the newest template that reads an office book says how it is laid out. */
 export function tradeOf(templates: readonly Template[]): Trade {
   const newest = [...templates].sort((a, b) => b.version - a.version);
-  const layout = newest.find(({ prices }) => prices !== undefined)?.prices ?? [];
-  return { templates, readBook: (path) => readPriceBook(path, layout) };
+  const layout = newest.find(({ office }) => office !== undefined)?.office ?? [];
+  return { templates, readBook: (path) => readOfficeBook(path, layout) };
 }

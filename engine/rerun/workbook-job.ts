@@ -140,7 +140,7 @@ function givenValues(model: Model, content: WorkbookContent, found: Found, file:
 const bookCells = (model: Model): Cell[] =>
   model.cells.filter(({ declaration }) => declaration.kind === "book");
 
-/** The inputs with the price-book rows that the workbook carries. */
+/** The inputs with the office-book rows that the workbook carries. */
 function pricedValues(
   model: Model,
   inputs: readonly Value[],

@@ -55,7 +55,7 @@ function inputNamed(model: Model, name: string): Cell {
     );
   }
   if (cell !== undefined) {
-    const what = cell.declaration.kind === "book" ? "from the price book" : "a formula or fixed";
+    const what = cell.declaration.kind === "book" ? "from the office book" : "a formula or fixed";
     throw new RillbookError(
       "name-no-input",
       `${name} (${cell.declaration.label}) is ${what}, and only inputs can be set. "rillbook names" lists the inputs.`,

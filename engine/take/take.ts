@@ -135,12 +135,12 @@ function mustBeSameJob(
   }
 }
 
-function freshRecord(model: Model, { job = "", about, prices }: WorkbookIdentity): JobRecord {
-  const { prices: _, ...fresh } = newJob(model, job);
+function freshRecord(model: Model, { job = "", about, office }: WorkbookIdentity): JobRecord {
+  const { office: _, ...fresh } = newJob(model, job);
   return {
     ...fresh,
     ...(about === undefined ? {} : { about }),
-    ...(prices === undefined ? {} : { prices }),
+    ...(office === undefined ? {} : { office }),
   };
 }
 

@@ -1,12 +1,12 @@
 import type { InputValue } from "./declare.js";
 
-/** A row of the price book, by column; absent cells are blank. */
+/** A row of the office book, by column; absent cells are blank. */
 export type BookRow = Readonly<Record<string, InputValue>>;
 
-/** What a column of the price book may hold. A code is text without spaces or wildcards. */
+/** What a column of the office book may hold. A code is text without spaces or wildcards. */
 export type BookKind = "code" | "text" | "number" | "date" | "yesno";
 
-/** One column of a table of the price book: declared once, for reader and writer. */
+/** One column of a table of the office book: declared once, for reader and writer. */
 export interface BookColumn {
   readonly key: string;
   readonly kind: BookKind;
@@ -19,7 +19,7 @@ export interface BookColumn {
   readonly choices?: readonly string[];
 }
 
-/** A table of the price book. Rows are told apart by the column `code`. */
+/** A table of the office book. Rows are told apart by the column `code`. */
 export interface BookTable {
   readonly name: string;
   /** The worksheet that holds it. */
@@ -32,5 +32,5 @@ export interface BookTable {
   readonly rule?: (row: BookRow) => string | undefined;
 }
 
-/** The tables of a trade's price book. */
+/** The tables of a trade's office book. */
 export type BookLayout = readonly BookTable[];

@@ -7,7 +7,7 @@ interface Declared {
 }
 
 /**
- * The names that hold codes of a table which the price book fills: those of its `usedBy`, and the
+ * The names that hold codes of a table which the office book fills: those of its `usedBy`, and the
  * inputs that say so themselves by `codeOf`. Undefined where nothing holds them, so that the whole
  * table is copied.
  */

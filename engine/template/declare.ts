@@ -33,7 +33,7 @@ export interface InputDeclaration extends Common {
   readonly optional?: boolean;
   /** The values to choose from: texts, or a column such as `looks.name`. */
   readonly choices?: readonly string[] | string;
-  /** Holds a code of this table of the price book: the rows that such inputs name go into the bid. */
+  /** Holds a code of this table of the office book: the rows that such inputs name go into the bid. */
   readonly codeOf?: string;
 }
 
@@ -69,7 +69,7 @@ export interface PublishedDeclaration extends Common {
   readonly value?: InputValue;
 }
 
-/** A figure copied from the office's price book. */
+/** A figure copied from the office book. */
 export interface BookDeclaration extends Common {
   readonly kind: "book";
 }
@@ -185,11 +185,11 @@ export interface TableBlock {
   readonly filled?: string;
   /** A table of the same rows, whose columns can be named as this one's own. */
   readonly beside?: string;
-  /** The published rows (US units), or the price book's table that fills the `book` columns. */
+  /** The published rows (US units), or the office book's table that fills the `book` columns. */
   readonly data?: readonly Readonly<Record<string, InputValue>>[];
   readonly from?: string;
   /**
-   * Copy only the rows of the price book whose `code` one of these names holds, or an input that
+   * Copy only the rows of the office book whose `code` one of these names holds, or an input that
    * is `codeOf` the same table; all rows, where nothing holds its codes.
    */
   readonly usedBy?: readonly string[];

@@ -32,7 +32,7 @@ export function structureFaults(template: Template): string[] {
     ...sheetFaults(template.sheets),
     ...[...tables.values()].flatMap((table) => tableFaults(table, tables, singles)),
     ...blocks.flatMap(cellFaults),
-    ...(template.prices === undefined ? [] : codeFaults(blocks)),
+    ...(template.office === undefined ? [] : codeFaults(blocks)),
     ...nameListFaults(template, blocks, tables),
   ];
 }
@@ -85,7 +85,7 @@ function tableFaults(
   }
   const booked = cells.some(({ kind }) => kind === "book");
   if (booked && table.from === undefined) {
-    fault("it has price-book columns, but no `from` to tell which table of the book fills them");
+    fault("it has office-book columns, but no `from` to tell which table of the book fills them");
   }
   for (const name of table.usedBy ?? []) {
     if (!singles.has(name) && !hasColumn(name, tables)) {
@@ -98,7 +98,7 @@ function tableFaults(
   return faults;
 }
 
-/** Inputs that hold codes of a table which no price book fills. */
+/** Inputs that hold codes of a table which no office book fills. */
 function codeFaults(blocks: readonly Block[]): string[] {
   const filled = new Set(blocks.filter(isTable).map(({ from }) => from));
   return blocks.flatMap(declaredCells).flatMap((cell) => {
@@ -122,7 +122,7 @@ function cellFaults(block: Block): string[] {
       ...(cell.kind === "published" && cell.value === undefined
         ? [`"${name}" is a published figure without a value. Give it one.`]
         : []),
-      ...(cell.kind === "book" ? [`"${name}": price-book figures stand in tables only.`] : []),
+      ...(cell.kind === "book" ? [`"${name}": office-book figures stand in tables only.`] : []),
       ...(cell.kind === "published" ? valueFaults(name, cell, cell.value) : []),
       ...inputFaults(name, cell),
     ]);

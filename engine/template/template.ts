@@ -9,8 +9,8 @@ export interface Template {
   readonly title: string;
   readonly sheets: readonly SheetDeclaration[];
   readonly formulas: readonly NamedFormula[];
-  /** The tables of the office's price book that it reads; none where it is absent. */
-  readonly prices?: BookLayout;
+  /** The tables of the office book that it reads; none where it is absent. */
+  readonly office?: BookLayout;
   /** The cells whose change a person wants to see first: price, weight, days. */
   readonly headline: readonly string[];
   /** Names of it that help texts show. */
@@ -46,7 +46,7 @@ export interface Roles {
   readonly customer?: string;
   /** The parts that make up the price or the cost, in the order to show them. */
   readonly sections: readonly Section[];
-  /** The column of a price-book table that holds the last day of each quote: `items.good_until`. */
+  /** The column of an office-book table that holds the last day of each quote: `items.good_until`. */
   readonly goodUntil?: string;
   /**
    * What a customer is told in a change order: names of inputs, columns (`runs.length`) or tables

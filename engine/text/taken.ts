@@ -7,7 +7,7 @@ export type Taken = { readonly text: string } | { readonly trouble: string };
 const refused = /[^\P{Cc}\t\n]|\p{Cs}|[\ufffe\uffff]/u;
 
 /**
- * A text on its way in (a record, `set`, a price book, a cell of an edited workbook) as it is kept:
+ * A text on its way in (a record, `set`, an office book, a cell of an edited workbook) as it is kept:
  * ends of lines as line feeds, since a workbook gives no other back. Refused with the reason where no
  * workbook could hold it: control characters, halves of a character (XML 1.0, section 2.2, and C1,
  * which a terminal would obey), and more than a cell holds.

@@ -2,7 +2,7 @@ import type { PlainValue } from "../job/plain-value.js";
 
 /** Where a given value comes from, in words for people and in parts for programs. */
 export interface Origin {
-  readonly kind: "trail" | "default" | "untold" | "published" | "price book";
+  readonly kind: "trail" | "default" | "untold" | "published" | "office book";
   /** One line: `measured on site, by A. Estimator, 2026-05-04`. */
   readonly text: string;
   readonly by?: string;

@@ -7,7 +7,7 @@ import type { Origin } from "./node.js";
 export interface Origins {
   /** Where an input's value comes from; asked for inputs only. */
   readonly input: (cell: Cell) => Origin;
-  /** The price book, as `name, as of date`. */
+  /** The office book, as `name, as of date`. */
   readonly book: string;
 }
 
@@ -27,13 +27,13 @@ export function originOf(
         text: `published: ${cell.declaration.source ?? "no source stated"}`,
       };
     case "book":
-      return { kind: "price book", text: bookOrigin(model, cell, values, origins.book) };
+      return { kind: "office book", text: bookOrigin(model, cell, values, origins.book) };
     default:
       return undefined;
   }
 }
 
-/** `price book "2026", as of 2026-03-01: code post, supplier Supplier A, good until 2026-12-31`. */
+/** `office book "2026", as of 2026-03-01: code post, supplier Supplier A, good until 2026-12-31`. */
 function bookOrigin(model: Model, cell: Cell, values: readonly Value[], book: string): string {
   const row = [...(model.tables.get(cell.table ?? "")?.columns.values() ?? [])]
     .filter(({ declaration: { kind, quantity } }) => {
@@ -46,5 +46,5 @@ function bookOrigin(model: Model, cell: Cell, values: readonly Value[], book: st
       return `${key.replaceAll("_", " ")} ${isDate ? writtenDate(value) : String(value)}`;
     })
     .filter((part) => part !== "");
-  return `price book ${book}${row.length === 0 ? "" : `: ${row.join(", ")}`}`;
+  return `office book ${book}${row.length === 0 ? "" : `: ${row.join(", ")}`}`;
 }

@@ -13,7 +13,7 @@ export interface Trial {
   readonly price: number | string;
 }
 
-/** How the price answers to one input or one figure of the price book. */
+/** How the price answers to one input or one figure of the office book. */
 export interface Effect {
   /** `lift`, `runs.length[2]`, `items.plank.unit_price`. */
   readonly name: string;

@@ -1,6 +1,6 @@
 import { type Block, type SheetDeclaration, type Template, template } from "../../engine/template/index.js";
 import { type SheetName, type Worksheet, worksheets } from "../plan/worksheets.js";
-import { priceBookLayout } from "./book/price-book.js";
+import { officeBookLayout } from "./book/office-book.js";
 import type { Whole } from "./brought.js";
 import { buysTable } from "./materials/buys.js";
 import type { Part, Placed } from "./part.js";
@@ -18,7 +18,7 @@ export function assemble(frame: Frame, parts: readonly Part[]): Template {
   const all = wholeOf(parts);
   return template({
     ...frame,
-    prices: priceBookLayout(all),
+    office: officeBookLayout(all),
     roles: {
       ...frame.roles,
       told: parts.flatMap(({ told = [] }) => told),

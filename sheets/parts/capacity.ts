@@ -26,7 +26,7 @@ export const capacity = {
   draws: 6,
   subcontracts: 6,
   risks: 6,
-  /** Rows of the price book that a bid carries. */
+  /** Rows of the office book that a bid carries. */
   items: 80,
   rates: 80,
 } as const;

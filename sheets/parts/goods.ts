@@ -1,6 +1,6 @@
 import type { TradeUnit } from "../tables/trade-units.js";
 
-/** A line to buy: what it is, its item code, the quantity as a number in the unit of the price book. */
+/** A line to buy: what it is, its item code, the quantity as a number in the unit of the office book. */
 export interface Buy {
   readonly what: string;
   /** A formula that yields the item code. */
@@ -22,7 +22,7 @@ export interface UsualLine extends Omit<Buy, "byLoad" | "named"> {
   readonly code: string;
 }
 
-/** An item that a new price book opens with. */
+/** An item that a new office book opens with. */
 export interface Item {
   readonly code: string;
   readonly description: string;

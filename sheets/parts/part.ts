@@ -31,7 +31,7 @@ export interface Brings {
   readonly tasks?: readonly Task[];
   /** Rates that its formulas read, besides those of its tasks. */
   readonly rates?: readonly Rate[];
-  /** Items that a new price book opens with, besides those of its takeoff lines. */
+  /** Items that a new office book opens with, besides those of its takeoff lines. */
   readonly items?: readonly Item[];
   readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks">) => Lines<CrewSection>);
   readonly proposal?: Lines<ProposalSection>;

@@ -3,7 +3,7 @@ import { type TradeUnit, tradeUnit } from "../tables/trade-units.js";
 /** The groups of rates, in the order in which they are listed. */
 export const rateGroups = ["wage", "burden", "production", "site", "hire", "business"] as const;
 
-/** A rate of the price book that the sheets read, with the unit they need it in. */
+/** A rate of the office book that the sheets read, with the unit they need it in. */
 export interface Rate {
   readonly code: string;
   readonly means: string;

@@ -86,12 +86,12 @@ export const worksheets = [
   },
   {
     name: "Prices",
-    purpose: "Items and rates copied from the office's price book, with who quoted them and until when.",
+    purpose: "Items and rates copied from the office book, with who quoted them and until when.",
     printed: false,
   },
   {
     name: "Pumps",
-    purpose: "The pumps of the price book with their curves, as on the day of the bid.",
+    purpose: "The pumps of the office book with their curves, as on the day of the bid.",
     printed: false,
   },
   {

@@ -1,6 +1,6 @@
 import { precise, published, table, text } from "../../engine/template/index.js";
 
-/** Units of materials as a price book writes them: the US one, and what a metric book has in its place. */
+/** Units of materials as an office book writes them: the US one, and what a metric book has in its place. */
 const pairs = {
   ft: "m",
   ft2: "m2",
@@ -84,14 +84,14 @@ const sizeOf = (unit: string): Size => {
 
 const rows = [...itemUnits, ...rateUnits].map((unit) => ({ name: unit, ...sizeOf(unit) }));
 
-/** Every unit of the price book: a book of the other system is read by these, in the open. */
+/** Every unit of the office book: a book of the other system is read by these, in the open. */
 export const tradeUnits = table(
   "trade_units",
-  "Units of the price book",
+  "Units of the office book",
   { rows: rows.length, data: rows },
   {
-    name: published(text, "Unit", { source: "the price book's own words" }),
-    kind: published(text, "What it measures", { source: "the price book's own words" }),
+    name: published(text, "Unit", { source: "the office book's own words" }),
+    kind: published(text, "What it measures", { source: "the office book's own words" }),
     size: published(precise, "Size", {
       source: "NIST SP 811, in m, m², m³ or kg; 1 for what is counted",
       decimals: 9,

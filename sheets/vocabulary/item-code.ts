@@ -1,7 +1,7 @@
 import { type InputDeclaration, office, text } from "../../engine/template/index.js";
 
 /**
- * An input that holds the code of an item: what the price book says of that item goes into the bid.
+ * An input that holds the code of an item: what the office book says of that item goes into the bid.
  * The office's own affair, unless `asked` says otherwise.
  */
 export const itemCode = (

@@ -21,7 +21,7 @@ test("the bench runs to its end, at its smallest", { timeout: 600_000 }, async (
       return { seconds: 1, peak: 1 };
     },
     office: async () => undefined,
-    prices: fileURLToPath(new URL("../../sheets/demo/price-book.json", import.meta.url)),
+    prices: fileURLToPath(new URL("../../sheets/demo/office-book.json", import.meta.url)),
   }).finally(() => rm(folder, { recursive: true }));
   expect(commands).toEqual(["rerun", "rerun", "rerun", "rerun", "weigh"]);
   expect(lines.at(-1)).toMatch(/second evaluator/);

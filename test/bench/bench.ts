@@ -18,7 +18,7 @@ export interface Bench {
   readonly measured: (args: readonly string[]) => Promise<Measured>;
   /** Has LibreOffice recalculate files into a folder. */
   readonly office: (into: string, files: readonly string[]) => Promise<void>;
-  /** Path of the price book. */
+  /** Path of the office book. */
   readonly prices: string;
   /** The most jobs, and how many workbooks. */
   readonly most: number;
@@ -51,7 +51,7 @@ export async function bench(at: Bench): Promise<void> {
     measured([
       "rerun",
       ...args,
-      "--prices",
+      "--office",
       prices,
       "-o",
       join(folder, `out-${args.length}-${Math.random()}.xlsx`),

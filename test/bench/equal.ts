@@ -9,8 +9,8 @@ import { unitSystems } from "../../engine/units/quantity.js";
 import { templates } from "../../sheets/templates/index.js";
 import { randomJob } from "../support/random-job.js";
 
-/** `npm run bench:equal -- 1000 [price book]`: both evaluators on every cell of so many random jobs, to 1e-12. */
-const [count = "1000", book = "sheets/demo/price-book.json"] = process.argv.slice(2);
+/** `npm run bench:equal -- 1000 [office book]`: both evaluators on every cell of so many random jobs, to 1e-12. */
+const [count = "1000", book = "sheets/demo/office-book.json"] = process.argv.slice(2);
 const prices = await tradeOf(templates).readBook(book);
 let [cells, differences] = [0, 0];
 for (const system of unitSystems) {

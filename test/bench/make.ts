@@ -1,6 +1,6 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import type { PriceBook } from "../../engine/book/price-book.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
 import { valuesOf } from "../../engine/book/values.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import type { JobRecord } from "../../engine/job/record.js";
@@ -15,7 +15,7 @@ const different = 500;
 export async function makeRecords(
   folder: string,
   model: Model,
-  book: PriceBook,
+  book: OfficeBook,
   prices: string,
   count: number,
 ): Promise<void> {
@@ -33,7 +33,7 @@ export async function makeRecords(
 export async function makeWorkbooks(
   folder: string,
   model: Model,
-  book: PriceBook,
+  book: OfficeBook,
   count: number,
 ): Promise<string[]> {
   await mkdir(folder, { recursive: true });
@@ -57,7 +57,7 @@ export async function makeWorkbooks(
 }
 
 /** The book with every cost a few per cent up. */
-export function dearer(book: PriceBook): object {
+export function dearer(book: OfficeBook): object {
   const { mark: _, ...rest } = book;
   const tables = Object.fromEntries(
     Object.entries(book.tables).map(([name, rows]) => [

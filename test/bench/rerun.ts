@@ -18,7 +18,7 @@ try {
     office: async (into, files) => {
       await runSoffice(["--convert-to", "xlsx", "--outdir", into, ...files]);
     },
-    prices: fileURLToPath(new URL("../../../../sheets/demo/price-book.json", import.meta.url)),
+    prices: fileURLToPath(new URL("../../../../sheets/demo/office-book.json", import.meta.url)),
   });
 } finally {
   await rm(folder, { recursive: true, force: true });

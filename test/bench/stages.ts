@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { fillBook } from "../../engine/book/fill.js";
-import type { PriceBook } from "../../engine/book/price-book.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import { Cone } from "../../engine/evaluate/cone.js";
 import { ManyJudge } from "../../engine/evaluate/judge-many.js";
@@ -20,7 +20,7 @@ const rounds = 3;
 /** Where the time of a job goes, in ms a job in one thread, the first round left out. */
 export async function stages(
   model: Model,
-  book: PriceBook,
+  book: OfficeBook,
   templates: readonly Template[],
   records: readonly string[],
   workbooks: readonly string[],
@@ -63,7 +63,7 @@ export async function stages(
 
 async function judgeStage(
   model: Model,
-  book: PriceBook,
+  book: OfficeBook,
   paths: readonly string[],
   templates: readonly Template[],
   spent: Map<string, number>,

@@ -20,8 +20,8 @@ describe("readText", () => {
     await expect(readText(join(folder, "a.json"), "job record")).rejects.toThrow(
       /^The job record .*a\.json does not exist\. Check the name\.$/,
     );
-    await expect(readText(folder, "price book")).rejects.toThrow(
-      /^The price book .* is a folder, not a file\. Name a file\.$/,
+    await expect(readText(folder, "office book")).rejects.toThrow(
+      /^The office book .* is a folder, not a file\. Name a file\.$/,
     );
   });
 });

@@ -23,7 +23,7 @@ function sizeOf(bore: number): string {
   return found[0];
 }
 
-/** The pump as a row of the price book, in gallons an hour. */
+/** The pump as a row of the office book, in gallons an hour. */
 export function pumpRow({ pump }: PipeNetwork): BookRow {
   const points = curveFromZero(pump.curve).flatMap(([flow, head], i) => [
     [`flow_${i + 1}`, flow * 60],

@@ -20,7 +20,7 @@ test("LibreOffice recalculates every sum of a rerun's summary to the value that 
       await writeJob(jobs, job, { version });
     }
     await writeJob(jobs, "F-4", { job: "F-1" });
-    await writeJob(jobs, "F-5", { prices: "gone-book" });
+    await writeJob(jobs, "F-5", { office: "gone-book" });
     const output = join(folder, "rerun.xlsx");
     await rerun(fenceTrade, undefined, options([jobs], { output, moved: true }));
     const written = await readWorkbookFile(output);

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { auditWorkbook } from "../../engine/audit/audit.js";
-import type { PriceBook } from "../../engine/book/price-book.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
 import { bidOf, demoJobs } from "../support/demo.js";
@@ -14,7 +14,7 @@ import { recalculate } from "./soffice.js";
 
 let folder: string;
 const made: string[] = [];
-let book: PriceBook;
+let book: OfficeBook;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-unchanged-"));

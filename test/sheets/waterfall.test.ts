@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { addressOf } from "../../engine/address.js";
 import { loadJob } from "../../engine/book/load-job.js";
-import { readPriceBook } from "../../engine/book/read.js";
+import { readOfficeBook } from "../../engine/book/read.js";
 import { valuesOf } from "../../engine/book/values.js";
 import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../engine/formula/value.js";
@@ -100,7 +100,7 @@ describe("what the pages say", () => {
     const path = join(demoFolder, file);
     const job = JSON.parse(await readFile(path, "utf8")) as JobRecord;
     const record = validateJob(model, { ...job, inputs: { ...job.inputs, ...change } }, path);
-    const book = await readPriceBook(join(demoFolder, "price-book.json"), waterfall.prices ?? []);
+    const book = await readOfficeBook(join(demoFolder, "office-book.json"), waterfall.office ?? []);
     const values = calculateFast(model, valuesOf(model, record, book));
     const lines = (page: string) =>
       model.cells
@@ -217,7 +217,7 @@ describe("tables at their limits", () => {
     const file = join(demoFolder, "garden-corner.json");
     const job = JSON.parse(await readFile(file, "utf8")) as JobRecord;
     const record = validateJob(model, { ...job, inputs: { ...job.inputs, ...inputs } }, file);
-    const book = await readPriceBook(join(demoFolder, "price-book.json"), waterfall.prices ?? []);
+    const book = await readOfficeBook(join(demoFolder, "office-book.json"), waterfall.office ?? []);
     return calculate(model, valuesOf(model, record, book));
   };
   const errorsIn = (values: readonly Value[]) =>

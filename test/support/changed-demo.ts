@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { PriceBook } from "../../engine/book/price-book.js";
-import { readPriceBook } from "../../engine/book/read.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
+import { readOfficeBook } from "../../engine/book/read.js";
 import { valuesOf } from "../../engine/book/values.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
@@ -15,17 +15,17 @@ export type Changes = Record<string, unknown>;
 
 export const model = modelOf(waterfall, "us");
 const demo: JobRecord = JSON.parse(readFileSync(join(demoFolder, "hillside-stream.json"), "utf8"));
-export const book = await readPriceBook(
-  join(demoFolder, "price-book.json"),
-  waterfall.prices ?? [],
+export const book = await readOfficeBook(
+  join(demoFolder, "office-book.json"),
+  waterfall.office ?? [],
 );
 
 /**
- * What a job record cannot say: another price book, and values pasted into cells by their
+ * What a job record cannot say: another office book, and values pasted into cells by their
  * id, past an input's list of choices or over a formula, as the workbook lets anybody do.
  */
 export interface Elsewhere {
-  readonly prices?: PriceBook;
+  readonly prices?: OfficeBook;
   readonly pasted?: Changes;
 }
 

@@ -13,7 +13,7 @@ export const demoFolder = fileURLToPath(new URL("../../sheets/demo/", import.met
 /** The paths of the demo job records. */
 export function demoJobs(): string[] {
   return readdirSync(demoFolder)
-    .filter((name) => name.endsWith(".json") && !name.startsWith("price-book"))
+    .filter((name) => name.endsWith(".json") && !name.startsWith("office-book"))
     .map((name) => join(demoFolder, name));
 }
 

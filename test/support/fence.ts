@@ -1,4 +1,4 @@
-import type { PriceBook } from "../../engine/book/price-book.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
 import { valuesOf } from "../../engine/book/values.js";
 import type { Value } from "../../engine/formula/value.js";
 import type { JobRecord } from "../../engine/job/record.js";
@@ -136,7 +136,7 @@ export const fence = template({
     sheet("Price", "What it costs.", [
       table(
         "items",
-        "From the price book",
+        "From the office book",
         { rows: 4, from: "items", usedBy: ["takeoff.code"] },
         {
           code: book(text, "Code"),
@@ -189,7 +189,7 @@ export const fence = template({
   ],
 });
 
-export const fenceBook: PriceBook = {
+export const fenceBook: OfficeBook = {
   name: "invented prices",
   asOf: "2026-03-01",
   mark: "b".repeat(64),

@@ -1,5 +1,5 @@
 import { columnsByInput } from "../../engine/book/codes.js";
-import type { PriceBook } from "../../engine/book/price-book.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
 import type { InputValues, JobRecord, RowValues } from "../../engine/job/record.js";
 import { inUnit } from "../../engine/template/compile.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../../engine/template/declare.js";
@@ -11,14 +11,14 @@ const mostRows = 5;
 
 /**
  * A job that a person could have written, the same for the same seed: numbers around their
- * defaults or within their limits, choices among those there are, codes out of the price book.
+ * defaults or within their limits, choices among those there are, codes out of the office book.
  */
-export function randomJob(model: Model, book: PriceBook, seed: number): JobRecord {
+export function randomJob(model: Model, book: OfficeBook, seed: number): JobRecord {
   const random = randomFrom(seed);
   const below = (n: number) => Math.floor(random() * n);
   const among = <T>(list: readonly T[]): T => list[below(list.length)] as T;
   const columns = columnsByInput(model);
-  /** What the price book has for an input: any other text would be refused. */
+  /** What the office book has for an input: any other text would be refused. */
   const inBook = (name: string): string[] | undefined => {
     const column = columns.get(name);
     const rows = column && (book.tables[column.from] ?? []);

@@ -1,4 +1,4 @@
-import type { PriceBook } from "../../engine/book/price-book.js";
+import type { OfficeBook } from "../../engine/book/office-book.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import * as t from "../../engine/template/index.js";
 import type { Identity } from "../../engine/workbook/write/identity.js";
@@ -169,7 +169,7 @@ export const toy = t.template({
   headline: ["edging_total", "soil_total"],
 });
 
-export const toyBook: PriceBook = {
+export const toyBook: OfficeBook = {
   name: "Toy prices",
   asOf: "2026-05-01",
   mark: "0".repeat(64),

@@ -9,7 +9,7 @@ export const origins = [
   "office rule",
   "assumption",
   "template default",
-  "price book",
+  "office book",
   "changed in the workbook",
 ] as const;
 

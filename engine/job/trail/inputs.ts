@@ -5,7 +5,7 @@ import { writtenDate } from "../date.js";
 import { canonicalJson, sha256 } from "./canonical.js";
 import { kept } from "./entry.js";
 
-/** The value of an input or price-book cell as it is recorded: dates written out, 15 digits, blank is null. */
+/** The value of an input or office-book cell as it is recorded: dates written out, 15 digits, blank is null. */
 export function recorded(cell: Cell, value: Value | undefined): InputValue | null {
   if (value === undefined || value === null || value === "" || typeof value === "object") {
     return null;
@@ -36,7 +36,7 @@ export function recordedInputs(
 export const inputsMark = (model: Model, values: readonly Value[]): string =>
   markOf(model, "input", (cell) => recorded(cell, values[cell.index]));
 
-/** SHA-256 of the price-book figures that are not blank. */
+/** SHA-256 of the office-book figures that are not blank. */
 export const pricesMark = (model: Model, values: readonly Value[]): string =>
   markOf(model, "book", (cell) => recorded(cell, values[cell.index]));
 

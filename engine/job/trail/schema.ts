@@ -22,7 +22,8 @@ export const entrySchema = {
     old: value,
     new: value,
     unit: { type: "string", maxLength: 30 },
-    from: { enum: origins },
+    // older trails call the office book so, and their hashes stand for the word
+    from: { enum: [...origins, "price book"] },
     note: { type: "string", minLength: 1, maxLength: longestNote, pattern: oneLine },
     hash: { type: "string", pattern: "^[0-9a-f]{64}$" },
   },

@@ -138,7 +138,9 @@ function remark(line: JobLine, sameAs: string | undefined): string {
   const remarks = [
     line.inError === undefined ? "" : `does not stand: ${told(line.inError)}`,
     "unknown" in line.before ? `price before not known: ${line.before.unknown}` : "",
-    line.missing === undefined ? "" : `not in the new price book: ${someCodes(line.missing.codes)}`,
+    line.missing === undefined
+      ? ""
+      : `not in the new office book: ${someCodes(line.missing.codes)}`,
     sameAs === undefined ? "" : `same job number as ${sameAs}, which counts`,
     line.leftOut === undefined ? "" : `inputs left out: ${line.leftOut.join(", ")}`,
   ];

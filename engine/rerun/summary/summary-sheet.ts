@@ -104,7 +104,7 @@ function purposeOf({ runs }: Results, totals: Totals): string {
     run?.versions === "newest"
       ? "the newest version of each template"
       : "each job's own template version";
-  return `${partial}Old jobs under the price book ${run?.book.name} of ${run?.book.asOf} (mark ${run?.book.mark.slice(0, 8)}), by ${versions}.`;
+  return `${partial}Old jobs under the office book ${run?.book.name} of ${run?.book.asOf} (mark ${run?.book.mark.slice(0, 8)}), by ${versions}.`;
 }
 
 function heading(sheet: SheetWriter, label: string): void {

@@ -10,13 +10,13 @@ export interface WorkbookIdentity {
   readonly book?: string;
   readonly bookAsOf?: string;
   readonly bookMark?: string;
-  /** Path of the price book as the job record named it. */
-  readonly prices?: string;
+  /** Path of the office book as the job record named it. */
+  readonly office?: string;
   /** Hash of the last entry of the trail, or "none". */
   readonly trailHead?: string;
   /** Mark of the inputs as the workbook was written. */
   readonly inputsMark?: string;
-  /** Mark of the price-book figures as the workbook was written. */
+  /** Mark of the office-book figures as the workbook was written. */
   readonly pricesMark?: string;
 }
 
@@ -27,13 +27,13 @@ export const identityProperties = {
   version: "rillbook version",
   units: "rillbook units",
   about: "rillbook about",
-  book: "rillbook price book",
-  bookAsOf: "rillbook price book as of",
-  bookMark: "rillbook price book mark",
-  prices: "rillbook price book path",
+  book: "rillbook office book",
+  bookAsOf: "rillbook office book as of",
+  bookMark: "rillbook office book mark",
+  office: "rillbook office book path",
   trailHead: "rillbook trail head",
   inputsMark: "rillbook inputs mark",
-  pricesMark: "rillbook prices mark",
+  pricesMark: "rillbook office mark",
 } as const satisfies Record<keyof WorkbookIdentity, string>;
 
 /** Reads the identity of a workbook. Letter case of the property names does not count. */

@@ -8,7 +8,7 @@ import { trailColumns, trailSheet } from "./trail-columns.js";
 
 /** What the Trail sheet of a workbook says. */
 export interface WorkbookTrail {
-  /** Inputs and price-book figures as the workbook was written, by id; blank ones may be absent. */
+  /** Inputs and office-book figures as the workbook was written, by id; blank ones may be absent. */
   readonly written: ReadonlyMap<string, InputValue | null>;
   /** The rest of each line of those lists: unit, origin, by, when, note, meaning. */
   readonly said: ReadonlyMap<string, WrittenLine>;

@@ -11,8 +11,8 @@ export interface Identity {
   readonly book: string;
   readonly bookAsOf: string;
   readonly bookMark: string;
-  /** Path of the price book as the job record names it. */
-  readonly prices?: string;
+  /** Path of the office book as the job record names it. */
+  readonly office?: string;
   /** The history of the inputs; none where left out. */
   readonly trail?: readonly TrailEntry[];
 }

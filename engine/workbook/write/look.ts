@@ -3,7 +3,7 @@ import type { Alignment, Borders, ConditionalFormattingRule, Fill, Font, Style }
 /**
  * The look of a workbook: calm, and legible when printed in grey. Kinds of cells
  * differ by box and type, not by colour alone: an input stands in a full box on a
- * tint, a price-book figure in a dotted box, a published figure is set in italics.
+ * tint, an office-book figure in a dotted box, a published figure is set in italics.
  */
 /** Every office has it, or one of the same widths. */
 export const typeface = "Arial";

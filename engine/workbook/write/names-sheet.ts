@@ -100,7 +100,7 @@ function explained(cell: Cell): string {
     case "published":
       return "published figure";
     case "book":
-      return "from the price book";
+      return "from the office book";
     default:
       return `= ${spokenFormula(cell)}`;
   }

@@ -17,7 +17,7 @@ const legend: readonly [kind: string, style: object, meaning: string][] = [
   [
     "dotted box",
     styles.book,
-    "Copied from the price book: change it there, or see the difference in the audit.",
+    "Copied from the office book: change it there, or see the difference in the audit.",
   ],
   [
     "in italics",
@@ -54,7 +54,7 @@ export function writeSummary(
   );
   page.part("Kinds of cells", legend);
   page.part(
-    "Template and price book",
+    "Template and office book",
     originOf(identity).map(([label, text]) => [label, styles.label, text] as const),
   );
   sheet.pageSetup = { orientation: "portrait", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
@@ -64,7 +64,7 @@ function originOf({ template, version, units, book, bookAsOf, about }: Identity)
   const system = units === "us" ? "US customary units" : "SI units";
   const lines: [label: string, text: string][] = [
     ["Template", `${template}, version ${version}, ${system}`],
-    ["Price book", `${book}, as of ${bookAsOf}`],
+    ["Office book", `${book}, as of ${bookAsOf}`],
   ];
   if (about !== undefined) lines.push(["About this job", about]);
   return lines;

@@ -22,7 +22,7 @@ const toTheLeft = {
 } as const;
 
 /**
- * The sheet that says where each value comes from: the inputs and the price-book figures as
+ * The sheet that says where each value comes from: the inputs and the office-book figures as
  * this workbook was written, then every change of the trail. Reading it back shows what was
  * changed in the workbook since.
  */
@@ -88,7 +88,7 @@ export function inputRows(
   });
 }
 
-/** The figures that came from the price book, row by row. */
+/** The figures that came from the office book, row by row. */
 export function priceRows(
   model: Model,
   values: readonly Value[],
@@ -98,7 +98,7 @@ export function priceRows(
     const value = recorded(cell, values[cell.index]);
     if (cell.declaration.kind !== "book" || value === null) return [];
     const unit = shownUnit(cell.declaration, model.system);
-    return [[null, cell.id, value, unit, "price book", book, bookAsOf, null, labelOf(cell)]];
+    return [[null, cell.id, value, unit, "office book", book, bookAsOf, null, labelOf(cell)]];
   });
 }
 

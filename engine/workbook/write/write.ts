@@ -129,7 +129,7 @@ function propertiesOf(
     book: identity.book,
     bookAsOf: identity.bookAsOf,
     bookMark: identity.bookMark,
-    prices: identity.prices,
+    office: identity.office,
     trailHead: headOf(identity.trail ?? []),
     inputsMark: inputsMark(model, values),
     pricesMark: pricesMark(model, values),

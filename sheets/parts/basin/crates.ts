@@ -22,7 +22,7 @@ export const crates = lines("Storage crates and pump vault", {
     default: 27,
     least: 6,
     most: 120,
-    note: "These sizes must be those of the crate and vault bought: compare the descriptions of their items in the price book.",
+    note: "These sizes must be those of the crate and vault bought: compare the descriptions of their items in the office book.",
     source: maker,
   }),
   crate_width: office(smallLength, "Crate width", {

@@ -1,6 +1,6 @@
 import { part } from "../part.js";
 import { pricesBlocks } from "./prices.js";
 
-export const book = part("Price book", "What the bid takes from the office's price book.", {
+export const book = part("Office book", "What the bid takes from the office book.", {
   blocks: { Prices: [pricesBlocks] },
 });

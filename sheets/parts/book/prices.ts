@@ -22,7 +22,7 @@ const ownList = "the list of rates that this template reads";
 const at = "PLACE_OR_ZERO(rates.code,code)";
 
 /**
- * What the bid takes from the office's price book: the rows used, copied, and checked here. Items
+ * What the bid takes from the office book: the rows used, copied, and checked here. Items
  * are those that inputs made by `itemCode` name.
  */
 export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] => [
@@ -46,7 +46,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       tax_class: book(text, "Tax class"),
       sound: check(
         "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
-        'Item {code}, {cost}, tax class "{tax_class}": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
+        'Item {code}, {cost}, tax class "{tax_class}": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
         { label: "Item faulty" },
       ),
     },
@@ -80,7 +80,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       code: published(text, "Code", { source: ownList }),
       group: published(text, "Group", { source: ownList }),
       unit: published(text, "Unit needed", { source: ownList }),
-      at: calc(count, at, "Row in the price book"),
+      at: calc(count, at, "Row in the office book"),
       book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
       same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
       value: calc(
@@ -89,12 +89,12 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
         "Value",
         { decimals: 3, note: "In the unit needed, whichever the book has it in." },
       ),
-      found: check("at>0", "The price book has no rate {code} ({means}, {unit}). Add it to sheet Rates of the book.", {
-        label: "Not in the price book",
+      found: check("at>0", "The office book has no rate {code} ({means}, {unit}). Add it to sheet Rates of the book.", {
+        label: "Not in the office book",
       }),
       unit_fits: check(
         "IF(at>0,same_kind,TRUE)",
-        "Rate {code} is needed in {unit}, but the price book has it in {book_unit}, which measures something else. Correct sheet Rates of the book.",
+        "Rate {code} is needed in {unit}, but the office book has it in {book_unit}, which measures something else. Correct sheet Rates of the book.",
         { label: "Unit does not fit" },
       ),
     },

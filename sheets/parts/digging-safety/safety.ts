@@ -100,7 +100,7 @@ export const safeDig = lines("Dig safety", {
   protection_needed: calc(yesno, "SUMPRODUCT((digs.needed=TRUE)*1)>0", "Protection needed anywhere", { strong: true }),
   shored_face: calc(area, "SUM(digs.face)", "Face to shore", {
     strong: true,
-    note: "Hired and set as a whole; where a shield is moved along, set its own rate in the price book.",
+    note: "Hired and set as a whole; where a shield is moved along, set its own rate in the office book.",
   }),
   digs_engineered: calc(count, 'COUNT_WHERE(digs.by, "engineered")', "Digs with engineered protection"),
   dig_within_tables: check(

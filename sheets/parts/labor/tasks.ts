@@ -69,7 +69,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       machine: calc(hours, "hours*machine_share", "Machine hours"),
       rate_right: check(
         "OR(quantity<=0,rate>0)",
-        "{task}: the rate {rate_code} is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the price book.",
+        "{task}: the rate {rate_code} is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the office book.",
         { label: "Production rate missing" },
       ),
     },

@@ -44,7 +44,7 @@ export interface LineColumns {
 export function pricedColumns(line: LineColumns): Record<string, CellDeclaration> {
   return {
     ...line,
-    at: calc(count, exactRow, "Row in the price book"),
+    at: calc(count, exactRow, "Row in the office book"),
     book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
     same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
     book_share: calc(precise, `IF(same_kind,${unitsIn("unit", "book_unit")},1)`, "Units per book unit", {
@@ -67,8 +67,8 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
     good_until: calc(date, fromItem("good_until", "0"), "Good until"),
     found: check(
       "OR(needed<=0,at>0)",
-      '{description}: the price book has no item "{code}", so it is not in the price. Add that item to sheet Items of the book.',
-      { label: "Not in the price book" },
+      '{description}: the office book has no item "{code}", so it is not in the price. Add that item to sheet Items of the book.',
+      { label: "Not in the office book" },
     ),
     unit_fits: check(
       "IF(OR(needed<=0,at=0),TRUE,same_kind)",

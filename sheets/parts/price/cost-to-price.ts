@@ -39,12 +39,12 @@ export const priceTotals = lines("The price", {
   markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup"),
   pump_quote_holds: check(
     "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1))>=bid_date,TRUE)",
-    "The price of pump {pump_code} ended before {bid_date}. Ask for a new quote, and enter it on sheet Pumps of the price book.",
+    "The price of pump {pump_code} ended before {bid_date}. Ask for a new quote, and enter it on sheet Pumps of the office book.",
     { label: "Pump price expired" },
   ),
   pump_priced: check(
     "pump_cost>0",
-    'Pump "{pump_code}" is not in the price book, or costs nothing there. Choose a pump of the book in pump_code on sheet Pump.',
+    'Pump "{pump_code}" is not in the office book, or costs nothing there. Choose a pump of the book in pump_code on sheet Pump.',
     { label: "Pump without a price" },
   ),
 });

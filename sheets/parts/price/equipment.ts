@@ -64,7 +64,7 @@ const hires: readonly Hire[] = [
 
 const source = "the list of hire of this template";
 
-/** Machines, trucks and the site itself, at the rates of the price book. */
+/** Machines, trucks and the site itself, at the rates of the office book. */
 export const equipmentTable = table(
   "equipment",
   "Equipment, hauling and site",

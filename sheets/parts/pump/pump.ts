@@ -48,7 +48,7 @@ const choice = lines("Pump choice", {
     default: 0.35,
     least: 0.05,
     most: 0.9,
-    note: "Power into the water over power drawn, where the price book has no watts.",
+    note: "Power into the water over power drawn, where the office book has no watts.",
     source: "common practice, no source: small submersible pumps, motor included",
   }),
   years_compared: office(number, "Years compared", {
@@ -69,7 +69,7 @@ const duty = lines("Pump in operation", {
   pump_code: calc(text, "IF(ISBLANK(pump_choice),cheapest_pump,pump_choice)", "Pump", {
     strong: true,
   }),
-  pump_row: calc(count, "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)", "Price book row"),
+  pump_row: calc(count, "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)", "Office book row"),
   pump_point_count: calc(
     count,
     `IF(pump_row>0,IF(INDEX(pumps.curve_sound,MAX(1,pump_row)),INDEX(pumps.points,MAX(1,pump_row)),0),0)`,
@@ -159,12 +159,12 @@ const checks = lines("Pump checks", {
   ),
   pump_known: check(
     inTheBook,
-    "The price book has no such pump, or none gives {total_design_flow} at {total_dynamic_head}. Choose another on sheet Pump, or add one to the book.",
+    "The office book has no such pump, or none gives {total_design_flow} at {total_dynamic_head}. Choose another on sheet Pump, or add one to the book.",
     { label: "No pump found" },
   ),
   pump_curve_usable: check(
     "OR(pump_row=0,pump_point_count>=3)",
-    "The curve of {pump_code} has fewer than 3 points or does not fall: correct it in the price book.",
+    "The curve of {pump_code} has fewer than 3 points or does not fall: correct it in the office book.",
     { label: "Curve not usable" },
   ),
   pump_strong_enough: check(
@@ -194,7 +194,7 @@ const checks = lines("Pump checks", {
   ),
   pump_water_given: check(
     "OR(pump_row=0,pump_minimum_water>0)",
-    "The price book gives no least water for {pump_code}: ask for it, the basin is sized by it.",
+    "The office book gives no least water for {pump_code}: ask for it, the basin is sized by it.",
     { label: "Least water unknown" },
   ),
   pump_flow_enough: check(

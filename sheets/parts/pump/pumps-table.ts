@@ -30,10 +30,10 @@ const falling = curvePoints
   .map((k) => `OR(points<${k},AND(flow_${k}>flow_${k - 1},head_${k}<head_${k - 1}))`)
   .join(",");
 
-/** The pumps of the price book, as on the day of the bid. */
+/** The pumps of the office book, as on the day of the bid. */
 export const pumpsTable = table(
   "pumps",
-  "Pumps in the price book",
+  "Pumps in the office book",
   {
     rows: capacity.pumps,
     from: "pumps",
@@ -58,7 +58,7 @@ export const pumpsTable = table(
     points: calc(count, given("head"), "Points"),
     curve_sound: check(
       `AND(points>=3,${given("flow")}=points,${falling})`,
-      "The curve of {code} has {points|0} points: it needs at least 3, flow rising and head falling, and is left out. Correct the price book.",
+      "The curve of {code} has {points|0} points: it needs at least 3, flow rising and head falling, and is left out. Correct the office book.",
       { label: "Curve not usable", level: "look" },
     ),
   },

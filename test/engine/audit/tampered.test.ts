@@ -255,13 +255,13 @@ const cases: readonly Case[] = [
     finds: { grade: "wrong", code: "template", where: "custom properties" },
   },
   {
-    what: "the mark of the price book taken out",
+    what: "the mark of the office book taken out",
     edit: (book) =>
       book.change("docProps/custom.xml", (xml) =>
-        xml.replace(/<property [^>]*name="rillbook price book mark">.*?<\/property>/, ""),
+        xml.replace(/<property [^>]*name="rillbook office book mark">.*?<\/property>/, ""),
       ),
     finds: { grade: "wrong", code: "property", where: "custom properties" },
-    also: ["price-book"],
+    also: ["office-book"],
   },
   {
     what: "the unit beside a figure changed",

@@ -12,7 +12,7 @@ let demo: { inputs: Record<string, unknown> } & Record<string, unknown>;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-bid-"));
   demo = JSON.parse(await readFile(join(demoFolder, "garden-corner.json"), "utf8"));
-  demo.prices = join(demoFolder, "price-book.json");
+  demo.office = join(demoFolder, "office-book.json");
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -111,9 +111,9 @@ const badInputs: [string, () => unknown, RegExp][] = [
     /units is "metric", but must be "us" or "si"/,
   ],
   [
-    "no price book",
-    () => ({ ...demo, prices: "gone.json" }),
-    /gone\.json does not exist\. Write one with "rillbook prices --new gone\.xlsx", .*--prices <file>/,
+    "no office book",
+    () => ({ ...demo, office: "gone.json" }),
+    /gone\.json does not exist\. Write one with "rillbook office --new gone\.xlsx", .*--office <file>/,
   ],
   [
     "a pump that the book lacks",
@@ -123,7 +123,7 @@ const badInputs: [string, () => unknown, RegExp][] = [
   [
     "an item that the book lacks",
     () => withInputs({ options: [{ description: "More", code: "gold-plate" }] }),
-    /inputs\.options\.code\[1\] .*is "gold-plate", which is not in the items of the price book/,
+    /inputs\.options\.code\[1\] .*is "gold-plate", which is not in the items of the office book/,
   ],
 ];
 
@@ -228,22 +228,22 @@ describe("start, show, names", () => {
     expect(again.err).toMatch(/exists already/);
   });
 
-  test("start says how to make a price book that is not there, and takes one that is", async () => {
+  test("start says how to make an office book that is not there, and takes one that is", async () => {
     const file = join(folder, "no-book.json");
     const { out } = await rillbook("start", file);
-    expect(out).toContain(`Write one: rillbook prices --new ${join(folder, "price-book.xlsx")}`);
+    expect(out).toContain(`Write one: rillbook office --new ${join(folder, "office-book.xlsx")}`);
     const other = join(folder, "with-book.json");
-    const given = await rillbook("start", other, "--prices", join(demoFolder, "price-book.json"));
+    const given = await rillbook("start", other, "--office", join(demoFolder, "office-book.json"));
     expect(given.out).not.toMatch(/does not exist/);
-    const { prices } = JSON.parse(await readFile(other, "utf8"));
-    expect(join(folder, prices)).toBe(join(demoFolder, "price-book.json"));
+    const { office } = JSON.parse(await readFile(other, "utf8"));
+    expect(join(folder, office)).toBe(join(demoFolder, "office-book.json"));
   });
 
   test("a new record lacks only what must be given", async () => {
     const file = join(folder, "fresh.json");
     await rillbook("start", file);
     const record = JSON.parse(await readFile(file, "utf8"));
-    record.prices = demo.prices;
+    record.office = demo.office;
     await writeFile(file, JSON.stringify(record));
     const { err } = await rillbook("show", file);
     const lacking = err.split("\n").filter((line) => line.includes("is missing"));

@@ -28,7 +28,7 @@ beforeAll(async () => {
   );
   for (const part of [0, 4]) {
     const record = { rillbook: 1, job: `E-${part}`, template: "tiny", version: 1, units: "us" };
-    const job = { ...record, prices: "book.json", inputs: { part } };
+    const job = { ...record, office: "book.json", inputs: { part } };
     await writeFile(join(folder, `job-${part}.json`), JSON.stringify(job));
   }
 });
@@ -82,7 +82,7 @@ test("show tells them whatever is asked for", async () => {
 });
 
 test("rerun ends with 1 and says how many jobs do not stand", async () => {
-  const prices = ["--prices", at("book.json"), "--workers", "1", "--json"];
+  const prices = ["--office", at("book.json"), "--workers", "1", "--json"];
   const { status, out, err } = await rillbook(
     "rerun",
     at("job-0.json"),

@@ -37,14 +37,14 @@ beforeAll(async () => {
   stock = await mkdtemp(join(tmpdir(), "rillbook-stock-"));
   folder = stock;
   const { mark: _, ...book } = fenceBook;
-  const record = { ...fenceJob, prices: "book.json" };
+  const record = { ...fenceJob, office: "book.json" };
   await writeFile(at("book.json"), JSON.stringify(book));
   await writeFile(at("job.json"), JSON.stringify(record));
   const wider = { ...record, inputs: { ...record.inputs, height: 6 } };
   await writeFile(at("wider.json"), JSON.stringify(wider));
   await rillbook("bid", at("job.json"), "-o", at("bid.xlsx"));
   await rillbook(
-    "prices",
+    "office",
     "--new",
     at("book.xlsx"),
     "--template",
@@ -54,8 +54,8 @@ beforeAll(async () => {
   );
   await rillbook("compare", at("job.json"), at("wider.json"), "-o", at("order.xlsx"));
   await rillbook("compare", at("job.json"), at("wider.json"), "-o", at("order.md"));
-  await rillbook("rerun", at("job.json"), "--prices", at("book.json"), "-o", at("rerun.xlsx"));
-  const part = ["--prices", at("book.json"), "--part", "1/1", "-o", at("part.xlsx")];
+  await rillbook("rerun", at("job.json"), "--office", at("book.json"), "-o", at("rerun.xlsx"));
+  const part = ["--office", at("book.json"), "--part", "1/1", "-o", at("part.xlsx")];
   await rillbook("rerun", at("job.json"), ...part);
   await rename(at("part.part-1-of-1.jsonl"), at("part.jsonl"));
   await rillbook("audit", at("bid.xlsx"), "--report", at("audit.md"));
@@ -78,20 +78,20 @@ const commands: Record<string, [ending: string, (target: string) => string[]]> =
     (to) => ["compare", at("job.json"), at("wider.json"), "-o", to],
   ],
   "compare to Markdown": [".md", (to) => ["compare", at("job.json"), at("wider.json"), "-o", to]],
-  audit: [".md", (to) => ["audit", at("bid.xlsx"), "--prices", at("book.json"), "--report", to]],
-  rerun: [".xlsx", (to) => ["rerun", at("job.json"), "--prices", at("book.json"), "-o", to]],
+  audit: [".md", (to) => ["audit", at("bid.xlsx"), "--office", at("book.json"), "--report", to]],
+  rerun: [".xlsx", (to) => ["rerun", at("job.json"), "--office", at("book.json"), "-o", to]],
   "rerun's lines": [
     ".jsonl",
     (to) => [
-      ...["rerun", at("job.json"), "--prices", at("book.json")],
+      ...["rerun", at("job.json"), "--office", at("book.json")],
       ...["-o", to.replace(/\.jsonl$/, ".xlsx")],
     ],
   ],
   "rerun --join": [".xlsx", (to) => ["rerun", "--join", at("part.jsonl"), "-o", to]],
-  start: [".json", (to) => ["start", to, "--template", "fence", "--prices", at("book.json")]],
-  "prices --new": [
+  start: [".json", (to) => ["start", to, "--template", "fence", "--office", at("book.json")]],
+  "office --new": [
     ".xlsx",
-    (to) => ["prices", "--new", to, "--template", "fence", "--from", at("book.json")],
+    (to) => ["office", "--new", to, "--template", "fence", "--from", at("book.json")],
   ],
   set: [".json", (to) => ["set", to, "height=7", "--by", "A", "--from", "drawing"]],
   take: [".json", (to) => ["take", at("bid.xlsx"), "-o", to, "--by", "A"]],
@@ -192,7 +192,7 @@ describe.each(readBy)("%s does not write over %s, which it reads", (command, inp
 /** Files of ours, each of another kind. */
 const kinds = ["job.json", "book.json", "bid.xlsx", "book.xlsx", "order.xlsx", "order.md"];
 const more = ["rerun.xlsx", "rerun.jsonl", "audit.md"];
-/** What a command may write over; `start` and `prices --new` write over nothing. */
+/** What a command may write over; `start` and `office --new` write over nothing. */
 const own: Record<string, string[]> = {
   bid: ["bid.xlsx"],
   "compare to a workbook": ["order.xlsx"],

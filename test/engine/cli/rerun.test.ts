@@ -25,7 +25,7 @@ async function office() {
   await writeFile(old, JSON.stringify({ ...fenceBook, mark: undefined }));
   await writeFile(next, JSON.stringify({ ...nextBook, mark: undefined }));
   const job = await writeJob(into, "F-1", {
-    prices: old,
+    office: old,
     ranges: {
       height: { low: 5, likely: 5.5, high: 7 },
       margin: { low: 0.1, likely: 0.2, high: 0.3 },
@@ -39,7 +39,7 @@ test("rerun tells what changed, and ends with 1 where a check newly fails", asyn
   const { status, out, err } = await command(
     "rerun",
     into,
-    "--prices",
+    "--office",
     next,
     "--as-of",
     "2026-06-01",
@@ -61,7 +61,7 @@ test("rerun tells what changed, and ends with 1 where a check newly fails", asyn
 
 test("--json gives one line after another and nothing else", async () => {
   const { into, next } = await office();
-  const { out } = await command("rerun", into, "--prices", next, "--json");
+  const { out } = await command("rerun", into, "--office", next, "--json");
   const lines = out
     .trimEnd()
     .split("\n")
@@ -73,7 +73,7 @@ test("the parts of a run are joined from the command line", async () => {
   const { into, next } = await office();
   const out = join(await folder(), "rerun.xlsx");
   for (const part of ["1/2", "2/2"]) {
-    await command("rerun", into, "--prices", next, "-o", out, "--part", part);
+    await command("rerun", into, "--office", next, "-o", out, "--part", part);
   }
   const parts = [1, 2].map((part) => out.replace(".xlsx", `.part-${part}-of-2.jsonl`));
   const joined = await command("rerun", "--join", ...parts, "-o", out);
@@ -82,10 +82,10 @@ test("the parts of a run are joined from the command line", async () => {
 });
 
 test.each([
-  [["rerun", "jobs"], /--prices <file>/],
-  [["rerun", "jobs", "--prices", "b.json", "--resume"], /--resume needs the -o/],
-  [["rerun", "jobs", "--prices", "b.json", "--sample", "often"], /whole number/],
-  [["rerun", "jobs", "--prices", "b.json", "--part", "0/3"], /must be like 3\/16/],
+  [["rerun", "jobs"], /--office <file>/],
+  [["rerun", "jobs", "--office", "b.json", "--resume"], /--resume needs the -o/],
+  [["rerun", "jobs", "--office", "b.json", "--sample", "often"], /whole number/],
+  [["rerun", "jobs", "--office", "b.json", "--part", "0/3"], /must be like 3\/16/],
 ])("%o is refused", async (args, message) => {
   const { status, err } = await command(...args);
   expect(status).toBe(2);
@@ -108,10 +108,10 @@ test("weigh tells effects, swings, and the spread beside the contingency", async
 
 test("weigh --since splits what moved the price by input and by item", async () => {
   const { into, old, next } = await office();
-  const before = await writeJob(into, "before", { prices: old });
+  const before = await writeJob(into, "before", { office: old });
   const inputs = JSON.parse(await readFile(before, "utf8")).inputs;
   const after = await writeJob(into, "after", {
-    prices: next,
+    office: next,
     inputs: { ...inputs, margin: 0.25 },
   });
   const { out } = await command("weigh", after, "--since", before, "--json");

@@ -161,7 +161,7 @@ test.each<[string, string, RegExp]>([
   ],
   ["hight=2", "name-unknown", /Did you mean "height"\?/],
   ["price=2", "name-no-input", /only inputs can be set/],
-  ["items.unit_price[1]=2", "name-no-input", /from the price book/],
+  ["items.unit_price[1]=2", "name-no-input", /from the office book/],
   ["runs.run=2", "assignment-unclear", /say which row, as in runs\.run\[1\]/],
   ["runs.run[6]=2", "name-unknown", /rows 1 to 5/],
   ["runs.run[5]=2", "row-too-far", /3 rows so far, and the next is 4/],

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { OpenedJob } from "../../../engine/audit/open.js";
-import type { PriceBook } from "../../../engine/book/price-book.js";
+import type { OfficeBook } from "../../../engine/book/office-book.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { type ChangeOrder, changeOrderOf } from "../../../engine/compare/change-order.js";
 import { compareJobs } from "../../../engine/compare/compare.js";
@@ -86,7 +86,7 @@ const agreed = template({
 });
 const model = modelOf(agreed, "us");
 
-function opened(inputs: JobRecord["inputs"], book: PriceBook = fenceBook): OpenedJob {
+function opened(inputs: JobRecord["inputs"], book: OfficeBook = fenceBook): OpenedJob {
   const job = { ...fenceJob, inputs: { ...fenceJob.inputs, ...inputs } };
   const values = calculate(model, valuesOf(model, job, book));
   return { files: [], source: "record", job: job.job, model, values, trail: [], book: book.name };
@@ -204,7 +204,7 @@ test("prices of the book are held back like that", () => {
   const items = (fenceBook.tables.items ?? []).map((row) => ({ ...row, unit_price: 99 }));
   const dearer = order({ height: 6 }, {}, { ...fenceBook, tables: { items } });
   expect(dearer.price).toEqual(order({ height: 6 }).price);
-  expect(heldBackSaid(dearer)).toMatch(/3 figures of the price book/);
+  expect(heldBackSaid(dearer)).toMatch(/3 figures of the office book/);
 });
 
 test("with the office's word they are in the sum, and the customer is told that much", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { PriceBook } from "../../../engine/book/price-book.js";
+import type { OfficeBook } from "../../../engine/book/office-book.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import type { Value } from "../../../engine/formula/value.js";
 import { serialOf, writtenDate } from "../../../engine/job/date.js";
@@ -15,7 +15,7 @@ const withInputs = (change: object): JobRecord => ({
   ...toyJob,
   inputs: { ...toyJob.inputs, ...change },
 });
-function valueIn(job: JobRecord, id: string, book: PriceBook = toyBook): Value {
+function valueIn(job: JobRecord, id: string, book: OfficeBook = toyBook): Value {
   return valuesOf(model, job, book)[model.byId.get(id)?.index as number] as Value;
 }
 
@@ -39,7 +39,7 @@ const taken: [what: string, change: object, id: string, value: Value][] = [
     "edgings.cost[1]",
     4,
   ],
-  ["a date of the price book", {}, "edgings.quoted[1]", 46142],
+  ["a date of the office book", {}, "edgings.quoted[1]", 46142],
   ["no price that is not used", {}, "edgings.code[2]", null],
   [
     "no price that the book lacks",
@@ -78,7 +78,7 @@ describe("the values of a job before calculation", () => {
   });
 });
 
-const incomplete: [what: string, change: object, book: PriceBook, fault: RegExp][] = [
+const incomplete: [what: string, change: object, book: OfficeBook, fault: RegExp][] = [
   [
     "no plot",
     { plot: null },
@@ -105,10 +105,10 @@ const incomplete: [what: string, change: object, book: PriceBook, fault: RegExp]
     /inputs\.beds\.soil\[1\] is "clay", but must be one of: loam, sand, peat\. Choose one\./,
   ],
   [
-    "a price book without the table",
+    "an office book without the table",
     {},
     { ...toyBook, tables: {} },
-    /The price book "Toy prices" cannot be used:\n.*it has no table "edgings", which the template toy reads/,
+    /The office book "Toy prices" cannot be used:\n.*it has no table "edgings", which the template toy reads/,
   ],
   [
     "more prices than rows",

@@ -49,19 +49,19 @@ async function office(
   const [old, prices] = [join(books, "old.json"), join(books, "next.json")];
   await writeFile(old, book(fenceBook, oldItems));
   await writeFile(prices, book(newBook, newItems));
-  const job = await writeJob(into, "F-1", { prices: old });
-  const args = ["rerun", into, "--prices", prices, "--as-of", "2026-06-01"];
+  const job = await writeJob(into, "F-1", { office: old });
+  const args = ["rerun", into, "--office", prices, "--as-of", "2026-06-01"];
   return { into, job, args, prices };
 }
 
 const all = ["post", "board", "paint"];
 
-test("an old price book that is gone: the price before is not known, and no check counts as new", async () => {
+test("an old office book that is gone: the price before is not known, and no check counts as new", async () => {
   const { into, args } = await office(all);
-  await writeJob(into, "F-1", { prices: "gone.json" });
+  await writeJob(into, "F-1", { office: "gone.json" });
   const { status, out, err } = await command(...args);
   expect(err).toMatch(
-    /^The old price of 1 job is not known:\n {2}\S+F-1\.json: its price book: .*gone\.json does not exist/,
+    /^The old price of 1 job is not known:\n {2}\S+F-1\.json: its office book: .*gone\.json does not exist/,
   );
   expect(err).toMatch(
     /In 1 job without old figures 1 check fail; whether they failed before is not known/,
@@ -73,7 +73,7 @@ test("an old price book that is gone: the price before is not known, and no chec
 test("items that the old book lacks: one message for the job, with their codes", async () => {
   const { args } = await office(["post"], all);
   const { out, err } = await command(...args);
-  expect(err).toMatch(/F-1\.json: its price book invented prices has no row for board, paint\n/);
+  expect(err).toMatch(/F-1\.json: its office book invented prices has no row for board, paint\n/);
   expect(out).toContain("Checks that newly fail: 0 in 0 jobs");
 });
 
@@ -81,7 +81,7 @@ test("items that the new book lacks: one message for the job, and the checks tha
   const { args } = await office(all, ["paint"], fenceBook);
   const { status, out, err } = await command(...args);
   expect(err).toMatch(
-    /The new price book lacks items of 1 job:\n {2}\S+F-1\.json: post, board \(for that alone 1 check fails\)\n/,
+    /The new office book lacks items of 1 job:\n {2}\S+F-1\.json: post, board \(for that alone 1 check fails\)\n/,
   );
   expect(out).toContain("Checks that newly fail: 0 in 0 jobs");
   expect(status).toBe(1);
@@ -91,14 +91,14 @@ test("a code without a row that makes no difference is not told", async () => {
   const { into, args, prices } = await office(all);
   const [run] = [{ label: "north", run: 61.7 }];
   await writeJob(into, "F-1", {
-    prices,
+    office: prices,
     inputs: { customer: "C", bid_date: "2026-01-01", runs: [run], paint: [{ coats: 2 }] },
   });
   const { err } = await command(...args);
   expect(err).toBe("");
 });
 
-test("price books among the jobs are left out, with their names", async () => {
+test("office books among the jobs are left out, with their names", async () => {
   const { into, args } = await office(all);
   const json = join(into, "a-book.json");
   await writeFile(json, JSON.stringify(next));
@@ -107,13 +107,13 @@ test("price books among the jobs are left out, with their names", async () => {
   const { status, out, err } = await command(...args.slice(0, 3), json, ...args.slice(4));
   expect(err).toBe("");
   expect(out).toContain("3 files: 1 job, 0 without a result, 0 left out by filters\n");
-  expect(out).toContain(`Left out, being price books: ${json}, ${xlsx}\n`);
+  expect(out).toContain(`Left out, being office books: ${json}, ${xlsx}\n`);
   expect(status).toBe(1);
 });
 
 test("SIGTERM ends a run as Ctrl-C does, and the same command goes on", async () => {
   const { into, args } = await office(all);
-  for (let i = 0; i < 60; i++) await writeJob(into, `G-${i}`, { prices: args[3] as string });
+  for (let i = 0; i < 60; i++) await writeJob(into, `G-${i}`, { office: args[3] as string });
   const output = join(await folder(), "rerun.xlsx");
   const before = process.listenerCount("SIGTERM");
   const watch = setInterval(() => {
@@ -166,9 +166,9 @@ test.skipIf(process.platform === "win32").each<[string, (path: string) => string
   ["bid.xlsx", (path) => ["audit", path]],
   ["bid.xlsx", (path) => ["take", path, "--by", "A"]],
   ["bid.xlsx", (path) => ["show", path]],
-  ["book.json", (path) => ["prices", path, "--template", "fence"]],
-  ["book.xlsx", (path) => ["prices", path, "--template", "fence"]],
-  ["book.json", (path) => ["rerun", ".", "--prices", path]],
+  ["book.json", (path) => ["office", path, "--template", "fence"]],
+  ["book.xlsx", (path) => ["office", path, "--template", "fence"]],
+  ["book.json", (path) => ["rerun", ".", "--office", path]],
   ["lines.jsonl", (path) => ["rerun", "--join", path]],
 ])(
   "a pipe called %s is refused and not waited for (%#)",

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import type { PriceBook } from "../../../engine/book/price-book.js";
+import type { OfficeBook } from "../../../engine/book/office-book.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import type { RerunOptions } from "../../../engine/rerun/rerun.js";
 import type { Trade } from "../../../engine/rerun/trade.js";
@@ -12,7 +12,7 @@ import { templates } from "./templates.js";
 export { fenceFour, fenceThree } from "./templates.js";
 
 /** Next year's prices: posts cost more, and the quote for paint has ended. */
-export const nextBook: PriceBook = {
+export const nextBook: OfficeBook = {
   ...fenceBook,
   name: "next year",
   asOf: "2027-01-04",
@@ -27,19 +27,19 @@ export const nextBook: PriceBook = {
 };
 
 /** Next year's prices without boards. */
-export const lackingBook: PriceBook = {
+export const lackingBook: OfficeBook = {
   ...nextBook,
   mark: "d".repeat(64),
   tables: { items: (nextBook.tables.items ?? []).filter(({ code }) => code !== "board") },
 };
 
-const books: Record<string, PriceBook> = {
+const books: Record<string, OfficeBook> = {
   "old-book": fenceBook,
   "next-book": nextBook,
   "lacking-book": lackingBook,
 };
 
-/** The trade of the tests; its price books are told apart by the ends of their paths. */
+/** The trade of the tests; its office books are told apart by the ends of their paths. */
 export const fenceTrade: Trade = {
   templates,
   readBook: async (path) => {
@@ -54,7 +54,7 @@ export const options = (
   more: Partial<RerunOptions> = {},
 ): RerunOptions => ({
   named,
-  prices: "next-book",
+  office: "next-book",
   versions: "own",
   asOf: "2026-06-01",
   filters: [],
@@ -79,7 +79,7 @@ export async function writeJob(
   more: Partial<JobRecord> = {},
 ): Promise<string> {
   const path = join(into, `${job}.json`);
-  const record = { ...fenceJob, job, prices: "old-book", ...more };
+  const record = { ...fenceJob, job, office: "old-book", ...more };
   await writeFile(path, JSON.stringify(record));
   return path;
 }

@@ -51,7 +51,7 @@ test("a record is calculated under its own book and the new one", async () => {
   expect(line).toMatchObject({
     job: "F-1",
     source: "record",
-    before: { price: priceOf(fenceThree, fenceBook), from: "own price book" },
+    before: { price: priceOf(fenceThree, fenceBook), from: "own office book" },
     now: { price: priceOf() },
     expired: [{ code: "paint", goodUntil: "2026-02-01" }],
     failing: [
@@ -105,7 +105,7 @@ test("--template-version newest brings records and workbooks over, and names the
 test("a book that lacks an item makes the job's price an error with its cell, and stops no other", async () => {
   const into = await folder();
   await writeJob(into, "F-1");
-  const lines = await linesOf([into], { prices: "lacking-book" });
+  const lines = await linesOf([into], { office: "lacking-book" });
   const [line] = jobsIn(lines);
   expect(line?.now.price).toBe("#N/A (from takeoff.each[2])");
   expect(line?.missing).toEqual({ codes: ["board"], checks: [] });
@@ -144,8 +144,8 @@ test("files that cannot be read are told with their reason; the others are done"
 });
 
 test.each([
-  [{ prices: undefined }, /names no price book/],
-  [{ prices: "gone-book" }, /its price book: .*gone-book/],
+  [{ office: undefined }, /names no office book/],
+  [{ office: "gone-book" }, /its office book: .*gone-book/],
 ])("a record whose old prices are not known says so: %o", async (more, reason) => {
   const into = await folder();
   const path = await writeJob(into, "F-1");

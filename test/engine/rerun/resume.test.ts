@@ -58,7 +58,7 @@ test("a stopped run leaves whole lines and a summary that says it is partial; re
   expect(outcome.totals).toMatchObject({ jobs: 70, compared: 70 });
   const whole = await readWorkbookFile(asked.output as string);
   expect(whole.sheets[0]?.cells.get("A2")?.value).toMatch(
-    /^Old jobs under the price book next year/,
+    /^Old jobs under the office book next year/,
   );
 });
 
@@ -90,7 +90,7 @@ test("resuming does again what changed, and passes over a torn last line", async
 
 test.each([
   [{ asOf: "2026-07-01" }, /--as-of was "2026-06-01", and is "2026-07-01" here/],
-  [{ prices: "old-book" }, /the price book's mark was/],
+  [{ office: "old-book" }, /the office book's mark was/],
   [{ versions: "newest" as const }, /--template-version was "own"/],
 ])("another run cannot be resumed: %o", async (more, message) => {
   const { asked } = await manyJobs(2);

@@ -53,7 +53,7 @@ const cost = calc(money, "materials+labor+set_aside", "Cost");
 /** The invented fence as it was: with a colour, and labor at $75 a post. */
 export const fenceThree = template({
   ...fence,
-  prices: layout,
+  office: layout,
   roles,
   sheets: changed(fence, "Price", {
     cost,
@@ -67,7 +67,7 @@ export const fenceThree = template({
 export const fenceFour = template({
   ...fence,
   version: 4,
-  prices: layout,
+  office: layout,
   roles,
   sheets: changed(fence, "Price", {
     cost,

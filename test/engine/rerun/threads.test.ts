@@ -36,11 +36,11 @@ test("worker threads give the lines that one thread gives", async () => {
   const [old, prices] = [join(built, "old.json"), join(built, "next.json")];
   writeFileSync(old, JSON.stringify({ ...fenceBook, mark: undefined }));
   writeFileSync(prices, JSON.stringify({ ...nextBook, mark: undefined }));
-  for (let i = 0; i < 40; i++) await writeJob(into, `job-${i}`, { prices: old });
+  for (let i = 0; i < 40; i++) await writeJob(into, `job-${i}`, { office: old });
   writeFileSync(join(into, "broken.json"), "{");
   const lines = async (templatesModule: string | undefined): Promise<Line[]> => {
     const found: Line[] = [];
-    const asked = options([into], { prices, workers: 2 });
+    const asked = options([into], { office: prices, workers: 2 });
     await rerun(tradeOf(templates), templatesModule, asked, { line: (line) => found.push(line) });
     return found.sort((a, b) => JSON.stringify(a).localeCompare(JSON.stringify(b)));
   };

@@ -29,7 +29,7 @@ let content: WorkbookContent;
 
 beforeAll(async () => {
   const values = calculate(model, fenceGiven(model));
-  const identity = { ...fenceIdentity(model), trail: earlier, about: "invented", prices: "p.xlsx" };
+  const identity = { ...fenceIdentity(model), trail: earlier, about: "invented", office: "p.xlsx" };
   content = readWorkbook(await writeWorkbook(model, values, identity));
 });
 
@@ -72,7 +72,7 @@ test("an unchanged workbook gives back its record, word for word, and no entry",
 test("without a record, a new one gives the same values, with trail, prices and words about it", () => {
   const { job } = take(content);
   expect(fenceGiven(model, job)).toEqual(fenceGiven(model));
-  expect(job).toMatchObject({ job: "F-1", about: "invented", prices: "p.xlsx", trail: earlier });
+  expect(job).toMatchObject({ job: "F-1", about: "invented", office: "p.xlsx", trail: earlier });
 });
 
 describe("changed inputs", () => {

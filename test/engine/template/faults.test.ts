@@ -414,7 +414,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   [
     "a price out of a table",
     tinyLines({ a: t.book(t.money, "") }),
-    /price-book figures stand in tables/,
+    /office-book figures stand in tables/,
   ],
   // tables
   ["no rows", rows({ a: one }, { rows: 0 }), /Table "beds": it has 0 rows/],
@@ -458,7 +458,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   [
     "prices from nowhere",
     rows({ a: t.book(t.money, "") }),
-    /has price-book columns, but no `from`/,
+    /has office-book columns, but no `from`/,
   ],
   [
     "prices used by nothing",
@@ -467,7 +467,7 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
   ],
   [
     "codes of nothing",
-    { ...rows({ a: t.input(t.text, "Item", { codeOf: "itms" }) }), prices: [] },
+    { ...rows({ a: t.input(t.text, "Item", { codeOf: "itms" }) }), office: [] },
     /The input "Item" holds codes of "itms", but no table is filled from it/,
   ],
   // lists of names

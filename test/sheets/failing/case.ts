@@ -1,13 +1,13 @@
-import type { PriceBook } from "../../../engine/book/price-book.js";
+import type { OfficeBook } from "../../../engine/book/office-book.js";
 import type { BookRow } from "../../../engine/template/book-layout.js";
 import type { InputValue } from "../../../engine/template/declare.js";
 import { book, type Changes, type Elsewhere } from "../../support/changed-demo.js";
 
-/** A check, and the change of the hillside demo, its price book or its cells that must make it say no. */
+/** A check, and the change of the hillside demo, its office book or its cells that must make it say no. */
 export type FailingCase = [check: string, inputs: () => Changes, elsewhere?: () => Elsewhere];
 
 const withTable = (table: string, rows: readonly BookRow[]): Elsewhere => ({
-  prices: { ...book, tables: { ...book.tables, [table]: rows } } satisfies PriceBook,
+  prices: { ...book, tables: { ...book.tables, [table]: rows } } satisfies OfficeBook,
 });
 const rowsOf = (table: string): readonly BookRow[] => book.tables[table] ?? [];
 
@@ -20,14 +20,14 @@ const changedRow = (row: BookRow, change: RowChange): BookRow =>
     ),
   );
 
-/** The price book with one row of a table changed; a column of `null` is blank. */
+/** The office book with one row of a table changed; a column of `null` is blank. */
 export const priced = (table: string, code: string, change: RowChange) => (): Elsewhere =>
   withTable(
     table,
     rowsOf(table).map((row) => (row.code === code ? changedRow(row, change) : row)),
   );
 
-/** The price book without one row of a table. */
+/** The office book without one row of a table. */
 export const without = (table: string, code: string) => (): Elsewhere =>
   withTable(
     table,

@@ -69,9 +69,9 @@ describe("a basin worked by hand", () => {
   });
 });
 
-test("the demo price book sells the crate and the vault that the sheet lays", async () => {
+test("the demo office book sells the crate and the vault that the sheet lays", async () => {
   const book = JSON.parse(
-    await readFile(new URL("../../../sheets/demo/price-book.json", import.meta.url), "utf8"),
+    await readFile(new URL("../../../sheets/demo/office-book.json", import.meta.url), "utf8"),
   ) as { tables: { items: { code: string; description: string }[] } };
   const { number, value } = work(stream);
   const described = (code: unknown) =>

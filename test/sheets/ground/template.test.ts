@@ -35,7 +35,7 @@ test("rows that are not in use hold nothing", () => {
   }
 });
 
-test("what is bought goes by code, in the units of the price book", () => {
+test("what is bought goes by code, in the units of the office book", () => {
   const { model, value, number } = work(stream);
   const lines = ["basin_buys", "liner_buys", "stone_buys", "earthwork_buys"].flatMap((table) =>
     Array.from({ length: model.tables.get(table)?.block.rows ?? 0 }, (_, i) => {

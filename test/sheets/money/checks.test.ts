@@ -10,7 +10,7 @@ test.each([
   [
     "an item that the book lacks",
     book(items.filter(({ code }) => code !== "foam")),
-    'foam under the lips, a can for each 4 ft: the price book has no item "foam", so it is not in the price. Add that item to sheet Items of the book.',
+    'foam under the lips, a can for each 4 ft: the office book has no item "foam", so it is not in the price. Add that item to sheet Items of the book.',
   ],
   [
     "a quote that has ended",
@@ -27,12 +27,12 @@ test.each([
   [
     "a code on two rows",
     book([...items, { ...(items[0] as BookRow), cost: 0.01 }]),
-    'Item liner-45mil, $1.10, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
+    'Item liner-45mil, $1.10, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
   ],
   [
     "a cost of nothing",
     changed("foam", { cost: 0 }),
-    'Item foam, $0.00, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
+    'Item foam, $0.00, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
   ],
 ])("%s fails a check and says what to do", (_, prices, ...sentences) => {
   const job = moneyJob(smallJob, prices, true);
@@ -43,7 +43,7 @@ test.each([
 test("an unknown tax class fails a check, and what it taxes has no price", () => {
   const job = moneyJob(smallJob, changed("foam", { tax_class: "half" }), true);
   expect(job.failed()).toContain(
-    'Item foam, $17.00, tax class "half": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the price book.',
+    'Item foam, $17.00, tax class "half": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
   );
   // not a tax of nothing: a figure that cannot be known is an error
   expect(String(job.value("price"))).toBe("#N/A");
@@ -54,8 +54,8 @@ test("a rate that the book lacks fails its check, and so does the task that need
   const rates = (whole.tables.rates ?? []).filter(({ code }) => code !== "dig");
   const job = moneyJob(smallJob, { ...whole, tables: { ...whole.tables, rates } });
   expect(job.failed()).toEqual([
-    "The price book has no rate dig (Dig basin and stream, yd3/hour). Add it to sheet Rates of the book.",
-    "Dig basin and stream: the rate dig is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the price book.",
+    "The office book has no rate dig (Dig basin and stream, yd3/hour). Add it to sheet Rates of the book.",
+    "Dig basin and stream: the rate dig is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the office book.",
   ]);
 });
 

@@ -1,4 +1,4 @@
-import type { PriceBook } from "../../../engine/book/price-book.js";
+import type { OfficeBook } from "../../../engine/book/office-book.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate, calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
@@ -80,7 +80,7 @@ const rates: readonly BookRow[] = wholeOf(waterfallParts).rates.map(({ code, mea
   unit,
 }));
 
-export const book = (changed: readonly BookRow[] = items): PriceBook => ({
+export const book = (changed: readonly BookRow[] = items): OfficeBook => ({
   name: "Book of the test",
   asOf: "2026-10-15",
   mark: "none",

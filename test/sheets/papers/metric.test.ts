@@ -26,12 +26,12 @@ const nominal =
   /\b(\d-)?\d(\/\d)? in\b(?=( pipe| at the pump|,|$| elbows|\.|: ))|(metric tons?)|square tee/g;
 const hasForeign = (text: string): boolean => foreign.test(text.replaceAll(nominal, ""));
 
-/** The copy of the price book and its units; a book may be of the other system. */
+/** The copy of the office book and its units; a book may be of the other system. */
 const ofTheBook = (cell: Cell) =>
   cell.declaration.kind === "book" || cell.name.startsWith("trade_units.");
 /** Sources are quoted as they were published. */
 const isSource = (cell: Cell) => /\.(source|origin)$/.test(cell.name);
-/** The units that a US price book sells by, shown beside the bid's own. */
+/** The units that a US office book sells by, shown beside the bid's own. */
 const isBookUnit = (cell: Cell) => cell.name.endsWith(".book_unit");
 
 describe("a job in SI", () => {
@@ -70,7 +70,7 @@ describe("a job in SI", () => {
         values = calculateFast(model, valuesOf(model, record, us.book));
       });
 
-      test("no text on any sheet names a US unit, whatever the price book's", () => {
+      test("no text on any sheet names a US unit, whatever the office book's", () => {
         const told = model.cells.filter(
           (cell) =>
             typeof values[cell.index] === "string" &&
@@ -109,7 +109,7 @@ describe("a job in SI", () => {
   );
 });
 
-describe("a price book in the other system's units", () => {
+describe("an office book in the other system's units", () => {
   /** The book with one item sold by another unit, at another cost. */
   const sold = (code: string, unit: string, costs: number) => ({
     ...book,

@@ -8,7 +8,7 @@ vi.mock("../../../sheets/parts/capacity.js", async (original) => {
   return { capacity: { ...capacity, falls: 14 } };
 });
 
-const { readPriceBook } = await import("../../../engine/book/read.js");
+const { readOfficeBook } = await import("../../../engine/book/read.js");
 const { valuesOf } = await import("../../../engine/book/values.js");
 const { calculate } = await import("../../../engine/evaluate/calculate.js");
 const { modelOf } = await import("../../../engine/template/models.js");
@@ -16,7 +16,7 @@ const { waterfall } = await import("../../../sheets/templates/waterfall.js");
 const { demoFolder } = await import("../../support/demo.js");
 
 const model = modelOf(waterfall, "us");
-const book = await readPriceBook(join(demoFolder, "price-book.json"), waterfall.prices ?? []);
+const book = await readOfficeBook(join(demoFolder, "office-book.json"), waterfall.office ?? []);
 const demo = JSON.parse(readFileSync(join(demoFolder, "garden-corner.json"), "utf8"));
 
 const fall = (i: number) => ({

@@ -92,7 +92,7 @@ const cases: [string, InputValues, readonly BookRow[], string, number | undefine
     yardPumps,
     "pump_known",
     undefined,
-    /^The price book has no such pump/,
+    /^The office book has no such pump/,
   ],
   ["a book without pumps", yard, [], "pump_known", undefined, /add one to the book/],
   [

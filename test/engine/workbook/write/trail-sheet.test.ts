@@ -42,7 +42,7 @@ const trail = appended(
     },
   ],
 );
-const identity = { ...fenceIdentity(model), trail, prices: "prices.xlsx" };
+const identity = { ...fenceIdentity(model), trail, office: "prices.xlsx" };
 let bytes: Uint8Array;
 let content: WorkbookContent;
 
@@ -62,11 +62,11 @@ test("the sheet reads back as it was written, and its chain holds", () => {
   expect(read?.written.has("runs.run[4]")).toBe(false);
 });
 
-test("the properties name head, mark and price book", () => {
+test("the properties name head, mark and office book", () => {
   expect(identityOfWorkbook(content)).toMatchObject({
     trailHead: headOf(trail),
     inputsMark: inputsMark(model, values),
-    prices: "prices.xlsx",
+    office: "prices.xlsx",
   });
 });
 
@@ -83,7 +83,7 @@ test("each input stands with its origin", () => {
   expect(originOf("runs.run[1]"), "its value is no longer that of the entry").toBe(
     "not in the trail",
   );
-  expect(originOf("items.code[1]")).toBe("price book");
+  expect(originOf("items.code[1]")).toBe("office book");
 });
 
 test("the same job with the same trail gives the same bytes", async () => {

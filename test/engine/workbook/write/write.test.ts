@@ -283,16 +283,16 @@ describe("validation", () => {
 });
 
 describe("custom properties", () => {
-  it("tell the job, the template and the price book", () => {
+  it("tell the job, the template and the office book", () => {
     const { custom } = content.properties;
     expect(Object.fromEntries(custom)).toMatchObject({
       "rillbook job": "T-1",
       "rillbook template": "toy",
       "rillbook version": "3",
       "rillbook units": "us",
-      "rillbook price book": "Toy prices",
-      "rillbook price book as of": "2026-05-01",
-      "rillbook price book mark": "0".repeat(64),
+      "rillbook office book": "Toy prices",
+      "rillbook office book as of": "2026-05-01",
+      "rillbook office book mark": "0".repeat(64),
     });
   });
 

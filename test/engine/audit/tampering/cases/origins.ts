@@ -89,7 +89,7 @@ export const originCases: readonly Case[] = [
     what: "the mark of the prices taken out",
     edit: (book) =>
       book.change("docProps/custom.xml", (xml) =>
-        xml.replace(/<property [^>]*name="rillbook prices mark">.*?<\/property>/, ""),
+        xml.replace(/<property [^>]*name="rillbook office mark">.*?<\/property>/, ""),
       ),
     verdict: "found",
     finds: { code: "trail", found: expect.stringContaining("mark of the prices is missing") },
@@ -151,7 +151,7 @@ export const originCases: readonly Case[] = [
     finds: { code: "trail", name: "height" },
   },
   {
-    what: "another price book named beside a price",
+    what: "another office book named beside a price",
     edit: (book) => line(book, "items.unit_price[1]", words("F", "prices of another year")),
     verdict: "found",
     finds: { code: "trail", name: "items.unit_price[1]" },

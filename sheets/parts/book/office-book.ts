@@ -42,8 +42,8 @@ const points: readonly BookColumn[] = Array.from({ length: curvePoints }, (_, i)
   },
 );
 
-/** The tables of the office's price book, and what each column may hold. */
-export const priceBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates">): BookLayout => [
+/** The tables of the office book, and what each column may hold. */
+export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates">): BookLayout => [
   {
     name: "items",
     sheet: "Items",

@@ -1,16 +1,16 @@
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { checkBook } from "../../../engine/book/check.js";
-import { readPriceBook } from "../../../engine/book/read.js";
+import { readOfficeBook } from "../../../engine/book/read.js";
 import { wholeOf } from "../../../sheets/parts/whole.js";
 import { waterfall, waterfallParts } from "../../../sheets/templates/waterfall.js";
 
-const layout = waterfall.prices ?? [];
+const layout = waterfall.office ?? [];
 const { items, rates } = wholeOf(waterfallParts);
-const demo = fileURLToPath(new URL("../../../sheets/demo/price-book.json", import.meta.url));
+const demo = fileURLToPath(new URL("../../../sheets/demo/office-book.json", import.meta.url));
 
-test("the demo price book is right, says that it is invented, and has every code that a bid asks for", async () => {
-  const book = await readPriceBook(demo, layout);
+test("the demo office book is right, says that it is invented, and has every code that a bid asks for", async () => {
+  const book = await readOfficeBook(demo, layout);
   expect(`${book.name} ${book.about}`).toContain("invented");
   const codes = (table: string) => book.tables[table]?.map(({ code }) => code) ?? [];
   expect(codes("items")).toEqual(expect.arrayContaining(items.map(({ code }) => code)));

@@ -17,12 +17,12 @@ const tiny = template({
   ],
   formulas: [],
   headline: [],
-  prices: waterfall.prices ?? [],
+  office: waterfall.office ?? [],
 });
 
 let folder = "";
 beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), "rillbook-prices-"));
+  folder = await mkdtemp(join(tmpdir(), "rillbook-office-"));
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -39,29 +39,29 @@ async function rillbook(...args: string[]) {
   return { status, said, told };
 }
 
-const demo = "sheets/demo/price-book.json";
+const demo = "sheets/demo/office-book.json";
 
-test("a new price book asks for what is to be filled in, and is left alone afterwards", async () => {
+test("a new office book asks for what is to be filled in, and is left alone afterwards", async () => {
   const file = join(folder, "new.xlsx");
-  const made = await rillbook("prices", "--new", file);
+  const made = await rillbook("office", "--new", file);
   expect(made).toMatchObject({ status: 0, told: "" });
   expect(made.said).toContain(`Written: ${file}`);
-  const checked = await rillbook("prices", file);
+  const checked = await rillbook("office", file);
   expect(checked.status).toBe(2);
   expect(checked.told).toMatch(
     /sheet Items, row \d+, code "liner-45mil": cost is blank, but is needed\. Fill it in\./,
   );
-  const again = await rillbook("prices", "--new", file);
+  const again = await rillbook("office", "--new", file);
   expect(again).toMatchObject({ status: 2, said: "" });
   expect(again.told).toContain("file-exists");
 });
 
 test("a book written from another reads back as the same", async () => {
   const file = join(folder, "demo.xlsx");
-  expect((await rillbook("prices", "--new", file, "--from", demo)).status).toBe(0);
+  expect((await rillbook("office", "--new", file, "--from", demo)).status).toBe(0);
   const [first, second] = [
-    await rillbook("prices", demo, "--json"),
-    await rillbook("prices", file, "--json"),
+    await rillbook("office", demo, "--json"),
+    await rillbook("office", file, "--json"),
   ];
   expect(first.status).toBe(0);
   const { file: _, ...left } = JSON.parse(first.said);
@@ -71,7 +71,7 @@ test("a book written from another reads back as the same", async () => {
 });
 
 test("a new book must be a workbook", async () => {
-  const { status, told } = await rillbook("prices", "--new", join(folder, "new.json"));
+  const { status, told } = await rillbook("office", "--new", join(folder, "new.json"));
   expect(status).toBe(2);
   expect(told).toContain("must end in .xlsx");
 });

@@ -3,8 +3,8 @@ import { bookProperty } from "../output/kind.js";
 import { identityProperties } from "../workbook/match/identity.js";
 import { readWorkbook } from "../workbook/read/read.js";
 
-/** Is a file that is no job a price book, as one may lie beside the jobs? */
-export function isPriceBook(bytes: Buffer, workbook: boolean): boolean {
+/** Is a file that is no job an office book, as one may lie beside the jobs? */
+export function isOfficeBook(bytes: Buffer, workbook: boolean): boolean {
   try {
     return workbook ? isBookWorkbook(bytes) : isBookJson(JSON.parse(bytes.toString("utf8")));
   } catch {

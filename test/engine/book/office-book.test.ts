@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import exceljs from "exceljs";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { readPriceBook } from "../../../engine/book/read.js";
-import { writePriceBook } from "../../../engine/book/write.js";
+import { readOfficeBook } from "../../../engine/book/read.js";
+import { writeOfficeBook } from "../../../engine/book/write.js";
 import type { BookLayout } from "../../../engine/template/book-layout.js";
 
 const layout: BookLayout = [
@@ -59,9 +59,9 @@ async function workbook(
 }
 
 const faultsOf = async (path: string) => {
-  const error = await readPriceBook(path, layout).catch((caught: Error) => caught);
+  const error = await readOfficeBook(path, layout).catch((caught: Error) => caught);
   if (!(error instanceof Error)) throw new Error("the book was taken");
-  expect(error.message).toContain(`The price book ${path} cannot be used:`);
+  expect(error.message).toContain(`The office book ${path} cannot be used:`);
   return error.message
     .split("\n")
     .slice(1)
@@ -70,7 +70,7 @@ const faultsOf = async (path: string) => {
 
 test("a workbook: dates become text, yes and no become booleans, blank rows are passed over", async () => {
   const pine: Cell[] = ["pine", "each", 2, "2026-12-31", null];
-  const book = await readPriceBook(await workbook([header, oak, [null, " "], pine]), layout);
+  const book = await readOfficeBook(await workbook([header, oak, [null, " "], pine]), layout);
   expect(book).toMatchObject({ name: "Boards 2026", asOf: "2026-01-01" });
   expect(book.tables.boards).toEqual([
     { code: "oak", unit: "ft", cost: 4.5, good_until: "2026-03-31", planed: true },
@@ -192,15 +192,15 @@ test("the same book from .xlsx and .json has the same mark, another price anothe
   const content = { name: "Boards 2026", asOf: "2026-01-01", tables: { boards: rows } };
   const [json, xlsx] = [join(folder, "same.json"), join(folder, "same.xlsx")];
   await writeFile(json, JSON.stringify(content));
-  const first = await readPriceBook(json, layout);
-  const bytes = await writePriceBook(first, layout);
+  const first = await readOfficeBook(json, layout);
+  const bytes = await writeOfficeBook(first, layout);
   await writeFile(xlsx, bytes);
-  const second = await readPriceBook(xlsx, layout);
+  const second = await readOfficeBook(xlsx, layout);
   expect(second).toEqual(first);
-  expect(await writePriceBook(first, layout)).toEqual(bytes);
+  expect(await writeOfficeBook(first, layout)).toEqual(bytes);
   const dearer = { ...content, tables: { boards: [{ ...rows[0], cost: 4.51 }, rows[1]] } };
   await writeFile(json, JSON.stringify(dearer));
-  expect((await readPriceBook(json, layout)).mark).not.toBe(first.mark);
+  expect((await readOfficeBook(json, layout)).mark).not.toBe(first.mark);
 });
 
 test.each([
@@ -212,6 +212,6 @@ test.each([
 ])("%s is refused", async (name, text, sentence) => {
   const path = join(folder, name);
   await writeFile(path, text);
-  await expect(readPriceBook(path, layout)).rejects.toThrow(sentence);
+  await expect(readOfficeBook(path, layout)).rejects.toThrow(sentence);
   expect(await readFile(path, "utf8")).toBe(text);
 });

@@ -1,7 +1,7 @@
 import type { BookRow } from "../template/book-layout.js";
 
 /** The office's prices: tables of rows (items, rates), in US units. */
-export interface PriceBook {
+export interface OfficeBook {
   /** How the office calls this book, and the day it is as of. */
   readonly name: string;
   readonly asOf: string;
