@@ -2,7 +2,7 @@ import { agree, type OpenedJob } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import { CellError, type Value } from "../formula/value.js";
 import { shown } from "../job/shown-value.js";
-import { messageName } from "../template/implied.js";
+import { messageName } from "../template/implied-names.js";
 import type { Cell, Model } from "../template/model.js";
 import { type PriceChange, priceChanges } from "./prices.js";
 import { type Reason, reasonsOf } from "./reasons.js";

@@ -1,5 +1,5 @@
 import { CellError, type Value } from "../formula/value.js";
-import { messageName } from "../template/implied.js";
+import { messageName } from "../template/implied-names.js";
 import type { Cell, Model } from "../template/model.js";
 
 /** A check that says no, with its sentence. */

@@ -2,6 +2,7 @@ import type { InputDeclaration, TableBlock } from "../template/declare.js";
 import { inSystem, ruleInWords } from "../template/implied.js";
 import type { Model } from "../template/model.js";
 import { type UnitSystem, unitOf } from "../units/quantity.js";
+import { askedFor } from "./asked-for.js";
 import { entrySchema } from "./trail/schema.js";
 
 /** Characters of a text input, far from what a cell holds: pages join several of them. */
@@ -15,11 +16,11 @@ type Schema = Record<string, unknown>;
 export function jobSchema(model: Model): Schema {
   const { template, system } = model;
   const inputs: Record<string, Schema> = {};
-  for (const { block } of model.placed) {
+  for (const block of askedFor(model)) {
     if (block.kind === "table") {
       const rows = tableSchema(block, system);
       if (rows !== undefined) inputs[block.name] = rows;
-    } else if (block.kind === "lines") {
+    } else {
       for (const [name, declaration] of Object.entries(block.cells)) {
         if (declaration.kind === "input") inputs[name] = inputSchema(declaration, system);
       }

@@ -3,6 +3,7 @@ import type { InputDeclaration, InputValue, TableBlock } from "../template/decla
 import { ruleInWords } from "../template/implied.js";
 import type { Model, Table } from "../template/model.js";
 import { unitOf } from "../units/quantity.js";
+import { askedFor } from "./asked-for.js";
 import { hasOwnRows } from "./input-plan.js";
 import type { JobRecord, RowValues } from "./record.js";
 
@@ -13,7 +14,7 @@ import type { JobRecord, RowValues } from "./record.js";
 export function newJob(model: Model, job: string, office = "office-book.xlsx"): JobRecord {
   const inputs: Record<string, InputValue | null | RowValues[]> = {};
   const guide: Record<string, unknown> = {};
-  for (const { block } of model.placed) {
+  for (const block of askedFor(model)) {
     if (block.kind === "lines") {
       for (const [name, cell] of Object.entries(block.cells)) {
         if (cell.kind !== "input") continue;

@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../units/quantity.js";
-import type { CellDeclaration, SheetDeclaration } from "./declare.js";
+import type { AskingSheet, CellDeclaration, SheetDeclaration } from "./declare.js";
 
 const either = /‹([^‹›|]*)\|([^‹›|]*)›/g;
 
@@ -14,10 +14,10 @@ export function wordsIn(text: string, system: UnitSystem): string {
  * The sheets with all their declared texts in the words of a system: labels, notes, formulas,
  * sentences, choices, rows of data. What people give later is no declaration, and stays as it is.
  */
-export function sheetsIn(
-  sheets: readonly SheetDeclaration[],
+export function sheetsIn<Sheet extends SheetDeclaration | AskingSheet>(
+  sheets: readonly Sheet[],
   system: UnitSystem,
-): SheetDeclaration[] {
+): Sheet[] {
   return sheets.map((sheet) => worded(sheet, system));
 }
 

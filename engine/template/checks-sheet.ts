@@ -12,8 +12,9 @@ import {
   sheet,
   table,
 } from "./declare.js";
-import { messageName, statusName } from "./implied.js";
+import { messageName, statusKey, statusName } from "./implied-names.js";
 import { textLiteral } from "./sentence.js";
+import { inputsOn, tableShown } from "./spread.js";
 import { errorLists, standingLines, standingNames } from "./standing.js";
 
 interface Found {
@@ -102,7 +103,7 @@ export function inputsRightName(sheet: string): string {
 function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckDeclaration> {
   const made: Record<string, CheckDeclaration> = {};
   for (const one of sheets) {
-    const conditions = one.blocks.flatMap(emptyStatuses);
+    const conditions = one.blocks.flatMap((block) => emptyStatuses(block, one.name));
     if (conditions.length === 0) continue;
     made[inputsRightName(one.name)] = check(
       `AND(${conditions.join(",")})`,
@@ -113,10 +114,12 @@ function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckD
   return made;
 }
 
-function emptyStatuses(block: Block): string[] {
-  if (block.kind === "table") {
-    const hasInputs = Object.values(block.columns).some(({ kind }) => kind === "input");
-    return hasInputs ? [`SUMPRODUCT((${block.name}.status<>"")*1)=0`] : [];
+function emptyStatuses(block: Block, sheet: string): string[] {
+  const table = tableShown(block);
+  if (table !== undefined) {
+    const where = block.kind === "part" ? sheet : undefined;
+    const status = `${table.name}.${statusKey(where)}`;
+    return inputsOn(table, where).length > 0 ? [`SUMPRODUCT((${status}<>"")*1)=0`] : [];
   }
   if (block.kind !== "lines") return [];
   return Object.entries(block.cells)

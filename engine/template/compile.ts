@@ -8,6 +8,7 @@ import { swallows } from "../formula/refused.js";
 import { frozen, type Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
+import { arrange } from "./arrange.js";
 import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
@@ -33,9 +34,10 @@ import { wordFormulas } from "./word-formulas.js";
  * Throws TemplateError with all faults found.
  */
 export function compile(template: Template, system: UnitSystem): Model {
-  const declared = sheetsIn(template.sheets, system);
+  const asks = sheetsIn(template.asks ?? [], system);
+  const { sheets: declared, faults: askFaults } = arrange(sheetsIn(template.sheets, system), asks);
   const worded = { ...template, sheets: declared };
-  const faults = [...nameFaults(worded), ...structureFaults(worded)];
+  const faults = [...nameFaults(worded), ...askFaults, ...structureFaults(worded)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const named = [...everywhere, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
@@ -48,7 +50,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   const compiler = new CellCompiler(names, inliner, system, sheets);
   const cells = spots.map((spot, index) => compiler.cell(spot, index));
   faults.push(...compiler.faults);
-  const tables = tablesOf(cells, placed, compiler.conditions);
+  const tables = tablesOf(cells, sheets, compiler.conditions);
   const byId = new Map(cells.map((cell) => [cell.id, cell]));
   const unordered = { template, system, sheets, placed, cells, byId, tables, formulas, checks };
   if (faults.length > 0) throw new TemplateError(template.name, faults);
@@ -208,7 +210,8 @@ function fixedValue(spot: Spot, system: UnitSystem): InputValue | undefined {
   if (spot.declaration.kind !== "published") return undefined;
   const { quantity, value } = spot.declaration;
   const rows = spot.table?.data;
-  const given = rows === undefined ? value : rows[(spot.row ?? 1) - 1]?.[spot.key];
+  const { repeats = spot.key } = spot.declaration;
+  const given = rows === undefined ? value : rows[(spot.row ?? 1) - 1]?.[repeats];
   return given === undefined ? undefined : inUnit(given, quantity, system);
 }
 

@@ -15,6 +15,8 @@ interface Common {
   readonly source?: string;
   /** Decimals shown, where the quantity's own do not suit. */
   readonly decimals?: number;
+  /** Set by the compiler: the cell or column that this one shows again on another sheet. */
+  readonly repeats?: string;
 }
 
 /** When a person is asked for an input: on the site, while choosing, or once for all jobs, in the office's book. */
@@ -25,6 +27,10 @@ export interface InputDeclaration extends Common {
   readonly kind: "input";
   /** Which sheet asks for it; where it is declared, without this. */
   readonly asked?: Asked;
+  /** Its section on the sheet that asks for it; that of its block, without this. */
+  readonly section?: string;
+  /** Shown again, as a formula, where it is declared: read there beside the results. */
+  readonly again?: boolean;
   readonly default?: InputValue;
   readonly least?: number;
   readonly most?: number;
@@ -153,6 +159,8 @@ export function book(
 export interface LinesBlock {
   readonly kind: "lines";
   readonly heading: string;
+  /** The section of its inputs on a sheet that asks for them; the heading, without this. */
+  readonly section?: string;
   readonly cells: Readonly<Record<string, CellDeclaration>>;
 }
 
@@ -177,6 +185,8 @@ export interface TableBlock {
   readonly kind: "table";
   readonly name: string;
   readonly heading: string;
+  /** The section of its inputs on a sheet that asks for them; the heading, without this. */
+  readonly section?: string;
   /** Fixed capacity. */
   readonly rows: number;
   /** Rows that a new job record opens with, to be filled in; none unless told. */
@@ -197,6 +207,15 @@ export interface TableBlock {
   /** `false` for a working list at the end of a sheet, which is left out of print. */
   readonly printed?: false;
   readonly columns: Readonly<Record<string, CellDeclaration>>;
+  /** Set by the compiler: the sheet of each column that stands on another one than the table. */
+  readonly elsewhere?: Readonly<Record<string, string>>;
+}
+
+/** Made by the compiler: the columns of a table that stand on another sheet, row by row. */
+export interface PartBlock {
+  readonly kind: "part";
+  readonly heading: string;
+  readonly of: TableBlock;
 }
 
 /** A set of points or bars of a chart, from columns of tables: `curve.speed`, `curve.height`. */
@@ -216,7 +235,7 @@ export interface ChartBlock {
   readonly series: readonly Series[];
 }
 
-export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock | ChartBlock;
+export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock | PartBlock | ChartBlock;
 
 export interface SheetDeclaration {
   readonly name: string;
@@ -240,8 +259,23 @@ export interface SheetDeclaration {
   readonly printed?: false;
 }
 
-export const lines = (heading: string, cells: LinesBlock["cells"]): LinesBlock =>
-  Object.freeze({ kind: "lines", heading, cells });
+/**
+ * A sheet that asks a person for inputs, wherever they are declared: those of one kind. The cells
+ * move here; their names and the formulas that read them stay.
+ */
+export interface AskingSheet extends Omit<SheetDeclaration, "blocks"> {
+  readonly asked: Asked;
+  /** The headings of its sections, in the order in which a person is asked. */
+  readonly sections: readonly string[];
+  /** Before all sheets that calculate, unless told. */
+  readonly stands?: "first" | "last";
+}
+
+export const lines = (
+  heading: string,
+  cells: LinesBlock["cells"],
+  options: Pick<LinesBlock, "section"> = {},
+): LinesBlock => Object.freeze({ kind: "lines", heading, cells, ...options });
 
 export const prose = (
   heading: string,
@@ -255,7 +289,7 @@ export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
 export const table = (
   name: string,
   heading: string,
-  options: Omit<TableBlock, "kind" | "name" | "heading" | "columns">,
+  options: Omit<TableBlock, "kind" | "name" | "heading" | "columns" | "elsewhere">,
   columns: TableBlock["columns"],
 ): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
 

@@ -33,12 +33,11 @@ export function nameFaults(template: Template): string[] {
     // the name of the check that a sheet's inputs are right
     claim(inputsRightName(sheet.name), `made for sheet ${sheet.name}`);
     for (const block of sheet.blocks) {
-      if (block.kind === "text" || block.kind === "chart") continue;
-      if (block.kind !== "table") {
+      if (block.kind === "lines" || block.kind === "prose") {
         for (const name of Object.keys(block.cells)) claim(name, `sheet ${sheet.name}`);
         for (const name of impliedNames(block)) claim(name, `made for sheet ${sheet.name}`);
-        continue;
       }
+      if (block.kind !== "table") continue;
       claim(block.name, `table on sheet ${sheet.name}`);
       for (const key of Object.keys(block.columns)) {
         const fault = nameTrouble(key);
@@ -76,12 +75,18 @@ export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inline
 /** The message beside an input, as against the sentence of a check. */
 const isStatus = ({ implied, name }: Cell): boolean => implied && /[._]status$/.test(name);
 
-/** Inputs that nothing depends on but their own message: a person would fill them in for nothing. */
+/** Inputs that nothing depends on but their own message, or that are only shown again: a person would fill them in for nothing. */
 export function unusedInputFaults(model: Model): string[] {
   const used = new Set<string>();
   for (const cell of model.order) {
     // to look for an error in an input is not to use it
-    if (isStatus(cell) || cell.apart || cell.native === undefined) continue;
+    if (
+      isStatus(cell) ||
+      cell.declaration.repeats !== undefined ||
+      cell.apart ||
+      cell.native === undefined
+    )
+      continue;
     for (const needed of precedents(model, cell.native, cell.row ?? 0)) used.add(needed.name);
   }
   const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");

@@ -7,16 +7,15 @@ import {
   type LinesBlock,
   type TableBlock,
 } from "./declare.js";
+import { messageName, repeatKey, statusKey, statusName, toDo } from "./implied-names.js";
 import { type Figure, sentenceFormula, textLiteral } from "./sentence.js";
+import { inputsOn, placesOf, repeatsOn } from "./spread.js";
 
-/**
+/*
  * The cells that follow from a declaration: beside each input a message that stays
  * empty while the input keeps to its rule, beside each check its sentence. So the
  * rules hold in any spreadsheet, also for values that were pasted over validation.
  */
-export const statusName = (input: string): string => `${input}_status`;
-export const messageName = (check: string): string => `${check}_message`;
-const toDo = "to_do";
 const toDoLabel = "What to do";
 
 type Figures = (name: string) => Figure | undefined;
@@ -64,27 +63,70 @@ function messageOf(
   return calc(text, `IF(${name},${fine},${said})`, "");
 }
 
-/** The columns to add to a table: a sentence for each check, one status for all inputs of the row. */
+/**
+ * The columns to add to a table: a sentence for each check, on each sheet one status for the inputs
+ * of the row that are typed there, and what is shown again of columns that stand elsewhere.
+ */
 export function impliedColumns(
   block: TableBlock,
   system: UnitSystem,
   figures: Figures,
+): Record<string, CellDeclaration> {
+  const atHome = {
+    ...checkMessages(block, system, figures),
+    ...inputStatus(block, undefined, system),
+  };
+  const implied: Record<string, CellDeclaration> = withToDo(atHome);
+  for (const where of placesOf(block)) {
+    if (where !== undefined) {
+      for (const [key, status] of Object.entries(inputStatus(block, where, system))) {
+        implied[key] = { ...status, label: toDoLabel };
+      }
+    }
+    for (const key of repeatsOn(block, where)) {
+      implied[repeatKey(key, where)] = shownAgain(key, block.columns[key] as CellDeclaration);
+    }
+  }
+  return implied;
+}
+
+function checkMessages(
+  block: TableBlock,
+  system: UnitSystem,
+  figures: Figures,
 ): Record<string, CalcDeclaration> {
-  const implied: Record<string, CalcDeclaration> = {};
+  const messages: Record<string, CalcDeclaration> = {};
   for (const [name, declaration] of Object.entries(block.columns)) {
     if (declaration.kind !== "check") continue;
-    implied[messageName(name)] = {
+    messages[messageName(name)] = {
       ...messageOf(name, declaration.sentence, system, figures, '""'),
       label: `${declaration.label}: what to do`,
     };
   }
-  const inputs = Object.entries(block.columns).filter(([, { kind }]) => kind === "input");
-  if (inputs.length > 0) {
-    implied.status = calc(text, rowStatus(inputs, system), "Input", {
-      blank: strayInputs(block, inputs),
-    });
-  }
-  return withToDo(implied);
+  return messages;
+}
+
+/** One status for all inputs of the row that stand on a sheet; none where no input does. */
+function inputStatus(
+  block: TableBlock,
+  where: string | undefined,
+  system: UnitSystem,
+): Record<string, CalcDeclaration> {
+  const inputs = inputsOn(block, where);
+  if (inputs.length === 0) return {};
+  const blank = strayInputs(block, inputs);
+  return { [statusKey(where)]: calc(text, rowStatus(inputs, system), "Input", { blank }) };
+}
+
+/** A cell that shows another one again; of a published figure, the figure. */
+export function shownAgain(key: string, declaration: CellDeclaration): CellDeclaration {
+  const { label, quantity, decimals } = declaration;
+  const alike = { ...(decimals === undefined ? {} : { decimals }), repeats: key };
+  if (declaration.kind === "published") return { kind: "published", quantity, label, ...alike };
+  // a blank input that is shown again must not read as a zero
+  const optional = declaration.kind === "input" && declaration.optional === true;
+  const zero = optional && quantity.kind === "number" ? { zero: "" } : {};
+  return { ...calc(quantity, key, label, zero), ...alike };
 }
 
 /** One column for the eye where a row can have several messages: the first there is. */
@@ -94,26 +136,17 @@ function withToDo(implied: Record<string, CalcDeclaration>): Record<string, Calc
   if (keys.length < 2) {
     return only === undefined ? {} : { [keys[0] as string]: { ...only, label: toDoLabel } };
   }
-  const status = implied.status === undefined ? [] : ["status"];
-  const inTurn = [...status, ...keys.filter((key) => key !== "status")];
+  const home = statusKey(undefined);
+  const status = implied[home] === undefined ? [] : [home];
+  const inTurn = [...status, ...keys.filter((key) => key !== home)];
   const first = inTurn.reduceRight((rest, key) => `IF(LEN(${key})>0,${key},${rest})`, '""');
-  const stray = status.length === 0 ? {} : { blank: "status" };
+  const stray = status.length === 0 ? {} : { blank: home };
   return { ...implied, [toDo]: calc(text, first, toDoLabel, stray) };
 }
 
-/** The keys of the columns, the one to be read last, that `impliedColumns` adds to a table. */
-export function impliedKeysOf(block: TableBlock): string[] {
-  const columns = Object.entries(block.columns);
-  const messages = [
-    ...columns.flatMap(([key, { kind }]) => (kind === "check" ? [messageName(key)] : [])),
-    ...(columns.some(([, { kind }]) => kind === "input") ? ["status"] : []),
-  ];
-  return messages.length < 2 ? messages : [...messages, toDo];
-}
-
-function rowStatus(inputs: readonly [string, CellDeclaration][], system: UnitSystem): string {
+function rowStatus(inputs: readonly [string, InputDeclaration][], system: UnitSystem): string {
   const troubles = inputs.map(([name, declaration]) => {
-    const trouble = inputTrouble(name, declaration as InputDeclaration, system);
+    const trouble = inputTrouble(name, declaration, system);
     return trouble === undefined ? undefined : ([declaration.label, trouble] as const);
   });
   let formula = '""';
@@ -126,7 +159,7 @@ function rowStatus(inputs: readonly [string, CellDeclaration][], system: UnitSys
 }
 
 /** A row that is not in use must hold nothing, or what it holds would be passed over in silence. */
-function strayInputs(block: TableBlock, inputs: readonly [string, CellDeclaration][]): string {
+function strayInputs(block: TableBlock, inputs: readonly [string, InputDeclaration][]): string {
   if (block.filled === undefined) return '""';
   const blank = inputs.map(([name]) => `ISBLANK(${name})`);
   return `IF(AND(${blank.join(",")}),"","← row not in use: complete or clear it")`;

@@ -1,6 +1,6 @@
 import type { Block, SheetDeclaration, TableBlock } from "./declare.js";
-import { impliedKeysOf } from "./implied.js";
 import type { Band, PlacedBlock } from "./model.js";
+import { columnsOn, messageKeysOn, tableShown, type Where, whereOf } from "./spread.js";
 
 /** Columns of a worksheet of lines: label, value, unit, message, note. */
 export const lineColumns = { label: 1, value: 2, unit: 3, message: 4, note: 5 } as const;
@@ -36,20 +36,31 @@ function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
   };
   if (block.kind === "chart") return plain(chartLines);
   if (block.kind === "text") return plain(block.paragraphs.length);
-  if (block.kind !== "table") return plain(Object.keys(block.cells).length);
+  if (block.kind === "lines" || block.kind === "prose") {
+    return plain(Object.keys(block.cells).length);
+  }
   return placeTable(block, sheet, top);
 }
 
-function placeTable(block: TableBlock, sheet: string, top: number): PlacedBlock {
-  const implied = impliedKeysOf(block).filter((key) => Object.hasOwn(block.columns, key));
+/** The table's note stands over its first column, which heads the rows. */
+export function noteOn(table: TableBlock, where: Where): string | undefined {
+  const [first = ""] = Object.keys(table.columns);
+  return whereOf(table, first) === where ? table.note : undefined;
+}
+
+function placeTable(
+  block: Extract<Block, { kind: "table" | "part" }>,
+  sheet: string,
+  top: number,
+): PlacedBlock {
+  const table = tableShown(block) as TableBlock;
+  const where = block.kind === "part" ? sheet : undefined;
+  const implied = messageKeysOn(table, where).filter((key) => Object.hasOwn(table.columns, key));
   const aside = implied.slice(0, -1);
   const message = implied.at(-1);
-  const [first, ...others] = Object.keys(block.columns).filter((key) => !implied.includes(key)) as [
-    string,
-    ...string[],
-  ];
+  const [first, ...others] = columnsOn(table, where) as [string, ...string[]];
   const bands: Band[] = [];
-  let header = top + (block.note === undefined ? 1 : 2);
+  let header = top + (noteOn(table, where) === undefined ? 1 : 2);
   let left = others;
   do {
     const columns = [...(bands.length === 0 ? [first] : []), ...left.slice(0, bandWidth)];
@@ -60,10 +71,10 @@ function placeTable(block: TableBlock, sheet: string, top: number): PlacedBlock 
     // the message takes what is left of the last band, or has one of its own
     if (isLast && message !== undefined && free >= messageWidth) columns.push(message);
     bands.push({ header, columns, aside: repeats ? [] : aside, repeats });
-    header += block.rows + 3;
+    header += table.rows + 3;
     if (isLast && message !== undefined && free < messageWidth) {
       bands.push({ header, columns: [message], aside: [], repeats: true });
-      header += block.rows + 3;
+      header += table.rows + 3;
     }
   } while (left.length > 0);
   return { block, sheet, top, bottom: header - 2, bands };
@@ -84,3 +95,7 @@ export function placeOf(
   }
   throw new Error(`Column "${key}" has no place.`);
 }
+
+/** The columns of a table that a placed block shows. */
+export const columnsIn = ({ bands }: PlacedBlock): string[] =>
+  bands.flatMap(({ columns, aside }) => [...columns, ...aside]);

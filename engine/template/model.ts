@@ -37,7 +37,7 @@ export interface Cell {
   readonly inUse?: Tree;
 }
 
-/** A column of a table: its cells lie one under another. */
+/** A column of a table: its cells lie one under another, on one sheet. */
 export interface Column {
   readonly name: string;
   readonly table: string;
@@ -46,9 +46,9 @@ export interface Column {
   readonly cells: readonly Cell[];
 }
 
+/** The columns of a table may stand on several sheets, row by row. */
 export interface Table {
   readonly name: string;
-  readonly sheet: string;
   readonly block: TableBlock;
   readonly columns: ReadonlyMap<string, Column>;
   /** The condition that a row is in use, where the table has one. */
@@ -69,7 +69,7 @@ export interface PlacedBlock {
   readonly top: number;
   /** The last line that the block uses. */
   readonly bottom: number;
-  /** For tables: the bands in which its columns are shown. */
+  /** For tables and parts of tables: the bands in which the columns are shown. */
   readonly bands: readonly Band[];
 }
 

@@ -1,6 +1,6 @@
 import { RillbookError } from "../errors.js";
 import type { CheckDeclaration } from "./declare.js";
-import { messageName } from "./implied.js";
+import { messageName } from "./implied-names.js";
 import { type Cell, columnOf, type Model } from "./model.js";
 
 interface PlannedCheck {

@@ -1,9 +1,10 @@
 import type { UnitSystem } from "../units/quantity.js";
 import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
-import { impliedColumns, impliedKeysOf, impliedLines } from "./implied.js";
-import { lineColumns, placeBlocks, placeOf } from "./layout.js";
+import { impliedColumns, impliedLines } from "./implied.js";
+import { columnsIn, lineColumns, placeBlocks, placeOf } from "./layout.js";
 import type { PlacedBlock } from "./model.js";
 import type { Figure } from "./sentence.js";
+import { impliedKeysOf } from "./spread.js";
 
 /** A declared or implied cell with its place, before its formula is looked at. */
 export interface Spot {
@@ -27,11 +28,19 @@ export function withImpliedColumns(
   return sheets.map((sheet) => ({
     ...sheet,
     blocks: sheet.blocks.map((block) => {
-      if (block.kind !== "table") return block;
-      const implied = impliedColumns(block, system, figuresFor(sheets, block));
-      return { ...block, columns: { ...block.columns, ...implied } };
+      if (block.kind === "part") return { ...block, of: withImplied(block.of, sheets, system) };
+      return block.kind === "table" ? withImplied(block, sheets, system) : block;
     }),
   }));
+}
+
+function withImplied(
+  table: TableBlock,
+  sheets: readonly SheetDeclaration[],
+  system: UnitSystem,
+): TableBlock {
+  const implied = impliedColumns(table, system, figuresFor(sheets, table));
+  return { ...table, columns: { ...table.columns, ...implied } };
 }
 
 /** Places all blocks and lists all cells, sheet by sheet, columns one after another. */
@@ -52,12 +61,14 @@ function spotsOfBlock(
   const { block, sheet, top } = placed;
   if (block.kind === "text" || block.kind === "chart") return [];
   if (block.kind === "table") return tableSpots(block, placed);
+  if (block.kind === "part") return tableSpots(block.of, placed);
   const implied =
     block.kind === "lines" ? impliedLines(block, system, figuresFor(sheets)) : new Map();
   const column = block.kind === "lines" ? lineColumns.value : 1;
   return Object.entries(block.cells).flatMap(([name, declaration], i) => {
     const line = top + 1 + i;
-    const own = { id: name, name, key: name, declaration, sheet, column, line, implied: false };
+    const again = declaration.repeats !== undefined;
+    const own = { id: name, name, key: name, declaration, sheet, column, line, implied: again };
     const beside = implied.get(name);
     if (beside === undefined) return [own];
     const names = { id: beside.name, name: beside.name, key: beside.name };
@@ -68,7 +79,9 @@ function spotsOfBlock(
 
 function tableSpots(block: TableBlock, placed: PlacedBlock): Spot[] {
   const impliedKeys = new Set(impliedKeysOf(block));
-  return Object.entries(block.columns).flatMap(([key, declaration]) =>
+  const shown = new Set(columnsIn(placed));
+  const columns = Object.entries(block.columns).filter(([key]) => shown.has(key));
+  return columns.flatMap(([key, declaration]) =>
     Array.from({ length: block.rows }, (_, i) => ({
       id: `${block.name}.${key}[${i + 1}]`,
       name: `${block.name}.${key}`,

@@ -7,7 +7,8 @@ import type {
   SheetDeclaration,
   TableBlock,
 } from "./declare.js";
-import { impliedKeysOf, messageName, statusName } from "./implied.js";
+import { messageName, statusName } from "./implied-names.js";
+import { impliedKeysOf } from "./spread.js";
 import type { Template } from "./template.js";
 
 /** Sheets that every workbook has. */
@@ -116,8 +117,7 @@ function hasColumn(name: string, tables: ReadonlyMap<string, TableBlock>): boole
 }
 
 function cellFaults(block: Block): string[] {
-  if (block.kind === "text" || block.kind === "chart") return [];
-  if (block.kind !== "table") {
+  if (block.kind === "lines" || block.kind === "prose") {
     return Object.entries(block.cells).flatMap(([name, cell]) => [
       ...(cell.kind === "published" && cell.value === undefined
         ? [`"${name}" is a published figure without a value. Give it one.`]
@@ -127,6 +127,7 @@ function cellFaults(block: Block): string[] {
       ...inputFaults(name, cell),
     ]);
   }
+  if (block.kind !== "table") return [];
   return Object.entries(block.columns).flatMap(([key, cell]) => [
     ...inputFaults(`${block.name}.${key}`, cell),
     ...(block.data ?? []).flatMap((row) => valueFaults(`${block.name}.${key}`, cell, row[key])),

@@ -1,9 +1,10 @@
-import type { Cell, Column, Condition, PlacedBlock, Table } from "./model.js";
+import type { SheetDeclaration } from "./declare.js";
+import type { Cell, Column, Condition, Table } from "./model.js";
 
 /** Gathers the cells of tables into columns; `conditions` tell by table which rows are in use. */
 export function tablesOf(
   cells: readonly Cell[],
-  placed: readonly PlacedBlock[],
+  sheets: readonly SheetDeclaration[],
   conditions: ReadonlyMap<string, Condition>,
 ): ReadonlyMap<string, Table> {
   const columnCells = new Map<string, Cell[]>();
@@ -14,7 +15,7 @@ export function tablesOf(
     else found.push(cell);
   }
   const tables = new Map<string, Table>();
-  for (const { block, sheet } of placed) {
+  for (const block of sheets.flatMap(({ blocks }) => blocks)) {
     if (block.kind !== "table") continue;
     const columns = new Map<string, Column>();
     for (const [key, declaration] of Object.entries(block.columns)) {
@@ -24,7 +25,7 @@ export function tablesOf(
     }
     const filled = conditions.get(block.name);
     const condition = filled === undefined ? {} : { filled };
-    tables.set(block.name, { name: block.name, sheet, block, columns, ...condition });
+    tables.set(block.name, { name: block.name, block, columns, ...condition });
   }
   return tables;
 }

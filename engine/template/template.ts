@@ -1,6 +1,6 @@
 import type { NamedFormula } from "../formula/named-formula.js";
 import type { BookLayout } from "./book-layout.js";
-import type { SheetDeclaration } from "./declare.js";
+import type { AskingSheet, SheetDeclaration } from "./declare.js";
 
 /** A set of sheets under a name and a version: what a kind of job is estimated with. */
 export interface Template {
@@ -8,6 +8,8 @@ export interface Template {
   readonly version: number;
   readonly title: string;
   readonly sheets: readonly SheetDeclaration[];
+  /** The sheets that ask for inputs by kind; without them, inputs stand where they are declared. */
+  readonly asks?: readonly AskingSheet[];
   readonly formulas: readonly NamedFormula[];
   /** The tables of the office book that it reads; none where it is absent. */
   readonly office?: BookLayout;

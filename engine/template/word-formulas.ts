@@ -29,7 +29,7 @@ const formulas: readonly NamedFormula[] = [
 export function wordFormulas(sheets: readonly SheetDeclaration[]): readonly NamedFormula[] {
   const read = sheets.some(({ blocks }) =>
     blocks.some((block) => {
-      if (block.kind === "text" || block.kind === "chart") return false;
+      if (block.kind !== "table" && !("cells" in block)) return false;
       const cells = Object.values(block.kind === "table" ? block.columns : block.cells);
       return cells.some((cell) => cell.kind === "calc" && cell.reader !== undefined);
     }),

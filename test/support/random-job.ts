@@ -1,5 +1,6 @@
 import { columnsByInput } from "../../engine/book/codes.js";
 import type { OfficeBook } from "../../engine/book/office-book.js";
+import { askedFor } from "../../engine/job/asked-for.js";
 import type { InputValues, JobRecord, RowValues } from "../../engine/job/record.js";
 import { inUnit } from "../../engine/template/compile.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../../engine/template/declare.js";
@@ -77,12 +78,12 @@ export function randomJob(model: Model, book: OfficeBook, seed: number): JobReco
   };
 
   const inputs: Record<string, InputValues[string]> = {};
-  for (const { block } of model.placed) {
+  for (const block of askedFor(model)) {
     if (block.kind === "table") {
       const rows = rowsOf(block);
       if (rows.length > 0) inputs[block.name] = rows;
+      continue;
     }
-    if (block.kind !== "lines") continue;
     for (const [name, cell] of Object.entries(block.cells)) {
       if (cell.kind === "input") inputs[name] = given(name, cell);
     }

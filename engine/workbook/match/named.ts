@@ -1,4 +1,5 @@
 import type { Cell, Model, Table } from "../../template/model.js";
+import { tableShown } from "../../template/spread.js";
 import { addressOf } from "../read/address.js";
 import type { DefinedName, SheetContent } from "../read/content.js";
 import { type FoundBand, findBand, sameRows } from "./bands.js";
@@ -26,8 +27,9 @@ export function findNamed(
     }
   }
   for (const { block, bands } of model.placed) {
-    if (block.kind !== "table") continue;
-    const table = model.tables.get(block.name) as Table;
+    const shown = tableShown(block);
+    if (shown === undefined) continue;
+    const table = model.tables.get(shown.name) as Table;
     for (const band of bands) {
       const rows = findBand(table, band, nameOf, sheets);
       inserted.push(...(rows?.inserted ?? []));

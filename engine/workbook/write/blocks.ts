@@ -7,7 +7,7 @@ import type {
   ProseBlock,
   TextBlock,
 } from "../../template/declare.js";
-import { messageName, statusName } from "../../template/implied.js";
+import { messageName, statusName } from "../../template/implied-names.js";
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { putCell } from "./cells.js";

@@ -53,7 +53,7 @@ export function formulaContent(formula: string, value: Value): CellValue {
 
 function styleOf(cell: Cell): Partial<Style> {
   const { declaration } = cell;
-  if (cell.implied) return styles.message;
+  if (cell.implied && declaration.repeats === undefined) return styles.message;
   switch (declaration.kind) {
     case "input":
       return styles.input;

@@ -4,6 +4,7 @@ import { checkShown } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
+import { tableShown } from "../../template/spread.js";
 import type { Page } from "./blocks.js";
 import { lastColumn } from "./grid.js";
 import { styles } from "./look.js";
@@ -69,10 +70,11 @@ export function printTitle(sheet: Worksheet): void {
 
 function partsOf({ block, top, bottom, bands }: PlacedBlock): Part[] {
   if (block.kind === "chart") return [{ from: top, to: top + chartLines, whole: true }];
-  if (block.kind !== "table") return [{ from: top, to: bottom, whole: block.kind === "text" }];
+  const table = tableShown(block);
+  if (table === undefined) return [{ from: top, to: bottom, whole: block.kind === "text" }];
   return bands.map(({ header }, i) => ({
     from: i === 0 ? top : header,
-    to: header + 1 + block.rows,
+    to: header + 1 + table.rows,
     whole: false,
   }));
 }

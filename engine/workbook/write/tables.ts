@@ -2,25 +2,32 @@ import { addressOf, columnLetters } from "../../address.js";
 import { print } from "../../formula/print.js";
 import type { Reference } from "../../formula/tree.js";
 import { checkShown } from "../../template/checks-sheet.js";
-import type { CellDeclaration, TableBlock } from "../../template/declare.js";
-import { messageName } from "../../template/implied.js";
-import { asideColumn } from "../../template/layout.js";
+import type { Block, CellDeclaration, TableBlock } from "../../template/declare.js";
+import { messageName } from "../../template/implied-names.js";
+import { asideColumn, noteOn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
+import { tableShown } from "../../template/spread.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { formulaContent, putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
 import { attention, hidden, stepsBack, styles } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
 
-/** A table in its bands: headings, units, then a line for each row of its capacity. */
-export function writeTable(page: Page, placed: PlacedBlock, block: TableBlock): void {
-  writeHeading(page, placed.top, block.heading);
-  if (block.note !== undefined) {
+/** A table, or what of it stands here, in its bands: headings, units, then a line for each row of its capacity. */
+export function writeTable(
+  page: Page,
+  placed: PlacedBlock,
+  { kind, heading }: Extract<Block, { kind: "table" | "part" }>,
+): void {
+  const block = tableShown(placed.block) as TableBlock;
+  writeHeading(page, placed.top, heading);
+  const note = noteOn(block, kind === "part" ? placed.sheet : undefined);
+  if (note !== undefined) {
     page.sheet.mergeCells(placed.top + 1, 1, placed.top + 1, lastColumn);
-    page.sheet.getCell(placed.top + 1, 1).value = block.note;
+    page.sheet.getCell(placed.top + 1, 1).value = note;
     page.sheet.getCell(placed.top + 1, 1).style = styles.note;
-    page.sheet.getRow(placed.top + 1).height = textHeight(block.note, 150);
+    page.sheet.getRow(placed.top + 1).height = textHeight(note, 150);
   }
   const first = placed.bands[0]?.columns[0] as string;
   for (const band of placed.bands) {
@@ -104,7 +111,7 @@ function writeColumn(page: Page, band: Band, block: TableBlock, key: string): vo
   }
   if (declaration.kind === "input") addValidation(page, areaOf(cells), declaration);
   const message = declaration.kind === "check" ? messagesOf(page, block, key) : cells;
-  if (message[0]?.implied) {
+  if (message[0] !== undefined && isMessage(message[0])) {
     // by the message: LibreOffice 7.4 fails to print sheets whose rules look at yes/no cells
     const test = `LEN($${addressOf(message[0].column, message[0].line)})>0`;
     sheet.addConditionalFormatting({ ref: areaOf(cells), rules: [attention(test)] });
@@ -152,12 +159,12 @@ function writeRepeat(page: Page, band: Band, block: TableBlock, first: string): 
 
 /** Rows of the capacity that a job does not use show nothing. */
 function hideBlankRows({ sheet, model }: Page, band: Band, block: TableBlock): void {
-  const test = blankRowTest(model, block);
+  const test = blankRowTest(model, block, sheet.name, band);
   if (test === undefined) return;
   // inputs keep their boxes, to be filled in, and messages are wanted most where a row is not in use
   const areas = band.columns
     .map((key) => columnOf(model, block.name, key).cells)
-    .filter(([cell]) => cell?.declaration.kind !== "input" && !cell?.implied)
+    .filter(([cell]) => cell?.declaration.kind !== "input" && !isMessage(cell as Cell))
     .map(areaOf);
   if (band.repeats) areas.unshift(`A${band.header + 2}:A${band.header + 1 + block.rows}`);
   if (areas.length === 0) return;
@@ -165,8 +172,17 @@ function hideBlankRows({ sheet, model }: Page, band: Band, block: TableBlock): v
   sheet.addConditionalFormatting({ ref: areas.join(" "), rules: [hidden(test)] });
 }
 
-/** `NOT(...)` of the condition that a row is in use, written for the first row. */
-function blankRowTest(model: Model, block: TableBlock): string | undefined {
+/** What the compiler adds beside what it shows again. */
+const isMessage = ({ implied, declaration }: Cell): boolean =>
+  implied && declaration.repeats === undefined;
+
+/** `NOT(...)` of the condition that a row is in use, written for the first row of a band. */
+function blankRowTest(
+  model: Model,
+  block: TableBlock,
+  sheet: string,
+  band: Band,
+): string | undefined {
   const table = model.tables.get(block.name);
   if (table?.filled === undefined) return undefined;
   const reference = (to: Reference): string => {
@@ -174,8 +190,9 @@ function blankRowTest(model: Model, block: TableBlock): string | undefined {
     if (to.kind === "area") throw new Error(`Table ${block.name}: a row is in use by its inputs.`);
     if (to.kind === "column") return `${to.table}.${to.column}`;
     const cell = columnOf(model, to.table, to.column).cells[0] as Cell;
-    const prefix = cell.sheet === table.sheet ? "" : `'${cell.sheet}'!`;
-    return `${prefix}$${columnLetters(cell.column)}${cell.line}`;
+    if (cell.sheet === sheet) return `$${columnLetters(cell.column)}${cell.line}`;
+    // rules of a sheet look at other sheets through names only; a row is counted from the units above the first
+    return `INDEX(${to.table}.${to.column},ROW()-ROW($A$${band.header + 1}))`;
   };
   const style = { prefixed: true, exponent: "E", quotes: "doubled", reference } as const;
   return `NOT(${print(table.filled.native, style)})`;

@@ -108,7 +108,7 @@ function defineNames(workbook: exceljs.Workbook, model: Model): void {
       const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
       if (first.implied) continue;
       const letters = columnLetters(first.column);
-      define(name, table.sheet, `$${letters}$${first.line}:$${letters}$${last.line}`);
+      define(name, first.sheet, `$${letters}$${first.line}:$${letters}$${last.line}`);
     }
   }
 }
