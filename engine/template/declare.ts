@@ -1,5 +1,8 @@
 import { type Quantity, yesno as yesnoQuantity } from "../units/quantity.js";
 import type { Reader } from "../units/spelled.js";
+import type { ChartBlock } from "./chart.js";
+
+export * from "./chart.js";
 
 /** A formula as written, or one for each row of a table (rows count from 1). */
 export type FormulaText = string | ((row: number) => string);
@@ -218,23 +221,6 @@ export interface PartBlock {
   readonly of: TableBlock;
 }
 
-/** A set of points or bars of a chart, from columns of tables: `curve.speed`, `curve.height`. */
-export interface Series {
-  readonly label: string;
-  readonly x: string;
-  readonly y: string;
-  readonly marks: "line" | "points" | "bars";
-}
-
-/** A chart that lives in the workbook and follows its cells. */
-export interface ChartBlock {
-  readonly kind: "chart";
-  readonly heading: string;
-  readonly across: string;
-  readonly up: string;
-  readonly series: readonly Series[];
-}
-
 export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock | PartBlock | ChartBlock;
 
 export interface SheetDeclaration {
@@ -292,17 +278,6 @@ export const table = (
   options: Omit<TableBlock, "kind" | "name" | "heading" | "columns" | "elsewhere">,
   columns: TableBlock["columns"],
 ): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
-
-/**
- * @param across the title of the horizontal axis, without its unit, which the workbook adds
- * @param up the title of the vertical axis, likewise
- */
-export const chart = (
-  heading: string,
-  across: string,
-  up: string,
-  series: readonly Series[],
-): ChartBlock => Object.freeze({ kind: "chart", heading, across, up, series });
 
 export function sheet(
   name: string,

@@ -1,4 +1,4 @@
-import type { Block, SheetDeclaration, TableBlock } from "./declare.js";
+import type { Block, ChartBlock, SheetDeclaration, TableBlock } from "./declare.js";
 import type { Band, PlacedBlock } from "./model.js";
 import { columnsOn, messageKeysOn, tableShown, type Where, whereOf } from "./spread.js";
 
@@ -14,8 +14,8 @@ const messageWidth = 3;
 /** Where a table's messages stand one by one: beyond the page, with a column between. */
 export const asideColumn = bandWidth + 3;
 
-/** The lines of the worksheet that a chart covers. */
-export const chartLines = 20;
+/** The lines of the worksheet that a chart covers, its heading's among them. */
+export const chartLines = ({ lines = 20 }: ChartBlock): number => lines;
 
 /** The title and the sentence of purpose take the first lines. */
 const firstLine = 4;
@@ -34,7 +34,7 @@ function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
   const plain = (count: number): PlacedBlock => {
     return { block, sheet, top, bottom: top + count, bands: [] };
   };
-  if (block.kind === "chart") return plain(chartLines);
+  if (block.kind === "chart") return plain(chartLines(block));
   if (block.kind === "text") return plain(block.paragraphs.length);
   if (block.kind === "lines" || block.kind === "prose") {
     return plain(Object.keys(block.cells).length);

@@ -1,4 +1,5 @@
 import { limits } from "../limits.js";
+import { chartFaults } from "./chart-faults.js";
 import type {
   Block,
   CellDeclaration,
@@ -213,11 +214,7 @@ function nameListFaults(
   for (const { label, name } of roles?.sections ?? []) mustBeCell(name, `The section "${label}"`);
   mustBeColumn(roles?.goodUntil, "The role goodUntil");
   for (const block of blocks) {
-    if (block.kind !== "chart") continue;
-    for (const { x, y } of block.series) {
-      mustBeColumn(x, `The chart "${block.heading}"`);
-      mustBeColumn(y, `The chart "${block.heading}"`);
-    }
+    if (block.kind === "chart") faults.push(...chartFaults(block, singles, tables));
   }
   return faults;
 }

@@ -69,7 +69,7 @@ export function printTitle(sheet: Worksheet): void {
 }
 
 function partsOf({ block, top, bottom, bands }: PlacedBlock): Part[] {
-  if (block.kind === "chart") return [{ from: top, to: top + chartLines, whole: true }];
+  if (block.kind === "chart") return [{ from: top, to: top + chartLines(block), whole: true }];
   const table = tableShown(block);
   if (table === undefined) return [{ from: top, to: bottom, whole: block.kind === "text" }];
   return bands.map(({ header }, i) => ({

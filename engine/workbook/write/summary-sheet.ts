@@ -1,9 +1,12 @@
 import type { CellValue, Workbook, Worksheet } from "exceljs";
 import type { Value } from "../../formula/value.js";
 import { checkShown } from "../../template/checks-sheet.js";
+import type { ChartBlock } from "../../template/declare.js";
+import { chartLines } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
 import { notStanding } from "../../template/standing.js";
 import { formulaContent } from "./cells.js";
+import { type ChartPlace, summaryCharts, widthOf } from "./charts/places.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { attention, styles } from "./look.js";
@@ -11,6 +14,10 @@ import { numberFormat, shownUnit } from "./number-format.js";
 
 /** How many of the failed checks the sheet shows. */
 const firstFailing = 8;
+
+const columns = [46, 18, 60] as const;
+/** Points of a line of this sheet. */
+const lineHeight = 15;
 
 const legend: readonly [kind: string, style: object, meaning: string][] = [
   ["boxed and tinted", styles.input, "An input: yours to change. The cell says what it accepts."],
@@ -32,18 +39,22 @@ const legend: readonly [kind: string, style: object, meaning: string][] = [
   ],
 ];
 
-/** The first sheet: what this workbook is, the bid in figures, what is still open, where things are. */
+/**
+ * The first sheet: what this workbook is, the bid in figures, what is still open, where things are.
+ * Returns the charts that it left room for.
+ */
 export function writeSummary(
   workbook: Workbook,
   model: Model,
   values: readonly Value[],
   identity: Identity,
-): void {
+): ChartPlace[] {
   const sheet = workbook.addWorksheet("Summary");
   const page = new SummaryPage(sheet, model, values);
   page.title(identity);
   page.state();
   page.figures();
+  const charts = summaryCharts(model).map((block) => page.chart(block));
   page.open();
   page.part(
     "Sheets",
@@ -58,6 +69,7 @@ export function writeSummary(
     originOf(identity).map(([label, text]) => [label, styles.label, text] as const),
   );
   sheet.pageSetup = { orientation: "portrait", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  return charts;
 }
 
 function originOf({ template, version, units, book, bookAsOf, about }: Identity) {
@@ -79,7 +91,7 @@ class SummaryPage {
     private readonly model: Model,
     private readonly values: readonly Value[],
   ) {
-    [46, 18, 60].forEach((width, i) => {
+    columns.forEach((width, i) => {
       sheet.getColumn(i + 1).width = width;
     });
   }
@@ -149,6 +161,14 @@ class SummaryPage {
       this.line += 1;
     }
     this.line += 1;
+  }
+
+  /** Leaves room for a chart. */
+  chart(block: ChartBlock): ChartPlace {
+    const { line, sheet } = this;
+    const height = chartLines(block) * lineHeight;
+    this.line += chartLines(block) + 1;
+    return { sheet: sheet.name, line, block, width: widthOf(columns), height };
   }
 
   /** Lines of a label and a note over the rest of the width. */

@@ -5,8 +5,9 @@ import { headOf } from "../../job/trail/chain.js";
 import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
 import type { Cell, Model } from "../../template/model.js";
 import { identityProperties } from "../match/identity.js";
-import { type Page, writeHeading, writeLines, writeProse, writeText } from "./blocks.js";
-import { addCharts } from "./charts.js";
+import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
+import { addCharts } from "./charts/add.js";
+import { chartPlaces } from "./charts/places.js";
 import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
@@ -33,7 +34,7 @@ export async function writeWorkbook(
   workbook.created = undated;
   workbook.modified = undated;
   workbook.calcProperties.fullCalcOnLoad = true;
-  writeSummary(workbook, model, values, identity);
+  const onSummary = writeSummary(workbook, model, values, identity);
   for (const declared of model.sheets) {
     const sheet = workbook.addWorksheet(declared.name, {
       properties: { defaultRowHeight: usualHeight },
@@ -48,8 +49,7 @@ export async function writeWorkbook(
       if (block.kind === "lines") writeLines(page, placed, block);
       else if (block.kind === "prose") writeProse(page, placed, block);
       else if (block.kind === "text") writeText(page, placed, block);
-      else if (block.kind === "chart") writeHeading(page, placed.top, block.heading);
-      else writeTable(page, placed, block);
+      else if (block.kind !== "chart") writeTable(page, placed, block);
     }
     setPrint(page, declared);
   }
@@ -61,7 +61,7 @@ export async function writeWorkbook(
   }
   const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
   return finishPackage(bytes, propertiesOf(model, values, identity), (parts) =>
-    addCharts(parts, model, values),
+    addCharts(parts, { model, values }, [...onSummary, ...chartPlaces(model)]),
   );
 }
 

@@ -1,4 +1,3 @@
-import { chart } from "../../../engine/template/index.js";
 import { moneyFormulas } from "../../vocabulary/money.js";
 import { part } from "../part.js";
 import { business, hire } from "../rates.js";
@@ -7,7 +6,7 @@ import { drawChecks, drawTable } from "./draws.js";
 import { equipmentTable } from "./equipment.js";
 import { hireDays } from "./hire.js";
 import { contractLines, optionTable } from "./options.js";
-import { priceBreakdown } from "./price-breakdown.js";
+import { priceBreakdown, priceChart } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
 import { outsideInWords, risks, subcontracts } from "./work-by-others.js";
@@ -19,14 +18,7 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
       priceRules,
       priceSense,
       priceBreakdown,
-      chart("Price by part", "$", "", [
-        {
-          label: "Amount",
-          x: "price_breakdown.part",
-          y: "price_breakdown.amount",
-          marks: "bars",
-        },
-      ]),
+      priceChart,
       contractLines,
       drawTable,
       drawChecks,

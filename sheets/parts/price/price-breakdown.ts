@@ -1,4 +1,4 @@
-import { calc, money, percent, table, text } from "../../../engine/template/index.js";
+import { calc, chart, money, percent, table, text } from "../../../engine/template/index.js";
 
 const parts: readonly [string, string][] = [
   ["material", "material_cost"],
@@ -19,5 +19,17 @@ export const priceBreakdown = table(
     part: calc(text, (row) => `"${parts[row - 1]?.[0]}"`, "Part"),
     amount: calc(money, (row) => parts[row - 1]?.[1] ?? "0", "Amount"),
     of_price: calc(percent, "IF(price>0,amount/price,0)", "Of the price"),
+  },
+);
+
+export const priceChart = chart(
+  "Where the money goes",
+  "Amount, $",
+  "",
+  [{ label: "Amount", x: "price_breakdown.part", y: "price_breakdown.amount", marks: "bars", says: true }],
+  {
+    alt: "A bar for each part of the price: material, labor, equipment, work by others, overhead, contingency, profit.",
+    lines: 17,
+    summary: true,
   },
 );

@@ -1,4 +1,4 @@
-import { type Block, calc, chart, count, flow, head, table } from "../../../engine/template/index.js";
+import { type Block, calc, chart, count, flow, head, lines, table, text } from "../../../engine/template/index.js";
 import { takenAt } from "../balance/network.js";
 
 const last = 10;
@@ -19,31 +19,45 @@ const points = table(
     manifold: calc(head, (row) => `actual_manifold*${row - 1}/${last - 2}`, "Manifold head"),
     system_flow: calc(flow, takenAt("manifold", { prefix: "actual" }), "System flow"),
     system_head: calc(head, "manifold+LOSS_AT(system_flow,main_friction,main_local)", "System head"),
-    duty_flow: calc(flow, "total_flow", "Operating flow"),
-    duty_head: calc(head, "actual_pump_head", "Operating head"),
   },
 );
 
+/** What stands beside the operating point. */
+const said = lines("Chart wording", {
+  duty_said: calc(
+    text,
+    "~{pump_code} at {pump_speed|0}: {total_flow|0}, {actual_pump_head|1}",
+    "Operating point in words",
+  ),
+});
+
 export const curveChart: readonly Block[] = [
-  chart("Pump curve and system curve", "Flow", "Head", [
+  chart(
+    "Pump curve and system curve",
+    "Flow",
+    "Head",
+    [
+      { label: "Pump curve", x: "curve_points.pump_flow", y: "curve_points.pump_head", marks: "line", look: "heavy" },
+      {
+        label: "System curve",
+        x: "curve_points.system_flow",
+        y: "curve_points.system_head",
+        marks: "line",
+        look: "long dashes",
+      },
+      {
+        label: "Operating point",
+        x: "total_flow",
+        y: "actual_pump_head",
+        marks: "points",
+        says: "duty_said",
+        at: "right",
+      },
+    ],
     {
-      label: "Pump curve",
-      x: "curve_points.pump_flow",
-      y: "curve_points.pump_head",
-      marks: "line",
+      alt: "Head over flow: the curve of the chosen pump at its speed falls, that of the pipes rises; they cross at the operating point.",
     },
-    {
-      label: "System curve",
-      x: "curve_points.system_flow",
-      y: "curve_points.system_head",
-      marks: "line",
-    },
-    {
-      label: "Operating point",
-      x: "curve_points.duty_flow",
-      y: "curve_points.duty_head",
-      marks: "points",
-    },
-  ]),
+  ),
   points,
+  said,
 ];

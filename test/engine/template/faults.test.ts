@@ -482,7 +482,47 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
     tinyLines({}, {}, [
       t.chart("Curve", "", "", [{ label: "", x: "beds.a", y: "beds.b", marks: "line" }]),
     ]),
-    /The chart "Curve" names "beds\.a", which is no column/,
+    /The chart "Curve" names "beds\.a", which is no column or single cell/,
+  ],
+  [
+    "a chart of unlike rows",
+    rows({ a: t.calc(t.count, "2", "") }, {}, [
+      t.chart("Curve", "", "", [{ label: "", x: "beds.a", y: "plot", marks: "line" }]),
+    ]),
+    /The chart "Curve" joins beds\.a and plot, which have not as many rows/,
+  ],
+  [
+    "names without texts",
+    tinyLines({}, {}, [
+      t.chart("Curve", "", "", [{ label: "N", x: "plot", y: "plot", marks: "names" }]),
+    ]),
+    /The chart "Curve": the names "N" have no column or cell of texts/,
+  ],
+  [
+    "bars with texts of their own",
+    tinyLines({}, {}, [
+      t.chart("Bars", "", "", [
+        { label: "B", x: "title", y: "plot", marks: "bars", says: "title" },
+      ]),
+    ]),
+    /The chart "Bars": the bars "B" show their figures/,
+  ],
+  [
+    "figures at points",
+    tinyLines({}, {}, [
+      t.chart("Curve", "", "", [{ label: "P", x: "plot", y: "plot", marks: "points", says: true }]),
+    ]),
+    /The chart "Curve": "P" needs a column or cell of texts/,
+  ],
+  [
+    "bars beside lines",
+    tinyLines({}, {}, [
+      t.chart("Both", "", "", [
+        { label: "B", x: "title", y: "plot", marks: "bars" },
+        { label: "L", x: "plot", y: "plot", marks: "line" },
+      ]),
+    ]),
+    /The chart "Both" has bars beside lines or points/,
   ],
 ];
 

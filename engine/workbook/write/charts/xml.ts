@@ -1,0 +1,126 @@
+import { type ChartBlock, isBar } from "../../../template/chart.js";
+import type { Model } from "../../../template/model.js";
+import { unitOf } from "../../../units/quantity.js";
+import { shownUnit } from "../number-format.js";
+import { type Axis, axesNamed, axisIds, nameAxis, titled, valueAxis } from "./axes.js";
+import { barPlot } from "./bars.js";
+import { cellsOf, type Source } from "./cells.js";
+import { textProperties } from "./looks.js";
+import { scatterSeries } from "./scatter.js";
+
+const chartSpace = "http://schemas.openxmlformats.org/drawingml/2006/chart";
+const mainSpace = "http://schemas.openxmlformats.org/drawingml/2006/main";
+
+/** The size of a chart, in points. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * The DrawingML of a chart (ISO/IEC 29500-1 part 21): its points, and the texts beside them, are
+ * references with values cached. What its rows hide is drawn all the same.
+ */
+export function chartXml(source: Source, block: ChartBlock, size: Size): string {
+  const { plot, axes, legend } = block.series.every(isBar)
+    ? bars(source, block)
+    : scatter(source, block);
+  return (
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
+    `<c:chartSpace xmlns:c="${chartSpace}" xmlns:a="${mainSpace}"><c:roundedCorners val="0"/><c:chart>` +
+    `${titled(block.heading, 11, true)}<c:autoTitleDeleted val="0"/>` +
+    `<c:plotArea>${layout(block, size, legend !== "")}${plot}${axes}</c:plotArea>${legend}` +
+    `<c:plotVisOnly val="0"/><c:dispBlanksAs val="gap"/></c:chart>` +
+    `<c:spPr><a:solidFill><a:srgbClr val="FFFFFF"/></a:solidFill><a:ln><a:noFill/></a:ln></c:spPr>${textProperties(9)}</c:chartSpace>`
+  );
+}
+
+interface Drawn {
+  readonly plot: string;
+  readonly axes: string;
+  readonly legend: string;
+}
+
+function bars(source: Source, block: ChartBlock): Drawn {
+  const sample = block.series[0]?.y;
+  return {
+    plot: barPlot(source, block.series, axesNamed),
+    axes:
+      nameAxis() +
+      valueAxis({
+        ...axis(source.model, block, "up", sample),
+        side: "b",
+        title: axisTitle(source.model, block.across, sample),
+      }),
+    legend: block.series.length > 1 ? legendWithout([]) : "",
+  };
+}
+
+function scatter(source: Source, block: ChartBlock): Drawn {
+  const { xml, count, unlisted } = scatterSeries(source, block.series);
+  const [sample] = block.series;
+  return {
+    plot: `<c:scatterChart><c:scatterStyle val="lineMarker"/><c:varyColors val="0"/>${xml}${axesNamed}</c:scatterChart>`,
+    axes:
+      valueAxis(axis(source.model, block, "across", sample?.x)) +
+      valueAxis(axis(source.model, block, "up", sample?.y)),
+    legend: unlisted.length < count ? legendWithout(unlisted) : "",
+  };
+}
+
+function axis(model: Model, block: ChartBlock, which: "across" | "up", sample?: string): Axis {
+  const [id, crossing, side] =
+    which === "across"
+      ? ([axisIds.across, axisIds.up, "b"] as const)
+      : ([axisIds.up, axisIds.across, "l"] as const);
+  return {
+    id,
+    crossing,
+    side,
+    title: axisTitle(model, block[which], sample),
+    format: axisFormat(model, sample),
+    hidden: block.without?.includes(which) ?? false,
+    ...(block.series.every(isBar)
+      ? ({ stands: "max", between: "between" } as const)
+      : ({ stands: "min", between: "midCat" } as const)),
+  };
+}
+
+/** `Head, ft`: the title of an axis with the unit of the first series' cells. */
+function axisTitle(model: Model, title: string, name: string | undefined): string {
+  const [sample] = name === undefined ? [] : cellsOf(model, name);
+  const unit = sample === undefined ? "" : shownUnit(sample.declaration, model.system);
+  return [title, unit].filter(Boolean).join(", ");
+}
+
+function axisFormat(model: Model, name: string | undefined): string {
+  const [sample] = name === undefined ? [] : cellsOf(model, name);
+  if (sample === undefined || sample.declaration.quantity.kind !== "number") return "General";
+  return unitOf(sample.declaration.quantity, model.system).name === "$" ? `"$"#,##0` : "General";
+}
+
+/** A legend at the foot, without the series of these places. */
+function legendWithout(unlisted: readonly number[]): string {
+  const left = unlisted.map(
+    (i) => `<c:legendEntry><c:idx val="${i}"/><c:delete val="1"/></c:legendEntry>`,
+  );
+  return `<c:legend><c:legendPos val="b"/>${left.join("")}<c:overlay val="0"/>${textProperties(9)}</c:legend>`;
+}
+
+/** Room around the drawn area, in points: for title, axis titles and figures, legend. */
+const room = { left: 62, right: 24, top: 30, bottom: 44, legend: 24 } as const;
+
+/** The drawn area in the middle of its room, with the wanted ratio of width to height. */
+function layout({ ratio }: ChartBlock, { width, height }: Size, hasLegend: boolean): string {
+  if (ratio === undefined) return "<c:layout/>";
+  const [most, tall] = [
+    width - room.left - room.right,
+    height - room.top - room.bottom - (hasLegend ? room.legend : 0),
+  ];
+  const wide = Math.min(most, tall * ratio);
+  const share = (part: number, whole: number) => Math.round((part / whole) * 10000) / 10000;
+  const left = room.left + (most - wide) / 2;
+  const at = `<c:x val="${share(left, width)}"/><c:y val="${share(room.top, height)}"/>`;
+  const extent = `<c:w val="${share(wide, width)}"/><c:h val="${share(wide / ratio, height)}"/>`;
+  return `<c:layout><c:manualLayout><c:layoutTarget val="inner"/><c:xMode val="edge"/><c:yMode val="edge"/>${at}${extent}</c:manualLayout></c:layout>`;
+}
