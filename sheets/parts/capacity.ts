@@ -28,5 +28,5 @@ export const capacity = {
   risks: 6,
   /** Rows of the office book that a bid carries. */
   items: 80,
-  rates: 80,
+  rates: 120,
 } as const;

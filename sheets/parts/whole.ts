@@ -8,6 +8,7 @@ import type { Buy } from "./goods.js";
 import { pageOf } from "./page-line.js";
 import type { Part } from "./part.js";
 import { rateGroups } from "./rates.js";
+import { ratesOf } from "./task.js";
 
 /** Puts together what the parts bring. Throws RangeError where two of them contradict each other. */
 export function wholeOf(parts: readonly Part[]): Whole {
@@ -15,7 +16,7 @@ export function wholeOf(parts: readonly Part[]): Whole {
     parts.flatMap(({ tasks = [] }) => tasks),
     ({ stage }) => stages.indexOf(stage),
   );
-  const rates = parts.flatMap(({ rates = [], tasks: own = [] }) => [...own.map(({ rate }) => rate), ...rates]);
+  const rates = parts.flatMap(({ rates = [], tasks: own = [] }) => [...own.flatMap(ratesOf), ...rates]);
   const takeoff = parts.flatMap(({ takeoff: own = [] }) => own);
   const crew = parts.flatMap(({ crew: own = [] }) => (typeof own === "function" ? own({ tasks }) : own));
   return {

@@ -1,6 +1,7 @@
 /**
  * Swell from bank to loose, shrink from bank to compacted, as shares of the bank volume.
  * Fill slope: the steepest, as run to 1 of height, that a bank built of it keeps by itself.
+ * Digging: how hard it is to dig where nobody says otherwise: common practice, no source.
  * A negative shrink means that the compacted fill takes more room than the bank did.
  */
 const grading = "2 to 1 without an engineer's report: IBC Appendix J (from memory)";
@@ -8,6 +9,7 @@ const grading = "2 to 1 without an engineer's report: IBC Appendix J (from memor
 export const soils = [
   {
     name: "common earth",
+    digging: "common",
     swell: 0.25,
     shrink: 0.1,
     density_in_place: 100,
@@ -17,6 +19,7 @@ export const soils = [
   },
   {
     name: "sand",
+    digging: "soft",
     swell: 0.11,
     shrink: 0.05,
     density_in_place: 100,
@@ -26,6 +29,7 @@ export const soils = [
   },
   {
     name: "clay",
+    digging: "hard",
     swell: 0.43,
     shrink: 0.1,
     density_in_place: 100,
@@ -35,6 +39,7 @@ export const soils = [
   },
   {
     name: "blasted rock",
+    digging: "rock",
     swell: 0.5,
     shrink: -0.3,
     density_in_place: 150,

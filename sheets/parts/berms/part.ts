@@ -1,6 +1,7 @@
+import { handFilling } from "../../tables/hand-work.js";
 import { bullet, bulletEachRow, eachRow } from "../page-line.js";
 import { part } from "../part.js";
-import { production } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { bermLines, bermTable } from "./berms.js";
 
@@ -11,9 +12,12 @@ export const berms = part("Berms", "Mounds of soil that give the stream its heig
       "Build the berm",
       "berms",
       "berm_volume",
-      production("berm", "Place and compact the berm", "yd3"),
-      ["by_access", "by_haul"],
-      0.5,
+      withMachine(
+        production("berm", "Place and compact the berm", "yd3", 1.8),
+        0.5,
+        production("berm-hand", "Rake and compact the berm, soil wheeled in", "yd3", 1.3, { band: handFilling }),
+      ),
+      ["by_access", "by_haul", "wheeled"],
     ),
   ],
   crew: [

@@ -113,10 +113,12 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
     name: "rates",
     sheet: "Rates",
     means: "Wages, burden, production rates, site factors, hire and overhead.",
-    starter: rates.map(({ code, means, unit }) => ({
+    starter: rates.map(({ code, means, unit, usual, source }) => ({
       code,
       description: wordsIn(means, "us"),
+      ...(usual !== undefined && { value: usual }),
       unit,
+      ...(source !== undefined && { source }),
     })),
     columns: [
       code,

@@ -89,13 +89,10 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
         "Value",
         { decimals: 3, note: "In the unit needed, whichever the book has it in." },
       ),
-      found: check("at>0", "The office book has no rate {code} ({means}, {unit}). Add it to sheet Rates of the book.", {
-        label: "Not in the office book",
-      }),
-      unit_fits: check(
-        "IF(at>0,same_kind,TRUE)",
-        "Rate {code} is needed in {unit}, but the office book has it in {book_unit}, which measures something else. Correct sheet Rates of the book.",
-        { label: "Unit does not fit" },
+      sound: check(
+        'IF(at>0,AND(same_kind,OR(value>0,group<>"production")),FALSE)',
+        "Rate {code} ({means}, {unit}) is missing, zero, or in a unit that measures something else. Correct sheet Rates of the office book.",
+        { label: "Rate missing or wrong" },
       ),
     },
   ),

@@ -19,7 +19,7 @@ export const clarifier = part("Clarifier", "An ultraviolet lamp in the main, aga
       "Fit the clarifier",
       "pipe",
       "IF(clarifier_included,1,0)",
-      production("clarifier-fitted", "Fit an ultraviolet clarifier", "each"),
+      production("clarifier-fitted", "Fit an ultraviolet clarifier", "each", 0.5),
     ),
   ],
   crew: [

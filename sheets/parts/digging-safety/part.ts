@@ -1,6 +1,6 @@
 import { bullet } from "../page-line.js";
 import { part } from "../part.js";
-import { hire, production } from "../rates.js";
+import { hire, production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { crewOfSafety } from "./crew-lines.js";
 import { placeList, placesDug } from "./places.js";
@@ -19,9 +19,12 @@ export const diggingSafety = part("Digging safety", "Whether each dig is safe to
       "Set shoring and pull it again",
       "dig",
       "shored_face",
-      production("shoring-set", "Set shoring and pull it again", "ft2"),
-      ["open_dig", "by_access"],
-      0.3,
+      withMachine(
+        production("shoring-set", "Set shoring and pull it again", "ft2", 22),
+        0.3,
+        production("shoring-set-hand", "Set shoring and pull it again, by hand", "ft2", 14),
+      ),
+      ["open_dig", "by_access", "by_haul"],
     ),
   ],
   crew: crewOfSafety,

@@ -55,6 +55,12 @@ export const groundBalance = lines("Balance", {
     "Haul-off loads",
     { note: "By room or by weight, whichever is more.", strong: true },
   ),
+  dirt_wheeled: calc(
+    soilVolume,
+    "IF(by_hand,strip_volume*(1+topsoil_kept)+dig_volume+basin_backfill+pool_backfill+import_volume/loose_factor,0)",
+    "Dirt wheeled, in place",
+    { note: "Out of the dig and back into fill; topsoil to its heap and back. A machine's rates hold the way." },
+  ),
   import_code: itemCode("Imported soil item code", {
     default: "fill-soil",
     note: "Its price holds the delivery: no truck is counted for it.",

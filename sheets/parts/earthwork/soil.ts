@@ -70,6 +70,7 @@ export const soilTable = table(
       source: "see the last column",
       decimals: 1,
     }),
+    digging: published(text, "Digging", { source: "common practice, no source" }),
     fill_origin: published(text, "Source of the slope", { source: "as given" }),
   },
 );

@@ -1,45 +1,79 @@
-import { production } from "../rates.js";
+import { handDigging, handFilling, handLoading, wheeling } from "../../tables/hand-work.js";
+import { production, withMachine } from "../rates.js";
 import { type Task, task } from "../task.js";
+
+const moved = ["by_access", "by_haul", "wheeled"] as const;
 
 export const earthworkTasks: readonly Task[] = [
   task(
     "Strip topsoil",
     "strip",
     "strip_volume",
-    production("strip", "Strip topsoil", "yd3"),
-    ["by_access", "by_haul"],
-    0.5,
+    withMachine(
+      production("strip", "Strip topsoil", "yd3", 3),
+      0.5,
+      production("strip-hand", "Strip topsoil by hand", "yd3", 0.9, { band: handDigging.soft }),
+    ),
+    moved,
   ),
   task(
     "Dig basin and stream",
     "dig",
     "dig_volume",
-    production("dig", "Dig basin and stream", "yd3"),
-    ["open_dig", "by_access", "by_haul", "by_soil"],
-    0.5,
+    withMachine(
+      production("dig", "Dig basin and stream", "yd3", 1.6),
+      0.5,
+      production("dig-hand", "Dig basin and stream by hand, common earth", "yd3", 0.58, {
+        band: handDigging.common,
+      }),
+    ),
+    ["open_dig", "by_soil", ...moved],
+  ),
+  task(
+    "Wheel dirt, soil and topsoil",
+    "haul",
+    "dirt_wheeled",
+    production("wheel", "Load, wheel and tip dirt, no distance counted", "yd3", 1.5, {
+      source: "ILO/ASIST Technical Brief 2 (from memory), drawn back to no distance",
+    }),
+    ["by_haul"],
   ),
   task(
     "Load soil out",
     "haul",
     "haul_loads",
-    production("load-out", "Load a truck, spread a load", "load"),
-    ["by_access", "by_haul"],
-    0.8,
+    withMachine(
+      production("load-out", "Load a truck, spread a load", "load", 1.4),
+      0.8,
+      production("load-out-hand", "Load a truck by hand, ‹10 yd³|7.6 m³› loose", "load", 0.13, {
+        band: { ...handLoading, least: handLoading.least / 10, most: handLoading.most / 10 },
+      }),
+    ),
+    moved,
   ),
   task(
     "Fill around basin and pools, compact in lifts",
     "backfill",
     "basin_backfill+pool_backfill",
-    production("backfill", "Fill around the basin, compact in lifts", "yd3"),
-    ["open_dig", "by_access", "by_haul"],
-    0.3,
+    withMachine(
+      production("backfill", "Fill around the basin, compact in lifts", "yd3", 2),
+      0.3,
+      production("backfill-hand", "Fill and compact by hand", "yd3", 1.3, { band: handFilling }),
+    ),
+    ["open_dig", ...moved],
   ),
   task(
     "Spread the topsoil kept",
     "topsoil",
     "strip_volume*topsoil_kept",
-    production("spread", "Spread the topsoil kept", "yd3"),
-    ["by_access", "by_haul"],
-    0.5,
+    withMachine(
+      production("spread", "Spread the topsoil kept", "yd3", 2.5),
+      0.5,
+      production("spread-hand", "Rake out topsoil, wheeled in", "yd3", 1.5),
+    ),
+    moved,
   ),
 ];
+
+/** What wheeling is held against: at several distances, with the haul factor by hand. */
+export const wheelingBands = wheeling;

@@ -25,13 +25,13 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
       "Run conduit and wire to the pump",
       "pipe",
       'IF(electrical_work="by us",panel_distance,0)',
-      production("conduit-run", "Run conduit and pull its wire", "ft"),
+      production("conduit-run", "Run conduit and pull its wire", "ft", 14),
     ),
     task(
       "Fit breaker and outlet, test the circuit",
       "circuit",
       'IF(electrical_work="by us",1,0)',
-      production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each"),
+      production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each", 0.3),
     ),
   ],
   crew: [

@@ -3,7 +3,7 @@ import { channelFormulas } from "../../vocabulary/channel.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
 import { bulletEachRow } from "../page-line.js";
 import { part } from "../part.js";
-import { production } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { fallsBlocks } from "./falls.js";
 import { fallsTable } from "./falls-table.js";
@@ -29,9 +29,8 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
       "Build the falls",
       "falls",
       "SUMPRODUCT((falls.width>0)*1)",
-      production("fall-built", "Build a fall and set its lip", "each"),
+      withMachine(production("fall-built", "Build a fall and set its lip", "each", 0.11), 0.2),
       ["by_access"],
-      0.2,
     ),
   ],
   crew: [

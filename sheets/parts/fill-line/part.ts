@@ -20,7 +20,7 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
   },
   items: [item("fill-valve", "fill valve with backflow preventer", "each"), item("fill-pipe", "fill pipe", "ft")],
   tasks: [
-    task("Lay the fill line", "pipe", "fill_line_length", production("fill-line-laid", "Lay the fill line", "ft")),
+    task("Lay the fill line", "pipe", "fill_line_length", production("fill-line-laid", "Lay the fill line", "ft", 40)),
   ],
   crew: [
     bullet(

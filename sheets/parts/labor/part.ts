@@ -1,6 +1,6 @@
 import { bullet, bulletEachRow } from "../page-line.js";
 import { part } from "../part.js";
-import { production } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { laborCost, laborTotals, ownTasksInWords } from "./hours-and-cost.js";
 import { inspections } from "./inspections.js";
@@ -26,9 +26,14 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
       "Set out and protect the site",
       "set out",
       "1",
-      production("set-out", "Set out, mark utilities, protect the site", "each"),
+      production("set-out", "Set out, mark utilities, protect the site", "each", 0.12),
     ),
-    task("Clean up and hand over", "hand over", "1", production("clean-up", "Clean up, hand over", "each"), [], 0.2),
+    task(
+      "Clean up and hand over",
+      "hand over",
+      "1",
+      withMachine(production("clean-up", "Clean up, hand over", "each", 0.1), 0.2),
+    ),
   ],
   crew: ({ tasks }) => [
     ...bulletEachRow("hours", taskTable(tasks), "{task}: {hours|1}", { when: "hours>0" }),

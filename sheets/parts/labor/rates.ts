@@ -1,5 +1,7 @@
 import { burden, type Rate, site, wage } from "../rates.js";
 
+const handDig = "labor factors of a builders' academy; ILO/ASIST Technical Brief 2 (from memory)";
+
 /** What an hour costs, and what slows it. The values are the office's own. */
 export const laborRates: readonly Rate[] = [
   wage("wage-foreman", "Wage of the foreman", "$/hour"),
@@ -14,12 +16,12 @@ export const laborRates: readonly Rate[] = [
   burden("burden-sick", "Sick days", "percent"),
   burden("burden-tools", "Small tools", "percent"),
   burden("burden-raises", "Rises in wages during the year", "percent"),
-  site("access-open", "Access: machine and truck reach the work", "factor"),
-  site("access-narrow", "Access: small machine only", "factor"),
-  site("access-hand", "Access: by hand and barrow", "factor"),
-  site("soil-soft", "Soil: soft", "factor"),
-  site("soil-common", "Soil: common earth", "factor"),
-  site("soil-hard", "Soil: hard clay, roots", "factor"),
-  site("soil-rock", "Soil: rocky", "factor"),
-  site("haul-per-hundred-feet", "More time for each ‹100 ft|30.48 m› of haul on site", "percent"),
+  site("soil-soft", "Soil: soft", "factor", 0.85),
+  site("soil-common", "Soil: common earth", "factor", 1),
+  site("soil-hard", "Soil: hard clay, roots", "factor", 1.3),
+  site("soil-rock", "Soil: rocky", "factor", 1.7),
+  site("soil-hand-soft", "Soil by hand: soft", "factor", 0.65, handDig),
+  site("soil-hand-common", "Soil by hand: common earth", "factor", 1, handDig),
+  site("soil-hand-hard", "Soil by hand: hard clay, roots", "factor", 1.45, handDig),
+  site("soil-hand-rock", "Soil by hand: rocky", "factor", 4.4, handDig),
 ];

@@ -15,10 +15,10 @@ import {
 } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
 import { capacity } from "../capacity.js";
+import { practice } from "../rates.js";
 import type { Task } from "../task.js";
 
 const ownList = "the list of tasks of this template";
-const practice = "common practice, no source";
 const ofRate = (column: string) => `PICK(used_rates.${column},used_rates.code,rate_code)`;
 
 /** Hours of each task: its quantity over the production rate, times the factors of the site. */
@@ -28,36 +28,43 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
     "Tasks",
     {
       rows: tasks.length,
-      data: tasks.map(({ stage: _, quantity: __, rate: { code, counts }, ...rest }) => ({
+      data: tasks.map(({ stage, quantity: _, ways: { rate, byHand, machineShare }, ...rest }) => ({
         ...rest,
-        unit: tradeUnit(counts),
-        rate_code: code,
+        stage,
+        unit: tradeUnit(rate.counts),
+        machine_code: rate.code,
+        hand_code: byHand.code,
+        machine_share: machineShare,
       })),
-      note: "Rates are units per man-hour. A rate for this job alone goes in Override rate.",
+      note: "In the order of building. Rates are units per man-hour. A rate for this job alone goes in Override rate.",
     },
     {
       task: published(text, "Task", { source: ownList }),
       quantity: calc(
         number,
         (row) => {
-          const { quantity, rate } = tasks[row - 1] as Task;
-          return countedIn(quantity, rate.counts);
+          const { quantity, ways } = tasks[row - 1] as Task;
+          return countedIn(quantity, ways.rate.counts);
         },
         "Quantity",
       ),
       unit: published(text, "Unit", { source: ownList }),
-      rate_code: published(text, "Rate", { source: ownList }),
+      stage: published(text, "Stage of the work", { source: ownList }),
+      machine_code: published(text, "Rate with a machine", { source: ownList }),
+      hand_code: published(text, "Rate by hand", { source: ownList }),
+      rate_code: calc(text, "IF(by_hand,hand_code,machine_code)", "Rate"),
       override_rate: input(number, "Override rate", { optional: true, least: 0.001 }),
       rate: calc(number, `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`, "Units an hour", {
         decimals: 3,
       }),
       by_access: published(yesno, "Slowed by access", { source: practice }),
       by_haul: published(yesno, "Slowed by hauling", { source: practice }),
+      wheeled: published(yesno, "By hand, wheeled apart", { source: practice }),
       by_soil: published(yesno, "Slowed by soil", { source: practice }),
       open_dig: published(yesno, "With a dig open", { source: practice }),
       site_factor: calc(
         number,
-        "IF(by_access,access_factor,1)*IF(by_haul,haul_factor,1)*IF(by_soil,soil_factor,1)",
+        "IF(by_access,access_factor,1)*IF(AND(by_haul,NOT(AND(wheeled,by_hand))),haul_factor,1)*IF(by_soil,soil_factor,1)",
         "Time factor",
       ),
       hours: calc(hours, "IF(rate>0,quantity/MAX(rate,0.000001)*site_factor,0)*1[h]", "Man-hours"),
@@ -66,12 +73,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         most: 1,
         decimals: 0,
       }),
-      machine: calc(hours, "hours*machine_share", "Machine hours"),
-      rate_right: check(
-        "OR(quantity<=0,rate>0)",
-        "{task}: the rate {rate_code} is missing or zero, so its hours are not in the bid. Enter it on sheet Rates of the office book.",
-        { label: "Production rate missing" },
-      ),
+      machine: calc(hours, "IF(by_hand,0[h],hours*machine_share)", "Machine hours"),
     },
   );
 

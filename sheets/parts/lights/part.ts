@@ -28,7 +28,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
       "Fit lights with their cable",
       "lights",
       "lights_wanted",
-      production("light-fitted", "Fit a light with its cable", "each"),
+      production("light-fitted", "Fit a light with its cable", "each", 1),
     ),
   ],
   crew: [

@@ -3,7 +3,7 @@ import { item } from "../goods.js";
 import { bullet, bulletEachRow } from "../page-line.js";
 import { counted } from "../papers/words.js";
 import { part } from "../part.js";
-import { production } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { carrying } from "./carrying.js";
 import { linerCautions } from "./cautions.js";
@@ -43,11 +43,10 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
       "Lay liner and underlayment",
       "liner",
       "liner_area_bought",
-      production("liner-laid", "Lay liner with underlayment", "ft2"),
-      ["open_dig", "by_access"],
-      0.1,
+      withMachine(production("liner-laid", "Lay liner with underlayment", "ft2", 55), 0.1),
+      ["open_dig", "by_access", "by_haul"],
     ),
-    task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft")),
+    task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft", 6)),
   ],
   crew: [
     bullet("liner", "Measure the finished dig, tape along the ground, before anything is cut."),

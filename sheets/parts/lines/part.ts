@@ -34,7 +34,7 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
       "Fit outlets and valves",
       "pipe",
       "SUMPRODUCT((pipe_lines.bore>0)*1)",
-      production("outlet-fitted", "Fit an outlet with its valve", "each"),
+      production("outlet-fitted", "Fit an outlet with its valve", "each", 0.6),
     ),
   ],
   crew: [

@@ -1,5 +1,6 @@
 import { calc, money, number, published, table, text } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import type { methods } from "../access/access.js";
 
 interface Hire {
   readonly what: string;
@@ -8,19 +9,28 @@ interface Hire {
   readonly rate_code: string;
 }
 
+/** The machine that comes in is hired, for its days and its way; by hand, none is. */
+function hiredAs(method: (typeof methods)[number], what: string, code: string): Hire[] {
+  const when = `IF(work_method="${method}",`;
+  return [
+    {
+      what: `${what} on hire`,
+      quantity: `${when}machine_hire_days/1[days],0)`,
+      unit: "day",
+      rate_code: `${code}-day`,
+    },
+    {
+      what: `${what} brought and fetched`,
+      quantity: `${when}IF(machine_days>0,1,0),0)`,
+      unit: "each",
+      rate_code: `${code}-delivery`,
+    },
+  ];
+}
+
 const hires: readonly Hire[] = [
-  {
-    what: "Machine on hire",
-    quantity: "machine_hire_days/1[days]",
-    unit: "day",
-    rate_code: "machine-day",
-  },
-  {
-    what: "Machine brought and fetched",
-    quantity: "IF(machine_days>0,1,0)",
-    unit: "each",
-    rate_code: "machine-delivery",
-  },
+  ...hiredAs("machine", "Machine", "machine"),
+  ...hiredAs("small machine", "Small machine", "small-machine"),
   {
     what: "Plate compactor",
     quantity: "compactor_days/1[days]",

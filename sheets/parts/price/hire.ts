@@ -1,4 +1,4 @@
-import { calc, days, lines, office, yesno } from "../../../engine/template/index.js";
+import { calc, days, hours, lines, office, yesno } from "../../../engine/template/index.js";
 
 const whole = (of: string): string => `WHOLE_UP((${of})/1[days])*1[days]`;
 
@@ -11,13 +11,16 @@ export const hireDays = lines("Days of hire", {
     "Machine days on hire",
     { decimals: 0, note: "Its part of the days lost is its part of the days of work." },
   ),
+  compacting_hours: calc(
+    hours,
+    `${["berm", "backfill", "wall-base"].map((code) => `SUM_WHERE(tasks.hours,tasks.machine_code,"${code}")`).join("+")}`,
+    "Man-hours with a compactor",
+    { note: "Berms, backfill and the bases of walls." },
+  ),
   compactor_days: calc(
     days,
-    `IF(OR(berm_volume>0,basin_backfill>0,pool_backfill>0,wall_base>0),MAX(1[days],${whole("machine_days/3")}),0[days])`,
+    `IF(compacting_hours>0,MAX(1[days],${whole("compacting_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])")}),0[days])`,
     "Compactor days on hire",
-    {
-      decimals: 0,
-      note: "A third of the machine's days, where there is a berm, backfill or a wall's base to compact: common practice, no source.",
-    },
+    { decimals: 0, note: "As long as the crew fills and compacts." },
   ),
 });

@@ -34,6 +34,8 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
   rates: [
     hire("machine-day", "Machine, with fuel", "$/day"),
     hire("machine-delivery", "Machine brought and fetched", "$/each"),
+    hire("small-machine-day", "Small machine, with fuel", "$/day"),
+    hire("small-machine-delivery", "Small machine brought and fetched", "$/each"),
     hire("compactor-day", "Plate compactor", "$/day"),
     hire("site-day", "Toilet, fence, crew truck: a day on site", "$/day"),
     hire("permit", "Permit or plan review", "$/each"),

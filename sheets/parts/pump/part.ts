@@ -14,7 +14,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
       "Set the pump, fill, tune the valves",
       "first water",
       "1",
-      production("start-up", "Set the pump, fill, tune the valves", "each"),
+      production("start-up", "Set the pump, fill, tune the valves", "each", 0.15),
     ),
   ],
   crew: [

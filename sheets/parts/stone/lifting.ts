@@ -13,6 +13,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { practice } from "../rates.js";
 
 /** The heaviest stone against what the machine may lift where it must be set. */
 export const stoneLifting = lines("Heaviest stone and machine", {
@@ -56,14 +57,31 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   }),
   chart_machine: office(text, "Machine of the chart", { optional: true }),
   chart_confirmed: check(
-    "AND(chart_copied,LEN(chart_machine)>0)",
+    "OR(by_hand,AND(chart_copied,LEN(chart_machine)>0))",
     "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Stone.",
     { label: "Lifting chart is the example's", level: "look" },
   ),
   machine_lifts: check(
-    "load_on_hook<=machine_lift",
+    "OR(by_hand,load_on_hook<=machine_lift)",
     "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Enter a larger machine's chart on sheet Stone, or smaller stones.",
     { label: "Stone too heavy for machine" },
+  ),
+  hand_lift: calc(weight, "crew_size*lift_limit", "Stone that the crew carries", {
+    note: "All of the crew at one stone, each with the limit of sheet Liner.",
+    source: "NIOSH Publication 94-110 for each person; sharing a load out evenly is an assumption",
+  }),
+  roller_limit: office(weight, "Stone on rollers, per person", {
+    default: 200,
+    least: 0,
+    most: 1000,
+    note: "With bars, planks and rollers or a stone dolly: pried and rolled, never lifted.",
+    source: practice,
+  }),
+  hand_moved: calc(weight, "MAX(hand_lift,crew_size*roller_limit)", "Stone that the crew moves", { strong: true }),
+  crew_moves_stone: check(
+    "OR(NOT(by_hand),heaviest_stone<=hand_moved)",
+    "By hand {crew_size|0} people move {hand_moved} on rollers and bars; the heaviest stone weighs {heaviest_stone}. Enter smaller stone in stones on sheet Stone.",
+    { label: "Stone too heavy by hand" },
   ),
 });
 

@@ -2,7 +2,7 @@ import { stoneFormulas } from "../../vocabulary/stone.js";
 import { item } from "../goods.js";
 import { bullet } from "../page-line.js";
 import { part } from "../part.js";
-import { hire, production } from "../rates.js";
+import { hire, production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { bedsBought } from "./beds-bought.js";
 import { stoneCautions } from "./cautions.js";
@@ -55,15 +55,18 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
       "Set stone",
       "stone",
       "stone_tons",
-      production("stone-set", "Carry and set stone", "ton"),
+      withMachine(
+        production("stone-set", "Carry and set stone", "ton", 0.55),
+        0.4,
+        production("stone-set-hand", "Carry and set stone by hand", "ton", 0.2),
+      ),
       ["by_access", "by_haul"],
-      0.4,
     ),
     task(
       "Mix and lay mortar of the beds",
       "stone",
       "bed_mortar",
-      production("mortar-laid", "Mix and lay mortar", "yd3"),
+      production("mortar-laid", "Mix and lay mortar", "yd3", 0.12),
       ["by_access", "by_haul"],
     ),
   ],

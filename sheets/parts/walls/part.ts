@@ -1,7 +1,7 @@
 import { item } from "../goods.js";
 import { bullet, bulletEachRow, eachRow } from "../page-line.js";
 import { part } from "../part.js";
-import { production } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { wallLines, wallRules, wallTable } from "./walls.js";
 
@@ -44,17 +44,23 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
       "Dig footings of walls, lay their base",
       "walls",
       "wall_base",
-      production("wall-base", "Dig a wall's footing, lay and compact its base", "yd3"),
+      withMachine(
+        production("wall-base", "Dig a wall's footing, lay and compact its base", "yd3", 0.5),
+        0.4,
+        production("wall-base-hand", "Dig a wall's footing, lay its base, by hand", "yd3", 0.3),
+      ),
       ["open_dig", "by_access", "by_haul", "by_soil"],
-      0.4,
     ),
     task(
       "Build walls",
       "walls",
       "wall_face",
-      production("wall-built", "Build dry-laid wall", "ft2"),
+      withMachine(
+        production("wall-built", "Build dry-laid wall", "ft2", 2.8),
+        0.1,
+        production("wall-built-hand", "Build dry-laid wall, stone carried", "ft2", 2),
+      ),
       ["by_access", "by_haul"],
-      0.1,
     ),
   ],
   crew: [

@@ -20,7 +20,13 @@ export const groundCases: FailingCase[] = [
   ["roll_chosen", () => ({ one_roll: 6 })],
   ["stones.bed_holds_stone", () => ({ bed_stone_depth: 2 })],
   ["stones.measured", () => ({ stones: [{ ...slab, width: 0, thickness: 0 }] })],
-  // labor and rain
+  // access, labor and rain
+  ["method_fits", () => ({ access_steps: 2, method_choice: "machine" })],
+  ["crew_moves_stone", () => ({ gate_width: 3 })],
+  [
+    "hand_without_machine",
+    () => ({ gate_width: 3, additional_tasks: [{ task: "planting", hours: 4, machine: 2 }] }),
+  ],
   [
     "additional_tasks.fits",
     () => ({ additional_tasks: [{ task: "planting", hours: 1, machine: 2 }] }),

@@ -1,6 +1,7 @@
 import {
   area,
   calc,
+  count,
   flow,
   hoursADay,
   input,
@@ -13,6 +14,7 @@ import {
   table,
   text,
   tons,
+  yesno,
 } from "../../../engine/template/index.js";
 import { beds } from "../../../sheets/tables/beds.js";
 import { waterVolume } from "../../../sheets/vocabulary/quantities.js";
@@ -37,6 +39,8 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     main_length: input(length, "Main", { default: 40 }),
     conduit_trench: input(length, "Trench of the conduit", { default: 0 }),
     bed_stone_depth: input(smallLength, "Stone on the bed", { default: 4 }),
+    by_hand: input(yesno, "By hand", { default: false }),
+    crew_size: input(count, "Crew", { default: 3 }),
     // stands in for the sheets of money, which count the loads
     payload_taken: calc(tons, "truck_payload", "Truck's payload"),
   }),

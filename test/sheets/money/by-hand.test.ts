@@ -121,11 +121,11 @@ test.each(["berm_volume", "basin_backfill", "wall_base"])("%s is compacted", (na
   expect(moneyJob({ ...smallJob, [name]: 1 }).figure("compactor_days")).toBe(1);
 });
 
-test("a third of the machine's days is rounded up", () => {
+test("the compactor stays as long as the crew fills and compacts", () => {
   // 96 yd³ dug: 48 h, half in the machine, and 9.2 h of other tasks: 33.2 h are 5 days
-  const long = moneyJob({ ...smallJob, dig_volume: 96, basin_backfill: 0.000001 });
-  expect(long.figure("machine_days")).toBe(5);
-  expect(long.figure("compactor_days")).toBe(2);
+  const long = moneyJob({ ...smallJob, dig_volume: 96, berm_volume: 17 });
+  expect(long.figure("machine_days")).toBe(6); // with half of the 17 h of the berm 41.7 h
+  expect(long.figure("compactor_days")).toBe(2); // 17 h at 1 yd³ an hour, over 2 people of 8 h
 });
 
 test("loads are of what is bought, waste and packs included, each line alone", () => {

@@ -22,6 +22,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import type { BuysOfSheet } from "../../../sheets/parts/brought.js";
+import { soilTable } from "../../../sheets/parts/earthwork/soil.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
 import { materialLines } from "../../../sheets/parts/materials/lines.js";
 import {
@@ -83,6 +84,8 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     vaults_needed: input(count, "Vaults", { default: 0 }),
     crate_code: itemCode("Crate code", { default: "crate" }),
     stone_tons: input(tons, "Stone", { default: 0 }),
+    soil_kind: input(text, "Soil", { default: "common earth" }),
+    dirt_wheeled: input(soilVolume, "Dirt wheeled", { default: 0 }),
     strip_volume: input(soilVolume, "Strip", { default: 0 }),
     dig_volume: input(soilVolume, "Dig", { default: 0 }),
     berm_volume: input(soilVolume, "Berm", { default: 0 }),
@@ -96,6 +99,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     wall_face: input(area, "Wall", { default: 0 }),
     ground_mats: input(count, "Mats", { default: 0 }),
   }),
+  soilTable,
   table("pump_points", "Curve", { rows: 2 }, { watts: input(power, "Power", optional) }),
   table(
     "falls",

@@ -15,8 +15,8 @@ const digging = part("Digging", "Invented.", {
   blocks: { Earthwork: [figure("dug")] },
   below: { Earthwork: [figure("cautions")] },
   tasks: [
-    task("Fill", "backfill", "1", production("fill", "Fill", "yd3")),
-    task("Dig", "dig", "1", production("dig", "Dig", "yd3")),
+    task("Fill", "backfill", "1", production("fill", "Fill", "yd3", 2)),
+    task("Dig", "dig", "1", production("dig", "Dig", "yd3", 2)),
   ],
   rates: [hire("truck", "Truck", "$/load")],
   items: [item("sand", "sand", "yd3")],
@@ -24,7 +24,7 @@ const digging = part("Digging", "Invented.", {
 });
 const shoring = part("Shoring", "Invented.", {
   blocks: { Earthwork: [({ tasks }) => figure(`tasks_${tasks.length}`)], Basin: [figure("held")] },
-  tasks: [task("Shore", "dig", "1", production("dig", "Dig", "yd3"))],
+  tasks: [task("Shore", "dig", "1", production("dig", "Dig", "yd3", 2))],
   takeoff: [{ what: "bag for ‹4 ft|1.2 m›", code: "bag", wanted: "1", unit: "each" }],
 });
 const parts = [digging, shoring];
