@@ -1,6 +1,7 @@
 import { fillBook } from "../book/fill.js";
 import type { OfficeBook } from "../book/office-book.js";
 import type { Value } from "../formula/value.js";
+import { type Sections, sectionsOf } from "../seal/index.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
@@ -19,6 +20,8 @@ import { lostProperties, needsProperty, toldIdentity } from "./lost-properties.j
 import { checkPlaces } from "./moved-cells.js";
 import { checkSurroundings, sheetPairs } from "./other-cells.js";
 import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
+import { checkSeal, type SealState, sealState } from "./seal.js";
+import { sealedContent } from "./sealed-content.js";
 import type { Subject } from "./subject.js";
 import { checkMarks, checkTrail } from "./trail.js";
 
@@ -38,6 +41,9 @@ export interface Audit {
   /** Nothing was found but what is only "to know". */
   readonly clean: boolean;
   readonly headline: readonly Headline[];
+  readonly seal: SealState;
+  /** What a seal would stand over; absent where the template is not known. */
+  readonly sections?: Sections;
 }
 
 /**
@@ -50,20 +56,27 @@ export interface Audit {
  *
  * @param book the office book, to hold each price against it; without it, prices are held
  *   against the list on sheet Trail
+ * @param key fingerprint of the key that should have sealed the workbook
  */
 export async function auditWorkbook(
   content: WorkbookContent,
   templates: readonly Template[],
   book?: OfficeBook,
+  key?: string,
 ): Promise<Audit> {
   const { identity, lost } = toldIdentity(content);
   const model = modelFor(identity, templates);
-  if (!("cells" in model)) return { identity, findings: [model], clean: false, headline: [] };
+  if (!("cells" in model)) {
+    const seal = sealState(content, undefined);
+    return { identity, findings: [model], clean: false, headline: [], seal };
+  }
   const subject: Subject = { content, model, match: matchWorkbook(content, model) };
   const formulas = checkFormulas(subject);
   const values = recalculated(subject, formulas.changed);
   const fresh = await freshlyWritten(subject, identity, values);
   const pairs = sheetPairs(subject, fresh);
+  const sections = sectionsOf(model, sealedContent(subject, identity, values));
+  const seal = sealState(content, sections);
   const findings = [
     ...(lost ? [lostProperties] : checkProperties(identity)),
     ...checkPlaces(subject),
@@ -76,6 +89,7 @@ export async function auditWorkbook(
     ...checkValues(subject, formulas.changed, values),
     ...checkSurroundings(subject, fresh, pairs),
     ...checkLook(subject, fresh, pairs),
+    ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? []),
     ...checkChecks(subject, values.byTemplate),
   ];
   const once = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
@@ -85,6 +99,8 @@ export async function auditWorkbook(
     model,
     findings: sorted,
     clean: sorted.every(({ grade }) => grade === "to know"),
+    seal,
+    sections,
     headline: model.template.headline.flatMap((name) => {
       const cell = model.byId.get(name);
       if (cell === undefined) return [];

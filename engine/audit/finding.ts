@@ -38,6 +38,7 @@ export type FindingCode =
   | "input-assumed"
   | "trail"
   | "property"
+  | "seal"
   | "check-failed";
 
 /** One thing found in a workbook, and what it should have been. */

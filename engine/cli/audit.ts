@@ -5,12 +5,21 @@ import { toldIdentity } from "../audit/lost-properties.js";
 import { auditMarkdown, auditText } from "../audit/report.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
+import { readText } from "../files.js";
 import { plainValue } from "../job/plain-value.js";
 import { outputTo } from "../output/write.js";
+import { fingerprintOf, openKey } from "../seal/index.js";
 import { shownText } from "../text/shown.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
+
+interface Options {
+  readonly office?: string;
+  readonly key?: string;
+  readonly report?: string;
+  readonly json?: true;
+}
 
 /** `rillbook audit`: is a workbook still what its template and its trail say? */
 export function auditCommand(context: Context): Command {
@@ -20,28 +29,40 @@ export function auditCommand(context: Context): Command {
     )
     .argument("<workbook>", "a workbook written by rillbook, edited by anyone")
     .option("--office <file>", "office book, to hold each price against it")
+    .option(
+      "--key <key>",
+      "the office's open key, to hold the seal against it: a PEM file, or its fingerprint",
+    )
     .option("--report <md>", "write the findings as a Markdown document")
     .option("--json", "tell the findings as JSON")
     .addHelpText(
       "after",
       "\nExit status: 0 nothing but what is to know; 1 findings; 2 the workbook cannot be read.\n\nExample:\n  rillbook audit garden-corner.xlsx --report audit.md",
     )
-    .action(async (file: string, options: { office?: string; report?: string; json?: true }) => {
+    .action(async (file: string, options: Options) => {
+      const key = options.key === undefined ? undefined : await fingerprintAt(options.key);
       const content = await readWorkbookFile(file, { look: true });
       const report =
         options.report === undefined
           ? undefined
           : await outputTo(options.report, {
               kind: "report",
-              inputs: [file, ...(options.office === undefined ? [] : [options.office])],
+              inputs: [file, options.office, options.key].filter((one) => one !== undefined),
             });
       const book = await officeBook(options.office, content, context);
-      const audit = await auditWorkbook(content, context.templates, book);
+      const audit = await auditWorkbook(content, context.templates, book, key);
       context.status = audit.clean ? 0 : 1;
       await report?.write(shownText(auditMarkdown(audit, file)));
       if (options.json) context.json(asJson(audit, file), 2);
       else context.out(auditText(audit));
     });
+}
+
+/** A fingerprint as it is, or that of the key in a file. Throws RillbookError. */
+async function fingerprintAt(given: string): Promise<string> {
+  const bare = given.replace(/[\s:]/g, "").toLowerCase();
+  if (/^[0-9a-f]{64}$/.test(bare)) return bare;
+  return fingerprintOf(openKey(await readText(given, "key"), given));
 }
 
 /** An office book is read by the layout of the template; without a template there is nothing to hold. */
@@ -55,12 +76,12 @@ async function officeBook(
   return readOfficeBook(path, model.template.office ?? []);
 }
 
-function asJson({ identity, findings, clean, headline }: Audit, workbook: string): object {
+function asJson({ identity, findings, clean, headline, seal }: Audit, workbook: string): object {
   const figures = headline.map(({ cell, shown, byTemplate }) => ({
     name: cell.id,
     shown: plainValue(shown),
     byTemplate: plainValue(byTemplate),
     unit: cell.unit.name,
   }));
-  return { workbook, clean, identity, headline: figures, findings };
+  return { workbook, clean, identity, seal, headline: figures, findings };
 }

@@ -9,6 +9,7 @@ import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
 import { officeCommand } from "./office.js";
 import { rerunCommand } from "./rerun.js";
+import { sealCommand } from "./seal.js";
 import { setCommand } from "./set.js";
 import { showCommand } from "./show.js";
 import { startCommand } from "./start.js";
@@ -63,6 +64,7 @@ export async function run(
     setCommand,
     takeCommand,
     auditCommand,
+    sealCommand,
     compareCommand,
     rerunCommand,
     weighCommand,

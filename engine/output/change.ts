@@ -1,6 +1,7 @@
 import { open, readFile, rename } from "node:fs/promises";
 import { RillbookError } from "../errors.js";
 import { isInput, mustBeFile, mustBeFree } from "./judge.js";
+import type { OutputKind } from "./kind.js";
 import { type Lock, lockOn } from "./lock.js";
 import { settled } from "./part-file.js";
 import { unwritable } from "./system-error.js";
@@ -9,7 +10,7 @@ import { placedNew } from "./write.js";
 
 /** What a change makes of a file: its new content, and what the caller wants to know of it. */
 export interface Changed<T> {
-  readonly content: string;
+  readonly content: string | Uint8Array;
   readonly result: T;
 }
 
@@ -20,14 +21,23 @@ export interface Changed<T> {
  * @param make gets the old text, undefined where there is no such file yet
  * @param inputs paths of the other files that the command reads
  */
-export async function changeFile<T>(
+export const changeFile = <T>(
   asked: string,
   make: (old: string | undefined) => Changed<T> | Promise<Changed<T>>,
   inputs: readonly string[] = [],
+): Promise<T> =>
+  changeBytes(asked, "record", (old) => make(old?.toString("utf8").replace(/^\uFEFF/, "")), inputs);
+
+/** The same for a file of any kind, by its bytes. */
+export async function changeBytes<T>(
+  asked: string,
+  kind: OutputKind,
+  make: (old: Buffer | undefined) => Changed<T> | Promise<Changed<T>>,
+  inputs: readonly string[],
 ): Promise<T> {
   const target = await targetOf(asked);
   for (const input of inputs) {
-    if (await isSameFile(target, input)) throw isInput(asked, input, "record");
+    if (await isSameFile(target, input)) throw isInput(asked, input, kind);
   }
   const lock = await lockOn(target);
   try {
@@ -36,7 +46,7 @@ export async function changeFile<T>(
     await mustBeFile({ ...now, asked });
     if (now.state !== undefined) await mustBeFree({ ...now, asked });
     const old = await bytesOf(now);
-    const { content, result } = await make(old?.toString("utf8").replace(/^\uFEFF/, ""));
+    const { content, result } = await make(old);
     await put(lock, { ...now, asked }, old, content);
     return result;
   } catch (error) {
@@ -57,7 +67,7 @@ async function put(
   { part }: Lock,
   target: Target,
   old: Buffer | undefined,
-  content: string,
+  content: string | Uint8Array,
 ): Promise<void> {
   try {
     // not made anew: without it the lock is lost

@@ -15,6 +15,8 @@ export interface Edits {
   readonly besides: readonly string[];
   /** Why it cannot be told what was changed, where that is so. */
   readonly untold?: string;
+  /** It carries a seal. */
+  readonly sealed?: boolean;
 }
 
 /** What is going to be written, and what it must not be written over. */
@@ -137,9 +139,10 @@ function mustBeReplaceable({ asked }: Target, found: Found, plan: Plan): void {
   );
 }
 
-function mustBeUnedited(asked: string, { inputs, besides, untold }: Edits): void {
+function mustBeUnedited(asked: string, { inputs, besides, untold, sealed }: Edits): void {
   const refused = (sentence: string) =>
     new RillbookError("output-edited", `${asked} ${sentence} or name another file.`);
+  if (sealed) throw refused("is sealed, and the seal stands nowhere else. Keep it elsewhere,");
   if (untold !== undefined) {
     throw refused(`may hold changes, which cannot be told: ${ended(untold)} Keep it elsewhere,`);
   }

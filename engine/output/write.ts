@@ -30,16 +30,20 @@ export async function outputTo(path: string, plan: Plan): Promise<Output> {
   return { writeWith, write: (content) => writeWith((part) => writeFile(part, content)) };
 }
 
-/** Writes a file that must not exist yet. Throws RillbookError as `outputTo` does, and where it exists. */
+/**
+ * Writes a file that must not exist yet. Throws RillbookError as `outputTo` does, and where it exists.
+ * @param mode who may read and write it; from the first moment on
+ */
 export async function writeNew(
   path: string,
   plan: Plan,
   content: Uint8Array | string,
+  mode = 0o666,
 ): Promise<void> {
   await mustBeNew(path);
   const target = await judged(path, plan);
   await inParts(target, async (part) => {
-    await writeFile(part, content);
+    await writeFile(part, content, { mode });
     await settled(part, target);
     await placedNew(part, target.path, path);
   });

@@ -3,6 +3,7 @@ import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { recorded } from "../job/trail/inputs.js";
 import type { Edits } from "../output/judge.js";
+import { sealIn } from "../seal/index.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
@@ -22,8 +23,10 @@ export interface Known {
 /** Looks for what a person changed in a bid workbook, and what is not kept anywhere else. */
 export const editsAgainst =
   (templates: readonly Template[], known?: Known) =>
-  (content: WorkbookContent): Edits =>
-    editsOf(content, templates, known);
+  (content: WorkbookContent): Edits => ({
+    ...editsOf(content, templates, known),
+    sealed: sealIn(content.properties.custom) !== undefined,
+  });
 
 function editsOf(
   content: WorkbookContent,

@@ -18,6 +18,7 @@ const rooms = [
   "workbook/write",
   "output",
   "book",
+  "seal",
   ...["audit", "set", "take", "trace", "compare", "rerun", "weigh"],
   "cli",
 ];

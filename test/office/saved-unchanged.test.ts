@@ -4,17 +4,22 @@ import { basename, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { auditWorkbook } from "../../engine/audit/audit.js";
 import type { OfficeBook } from "../../engine/book/office-book.js";
+import { newKeyPair, sealed, secretKey, withSeal } from "../../engine/seal/index.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
 import { bidOf, demoJobs } from "../support/demo.js";
 import { recalculateInGnumeric } from "./gnumeric.js";
 import { recalculate } from "./soffice.js";
 
-// What a program changes by storing a bid that nobody edited is no finding, after three saves neither.
+// What a program changes by storing a bid that nobody edited is no finding, after three saves neither, and
+// breaks no seal.
 
 let folder: string;
 const made: string[] = [];
 let book: OfficeBook;
+const pair = newKeyPair();
+const key = secretKey(pair.secret, "key");
+const sealedAt = "2030-01-02T03:04:05.006Z";
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-unchanged-"));
@@ -22,7 +27,9 @@ beforeAll(async () => {
     const bid = await bidOf(job);
     book = bid.book;
     const path = join(folder, `${basename(job, ".json")}.xlsx`);
-    await writeFile(path, bid.bytes);
+    const { sections } = await auditWorkbook(readWorkbook(bid.bytes), templates);
+    if (sections === undefined) throw new Error(`The template of ${path} is not known.`);
+    await writeFile(path, withSeal(bid.bytes, sealed(sections, sealedAt, key), path));
     made.push(path);
   }
 });
@@ -47,7 +54,12 @@ test.each(programs)(
       if (time === 2) continue;
       for (const file of files) {
         const content = readWorkbook(new Uint8Array(await readFile(file)), { look: true });
-        const { findings } = await auditWorkbook(content, templates, book);
+        const { findings, seal } = await auditWorkbook(content, templates, book, pair.fingerprint);
+        expect(seal, `${file}, save ${time}`).toEqual({
+          state: "whole",
+          time: sealedAt,
+          key: pair.fingerprint,
+        });
         expect(
           findings.filter(({ grade }) => grade !== "to know"),
           `${file}, save ${time}`,

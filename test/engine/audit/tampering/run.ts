@@ -5,10 +5,9 @@ import { readWorkbook } from "../../../../engine/workbook/read/read.js";
 import { pageFence, pageModel, pageWorkbook } from "../../../support/fence-page.js";
 import { Tampered } from "../../../support/tamper.js";
 
-/** One way to change a workbook behind the program's back, and what an audit is to say of it. */
-export interface Case {
+/** What an audit is to say of something that was done to a workbook. */
+export interface Told {
   readonly what: string;
-  readonly edit: (book: Tampered) => unknown;
   /**
    * `found`: a finding that a person must look at. `note`: told as something to know. `silent`: nothing that
    * anybody sees is changed, and nothing is said. `out of reach`: not told, and `why`.
@@ -22,21 +21,30 @@ export interface Case {
   readonly why?: string;
 }
 
+/** One way to change a workbook behind the program's back. */
+export interface Case extends Told {
+  readonly edit: (book: Tampered) => unknown;
+}
+
 const clean = await pageWorkbook();
 
 export const newBook = (): Tampered => new Tampered(clean, pageModel);
 
-export const auditOf = (bytes: Uint8Array): Promise<Audit> =>
-  auditWorkbook(readWorkbook(bytes, { look: true }), [pageFence]);
+export const auditOf = (bytes: Uint8Array, key?: string): Promise<Audit> =>
+  auditWorkbook(readWorkbook(bytes, { look: true }), [pageFence], undefined, key);
 
 const said = ({ findings }: Audit) => findings.map(({ code, where }) => `${code} ${where}`);
 const untouched = said(await auditOf(clean));
 
 /** Tampers, audits, and holds what is found against the case. */
-export async function holds({ edit, verdict, finds }: Case): Promise<void> {
+export async function holds(one: Case): Promise<void> {
   const book = newBook();
-  edit(book);
-  const audit = await auditOf(book.bytes());
+  one.edit(book);
+  told(await auditOf(book.bytes()), one);
+}
+
+/** Holds what an audit found against what it is to find. */
+export function told(audit: Audit, { verdict, finds }: Told): void {
   if (finds !== undefined) {
     expect(audit.findings).toContainEqual(expect.objectContaining(finds));
   }

@@ -1,0 +1,95 @@
+import type { TrailEntry } from "../job/trail/entry.js";
+import { changedSections, type Sections, sealIn, signerOf } from "../seal/index.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import type { Finding, Grade } from "./finding.js";
+
+/** What a seal says of a workbook. */
+export interface SealState {
+  /**
+   * `whole`: signed, and all is as it was sealed. `digest`: the same without a key, which anybody can make
+   * anew. `broken`: no seal of ours, a signature that does not hold, or something was changed. `untold`: the
+   * template is not known, so that nobody can say what the workbook holds.
+   */
+  readonly state: "none" | "whole" | "digest" | "broken" | "untold";
+  readonly time?: string;
+  /** Fingerprint of the key that signed, where the signature holds. */
+  readonly key?: string;
+  /** What was changed since it was sealed. */
+  readonly changed?: readonly string[];
+}
+
+/**
+ * Reads the seal of a workbook and holds it against what the workbook is now.
+ * @param now undefined where the template is not known
+ */
+export function sealState(content: WorkbookContent, now: Sections | undefined): SealState {
+  const seal = sealIn(content.properties.custom);
+  if (seal === undefined) return { state: "none" };
+  if (seal === "broken") return { state: "broken" };
+  const { time } = seal;
+  const key = signerOf(seal);
+  const by = key === undefined ? {} : { key };
+  if (now === undefined) return { state: "untold", time, ...by };
+  const changed = changedSections(seal, now);
+  if (changed.length > 0 || (seal.signed !== undefined && key === undefined)) {
+    return { state: "broken", time, ...by, changed };
+  }
+  return { state: seal.signed === undefined ? "digest" : "whole", time, ...by };
+}
+
+/**
+ * What is to be said of a seal.
+ * @param wanted fingerprint of the key that should have sealed, where one was given
+ */
+export function checkSeal(
+  { state, time = "", key, changed = [] }: SealState,
+  wanted: string | undefined,
+  trail: readonly TrailEntry[],
+): Finding[] {
+  const tell = (grade: Grade, found: string, expected: string, advice: string): Finding[] => [
+    { grade, code: "seal", where: "the seal", found, expected, advice },
+  ];
+  const ask = changed.includes("template")
+    ? "Audit it by the version of the program that wrote it; then ask the office for the bid as it was sent."
+    : "Ask the office that sealed it for the bid as it was sent.";
+  if (state === "none") {
+    if (wanted === undefined) return [];
+    return tell("wrong", "no seal", `the seal of the key ${wanted}`, ask);
+  }
+  if (state === "broken") {
+    const what = changed.length > 0 ? `changed since it was sealed: ${changed.join(", ")}` : "";
+    const who = key === undefined ? "a seal whose signature does not hold" : `the key ${key}`;
+    return tell("wrong", what || who, `a bid as it was sealed${time && `, ${time}`}`, ask);
+  }
+  const last = trail.at(-1)?.time ?? "";
+  const early: Finding[] =
+    last > time
+      ? tell(
+          "doubtful",
+          `sealed at ${time}, before the last entry of its trail, of ${last}`,
+          "a seal made after what it stands over",
+          "Ask whose clock was wrong.",
+        )
+      : [];
+  if (state === "digest") {
+    const found = `as it was sealed at ${time}, without a key: anybody can make such a seal anew`;
+    const grade = wanted === undefined ? "to know" : "wrong";
+    const expected = wanted === undefined ? "a seal by a key" : `the seal of the key ${wanted}`;
+    return [...tell(grade, found, expected, wanted === undefined ? "Nothing." : ask), ...early];
+  }
+  if (wanted !== undefined && wanted !== key) {
+    return tell("wrong", `sealed at ${time} by the key ${key}`, `by the key ${wanted}`, ask);
+  }
+  const what = `inputs, prices, template, values and pages as sealed at ${time}`;
+  return [
+    ...(wanted === undefined
+      ? tell(
+          "to know",
+          `${what} by the unverified key ${key}`,
+          "a key known from the office itself",
+          "Hold the key against the office's: rillbook audit --key; anybody can make a key and seal by it.",
+        )
+      : tell("to know", `${what} by the key that was given, ${key}`, "that key", "Nothing.")),
+    ...early,
+  ];
+}
