@@ -52,19 +52,22 @@ export const counterpart = (usUnit: string, system: UnitSystem): Unit =>
 
 /**
  * Declares a quantity: its name, its US unit (whose counterpart it has in SI) and the decimals it
- * is shown with in either system. A trade declares its own with its sheets.
+ * is shown with in either system; `si` names another unit than that counterpart. A trade declares its own with its sheets.
  */
 export function quantity(
   name: string,
   us: string,
   decimals: number,
   siDecimals = decimals,
-  options: { kind?: QuantityKind; percent?: boolean; money?: boolean } = {},
+  options: { kind?: QuantityKind; percent?: boolean; money?: boolean; si?: string } = {},
 ): Quantity {
   return Object.freeze({
     name,
     kind: options.kind ?? "number",
-    units: Object.freeze({ us: unitNamed(us), si: counterpart(us, "si") }),
+    units: Object.freeze({
+      us: unitNamed(us),
+      si: options.si === undefined ? counterpart(us, "si") : unitNamed(options.si),
+    }),
     decimals: Object.freeze({ us: decimals, si: siDecimals }),
     percent: options.percent ?? false,
     money: options.money ?? false,

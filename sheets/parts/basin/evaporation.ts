@@ -111,7 +111,7 @@ const results = lines("Water lost per day", {
     'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_speed, water_pressure, air_pressure, latent_heat, water_activity))',
     "Evaporation rate",
   ),
-  wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width,falls.drop)", "Wet area", {
+  wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Wet area", {
     note: "Surface of the stream and sheets of the falls. The basin lies under stone and is left out.",
   }),
   evaporation_a_day: calc(waterVolume, "evaporation_rate*1[days]*wet_area*hours_a_day", "Evaporated per day"),

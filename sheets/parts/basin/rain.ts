@@ -24,7 +24,7 @@ export const designRain = lines("Design rain, basin full", {
   overflow_place: walk(text, "Where the overflow goes", { default: "the low side of the basin" }),
   rain_area: calc(
     area,
-    "basin_plan+SUMPRODUCT(runs.length,runs.width+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length,pools.width)+other_catchment",
+    "basin_plan+SUMPRODUCT(runs.length_counted,runs.width_counted+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length_counted,pools.width_counted)+other_catchment",
     "Rain catchment",
   ),
   rain_caught: calc(waterVolume, "rain_area*design_rain", "Rain caught"),

@@ -47,8 +47,8 @@ const pool = (i: number): Place => ({
 const streamCut = (i: number): Place => ({
   what: `INDEX(channel_cuts.run,${i})`,
   depth: `INDEX(channel_cuts.deepest,${i})`,
-  length: `INDEX(runs.length,${i})`,
-  around: `2*INDEX(runs.length,${i})`,
+  length: `INDEX(runs.length_counted,${i})`,
+  around: `2*INDEX(runs.length_counted,${i})`,
   sides: `INDEX(runs.side,${i})`,
   protection: "stream_protection",
 });

@@ -13,12 +13,14 @@ import {
   text,
   walk,
 } from "../../../engine/template/index.js";
+import { plusInches } from "../../vocabulary/feet-and-inches.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
 
 const coefficient = "PICK(lip_types.coefficient,lip_types.name,lip_type)";
-const drawnIn = (from: string) => `WEIR_HEAD(actual_flow,NARROWED_WIDTH(width,open_ends,${from}),lip_coefficient)`;
+const drawnIn = (from: string) =>
+  `WEIR_HEAD(actual_flow,NARROWED_WIDTH(width_counted,open_ends,${from}),lip_coefficient)`;
 
 /** One row for each lip, from the top down. */
 export const fallsTable = table(
@@ -27,7 +29,7 @@ export const fallsTable = table(
   {
     rows: capacity.falls,
     opening: 1,
-    filled: "width>0",
+    filled: "width+width_inches>0",
     note: "Lips of one level stand side by side and share its flow. The drop runs from upper to lower water.",
   },
   {
@@ -38,8 +40,15 @@ export const fallsTable = table(
       most: capacity.falls,
       whole: true,
     }),
-    width: walk(length, "Lip width", { least: 0.1, most: 60 }),
-    drop: walk(length, "Drop", { least: 0, most: 30 }),
+    width: walk(length, "Lip width", { least: 0, most: 60 }),
+    width_inches: plusInches("Lip width"),
+    drop: walk(length, "Drop", {
+      optional: true,
+      least: 0,
+      most: 30,
+      note: "Blank: from the rod readings of its level.",
+    }),
+    drop_inches: plusInches("Drop"),
     look: walk(text, "Look", { default: "normal sheet", choices: "looks.name" }),
     lip_type: walk(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
     open_ends: walk(count, "Open ends of lip", {
@@ -55,8 +64,13 @@ export const fallsTable = table(
       most: 1,
       note: "Blank: in proportion to design flow.",
     }),
-    drop_counted: calc(length, "drop", "Drop counted"),
-    design_flow: calc(flow, "width*PICK(looks.per_width,looks.name,look)", "Design flow"),
+    width_counted: calc(length, "width+width_inches", "Width counted"),
+    drop_counted: calc(
+      length,
+      "IF(AND(ISBLANK(drop),ISBLANK(drop_inches)),PICK(elevations.rod_drop,elevations.level,level),drop+drop_inches)",
+      "Drop counted",
+    ),
+    design_flow: calc(flow, "width_counted*PICK(looks.per_width,looks.name,look)", "Design flow"),
     sharing: calc(flow, "IF(ISBLANK(override_share),design_flow,0)", "Design flow without override"),
     share: calc(
       percent,
@@ -67,10 +81,10 @@ export const fallsTable = table(
       strong: true,
     }),
     lip_coefficient: calc(precise, coefficient, "Lip coefficient"),
-    depth_full: calc(smallLength, "WEIR_HEAD(actual_flow,width,lip_coefficient)", "Depth at full width"),
+    depth_full: calc(smallLength, "WEIR_HEAD(actual_flow,width_counted,lip_coefficient)", "Depth at full width"),
     depth_pass: calc(smallLength, drawnIn("depth_full"), "Depth, first pass"),
     lip_depth: calc(smallLength, drawnIn("depth_pass"), "Depth over lip", { strong: true }),
-    lips_beside: calc(count, "SUMPRODUCT((falls.level=level)*(falls.width>0))-1", "Other lips of level"),
+    lips_beside: calc(count, "SUMPRODUCT((falls.level=level)*(falls.width_counted>0))-1", "Other lips of level"),
     lip_raised: calc(
       smallLength,
       "LARGEST_WHERE(falls.lip_depth,falls.level,level)-lip_depth",
@@ -89,21 +103,26 @@ export const fallsTable = table(
     ),
     sheet_thickness: calc(
       smallLength,
-      "sheet_thickness_ratio*CRITICAL_DEPTH(actual_flow,width)",
+      "sheet_thickness_ratio*CRITICAL_DEPTH(actual_flow,width_counted)",
       "Sheet thickness at lip",
     ),
     sheet_speed: calc(
       speed,
-      "IF(sheet_thickness>0,SHEET_SPEED(actual_flow,width,sheet_thickness),0)",
+      "IF(sheet_thickness>0,SHEET_SPEED(actual_flow,width_counted,sheet_thickness),0)",
       "Sheet speed at lip",
     ),
-    throw: calc(length, "THROW(sheet_speed,drop)", "Throw", { strong: true }),
-    water_in_air: calc(waterVolume, "WATER_IN_AIR(actual_flow,drop)", "Water in the air", {
+    throw: calc(length, "THROW(sheet_speed,drop_counted)", "Throw", { strong: true }),
+    water_in_air: calc(waterVolume, "WATER_IN_AIR(actual_flow,drop_counted)", "Water in the air", {
       decimals: 1,
     }),
-    name_unique: nameUnique("falls", "falls.width>0"),
+    name_unique: nameUnique("falls", "falls.width_counted>0"),
+    drop_given: check(
+      "OR(NOT(ISBLANK(drop)),NOT(ISBLANK(drop_inches)),drop_counted>0)",
+      "{name}: neither its drop nor the rod readings of level {level|0} are given. Enter one of them on sheet Walk.",
+      { label: "Drop not measured" },
+    ),
     has_drop: check(
-      "drop>0",
+      "drop_counted>0",
       "{name} has no drop, so it is no fall: enter the height from upper to lower water on sheet Falls.",
       { label: "Drop missing", level: "look" },
     ),
@@ -123,8 +142,8 @@ export const fallsTable = table(
       { label: "Shares not 100 %" },
     ),
     lip_wide_enough: check(
-      "width>=3*lip_depth",
-      "{name}: its lip is {width} wide, less than three times the depth over it, {lip_depth}, so the depth is a guess. Widen the lip.",
+      "width_counted>=3*lip_depth",
+      "{name}: its lip is {width_counted} wide, less than three times the depth over it, {lip_depth}, so the depth is a guess. Widen the lip.",
       { label: "Lip narrow for formula", level: "look" },
     ),
   },

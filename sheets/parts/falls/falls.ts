@@ -13,6 +13,7 @@ import {
 } from "../../../engine/template/index.js";
 import { looks, sheetThicknessRatio } from "../../tables/lips.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
+import { benchmark, elevations } from "./elevations.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
 
@@ -42,6 +43,8 @@ export const fallsBlocks: readonly Block[] = [
     }),
   }),
   levelsTable,
+  benchmark,
+  elevations,
   lines("All falls", {
     falls_design_flow: calc(flow, "SUM(falls.design_flow)", "Design flow, all lips"),
     total_drop: calc(head, "MAX(levels.height)", "Top water above basin", {

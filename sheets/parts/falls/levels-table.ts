@@ -38,7 +38,7 @@ export const levelsTable = table(
       first: "override_flow+added_flow",
     }),
     drop: calc(head, "LARGEST_WHERE(falls.drop_counted,falls.level,number)", "Drop"),
-    run_fall: calc(head, "SUM_WHERE(runs.fall,runs.after_level,number)", "Fall of its runs"),
+    run_fall: calc(head, "SUM_WHERE(runs.fall_counted,runs.after_level,number)", "Fall of its runs"),
     height: calc(
       head,
       "IF(in_use,SUMPRODUCT((levels.number>=number)*(levels.drop+levels.run_fall))+rim_above_water,0)",

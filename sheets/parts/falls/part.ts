@@ -20,7 +20,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     {
       what: "foam under the lips, a can for each ‹4 ft|1.22 m›",
       code: "foam",
-      wanted: "SUM(falls.width)/4[ft]",
+      wanted: "SUM(falls.width_counted)/4[ft]",
       unit: "each",
     },
   ],
@@ -28,7 +28,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     task(
       "Build the falls",
       "falls",
-      "SUMPRODUCT((falls.width>0)*1)",
+      "SUMPRODUCT((falls.width_counted>0)*1)",
       withMachine(production("fall-built", "Build a fall and set its lip", "each", 0.11), 0.2),
       ["by_access"],
     ),
@@ -37,7 +37,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     ...bulletEachRow(
       "set out",
       fallsTable,
-      "{name} (level {level|0}): lip {width} wide, {lip_type}, drop {drop}; the water lands {throw} out.",
+      "{name} (level {level|0}): lip {width_counted} wide, {lip_type}, drop {drop_counted}; the water lands {throw} out.",
     ),
     ...bulletEachRow(
       "set out",
@@ -58,7 +58,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   proposal: bulletEachRow(
     "scope",
     fallsTable,
-    `{name}: a fall {width} wide and {drop} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
+    `{name}: a fall {width_counted} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
   ),
-  told: ["falls.width", "falls.drop", "falls.look"],
+  told: ["falls.width", "falls.width_inches", "falls.drop", "falls.drop_inches", "falls.look"],
 });

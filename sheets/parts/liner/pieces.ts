@@ -27,7 +27,7 @@ const named = (column: string, kind: string) => (k: number) =>
 
 /** A pool is lined as dug, under its stone, up to its bank: depth, rise, bank above the water. */
 const poolSide = (side: "length" | "width") => (k: number) =>
-  `${at(`pools.${side}`, k)}+2*channel_allowance+2*(${at("pools.depth", k)}+bed_stone_depth+${at("pools.rise", k)}+freeboard)+2*edge_overlap`;
+  `${at(`pools.${side}_counted`, k)}+2*channel_allowance+2*(${at("pools.depth_counted", k)}+bed_stone_depth+${at("pools.rise", k)}+freeboard)+2*edge_overlap`;
 
 /** Across and along the roll, as the piece is laid on it. */
 const across = "IF(turned,length,width)";
@@ -40,7 +40,7 @@ export const linerPieces = table(
   {
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
-    filled: `IF(place=1,TRUE,IF(place<=${lastRun},${from("runs.length", runs, 1)},IF(place<=${lastFall},${from("falls.width", falls, lastRun)},${from("pools.length", pools, lastFall)})))`,
+    filled: `IF(place=1,TRUE,IF(place<=${lastRun},${from("runs.length_counted", runs, 1)},IF(place<=${lastFall},${from("falls.width_counted", falls, lastRun)},${from("pools.length_counted", pools, lastFall)})))`,
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
@@ -53,8 +53,8 @@ export const linerPieces = table(
       length,
       byKind(
         "basin_length+2*basin_depth+2*edge_overlap",
-        (k) => `${at("runs.length", k)}+2*fall_overlap`,
-        (k) => `fall_overlap+${at("falls.drop", k)}+MAX(fall_overlap,${at("falls.throw", k)}+splash_margin)`,
+        (k) => `${at("runs.length_counted", k)}+2*fall_overlap`,
+        (k) => `fall_overlap+${at("falls.drop_counted", k)}+MAX(fall_overlap,${at("falls.throw", k)}+splash_margin)`,
         poolSide("length"),
       ),
       "Length",
@@ -68,7 +68,7 @@ export const linerPieces = table(
         "basin_width+2*basin_depth+2*edge_overlap",
         (k) =>
           `${at("channel_cuts.bottom", k)}+2*${at("channel_cuts.deep", k)}*SQRT(1+${at("runs.side", k)}^2)+2*edge_overlap`,
-        (k) => `${at("falls.width", k)}+2*(${at("falls.throw", k)}+splash_margin)+2*edge_overlap`,
+        (k) => `${at("falls.width_counted", k)}+2*(${at("falls.throw", k)}+splash_margin)+2*edge_overlap`,
         poolSide("width"),
       ),
       "Width",

@@ -78,7 +78,13 @@ export const pipeLinesTable = table(
       optional: true,
       least: 0,
       most: 500,
-      note: "Above the running basin water. Blank: drops, runs, rim and pot added up.",
+      note: "Above the running basin water. Blank: by rod, else drops, runs, rim and pot added up.",
+    }),
+    rod_end: walk(length, "Rod at pipe end", {
+      optional: true,
+      least: 0.01,
+      most: 100,
+      note: "Where the water leaves the pipe, or the air break. Counts where no height is measured directly.",
     }),
     override_flow: decide(flow, "Override flow", {
       optional: true,
@@ -105,7 +111,13 @@ export const pipeLinesTable = table(
       "PICK(levels.height,levels.number,outlet_level)+pot_rise+above_water",
       "Calculated height",
     ),
-    height: calc(head, "IF(ISBLANK(measured_height),calculated_height,measured_height)", "Height above basin water"),
+    rod_height: calc(head, "IF(AND(rod_end>0,rod_rim>0),rim_above_water+rod_rim-rod_end,0)", "Height by rod"),
+    is_measured: calc(yesno, "OR(NOT(ISBLANK(measured_height)),rod_height>0)", "Measured"),
+    height: calc(
+      head,
+      "IF(ISBLANK(measured_height),IF(is_measured,rod_height,calculated_height),measured_height)",
+      "Height above basin water",
+    ),
     bore: calc(bore, sizeAt("bore"), "Bore"),
     factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
     loss_tee: calc(number, "factor*PICK(tees.multiple,tees.name,tee)", "K: tee"),
@@ -192,7 +204,7 @@ export const pipeLinesTable = table(
       { label: "Pipe size unknown" },
     ),
     height_agrees: check(
-      "OR(ISBLANK(measured_height),ABS(height-calculated_height)<=height_tolerance)",
+      "OR(NOT(is_measured),ABS(height-calculated_height)<=height_tolerance)",
       "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct measured height on sheet Piping.",
       { label: "Height contradicts the drops" },
     ),

@@ -110,7 +110,7 @@ export const siphonChecks = {
     { label: "Outlet not above water" },
   ),
   break_has_height: check(
-    `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,NOT(ISBLANK(measured_height)))`,
+    `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,is_measured)`,
     "{name}: the pump must lift to its air break, but its height is missing: enter pipe end above water on sheet Piping.",
     { label: "Air break without height", level: "look" },
   ),

@@ -23,7 +23,7 @@ export const saidLines: Block = lines("Wording of figures", {
     `IF(LEN(company)>0,company&${part("company_address")}&${part("company_phone")}&${part("company_license", "license ")},"")`,
     "Company line",
   ),
-  runs_length: calc(length, "SUM(runs.length)", "Stream length without pools"),
+  runs_length: calc(length, "SUM(runs.length_counted)", "Stream length without pools"),
   basin_falls_by: calc(length, "MAX(0,level_at_rest-level_running)", "Level drop at pump start"),
   watts_said: calc(text, '"about "&FIXED(ROUND(pump_watts/10[W],0)*10,0)&" watts"', "Power"),
   energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),

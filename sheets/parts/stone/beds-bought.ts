@@ -10,7 +10,7 @@ export const bedsBought = table(
     kind: calc(text, "name", "Bed"),
     covered: calc(
       area,
-      "SUMPRODUCT((runs.bed=name)*runs.length*runs.width)+IF(name=pool_bed,SUM(pools.surface),0[ft²])",
+      "SUMPRODUCT((runs.bed=name)*runs.length_counted*runs.width_counted)+IF(name=pool_bed,SUM(pools.surface),0[ft²])",
       "Runs and pools with it",
     ),
     bought: calc(

@@ -21,10 +21,10 @@ const nothing = "0[ft³]";
 
 /** What a class can cover, and the volume that gives with its width and thickness. */
 const coverings: readonly (readonly [string, string])[] = [
-  ["lips", "SUM(falls.width)*width*thickness"],
+  ["lips", "SUM(falls.width_counted)*width*thickness"],
   ["banks", "2*stream_length*width*thickness"],
   ["stream bed", "bed_area*bed_stone_depth"],
-  ["fall faces", "SUMPRODUCT(falls.width,falls.drop)*thickness"],
+  ["fall faces", "SUMPRODUCT(falls.width_counted,falls.drop_counted)*thickness"],
   ["basin top", "basin_plan*thickness"],
   ["basin fill", "basin_stone_volume"],
   ["own size", "length*width*thickness"],
@@ -74,7 +74,7 @@ export const stoneClassTable = table(
     rock: decide(text, "Rock", { choices: "rocks.name" }),
     bed_area: calc(
       area,
-      'IF(covers = "stream bed", SUMPRODUCT((runs.bed = bed) * runs.length * runs.width) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
+      'IF(covers = "stream bed", SUMPRODUCT((runs.bed = bed) * runs.length_counted * runs.width_counted) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
       "Bed of that kind",
     ),
     bed_voids: calc(

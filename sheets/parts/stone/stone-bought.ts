@@ -13,7 +13,7 @@ import {
 export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stones.tons)", "Total stone", { strong: true }),
   faces_have_stone: check(
-    'OR(SUMPRODUCT(falls.width, falls.drop) = 0[ft²], SUM_WHERE(stones.share, stones.covers, "fall faces") > 0)',
+    'OR(SUMPRODUCT(falls.width_counted, falls.drop_counted) = 0[ft²], SUM_WHERE(stones.share, stones.covers, "fall faces") > 0)',
     "No class of stone covers fall faces, so only lips have stone. Add a class that covers fall faces, in stones on sheet Stone.",
     { label: "Fall faces without stone", level: "look" },
   ),
@@ -26,7 +26,7 @@ export const stoneTotals = lines("In short", {
   }),
   bed_mortar: calc(
     spaceVolume,
-    'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length * runs.width) * mortar_depth + SUM(stones.mortar)',
+    'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length_counted * runs.width_counted) * mortar_depth + SUM(stones.mortar)',
     "Mortar of the beds",
   ),
   truck_payload: office(tons, "Truck payload", {

@@ -9,18 +9,22 @@ const stripped = "MIN(strip_depth,deep)";
 export const channelCuts = table(
   "channel_cuts",
   "Channel as dug",
-  { rows: runsTable.rows, opening: 1, beside: "runs", filled: "length>0" },
+  { rows: runsTable.rows, opening: 1, beside: "runs", filled: "length+length_inches>0" },
   {
     run: calc(text, "name", "Run"),
     deep: calc(length, "bank_height+bed_stone_depth", "Depth"),
     deepest: calc(length, "IF(channel_cut>0,deep,0)", "Deepest cut", {
       note: "Where all of it is cut.",
     }),
-    bottom: calc(length, "width+2*channel_allowance", "Width at the bottom"),
+    bottom: calc(length, "width_counted+2*channel_allowance", "Width at the bottom"),
     top: calc(length, "bottom+2*side*deep", "Width at the top"),
-    dig: calc(soilVolume, "channel_cut*length*(bottom+side*deep)*deep", "Dig"),
-    topsoil: calc(soilVolume, `channel_cut*length*(top-side*${stripped})*${stripped}`, "Topsoil stripped before"),
-    ground: calc(area, "length*(top+2*strip_margin)", "Ground stripped"),
+    dig: calc(soilVolume, "channel_cut*length_counted*(bottom+side*deep)*deep", "Dig"),
+    topsoil: calc(
+      soilVolume,
+      `channel_cut*length_counted*(top-side*${stripped})*${stripped}`,
+      "Topsoil stripped before",
+    ),
+    ground: calc(area, "length_counted*(top+2*strip_margin)", "Ground stripped"),
   },
 );
 
@@ -28,16 +32,20 @@ export const channelCuts = table(
 export const poolCuts = table(
   "pool_cuts",
   "Pools as dug",
-  { rows: poolsTable.rows, opening: 1, beside: "pools", filled: "length>0" },
+  { rows: poolsTable.rows, opening: 1, beside: "pools", filled: "length+length_inches>0" },
   {
     pool: calc(text, "name", "Pool"),
-    deep: calc(length, "depth*mean_depth+bed_stone_depth", "Mean depth"),
-    deepest: calc(length, "IF(channel_cut>0,depth+bed_stone_depth,0)", "Deepest cut", {
+    deep: calc(length, "depth_counted*mean_depth+bed_stone_depth", "Mean depth"),
+    deepest: calc(length, "IF(channel_cut>0,depth_counted+bed_stone_depth,0)", "Deepest cut", {
       note: "Where all of it is cut.",
     }),
-    surface_dug: calc(area, "(length+2*channel_allowance)*(width+2*channel_allowance)*filled_share", "Surface"),
-    box_length: calc(length, "length+2*channel_allowance", "Length at the bottom"),
-    box_width: calc(length, "width+2*channel_allowance", "Width at the bottom"),
+    surface_dug: calc(
+      area,
+      "(length_counted+2*channel_allowance)*(width_counted+2*channel_allowance)*filled_share",
+      "Surface",
+    ),
+    box_length: calc(length, "length_counted+2*channel_allowance", "Length at the bottom"),
+    box_width: calc(length, "width_counted+2*channel_allowance", "Width at the bottom"),
     sloped: calc(
       soilVolume,
       "filled_share*channel_cut*(PRISMOID(box_length,box_width,deepest,pool_sides)-box_length*box_width*deepest)",
@@ -48,7 +56,7 @@ export const poolCuts = table(
     topsoil: calc(soilVolume, `channel_cut*surface_dug*${stripped}`, "Topsoil stripped before"),
     ground: calc(
       area,
-      "(length+2*(channel_allowance+strip_margin))*(width+2*(channel_allowance+strip_margin))",
+      "(length_counted+2*(channel_allowance+strip_margin))*(width_counted+2*(channel_allowance+strip_margin))",
       "Ground stripped",
     ),
   },

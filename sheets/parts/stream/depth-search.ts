@@ -5,24 +5,26 @@ const running = (formula: string) => `IF(flow>0,${formula},0)`;
 
 /** One pass of the search over stone: radius and flow at a depth, then the nearer depth. */
 const pass = (name: string, from: string, label: string) => ({
-  [`radius_${name}`]: calc(length, `HYDRAULIC_RADIUS(width,${from},side)`, "Hydraulic radius", {
+  [`radius_${name}`]: calc(length, `HYDRAULIC_RADIUS(width_counted,${from},side)`, "Hydraulic radius", {
     decimals: 4,
   }),
   [`share_${name}`]: calc(
     precise,
-    running(`flow/STREAM_FLOW(CHANNEL_AREA(width,${from},side),radius_${name},stone_size,slope)`),
+    running(`flow/STREAM_FLOW(CHANNEL_AREA(width_counted,${from},side),radius_${name},stone_size,slope)`),
     "Flow over carried flow",
   ),
   [`depth_${name}`]: calc(
     smallLength,
-    running(`STREAM_PASS(${from},radius_${name},share_${name},RADIUS_POWER(radius_${name},stone_size),width,side)`),
+    running(
+      `STREAM_PASS(${from},radius_${name},share_${name},RADIUS_POWER(radius_${name},stone_size),width_counted,side)`,
+    ),
     label,
     { decimals: 4 },
   ),
 });
 
 const manningPass = (from: string, label: string) =>
-  calc(smallLength, running(`MANNING_PASS(${from},section,width,side)`), label, { decimals: 4 });
+  calc(smallLength, running(`MANNING_PASS(${from},section,width_counted,side)`), label, { decimals: 4 });
 
 /** How the depth of each run is found: by the law for shallow water over stone, and by Manning. */
 export const depthSearch = table(
@@ -32,15 +34,20 @@ export const depthSearch = table(
     rows: runsTable.rows,
     opening: 1,
     beside: "runs",
-    filled: "length>0",
+    filled: "length+length_inches>0",
     printed: false,
     note: "Four passes by Ferguson's law for water over stone, three by Manning's formula to compare. Each starts from a channel without sides.",
   },
   {
     run: calc(text, "name", "Run"),
-    depth_start: calc(smallLength, running("STREAM_START(flow,width,stone_size,slope)"), "Depth, sides left out", {
-      decimals: 4,
-    }),
+    depth_start: calc(
+      smallLength,
+      running("STREAM_START(flow,width_counted,stone_size,slope)"),
+      "Depth, sides left out",
+      {
+        decimals: 4,
+      },
+    ),
     ...pass("first", "depth_start", "Depth, first pass"),
     ...pass("second", "depth_first", "Depth, second pass"),
     ...pass("third", "depth_second", "Depth, third pass"),
@@ -48,12 +55,14 @@ export const depthSearch = table(
     flow_back: calc(
       precise,
       running(
-        "STREAM_FLOW(CHANNEL_AREA(width,depth_fourth,side),HYDRAULIC_RADIUS(width,depth_fourth,side),stone_size,slope)/flow",
+        "STREAM_FLOW(CHANNEL_AREA(width_counted,depth_fourth,side),HYDRAULIC_RADIUS(width_counted,depth_fourth,side),stone_size,slope)/flow",
       ),
       "Carried flow over actual flow",
     ),
     section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Manning: section required"),
-    manning_start: calc(smallLength, running("WIDE_DEPTH(section,width)"), "Manning: sides left out", { decimals: 4 }),
+    manning_start: calc(smallLength, running("WIDE_DEPTH(section,width_counted)"), "Manning: sides left out", {
+      decimals: 4,
+    }),
     manning_first: manningPass("manning_start", "Manning: first pass"),
     manning_second: manningPass("manning_first", "Manning: second pass"),
     manning_third: manningPass("manning_second", "Manning: third pass"),

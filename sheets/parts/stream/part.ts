@@ -6,7 +6,7 @@ import { poolsTable } from "./pools-table.js";
 import { runsTable } from "./runs-table.js";
 import { streamBlocks } from "./stream.js";
 
-const hasPools = "SUM(pools.length)>0";
+const hasPools = "SUM(pools.length_counted)>0";
 
 export const stream = part("Stream", "The runs and pools between the falls, and the water in them.", {
   blocks: { Stream: streamBlocks },
@@ -22,18 +22,22 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
     ...bulletEachRow(
       "set out",
       runsTable,
-      '{name}: {length} long, bed {width} wide, banks {bank_height|up} high, falling {fall}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}: run the water before the banks are set.',
+      '{name}: {length_counted} long, bed {width_counted} wide, banks {bank_height|up} high, falling {fall_counted}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}: run the water before the banks are set.',
     ),
     ...bulletEachRow(
       "set out",
       poolsTable,
-      "{name}: {length} by {width}, {depth} deep below the lip of level {before_level|0}.",
+      "{name}: {length_counted} by {width_counted}, {depth_counted} deep below the lip of level {before_level|0}.",
     ),
     line("caution: children", "{child_caution}", "LEN(child_caution)>0"),
   ],
   proposal: [
-    bullet("scope", "A stream {runs_length} long.", "SUM(runs.length)>0"),
-    ...bulletEachRow("scope", poolsTable, "{name}: a pool about {length} by {width}, up to {depth|up} deep."),
+    bullet("scope", "A stream {runs_length} long.", "SUM(runs.length_counted)>0"),
+    ...bulletEachRow(
+      "scope",
+      poolsTable,
+      "{name}: a pool about {length_counted} by {width_counted}, up to {depth_counted|up} deep.",
+    ),
     bullet("scope", "A pool holds standing water, at rest too.", hasPools),
     bullet("scope", "{child_caution}", "LEN(child_caution)>0"),
     line(
@@ -41,5 +45,5 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
       `Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier. Public lines are marked before we dig (call 811); please show us your private ones.`,
     ),
   ],
-  told: ["runs.length", "runs.width", "pools.length", "pools.width"],
+  told: ["runs.length", "runs.width", "pools.length", "pools.width"].flatMap((name) => [name, `${name}_inches`]),
 });

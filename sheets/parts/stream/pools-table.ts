@@ -12,6 +12,7 @@ import {
   walk,
   yesno,
 } from "../../../engine/template/index.js";
+import { plusInches } from "../../vocabulary/feet-and-inches.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
@@ -20,7 +21,7 @@ import { nameUnique } from "../name-unique.js";
 export const poolsTable = table(
   "pools",
   "Pools behind lips",
-  { rows: capacity.pools, filled: "length>0" },
+  { rows: capacity.pools, filled: "length+length_inches>0" },
   {
     name: walk(text, "Pool", { default: "Pool" }),
     before_level: walk(count, "Behind lip of level", {
@@ -30,8 +31,11 @@ export const poolsTable = table(
       whole: true,
     }),
     length: walk(length, "Length", { least: 0.5, most: 200 }),
+    length_inches: plusInches("Length"),
     width: walk(length, "Width", { default: 4, least: 0.5, most: 200 }),
+    width_inches: plusInches("Width"),
     depth: walk(length, "Greatest depth below lip", { default: 1, least: 0, most: 10 }),
+    depth_inches: plusInches("Greatest depth"),
     filled_share: decide(percent, "Surface, share of box", {
       default: 0.8,
       least: 0.3,
@@ -45,13 +49,15 @@ export const poolsTable = table(
       source: "common practice, no source",
     }),
     barrier_planned: decide(yesno, "Barrier agreed with the authority", { default: false }),
-    depth_counted: calc(length, "depth", "Depth counted"),
-    surface: calc(area, "length*width*filled_share", "Water surface"),
-    water_standing: calc(waterVolume, "surface*depth*mean_depth", "Standing water"),
+    length_counted: calc(length, "length+length_inches", "Length counted"),
+    width_counted: calc(length, "width+width_inches", "Width counted"),
+    depth_counted: calc(length, "depth+depth_inches", "Depth counted"),
+    surface: calc(area, "length_counted*width_counted*filled_share", "Water surface"),
+    water_standing: calc(waterVolume, "surface*depth_counted*mean_depth", "Standing water"),
     rise: calc(smallLength, "LARGEST_WHERE(falls.lip_depth,falls.level,before_level)", "Rise while running"),
     water_held: calc(waterVolume, "surface*rise", "Water held while running"),
-    water_depth: calc(length, "depth+rise", "Greatest depth while running"),
-    name_unique: nameUnique("pools", "pools.length>0"),
+    water_depth: calc(length, "depth_counted+rise", "Greatest depth while running"),
+    name_unique: nameUnique("pools", "pools.length_counted>0"),
     level_exists: check(
       "LISTED(falls.level,before_level)",
       "{name} lies behind level {before_level|0}, which has no fall: enter a level with a fall on sheet Stream.",

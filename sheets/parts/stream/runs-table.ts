@@ -13,6 +13,7 @@ import {
   text,
   walk,
 } from "../../../engine/template/index.js";
+import { plusInches } from "../../vocabulary/feet-and-inches.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
@@ -26,7 +27,7 @@ export const runsTable = table(
   {
     rows: capacity.runs,
     opening: 1,
-    filled: "length>0",
+    filled: "length+length_inches>0",
     note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 (shallow) to 1.5 (deep water), either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
   },
   {
@@ -37,39 +38,65 @@ export const runsTable = table(
       most: capacity.falls,
       whole: true,
     }),
-    length: walk(length, "Length", { least: 0.5, most: 500 }),
+    length: walk(length, "Length", { least: 0, most: 500 }),
+    length_inches: plusInches("Length"),
     width: walk(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
-    fall: walk(length, "Fall", { default: 0.25, least: 0.01, most: 50 }),
+    width_inches: plusInches("Bed width"),
+    fall: walk(length, "Fall", {
+      optional: true,
+      least: 0,
+      most: 50,
+      note: "Blank: from the rod readings, else the office's usual fall.",
+    }),
+    fall_inches: plusInches("Fall"),
     side: walk(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
     bed: walk(text, "Bed", { default: "cobble", choices: "beds.name" }),
     bank_height: walk(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
+    length_counted: calc(length, "length+length_inches", "Length counted"),
+    width_counted: calc(length, "width+width_inches", "Bed width counted"),
+    rod_fall: calc(
+      length,
+      "PICK(elevations.rod_fall,elevations.level,after_level)*length_counted/MAX(0.01[ft],SUM_WHERE(runs.length_counted,runs.after_level,after_level))",
+      "Fall by rod",
+      { note: "Its part, by length, of what the rod readings give for the runs after its level." },
+    ),
+    fall_counted: calc(
+      length,
+      "IF(AND(ISBLANK(fall),ISBLANK(fall_inches)),IF(rod_fall>0,rod_fall,usual_run_fall),fall+fall_inches)",
+      "Fall counted",
+    ),
     bank_counted: calc(length, "bank_height", "Bank height, counted"),
     flow: calc(flow, "PICK(levels.actual_flow,levels.number,after_level)", "Actual flow"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
-    slope: calc(precise, "MAX(fall/length,0.0001)", "Slope", { decimals: 4 }),
+    slope: calc(precise, "MAX(fall_counted/length_counted,0.0001)", "Slope", { decimals: 4 }),
     depth_likely: calc(smallLength, (row) => `INDEX(stream_depths.depth_fourth,${row})`, "Depth, calculated"),
     depth_manning: calc(smallLength, (row) => `INDEX(stream_depths.manning_third,${row})`, "Depth by Manning"),
     depth: calc(smallLength, "depth_likely*(1+depth_allowance)", "Depth to plan for", {
       strong: true,
     }),
-    water_area: calc(area, "CHANNEL_AREA(width,depth,side)", "Cross-section to plan for", {
+    water_area: calc(area, "CHANNEL_AREA(width_counted,depth,side)", "Cross-section to plan for", {
       decimals: 2,
     }),
-    area_likely: calc(area, "CHANNEL_AREA(width,depth_likely,side)", "Cross-section, calculated", {
+    area_likely: calc(area, "CHANNEL_AREA(width_counted,depth_likely,side)", "Cross-section, calculated", {
       decimals: 2,
     }),
     speed: calc(speed, "IF(flow>0,flow/area_likely,0)", "Speed"),
-    froude: calc(number, "IF(flow>0,FROUDE(speed,area_likely,width+2*side*depth_likely),0)", "Froude number"),
-    water_held: calc(waterVolume, "water_area*length", "Water held while running"),
-    surface: calc(area, "(width+2*side*depth)*length", "Water surface"),
-    wetted_bed: calc(area, "(width+2*depth*SQRT(1+side^2))*length", "Wetted bed"),
+    froude: calc(number, "IF(flow>0,FROUDE(speed,area_likely,width_counted+2*side*depth_likely),0)", "Froude number"),
+    water_held: calc(waterVolume, "water_area*length_counted", "Water held while running"),
+    surface: calc(area, "(width_counted+2*side*depth)*length_counted", "Water surface"),
+    wetted_bed: calc(area, "(width_counted+2*depth*SQRT(1+side^2))*length_counted", "Wetted bed"),
     water_in_bed: calc(waterVolume, `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`, "Water in bed stone"),
-    name_unique: nameUnique("runs", "runs.length>0"),
+    name_unique: nameUnique("runs", "runs.length_counted>0"),
     level_exists: check(
       "LISTED(falls.level,after_level)",
       "{name} follows level {after_level|0}, which has no fall: enter a level with a fall on sheet Stream.",
       { label: "Level without a fall" },
+    ),
+    runs_down: check(
+      "fall_counted>=0.01[ft]",
+      "{name} has no fall, so its water does not run. Enter its fall, or the rod readings at both ends, on sheet Walk.",
+      { label: "Run without fall" },
     ),
     banks_hold: check(
       "depth+freeboard<=bank_height",

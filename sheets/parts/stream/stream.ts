@@ -21,6 +21,13 @@ export const streamBlocks: readonly Block[] = [
   runsTable,
   poolsTable,
   lines("The whole stream", {
+    usual_run_fall: office(length, "Fall of a run, unmeasured", {
+      default: 0.25,
+      least: 0.01,
+      most: 10,
+      note: "Taken for a run whose fall is neither given nor read by rod.",
+      source: "common practice, no source",
+    }),
     depth_allowance: office(percent, "Allowance on stream depth", {
       default: 0.5,
       least: 0,
@@ -50,7 +57,7 @@ export const streamBlocks: readonly Block[] = [
       note: "The rest stays in hollows of the liner. The more drains, the more the basin must hold.",
       source: "common practice, no source",
     }),
-    stream_length: calc(length, "SUM(runs.length)+SUM(pools.length)", "Stream length", {
+    stream_length: calc(length, "SUM(runs.length_counted)+SUM(pools.length_counted)", "Stream length", {
       strong: true,
     }),
     run_water: calc(waterVolume, "SUM(runs.water_held)", "Water in the runs"),

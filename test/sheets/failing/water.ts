@@ -30,6 +30,21 @@ const jet = (pot_depth: number) => ({
 const opened = demoRows("pipe_lines").map((row) => ({ ...row, override_valve_setting: 0 }));
 
 export const waterCases: FailingCase[] = [
+  // heights that nobody gave, and rod readings that contradict one another
+  ["falls.drop_given", () => firstRow("falls", { drop: null })],
+  ["runs.runs_down", () => firstRow("runs", { fall: 0 })],
+  ["benchmark_read", () => firstRow("pipe_lines", { rod_end: 2 })],
+  ["elevations.reads_down", () => ({ elevations: [{ rod_lip: 5, rod_landing: 4 }] })],
+  ["elevations.drop_agrees", () => ({ elevations: [{ rod_lip: 3, rod_landing: 6 }] })],
+  [
+    "elevations.fall_agrees",
+    () => ({
+      elevations: [
+        { rod_lip: 3, rod_landing: 4.5 },
+        { rod_lip: 8, rod_landing: 10 },
+      ],
+    }),
+  ],
   // falls and their steps
   ["some_falls", () => ({ falls: [] })],
   ["falls.shares_close", () => firstRow("falls", { override_share: 0.6 })],
