@@ -43,7 +43,7 @@ export const elevations = table(
     rod_fall: calc(length, "IF(AND(rod_landing>0,rod_below>0),rod_below-rod_landing,0)", "Fall of runs by rod"),
     reads_down: check(
       "AND(rod_drop>=0,rod_fall>=0)",
-      "Level {level|0}: by rod its lip, landing and the next lip do not step down. Correct the readings of elevations on sheet Walk.",
+      "Level {level|0}: by rod its lip, landing and the next lip do not go down. Correct the readings of elevations on sheet Walk.",
       { label: "Rod readings run uphill" },
     ),
     drop_agrees: check(
