@@ -17,7 +17,7 @@ import type { Context } from "./context.js";
 interface Options {
   output?: string;
   customer?: true;
-  prices?: string;
+  office?: string;
   number?: string;
   date?: string;
   reason?: string;
@@ -57,11 +57,11 @@ async function compareFiles(
   second: string,
   options: Options,
 ): Promise<void> {
-  const { output, prices } = options;
+  const { output, office } = options;
   const kind = kindOf(output);
   const [a, b] = [
-    await openJob(first, context.templates, prices),
-    await openJob(second, context.templates, prices),
+    await openJob(first, context.templates, office),
+    await openJob(second, context.templates, office),
   ];
   const inputs = [...a.files, ...b.files];
   const place = output === undefined ? undefined : await outputTo(output, { kind, inputs });
