@@ -38,15 +38,21 @@ export function checkCell(column: BookColumn, raw: RawCell): CheckedCell {
   }
 }
 
-function checkNumber({ least, most }: BookColumn, cell: InputValue): CheckedCell {
+function checkNumber(column: BookColumn, cell: InputValue): CheckedCell {
+  const { least, most, whole } = column;
   if (typeof cell !== "number" || !Number.isFinite(cell)) {
     return fault(`is ${shown(cell)}, but must be a number. Type it without unit or sign of money.`);
   }
+  const said = (value: number) =>
+    column.percent ? `${Number((value * 100).toPrecision(6))}%` : value;
   if (least !== undefined && cell < least) {
-    return fault(`is ${cell}, but must be at least ${least}. Correct it.`);
+    return fault(`is ${said(cell)}, but must be at least ${said(least)}. Correct it.`);
   }
   if (most !== undefined && cell > most) {
-    return fault(`is ${cell}, but must be at most ${most}. Correct it.`);
+    return fault(`is ${said(cell)}, but must be at most ${said(most)}. Correct it.`);
+  }
+  if (whole && !Number.isInteger(cell)) {
+    return fault(`is ${said(cell)}, but must be a whole number. Correct it.`);
   }
   return { value: cell };
 }
@@ -58,7 +64,10 @@ function checkYesNo(cell: InputValue): CheckedCell {
   return fault(`is ${shown(cell)}, but must be yes or no. Correct it.`);
 }
 
-function checkText({ kind, choices }: BookColumn, cell: InputValue): CheckedCell {
+function checkText(
+  { kind, choices, longest = longestText }: BookColumn,
+  cell: InputValue,
+): CheckedCell {
   if (typeof cell !== "string") {
     return fault(`is ${shown(cell)}, but must be text. Format the cell as text and type it again.`);
   }
@@ -71,8 +80,8 @@ function checkText({ kind, choices }: BookColumn, cell: InputValue): CheckedCell
     const meant = suggestion(cell, choices);
     return fault(`is ${shown(cell)}, but must be one of: ${choices.join(", ")}.${meant}`);
   }
-  if (cell.length > longestText) {
-    return fault(`has ${cell.length} characters; ${longestText} are the most. Shorten it.`);
+  if (cell.length > longest) {
+    return fault(`has ${cell.length} characters; ${longest} are the most. Shorten it.`);
   }
   return { value: cell };
 }

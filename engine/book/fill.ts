@@ -3,8 +3,9 @@ import { serialOf } from "../job/date.js";
 import { JobError } from "../job/job-error.js";
 import type { BookRow } from "../template/book-layout.js";
 import { codeHolders } from "../template/code-holders.js";
-import { inUnit } from "../template/compile.js";
+import { converted } from "../template/converted.js";
 import type { Model, Table } from "../template/model.js";
+import { layoutOf } from "../template/office-layout.js";
 import type { OfficeBook } from "./office-book.js";
 
 /** A row of the office book in the units of a model, by place among the book columns of its table. */
@@ -42,12 +43,14 @@ export function fittedTables(model: Model, book: OfficeBook): readonly FittedTab
 function fitTable(model: Model, table: Table, book: OfficeBook): FittedTable[] {
   const { from, rows: capacity } = table.block;
   if (from === undefined) return [];
-  const rows = book.tables[from];
+  const rows = book.tables[from] ?? starterRows(model, from);
   if (rows === undefined) {
     throw new JobError("book-lacks-table", `The office book "${book.name}" cannot be used:`, [
       `it has no table "${from}", which the template ${model.template.name} reads. Add a sheet of that name.`,
     ]);
   }
+  // rows of a new book are made for the system of the bid
+  const units = book.tables[from] === undefined ? model.system : (book.units ?? "us");
   const columns = [...table.columns.values()].filter(
     ({ declaration }) => declaration.kind === "book",
   );
@@ -57,7 +60,7 @@ function fitTable(model: Model, table: Table, book: OfficeBook): FittedTable[] {
       const value = row[key];
       if (value === undefined) return null;
       if (quantity.kind === "date") return serialOf(String(value)) ?? null;
-      return inUnit(value, quantity, model.system);
+      return converted(value, quantity, units, model.system);
     }),
   });
   const holders = codeHolders(table.block, model.cells);
@@ -73,6 +76,12 @@ function fitTable(model: Model, table: Table, book: OfficeBook): FittedTable[] {
       rows: rows.map(fitRow),
     },
   ];
+}
+
+/** What stands in for a table that older books lack: the rows that a new one opens with. */
+function starterRows({ template, system }: Model, name: string): readonly BookRow[] | undefined {
+  const table = layoutOf(template)(system).find((one) => one.name === name);
+  return table?.optional ? table.starter : undefined;
 }
 
 /** Codes are looked up without regard to case. */

@@ -1,21 +1,25 @@
 import { RillbookError } from "../errors.js";
 import { readText } from "../files.js";
 import { parsedJson } from "../job/json.js";
-import type { BookLayout } from "../template/book-layout.js";
+import type { BookLayout, LayoutOf } from "../template/book-layout.js";
 import type { RawCell } from "./cell.js";
-import type { RawBook, RawTable } from "./check.js";
+import { layoutIn, type RawBook, type RawTable } from "./check.js";
 
 /**
  * An office book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.
  * Throws RillbookError for a missing file, broken JSON or another shape.
  */
-export async function rawBookFromJson(path: string, layout: BookLayout): Promise<RawBook> {
+export async function rawBookFromJson(
+  path: string,
+  layouts: BookLayout | LayoutOf,
+): Promise<RawBook> {
   const content = parsedJson(await readText(path, "office book"), path);
   if (!isObject(content) || !isObject(content.tables)) {
     throw shapeError(path, 'it must be one object with "name", "asOf" and "tables"');
   }
   const tables: Record<string, RawTable> = {};
-  for (const { name } of layout) {
+  // the names of tables are the same in either system
+  for (const { name } of layoutIn(layouts, "us")) {
     const rows = content.tables[name];
     if (rows === undefined) continue;
     if (!Array.isArray(rows) || !rows.every(isObject)) {
@@ -29,6 +33,7 @@ export async function rawBookFromJson(path: string, layout: BookLayout): Promise
     name: content.name as RawCell,
     asOf: content.asOf as RawCell,
     about: content.about as RawCell,
+    units: content.units as RawCell,
     tables,
     where: ({ name }) => `table "${name}"`,
   };

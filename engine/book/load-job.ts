@@ -7,10 +7,12 @@ import type { JobRecord } from "../job/record.js";
 import { validateJob } from "../job/validate.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
+import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import { mustBeInBook } from "./codes.js";
 import type { OfficeBook } from "./office-book.js";
 import { readOfficeBook } from "./read.js";
+import { starterBook } from "./starter.js";
 import { valuesOf } from "./values.js";
 
 /** A job with all that its calculation needs. */
@@ -25,7 +27,8 @@ export interface LoadedJob {
 }
 
 /**
- * Reads a job record, checks it, and reads the office book it names (or the one given).
+ * Reads a job record, checks it, and reads the office book it names (or the one given). Where there is
+ * none, the starter book stands for it, whose prices keep the bid from standing.
  * Throws RillbookError with what is wrong.
  */
 export async function loadJob(
@@ -37,24 +40,26 @@ export async function loadJob(
   const model = modelOf(raw.template, raw.units);
   const job = validateJob(model, raw.record, file);
   const bookFile = await bookFileOf(file, job, office);
-  const book = await readOfficeBook(bookFile, raw.template.office ?? []);
+  const book =
+    bookFile === undefined
+      ? starterBook(raw.template, raw.units)
+      : await readOfficeBook(bookFile, layoutOf(raw.template));
   const given = valuesOf(model, job, book);
   mustBeInBook(model, job, book);
-  return { model, job, book, given, files: [file, bookFile] };
+  return { model, job, book, given, files: [file, ...(bookFile === undefined ? [] : [bookFile])] };
 }
 
-async function bookFileOf(file: string, job: JobRecord, asked: string | undefined) {
+async function bookFileOf(
+  file: string,
+  job: JobRecord,
+  asked: string | undefined,
+): Promise<string | undefined> {
   const path = asked ?? (job.office === undefined ? undefined : resolve(dirname(file), job.office));
-  if (path !== undefined) {
-    const found = await stat(path).catch(() => undefined);
-    if (found !== undefined) return path;
-    throw new RillbookError(
-      "office-missing",
-      `The office book ${path} does not exist. Write one with "rillbook office --new ${basename(path, extname(path))}.xlsx", or give another with --office <file>.`,
-    );
-  }
+  if (path === undefined) return undefined;
+  const found = await stat(path).catch(() => undefined);
+  if (found !== undefined) return path;
   throw new RillbookError(
     "office-missing",
-    `${file} names no office book. Add "office": "path" to it, or give --office <file>.`,
+    `The office book ${path} does not exist. Write one with "rillbook office --new ${basename(path, extname(path))}.xlsx", give another with --office <file>, or take "office" out of the record to begin with the starter book.`,
   );
 }

@@ -1,7 +1,7 @@
-import type { BookRow } from "../template/book-layout.js";
+import type { OfficeValues } from "../template/book-layout.js";
 
-/** The office's prices: tables of rows (items, rates), in US units. */
-export interface OfficeBook {
+/** What holds for every job of an office: rules, prices, rates, in tables of rows. */
+export interface OfficeBook extends OfficeValues {
   /** How the office calls this book, and the day it is as of. */
   readonly name: string;
   readonly asOf: string;
@@ -9,5 +9,4 @@ export interface OfficeBook {
   readonly about?: string;
   /** SHA-256 of its content: two bids with the same mark used the same prices. */
   readonly mark: string;
-  readonly tables: Readonly<Record<string, readonly BookRow[]>>;
 }

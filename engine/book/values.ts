@@ -11,7 +11,7 @@ import type { OfficeBook } from "./office-book.js";
  * are null. Throws JobError for a missing input, an unknown choice or a book that lacks a table.
  */
 export function valuesOf(model: Model, job: JobRecord, book: OfficeBook): Value[] {
-  const values = inputValues(model, job);
+  const values = inputValues(model, job, book);
   fillBook(model, values, book);
   return values;
 }

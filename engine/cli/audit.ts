@@ -9,6 +9,7 @@ import { readText } from "../files.js";
 import { plainValue } from "../job/plain-value.js";
 import { outputTo } from "../output/write.js";
 import { fingerprintOf, openKey } from "../seal/index.js";
+import { layoutOf } from "../template/office-layout.js";
 import { shownText } from "../text/shown.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -73,7 +74,7 @@ async function officeBook(
 ): Promise<OfficeBook | undefined> {
   const model = modelFor(toldIdentity(content).identity, templates);
   if (path === undefined || !("cells" in model)) return undefined;
-  return readOfficeBook(path, model.template.office ?? []);
+  return readOfficeBook(path, layoutOf(model.template));
 }
 
 function asJson({ identity, findings, clean, headline, seal }: Audit, workbook: string): object {

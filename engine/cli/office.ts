@@ -1,49 +1,73 @@
-import { Command } from "commander";
+import { Command, Option } from "commander";
+import type { CheckedBook, Placeholders } from "../book/check.js";
+import { fullBook } from "../book/full-book.js";
 import type { OfficeBook } from "../book/office-book.js";
-import { readOfficeBook } from "../book/read.js";
+import { checkedOfficeBook, readOfficeBook } from "../book/read.js";
+import { starterRows } from "../book/starter.js";
 import { writeOfficeBook } from "../book/write.js";
 import { RillbookError } from "../errors.js";
+import { today } from "../job/date.js";
 import { newestTemplate } from "../job/read.js";
 import { mustBeNew, writeNew as writeNewFile } from "../output/write.js";
-import type { BookLayout } from "../template/book-layout.js";
+import { layoutOf } from "../template/office-layout.js";
+import type { Template } from "../template/template.js";
+import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import type { Context } from "./context.js";
 
 interface Options {
   readonly template?: string;
   readonly new?: true;
   readonly from?: string;
+  readonly units?: UnitSystem;
   readonly json?: true;
 }
 
 /** `rillbook office`: checks an office book, or writes a new one. */
 export function officeCommand(context: Context): Command {
   return new Command("office")
-    .description("check an office book, or write a new one with the codes that a template asks for")
-    .argument("<file>", "office book (.xlsx or .json); with --new the .xlsx to write")
-    .option("--new", "write a new office book: fill in costs, suppliers and dates there")
-    .option("--from <book>", "with --new: the rows of this book, instead of blank costs")
+    .description(
+      "check the office book, or write a new one: company, rules, prices, rates, weather",
+    )
+    .argument(
+      "<file...>",
+      "office book (.xlsx or .json), to be checked; with --new the .xlsx to write",
+    )
+    .option("--new", "write a new office book: fill in what is marked as a placeholder")
+    .option("--from <book>", "with --new: what this book says, an old price book too")
+    .addOption(
+      new Option("--units <system>", "with --new: units of the book (default: us)").choices(
+        unitSystems,
+      ),
+    )
     .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
     .option("--json", "tell the result as JSON")
     .addHelpText(
       "after",
-      "\nExamples:\n  rillbook office --new prices.xlsx\n  rillbook office prices.xlsx",
+      "\nExamples:\n  rillbook office --new office.xlsx\n  rillbook office check office.xlsx\n  rillbook office --new office.xlsx --from prices-2026.xlsx",
     )
-    .action(async (file: string, options: Options) => {
-      const layout = layoutOf(context, options.template);
-      if (options.new) await writeNew(context, file, layout, options);
-      else tell(context, file, await readOfficeBook(file, layout), options);
+    .action(async (words: readonly string[], options: Options) => {
+      const file = fileIn(words);
+      const template = newestTemplate(options.template, context.templates, "--template");
+      if (options.new) await writeNew(context, file, template, options);
+      else tell(context, file, await checkedOfficeBook(file, layoutOf(template)), options);
     });
 }
 
-function layoutOf({ templates }: Context, name: string | undefined): BookLayout {
-  return newestTemplate(name, templates, "--template").office ?? [];
+/** `check` may stand before the file, for those who say what they do. */
+function fileIn(words: readonly string[]): string {
+  const [file, ...more] = words.length > 1 && words[0] === "check" ? words.slice(1) : words;
+  if (file !== undefined && more.length === 0) return file;
+  throw new RillbookError(
+    "usage",
+    `One office book at a time: ${words.join(", ")} are ${words.length}. Name one file.`,
+  );
 }
 
 async function writeNew(
   context: Context,
   file: string,
-  layout: BookLayout,
-  { from }: Options,
+  template: Template,
+  { from, units }: Options,
 ): Promise<void> {
   if (!file.toLowerCase().endsWith(".xlsx")) {
     throw new RillbookError(
@@ -52,35 +76,63 @@ async function writeNew(
     );
   }
   await mustBeNew(file);
-  const book = from === undefined ? starterBook(layout) : await readOfficeBook(from, layout);
-  const inputs = from === undefined ? [] : [from];
-  const plan = { kind: "book", inputs } as const;
-  await writeNewFile(file, plan, await writeOfficeBook(book, layout));
+  const layout = layoutOf(template);
+  const old = from === undefined ? undefined : await readOfficeBook(from, layout);
+  const system = units ?? old?.units ?? "us";
+  mustBeIn(old, system, from);
+  const book = old === undefined ? newBook(template, system) : fullBook(old, layout(system));
+  const plan = { kind: "book", inputs: from === undefined ? [] : [from] } as const;
+  await writeNewFile(file, plan, await writeOfficeBook(book, layout(system)));
   const next =
     from === undefined
-      ? `Fill in the costs, suppliers and dates, then: rillbook office ${file}`
-      : `Its rows are those of ${from}.`;
+      ? `Every row marked as a placeholder is waiting for the office's own values. Then: rillbook office check ${file}`
+      : `It says what ${from} says; what that one lacks are the template's own rules.`;
   context.out(`Written: ${file}\n${next}\n`);
 }
 
-function starterBook(layout: BookLayout): Omit<OfficeBook, "mark"> {
-  const tables = Object.fromEntries(layout.map(({ name, starter = [] }) => [name, starter]));
-  const about =
-    "Name this book, give the day it is as of, fill in what is blank, and take out rows that the office does not use.";
-  return { name: "Office book", asOf: "", about, tables };
+/** A book is written in the units it is kept in: prices per foot are no prices per meter. */
+function mustBeIn(old: OfficeBook | undefined, system: UnitSystem, from = ""): void {
+  const own = old === undefined ? system : (old.units ?? "us");
+  if (own === system) return;
+  throw new RillbookError(
+    "book-units",
+    `${from} is kept in ${own}, and its prices are for those units. Leave --units out, or write a new book in ${system} without --from.`,
+  );
 }
 
-function tell(context: Context, file: string, book: OfficeBook, { json }: Options): void {
+function newBook(template: Template, units: UnitSystem): Omit<OfficeBook, "mark"> {
+  const layout = layoutOf(template)(units);
+  const about =
+    "Name this book. Put the office's own values in the rows marked as placeholders, clear the mark, and take out rows that the office does not use.";
+  return { name: "Office book", asOf: today(), about, units, tables: starterRows(layout) };
+}
+
+function tell(
+  context: Context,
+  file: string,
+  { book, placeholders }: CheckedBook,
+  { json }: Options,
+): void {
   const rows = Object.fromEntries(
     Object.entries(book.tables).map(([name, table]) => [name, table.length]),
   );
-  const { name, asOf, mark, about } = book;
+  const { name, asOf, mark, about, units = "us" } = book;
   if (json) {
-    context.json({ file, name, asOf, about: about ?? null, mark, rows }, 2);
+    context.json({ file, name, asOf, units, about: about ?? null, mark, rows, placeholders }, 2);
     return;
   }
   context.out(`${name}, as of ${asOf}\n`);
   if (about !== undefined) context.out(`${about}\n`);
   for (const [table, count] of Object.entries(rows)) context.out(`${table}: ${count} rows\n`);
   context.out(`Every row is right. Mark: ${mark}\n`);
+  if (placeholders.length > 0) context.out(placeholdersSaid(placeholders));
+}
+
+function placeholdersSaid(sheets: readonly Placeholders[]): string {
+  const rows = sheets.reduce((sum, one) => sum + one.rows, 0);
+  const lines = sheets.map(
+    ({ sheet, rows: own, first }) => `  sheet ${sheet}: ${own}, the first in ${first}`,
+  );
+  const are = rows === 1 ? "1 row is still a placeholder" : `${rows} rows are still placeholders`;
+  return `${are}. Put the office's own values in, and clear the column Placeholder:\n${lines.join("\n")}\n`;
 }

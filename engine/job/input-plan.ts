@@ -1,7 +1,11 @@
 import type { Value } from "../formula/value.js";
+import type { BookRow, OfficeValues } from "../template/book-layout.js";
 import { inUnit } from "../template/compile.js";
-import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
+import { converted } from "../template/converted.js";
+import type { InputDeclaration, InputValue } from "../template/declare.js";
 import { type Cell, columnOf, type Model, type Table } from "../template/model.js";
+import { officeRowsOf, officeRules } from "../template/office-values.js";
+import { hasOwnRows } from "../template/own-rows.js";
 import { serialOf } from "./date.js";
 
 /** What a job record may give for an input cell, and what holds where it gives nothing. */
@@ -16,9 +20,9 @@ export interface PlannedInput {
   readonly ownRows: boolean;
   /** From this many rows given on, the row counts as in use; 0: always. */
   readonly inUseFrom: number;
-  /** The template's value for this row, whether in use or not. */
+  /** The office's or the template's value for this row, whether in use or not. */
   readonly ofRow: Value;
-  /** The template's default, for a row in use. */
+  /** The office book's rule or the template's default, for a row in use. */
   readonly usual: Value;
 }
 
@@ -36,59 +40,93 @@ export interface InputPlan {
   readonly choices: readonly PlannedChoice[];
 }
 
-const plans = new WeakMap<Model, InputPlan>();
+const noOffice: OfficeValues = { tables: {} };
+const plans = new WeakMap<Model, WeakMap<OfficeValues, InputPlan>>();
 
-/** The plan of a model, made at the first call. Values are in the units of the model. */
-export function inputPlanOf(model: Model): InputPlan {
-  const known = plans.get(model);
+/**
+ * The plan of a model under an office book, made at the first call: where the book has a rule, it takes
+ * the place of the template's default. Values are in the units of the model.
+ */
+export function inputPlanOf(model: Model, office: OfficeValues = noOffice): InputPlan {
+  const ofModel = plans.get(model) ?? new WeakMap<OfficeValues, InputPlan>();
+  plans.set(model, ofModel);
+  const known = ofModel.get(office);
   if (known !== undefined) return known;
+  const planner = new Planner(model, office);
   const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");
   const made: InputPlan = {
     base: model.cells.map(({ fixed }) => fixed ?? null),
-    inputs: inputs.map((cell) => planned(model, cell, cell.declaration as InputDeclaration)),
+    inputs: inputs.map((cell) => planner.planned(cell, cell.declaration as InputDeclaration)),
     choices: inputs.flatMap((cell) => choiceOf(model, cell, cell.declaration as InputDeclaration)),
   };
-  plans.set(model, made);
+  ofModel.set(office, made);
   return made;
 }
 
-function planned(model: Model, cell: Cell, declaration: InputDeclaration): PlannedInput {
-  const isDate = declaration.quantity.kind === "date";
-  const held = (value: InputValue | undefined): Value => {
-    if (value === undefined) return null;
-    if (isDate) return serialOf(String(value)) ?? null;
-    return inUnit(value, declaration.quantity, model.system);
-  };
-  const plan = {
-    cell,
-    date: isDate,
-    optional: declaration.optional ?? false,
-    usual: held(declaration.default),
-  };
-  if (cell.table === undefined || cell.row === undefined) {
-    return { ...plan, ownRows: false, inUseFrom: 0, ofRow: null };
-  }
-  const { block } = model.tables.get(cell.table) as Table;
-  const key = cell.name.slice(cell.table.length + 1);
-  const always = block.filled === undefined || cell.row <= (block.data?.length ?? 0);
-  return {
-    ...plan,
-    table: cell.table,
-    key,
-    ownRows: hasOwnRows(block),
-    inUseFrom: always ? 0 : cell.row,
-    ofRow: held(block.data?.[cell.row - 1]?.[key]),
-  };
-}
+class Planner {
+  private readonly rules: ReadonlyMap<string, InputValue>;
+  private readonly rows = new Map<string, readonly (BookRow | undefined)[] | undefined>();
 
-/**
- * Are the rows that a table opens with only a start, which a job's rows replace? They are where
- * people tell rows apart by an input; a published or calculated first column fixes them, and so
- * does a table whose rows are all in use.
- */
-export function hasOwnRows({ data, filled, columns }: TableBlock): boolean {
-  const first = Object.values(columns)[0];
-  return data !== undefined && filled !== undefined && first?.kind === "input";
+  constructor(
+    private readonly model: Model,
+    private readonly office: OfficeValues,
+  ) {
+    this.rules = officeRules(office);
+  }
+
+  planned(cell: Cell, declaration: InputDeclaration): PlannedInput {
+    const plan = {
+      cell,
+      date: declaration.quantity.kind === "date",
+      optional: declaration.optional ?? false,
+      usual:
+        this.fromBook(declaration, this.rules.get(cell.name)) ??
+        this.held(declaration, declaration.default),
+    };
+    if (cell.table === undefined || cell.row === undefined) {
+      return { ...plan, ownRows: false, inUseFrom: 0, ofRow: null };
+    }
+    const { block } = this.model.tables.get(cell.table) as Table;
+    const key = cell.name.slice(cell.table.length + 1);
+    const office = this.rowsFor(cell.table);
+    const opening = office?.length ?? block.data?.length ?? 0;
+    const always = block.filled === undefined || cell.row <= opening;
+    const ofOffice = this.fromBook(declaration, office?.[cell.row - 1]?.[key]);
+    // rows that the office keeps as its own replace those of the template
+    const byTemplate =
+      office !== undefined && hasOwnRows(block) ? undefined : block.data?.[cell.row - 1]?.[key];
+    return {
+      ...plan,
+      table: cell.table,
+      key,
+      ownRows: hasOwnRows(block),
+      inUseFrom: always ? 0 : cell.row,
+      ofRow: ofOffice ?? this.held(declaration, byTemplate),
+    };
+  }
+
+  private rowsFor(table: string): readonly (BookRow | undefined)[] | undefined {
+    if (!this.rows.has(table)) {
+      this.rows.set(
+        table,
+        officeRowsOf((this.model.tables.get(table) as Table).block, this.office),
+      );
+    }
+    return this.rows.get(table);
+  }
+
+  /** A value of the template, in the unit of the model. */
+  private held({ quantity }: InputDeclaration, value: InputValue | undefined): Value {
+    if (value === undefined) return null;
+    if (quantity.kind === "date") return serialOf(String(value)) ?? null;
+    return inUnit(value, quantity, this.model.system);
+  }
+
+  private fromBook({ quantity, asked }: InputDeclaration, value: InputValue | undefined): Value {
+    if (asked !== "office" || value === undefined) return null;
+    if (quantity.kind === "date") return serialOf(String(value)) ?? null;
+    return converted(value, quantity, this.office.units ?? "us", this.model.system);
+  }
 }
 
 /** Choices from an office-book or calculated column are known only later: the bid's own checks look at them. */

@@ -2,9 +2,9 @@ import { inUnit } from "../template/compile.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { ruleInWords } from "../template/implied.js";
 import type { Model, Table } from "../template/model.js";
+import { hasOwnRows } from "../template/own-rows.js";
 import { unitOf } from "../units/quantity.js";
 import { askedFor } from "./asked-for.js";
-import { hasOwnRows } from "./input-plan.js";
 import type { JobRecord, RowValues } from "./record.js";
 
 /**

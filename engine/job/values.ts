@@ -1,4 +1,5 @@
 import type { Value } from "../formula/value.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import { serialOf } from "./date.js";
@@ -8,13 +9,13 @@ import type { JobRecord } from "./record.js";
 
 /**
  * The list of values of a job before calculation, without the office book's rows: inputs (as given, or
- * their default) and published figures, by the index of the cell; all else is null. Throws JobError for
- * a missing input or an unknown choice.
+ * their default: the office book's rule, else the template's) and published figures, by the index of the
+ * cell; all else is null. Throws JobError for a missing input or an unknown choice.
  */
-export function inputValues(model: Model, job: JobRecord): Value[] {
-  const values = valuesAsGiven(model, job);
+export function inputValues(model: Model, job: JobRecord, office?: OfficeValues): Value[] {
+  const values = valuesAsGiven(model, job, office);
   const faults: string[] = [];
-  for (const input of inputPlanOf(model).inputs) {
+  for (const input of inputPlanOf(model, office).inputs) {
     const { cell } = input;
     if (values[cell.index] === null && !input.optional && inUse(input, job)) {
       faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
@@ -28,8 +29,8 @@ export function inputValues(model: Model, job: JobRecord): Value[] {
 }
 
 /** The same for a record that is not complete yet: what is missing is null, choices are not looked at. */
-export function valuesAsGiven(model: Model, job: JobRecord): Value[] {
-  const { base, inputs } = inputPlanOf(model);
+export function valuesAsGiven(model: Model, job: JobRecord, office?: OfficeValues): Value[] {
+  const { base, inputs } = inputPlanOf(model, office);
   const values = [...base];
   for (const input of inputs) values[input.cell.index] = valueFor(input, job);
   return values;

@@ -1,5 +1,6 @@
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
+import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 
 /** What a trade brings to the engine: its templates, old versions too, and how its office book is read. */
@@ -12,6 +13,7 @@ export interface Trade {
 /** A trade by its templates; the newest template that reads an office book says how it is laid out. */
 export function tradeOf(templates: readonly Template[]): Trade {
   const newest = [...templates].sort((a, b) => b.version - a.version);
-  const layout = newest.find(({ office }) => office !== undefined)?.office ?? [];
+  const reads = newest.find(({ office }) => office !== undefined) ?? newest[0];
+  const layout = reads === undefined ? [] : layoutOf(reads);
   return { templates, readBook: (path) => readOfficeBook(path, layout) };
 }

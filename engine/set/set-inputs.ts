@@ -1,5 +1,5 @@
 import { RillbookError } from "../errors.js";
-import { hasOwnRows, inputPlanOf } from "../job/input-plan.js";
+import { inputPlanOf } from "../job/input-plan.js";
 import { JobError } from "../job/job-error.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
 import { openingRows } from "../job/start.js";
@@ -12,6 +12,7 @@ import { validateJob } from "../job/validate.js";
 import { unknownChoices, valuesAsGiven } from "../job/values.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
+import { hasOwnRows } from "../template/own-rows.js";
 import type { Assignment } from "./assignment.js";
 
 /** Who sets inputs, when, and where the values come from. */

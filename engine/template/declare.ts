@@ -207,6 +207,8 @@ export interface TableBlock {
    */
   readonly usedBy?: readonly string[];
   readonly note?: string;
+  /** What people call the rows, where no published text in them does; the office book names them so. */
+  readonly rowNames?: readonly string[];
   /** `false` for a working list at the end of a sheet, which is left out of print. */
   readonly printed?: false;
   readonly columns: Readonly<Record<string, CellDeclaration>>;

@@ -60,6 +60,13 @@ const measures: Readonly<Record<keyof typeof pairs, string>> = {
   gal: "‹gal|L›",
 };
 
+/** How many of a trade unit make one of the metric unit that takes its place; 1 for what is counted. */
+export function metricSize(unit: string): number {
+  if (!Object.hasOwn(pairs, unit)) return 1;
+  const metric = pairs[unit as keyof typeof pairs];
+  return (sizes[metric] as Size).size / (sizes[unit] as Size).size;
+}
+
 /** A formula for a quantity as a plain number of trade units; what is counted is one already. */
 export function countedIn(quantity: string, unit: TradeUnit): string {
   if (!Object.hasOwn(measures, unit)) return quantity;

@@ -151,7 +151,7 @@ export async function roundTrip(texts: Texts): Promise<"refused" | "kept"> {
     const said = record.inputs.customer as string;
     const trail = appended([], [{ ...change, new: said === "" ? null : said, from: "drawing" }]);
     record = validateJob(fenceModel, { ...record, trail }, "a");
-    book = checkBook(rawBook(supplier), layout, "book");
+    book = checkBook(rawBook(supplier), layout, "book").book;
     given = valuesOf(fenceModel, record, book);
   } catch (error) {
     if (error instanceof JobError) return "refused";

@@ -1,8 +1,9 @@
 import type { BookColumn, BookLayout, BookRow } from "../../../engine/template/book-layout.js";
-import { wordsIn } from "../../../engine/template/index.js";
+import { placeholderColumn } from "../../../engine/template/book-layout.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
+import { starterItems, starterPumps, starterRates } from "./starter.js";
 
 const code: BookColumn = {
   key: "code",
@@ -35,8 +36,8 @@ const points: readonly BookColumn[] = Array.from({ length: curvePoints }, (_, i)
       return { key: `${key}_${point}`, kind: "number", least: 0, required, means };
     };
     return [
-      figure("flow", `Flow at point ${point} of the curve, full speed, gal/h.`, needed),
-      figure("head", `Head at point ${point} of the curve, full speed, ft.`, needed),
+      figure("flow", `Flow at point ${point} of the curve, full speed, ‹gal/h|L/h›.`, needed),
+      figure("head", `Head at point ${point} of the curve, full speed, ‹ft|m›.`, needed),
       figure("watts", `Power drawn at point ${point}, W; blank where not known.`, false),
     ];
   },
@@ -48,7 +49,7 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
     name: "items",
     sheet: "Items",
     means: "What is bought: one row for each item, priced by its unit.",
-    starter: items.map((one) => ({ ...one, tax_class: "taxable" })),
+    starter: starterItems(items),
     columns: [
       code,
       description,
@@ -73,10 +74,12 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
         required: true,
         means: "Class of sales tax, as in the table of taxes of the bid.",
       },
+      placeholderColumn,
     ],
   },
   {
     name: "pumps",
+    starter: starterPumps,
     sheet: "Pumps",
     means: "Pumps with their curves: at least three points, by rising flow.",
     columns: [
@@ -88,24 +91,25 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
         key: "recommended_low",
         kind: "number",
         least: 0,
-        means: "Least flow that the maker recommends, gal/h.",
+        means: "Least flow that the maker recommends, ‹gal/h|L/h›.",
       },
       {
         key: "recommended_high",
         kind: "number",
         least: 0,
-        means: "Greatest flow that the maker recommends, gal/h.",
+        means: "Greatest flow that the maker recommends, ‹gal/h|L/h›.",
       },
       {
         key: "minimum_water",
         kind: "number",
         required: true,
         least: 0,
-        means: "Depth of water that the pump needs, in.",
+        means: "Depth of water that the pump needs, ‹in|mm›.",
       },
       { key: "outlet_size", kind: "text", means: "Nominal size of the outlet, in." },
       { key: "variable_speed", kind: "yesno", means: "Can the speed be set?" },
       ...points,
+      placeholderColumn,
     ],
     rule: curveFault,
   },
@@ -113,13 +117,7 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
     name: "rates",
     sheet: "Rates",
     means: "Wages, burden, production rates, site factors, hire and overhead.",
-    starter: rates.map(({ code, means, unit, usual, source }) => ({
-      code,
-      description: wordsIn(means, "us"),
-      ...(usual !== undefined && { value: usual }),
-      unit,
-      ...(source !== undefined && { source }),
-    })),
+    starter: starterRates(rates),
     columns: [
       code,
       description,
@@ -132,6 +130,7 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
         means: "Unit of the rate; production is units per man-hour.",
       },
       { key: "source", kind: "text", means: "Where the rate comes from." },
+      placeholderColumn,
     ],
   },
 ];

@@ -15,6 +15,8 @@ import type { UsualLine } from "../goods.js";
 import { pricedColumns } from "./priced.js";
 
 interface Line {
+  /** What it is called in the office book. */
+  readonly name: string;
   readonly description: string;
   readonly code: string;
   readonly needed: string;
@@ -36,6 +38,7 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
     "Materials",
     {
       rows: all.length,
+      rowNames: all.map(({ name }) => name),
       data: all.map(({ item, waste }) => (item === undefined ? { waste } : { item, waste })),
       note: "Quantities come from the other sheets. A code in the column Item takes the place of the usual one.",
     },
@@ -52,8 +55,9 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
   );
 }
 
-function linesOf({ table: name, buys }: BuysOfSheet): Line[] {
-  return buys.map(({ named = `${name}.what`, waste = 0 }, i) => ({
+function linesOf({ sheet, table: name, buys }: BuysOfSheet): Line[] {
+  return buys.map(({ what, named = `${name}.what`, waste = 0 }, i) => ({
+    name: `${sheet}: ${what}`,
     // joined to "", since a blank cell looked up is a zero
     description: `INDEX(${named},${i + 1})&""`,
     code: `IF(LEN(item)>0,item,INDEX(${name}.code,${i + 1}))`,
@@ -66,6 +70,7 @@ function linesOf({ table: name, buys }: BuysOfSheet): Line[] {
 
 function usualLine({ what, code, wanted, unit, waste = 0 }: UsualLine): Line {
   return {
+    name: what,
     description: `"${what}"`,
     code: 'IF(LEN(item)>0,item,"")',
     needed: countedIn(wanted, unit),

@@ -105,52 +105,52 @@ test.each<[string, Cell[][], string]>([
   [
     "text where a number must be",
     [header, ["oak", "ft", "4.50 $", 46112]],
-    'sheet Boards, row 2, code "oak": cost is "4.50 $", but must be a number. Type it without unit or sign of money.',
+    'sheet Boards, row 2, code "oak": cost (C2) is "4.50 $", but must be a number. Type it without unit or sign of money.',
   ],
   [
     "a negative cost",
     [header, ["oak", "ft", -4.5, 46112]],
-    'sheet Boards, row 2, code "oak": cost is -4.5, but must be at least 0. Correct it.',
+    'sheet Boards, row 2, code "oak": cost (C2) is -4.5, but must be at least 0. Correct it.',
   ],
   [
     "a blank cost",
     [header, ["oak", "ft", null, 46112]],
-    'sheet Boards, row 2, code "oak": cost is blank, but is needed. Fill it in.',
+    'sheet Boards, row 2, code "oak": cost (C2) is blank, but is needed. Fill it in.',
   ],
   [
     "an unknown unit",
     [header, ["oak", "feet", 4.5, 46112]],
-    'sheet Boards, row 2, code "oak": unit is "feet", but must be one of: ft, each. Did you mean "ft"?',
+    'sheet Boards, row 2, code "oak": unit (B2) is "feet", but must be one of: ft, each. Did you mean "ft"?',
   ],
   [
     "a number that is no date",
     [header, ["oak", "ft", 4.5, 20260331]],
-    'sheet Boards, row 2, code "oak": good_until is 20260331, which is not a date. Type a date, such as 2026-05-31.',
+    'sheet Boards, row 2, code "oak": good_until (D2) is 20260331, which is not a date. Type a date, such as 2026-05-31.',
   ],
   [
     "a day that is not in the calendar",
     [header, ["oak", "ft", 4.5, "2026-02-30"]],
-    'sheet Boards, row 2, code "oak": good_until is "2026-02-30", which is not a date. Type a date, such as 2026-05-31.',
+    'sheet Boards, row 2, code "oak": good_until (D2) is "2026-02-30", which is not a date. Type a date, such as 2026-05-31.',
   ],
   [
     "data without a code",
     [header, [null, "ft", 4.5, 46112]],
-    "sheet Boards, row 2: code is blank, but is needed. Fill it in.",
+    "sheet Boards, row 2: code (A2) is blank, but is needed. Fill it in.",
   ],
   [
     "a code that is a number",
     [header, [7, "ft", 4.5, 46112]],
-    "sheet Boards, row 2, code 7: code is 7, but must be text. Format the cell as text and type it again.",
+    "sheet Boards, row 2, code 7: code (A2) is 7, but must be text. Format the cell as text and type it again.",
   ],
   [
     "a code with a wildcard",
     [header, ["oak*", "ft", 4.5, 46112]],
-    'sheet Boards, row 2, code "oak*": code is "oak*", but a code has letters, digits, "-", "_" and "." only. Give it another code.',
+    'sheet Boards, row 2, code "oak*": code (A2) is "oak*", but a code has letters, digits, "-", "_" and "." only. Give it another code.',
   ],
   [
     "neither yes nor no",
     [header, ["oak", "ft", 4.5, 46112, "perhaps"]],
-    'sheet Boards, row 2, code "oak": planed is "perhaps", but must be yes or no. Correct it.',
+    'sheet Boards, row 2, code "oak": planed (E2) is "perhaps", but must be yes or no. Correct it.',
   ],
   [
     "a row that breaks the rule of its table",
@@ -170,7 +170,7 @@ test("a cell in error is no price", async () => {
   cell.value = { formula: "1/0", result: { error: "#DIV/0!" } };
   await book.xlsx.writeFile(path);
   expect(await faultsOf(path)).toEqual([
-    'sheet Boards, row 2, code "oak": cost holds the error #DIV/0!. Type the value.',
+    'sheet Boards, row 2, code "oak": cost (C2) holds the error #DIV/0!. Type the value.',
   ]);
 });
 
