@@ -2,7 +2,7 @@ import { suggestion } from "../formula/suggest.js";
 import type { BookColumn, BookRow, BookTable } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import { checkCell, type RawCell } from "./cell.js";
-import type { RawRow, RawTable } from "./check.js";
+import type { RawRow, RawTable } from "./raw-book.js";
 
 /** The rows of a table, and where those stand that are marked as placeholders. */
 interface Checked {

@@ -3,7 +3,8 @@ import { readText } from "../files.js";
 import { parsedJson } from "../job/json.js";
 import type { BookLayout, LayoutOf } from "../template/book-layout.js";
 import type { RawCell } from "./cell.js";
-import { layoutIn, type RawBook, type RawTable } from "./check.js";
+import { layoutIn } from "./check.js";
+import type { RawBook, RawTable } from "./raw-book.js";
 
 /**
  * An office book from JSON: `{"name", "asOf", "about", "tables": {"items": [{...}, ...]}}`.

@@ -4,7 +4,8 @@ import { addressOf, columnLetters, positionOf } from "../workbook/read/address.j
 import type { CellContent, SheetContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { RawCell } from "./cell.js";
-import { layoutIn, type RawBook, type RawRow, type RawTable } from "./check.js";
+import { layoutIn } from "./check.js";
+import type { RawBook, RawRow, RawTable } from "./raw-book.js";
 
 /** Days of the years 2000 to 2099: a number outside is no date that an office means. */
 const dateRange = { first: 36526, last: 73050 };

@@ -11,8 +11,8 @@ const starterDay = "2000-01-01";
 const starters = new WeakMap<Template, Partial<Record<UnitSystem, OfficeBook>>>();
 
 /**
- * The book that comes with a template, for jobs that name none: the template's own rules, and prices,
- * pumps and rates that are plainly placeholders.
+ * The book that comes with a template, for jobs that name none: its own rules, and prices and rates that
+ * are plainly placeholders.
  */
 export function starterBook(template: Template, units: UnitSystem): OfficeBook {
   const known = starters.get(template) ?? {};

@@ -23,8 +23,8 @@ export const rowColumn = "row";
 const longestText = 2000;
 
 /**
- * The layout of a template's office book, in one system of units: what the template declares (items,
- * pumps, rates), and a place for every input that is asked of the office. Nobody keeps a list of these.
+ * The layout of a template's office book, in one system of units: what the template declares (items
+ * and rates), and a place for every input that is asked of the office. Nobody keeps a list of these.
  */
 export function officeLayout(template: Template, system: UnitSystem): BookLayout {
   const blocks = sheetsIn(template.sheets, system).flatMap((sheet) => sheet.blocks);
