@@ -1,4 +1,5 @@
 import { type Block, type SheetDeclaration, type Template, template } from "../../engine/template/index.js";
+import { asks } from "../plan/asks.js";
 import { type SheetName, type Worksheet, worksheets } from "../plan/worksheets.js";
 import { officeBookLayout } from "./book/office-book.js";
 import type { Whole } from "./brought.js";
@@ -25,6 +26,7 @@ export function assemble(frame: Frame, parts: readonly Part[]): Template {
       office: parts.flatMap(({ office = [] }) => office),
     },
     sheets: sheetsOf(parts, all),
+    asks,
     formulas: [...new Set(parts.flatMap(({ formulas = [] }) => formulas))],
   });
 }
@@ -35,12 +37,19 @@ export function sheetsOf(parts: readonly Part[], all: Whole = wholeOf(parts)): S
     const name = worksheet.name as SheetName;
     const of = (placed: Placed = {}) => (placed[name] ?? []).flatMap((one) => madeOf(one, all));
     const blocks = [
-      ...parts.flatMap((part) => of(part.blocks)),
+      ...parts.flatMap((part) => inSection(part, of(part.blocks))),
       ...all.buys.flatMap((one) => (one.sheet === name ? [buysTable(one)] : [])),
-      ...parts.flatMap((part) => of(part.below)),
+      ...parts.flatMap((part) => inSection(part, of(part.below))),
     ];
     return blocks.length === 0 ? [] : [Object.freeze({ ...worksheet, blocks })];
   });
+}
+
+/** Blocks whose inputs stand, on the sheets that ask for them, in the section of their part. */
+function inSection({ name, section = name }: Part, blocks: readonly Block[]): Block[] {
+  return blocks.map((block) =>
+    block.kind === "lines" || block.kind === "table" ? Object.freeze({ section, ...block }) : block,
+  );
 }
 
 type Placeable = NonNullable<Placed[SheetName]>[number];

@@ -19,6 +19,8 @@ type Lines<Section extends string> = readonly PlacedLine<Section>[];
 
 /** All that a part of the water feature brings; what it does not need is left out. */
 export interface Brings {
+  /** The section of its inputs on the sheets that ask for them; its name, unless they or it say another. */
+  readonly section?: string;
   /** Its blocks, in its own order; on a sheet, parts stand in the order of the template's list. */
   readonly blocks?: Placed;
   /** What stands at the foot of a sheet: cautions, published tables, working lists. */

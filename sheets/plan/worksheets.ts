@@ -21,10 +21,6 @@ export const worksheets = [
     purpose: "The lines and the main: flow and head that each line needs, its valve setting, and what the main loses.",
   },
   {
-    name: "Balance",
-    purpose: "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
-  },
-  {
     name: "Pump",
     purpose: "Which pump brings the water up, at which speed, and what it costs to run.",
   },
@@ -77,6 +73,10 @@ export const worksheets = [
     purpose: "What to set out, dig, cut, pipe, set and lift.",
     portrait: true,
     ...page,
+  },
+  {
+    name: "Balance",
+    purpose: "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
   },
   {
     name: "Wording",

@@ -8,6 +8,7 @@ export const looks = table(
   "looks",
   "Looks",
   {
+    section: "Looks",
     rows: 6,
     filled: "per_width>0",
     data: [

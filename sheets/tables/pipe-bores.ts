@@ -28,7 +28,7 @@ export const pipeSizes = table(
       bore_average,
       turbulent_factor,
     })),
-    note: "The bore used follows the choice on sheet Piping. Head lost differs by up to 6 % between the three.",
+    note: "The bore used follows the choice on sheet Office rules. Head lost differs by up to 6 % between the three.",
   },
   {
     size: published(text, "Nominal size", { source: dimensions }),

@@ -6,5 +6,5 @@ import { type InputDeclaration, office, text } from "../../engine/template/index
  */
 export const itemCode = (
   label: string,
-  rest: Partial<Pick<InputDeclaration, "asked" | "default" | "optional" | "note">> = {},
+  rest: Partial<Pick<InputDeclaration, "again" | "asked" | "default" | "optional" | "note">> = {},
 ): InputDeclaration => office(text, label, { ...rest, codeOf: "items" });

@@ -28,7 +28,7 @@ export const accessMethod = lines("Access and method", {
   }),
   access_steps: walk(count, "Steps on the way in", { default: 0, least: 0, most: 60, whole: true }),
   access_slope: walk(percent, "Steepest slope of access", { default: 0.05, least: 0, most: 1, decimals: 0 }),
-  site_haul: walk(length, "Haul distance on site", { default: 50, least: 0, most: 1000 }),
+  site_haul: walk(length, "Haul distance on site", { section: "Stone drop", default: 50, least: 0, most: 1000 }),
   machine_gate: office(length, "Gate for the machine", { default: 7, least: 1, most: 20, source: practice }),
   small_machine_gate: office(length, "Gate for the small machine", {
     default: 3.5,
@@ -48,7 +48,7 @@ export const accessMethod = lines("Access and method", {
     'IF(OR(access_steps>0,access_slope>machine_slope,gate_width<small_machine_gate),"by hand",IF(gate_width<machine_gate,"small machine","machine"))',
     "Method that access allows",
   ),
-  method_choice: decide(text, "Override method", { optional: true, choices: methods }),
+  method_choice: decide(text, "Override method", { section: "Labor", optional: true, choices: methods }),
   work_method: calc(text, "IF(LEN(method_choice)>0,method_choice,method_by_access)", "Method of work", {
     strong: true,
   }),

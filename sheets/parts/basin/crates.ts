@@ -111,22 +111,22 @@ export const crates = lines("Storage crates and pump vault", {
   vault_plan: calc(area, "MIN(basin_plan,vaults_needed*vault_length*vault_width)", "Vault plan area"),
   vault_fits: check(
     "IF(crate_layers=0,vaults_needed*vault_length*vault_width<basin_plan,vault_places<=crate_columns*crate_rows)",
-    "The vaults take {vault_places} crate places, but a layer has {crate_columns} by {crate_rows}: enlarge the basin on sheet Basin.",
+    "The vaults take {vault_places} crate places, but a layer has {crate_columns} by {crate_rows}: enlarge the basin on sheet Decisions.",
     { label: "Vaults too large" },
   ),
   vault_planned: check(
     "vaults_needed>0",
-    "No vault is planned: a pump under bare stone cannot be reached or kept clean. Enter pump vaults on sheet Basin.",
+    "No vault is planned: a pump under bare stone cannot be reached or kept clean. Enter pump vaults on sheet Decisions.",
     { label: "No pump vault", level: "look" },
   ),
   vault_in_depth: check(
     "OR(vaults_needed=0,ROUND(vault_height-basin_depth,9)<=0)",
-    "The vault is {vault_height} high and the basin {basin_depth} deep, so it stands out of the ground. Raise the basin depth on sheet Basin.",
+    "The vault is {vault_height} high and the basin {basin_depth} deep, so it stands out of the ground. Raise the basin depth on sheet Decisions.",
     { label: "Vault taller than basin" },
   ),
   crates_fit: check(
     "crates_needed>0",
-    "No crate fits: there is room for {crate_layers} layers of {crate_columns} by {crate_rows}, so water stands between stones only. Enlarge the basin on sheet Basin.",
+    "No crate fits: there is room for {crate_layers} layers of {crate_columns} by {crate_rows}, so water stands between stones only. Enlarge the basin on sheet Decisions.",
     { label: "No room for crates", level: "look" },
   ),
 });

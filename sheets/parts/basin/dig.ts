@@ -24,6 +24,7 @@ export const basinDig = lines("Basin excavation", {
     note: "The sheet Earthwork says what slope the safety standard asks for at this depth.",
   }),
   ground_over_rim: walk(length, "Ground over rim, uphill side", {
+    section: "Basin place",
     default: 0,
     least: 0,
     most: 10,

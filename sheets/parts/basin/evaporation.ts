@@ -18,42 +18,46 @@ import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabul
 const celsius = (name: string) => `IF(temperature_scale="C",${name},(${name}-32)/1.8)`;
 
 const inputs = lines("Evaporation and splash, dry spell", {
-  weather_is_local: office(yesno, "Local weather entered", {
-    default: false,
-  }),
+  weather_is_local: office(yesno, "Local weather entered", { section: "Weather", default: false }),
   weather_looked_up: check(
     "weather_is_local",
-    "Temperatures, humidity and wind are placeholders. Enter those of a dry spell at the site, then set local weather entered to yes, on sheet Basin.",
+    "Temperatures, humidity and wind are placeholders. Enter those of a dry spell there, then set weather_is_local to yes on sheet Office rules.",
     { label: "Weather not local", level: "look" },
   ),
   evaporation_method: office(text, "Evaporation method", {
+    section: "Weather",
     default: "air and water",
     choices: ["air and water", "pan"],
   }),
   temperature_scale: office(text, "Temperature scale, F or C", {
+    section: "Weather",
     default: "‹F|C›",
     choices: ["F", "C"],
   }),
   water_temperature: office(number, "Water temperature", {
+    section: "Weather",
     default: "‹75|23.8888888888889›",
     least: 1,
     most: 110,
     decimals: 0,
   }),
   air_temperature: office(number, "Air temperature", {
+    section: "Weather",
     default: "‹85|29.4444444444444›",
     least: 1,
     most: 130,
     decimals: 0,
   }),
   air_humidity: office(percent, "Relative humidity", {
+    section: "Weather",
     default: 0.5,
     least: 0.02,
     most: 1,
     decimals: 0,
   }),
-  wind_speed: office(speed, "Wind over the water", { default: 4.5, least: 0, most: 40 }),
+  wind_speed: office(speed, "Wind over the water", { section: "Weather", default: 4.5, least: 0, most: 40 }),
   latent_heat: office(heatOfMass, "Heat to evaporate water", {
+    section: "Weather",
     default: 1048,
     least: 1000,
     most: 1080,
@@ -61,6 +65,7 @@ const inputs = lines("Evaporation and splash, dry spell", {
     source: "steam tables, at 80 °F (from memory)",
   }),
   water_activity: office(number, "Activity factor", {
+    section: "Weather",
     default: 1,
     least: 0.4,
     most: 2,
@@ -68,17 +73,20 @@ const inputs = lines("Evaporation and splash, dry spell", {
     source: "quiet water measured at 74% of the form, busy pools at 126%: ASHRAE Transactions 104 (1998)",
   }),
   pan_evaporation: office(waterLoss, "Class A pan evaporation", {
+    section: "Weather",
     default: 0.3,
     least: 0,
     most: 1,
   }),
   pan_coefficient: office(number, "Pan coefficient", {
+    section: "Weather",
     default: 0.7,
     least: 0.4,
     most: 1,
     source: "NOAA NWS 33 (from memory): 0.70 to 0.75",
   }),
   splash_share: office(precise, "Splash lost per 1,000 pumped", {
+    section: "Weather",
     default: 0.5,
     least: 0,
     most: 20,
@@ -97,7 +105,7 @@ const between = (name: string, least: number, most: number) =>
 const results = lines("Water lost per day", {
   temperatures_plausible: check(
     `AND(${between("water_temperature", 0, warmestWater)},${between("air_temperature", coldest, hottest)})`,
-    `Water at {water_temperature|0}, air at {air_temperature|0} °{temperature_scale}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Basin.`,
+    `Water at {water_temperature|0}, air at {air_temperature|0} °{temperature_scale}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Office rules.`,
     { label: "Temperature out of range" },
   ),
   water_pressure: calc(vaporPressure, `VAPOR_PRESSURE(${celsius("water_temperature")})`, "Vapor pressure at water"),

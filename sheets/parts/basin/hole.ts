@@ -15,17 +15,9 @@ export const longestBasin = 100;
 
 /** Inside sizes of the lined hole, with upright sides. */
 export const hole = lines("Basin inside the liner", {
-  basin_length: decide(length, "Basin length", {
-    default: 12,
-    least: 2,
-    most: longestBasin,
-  }),
-  basin_width: decide(length, "Basin width", { default: 8, least: 2, most: 60 }),
-  basin_depth: decide(length, "Basin depth to rim", {
-    default: 3.5,
-    least: 1,
-    most: 10,
-  }),
+  basin_length: decide(length, "Basin length", { again: true, default: 12, least: 2, most: longestBasin }),
+  basin_width: decide(length, "Basin width", { again: true, default: 8, least: 2, most: 60 }),
+  basin_depth: decide(length, "Basin depth to rim", { again: true, default: 3.5, least: 1, most: 10 }),
   basin_freeboard: office(smallLength, "Freeboard", {
     default: 6,
     least: 0,
@@ -38,14 +30,14 @@ export const hole = lines("Basin inside the liner", {
   }),
   basin_hidden: check(
     "basin_freeboard>=hidden_least",
-    "Full water stands {basin_freeboard} under the stone; less than {hidden_least} is open water, where a child can drown. Raise freeboard on sheet Basin.",
+    "Full water stands {basin_freeboard} under the stone; less than {hidden_least} is open water, where a child can drown. Raise freeboard on sheet Office rules.",
     { label: "Basin water in the open" },
   ),
   full_depth: calc(length, "MAX(0[ft],basin_depth-basin_freeboard)", "Water depth, full"),
   basin_plan: calc(area, "basin_length*basin_width", "Basin plan area"),
   full_line_in_hole: check(
     "basin_freeboard<basin_depth",
-    "Freeboard of {basin_freeboard} is more than the basin's depth of {basin_depth}: reduce freeboard or dig deeper on sheet Basin.",
+    "Freeboard of {basin_freeboard} is more than the basin's depth of {basin_depth}: dig deeper on sheet Decisions, or reduce freeboard on sheet Office rules.",
     { label: "Freeboard over basin depth" },
   ),
   pump_under_water: check(

@@ -4,24 +4,29 @@ import { waterVolume } from "../../vocabulary/quantities.js";
 /** The design rain on basin and stream, at rest, with the basin full. */
 export const designRain = lines("Design rain, basin full", {
   design_rain: office(smallLength, "Design storm rain", {
+    section: "Weather",
     default: 4,
     least: 0,
     most: 30,
     note: "Look up the site in NOAA Atlas 14; ‹4 in|102 mm› is a placeholder to replace.",
     source: "common practice, no source",
   }),
-  storm_is_local: office(yesno, "Local design storm entered", { default: false }),
+  storm_is_local: office(yesno, "Local design storm entered", { section: "Weather", default: false }),
   storm_looked_up: check(
     "storm_is_local",
-    "The design storm of {design_rain} is a placeholder. Look up the site's, enter it, and set local design storm entered to yes, on sheet Basin.",
+    "The design storm of {design_rain} is a placeholder. Look up the site's, enter it, and set storm_is_local to yes on sheet Office rules.",
     { label: "Design storm not local", level: "look" },
   ),
   other_catchment: walk(area, "Other ground draining in", {
+    section: "Overflow place",
     default: 0,
     least: 0,
     most: 100000,
   }),
-  overflow_place: walk(text, "Where the overflow goes", { default: "the low side of the basin" }),
+  overflow_place: walk(text, "Where the overflow goes", {
+    section: "Overflow place",
+    default: "the low side of the basin",
+  }),
   rain_area: calc(
     area,
     "basin_plan+SUMPRODUCT(runs.length_counted,runs.width_counted+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length_counted,pools.width_counted)+other_catchment",

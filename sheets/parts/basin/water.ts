@@ -63,7 +63,7 @@ export const basinWater = lines("Water needed and held", {
   days_said: calc(text, "~about {days_it_lasts|0}", "Whole days"),
   basin_holds: check(
     "basin_water_held>=basin_water_needed",
-    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: on sheet Basin {basin_remedy}, or reduce days between fills.",
+    "The basin holds {basin_water_held}, but {basin_water_needed} are needed: on sheet Decisions {basin_remedy}, or reduce days between fills.",
     { label: "Basin too small" },
   ),
   basin_length_enough: calc(
@@ -87,7 +87,7 @@ export const basinWater = lines("Water needed and held", {
   crates_to_spare: calc(count, "INT(ROUND(crates_needed*MAX(0,1-length_ratio),6))", "Crates saved (about)"),
   basin_not_oversize: check(
     "basin_water_held<=2*basin_water_needed",
-    "The basin holds {basin_water_held}, over twice the {basin_water_needed} needed. Shorten it to about {basin_length_enough} on sheet Basin; that saves {crates_to_spare|0} crates.",
+    "The basin holds {basin_water_held}, over twice the {basin_water_needed} needed. Shorten it to about {basin_length_enough} on sheet Decisions; that saves {crates_to_spare|0} crates.",
     { label: "Basin oversized", level: "look" },
   ),
   level_at_rest: calc(
@@ -104,7 +104,7 @@ export const basinWater = lines("Water needed and held", {
   running_below_rim: calc(smallLength, "basin_depth - level_running", "Rim above running water"),
   lift_matches_level: check(
     "running_below_rim<=rim_above_water+0.5[in]",
-    "The running water stands {running_below_rim|1|up} below the basin's rim, but the lift counts {rim_above_water|1}: enter {running_below_rim|1|up} as stream end above basin water on sheet Falls.",
+    "The running water stands {running_below_rim|1|up} below the basin's rim, but the lift counts {rim_above_water|1}: enter {running_below_rim|1|up} as stream end above basin water on sheet Decisions.",
     { label: "Lift too low", level: "look" },
   ),
 });

@@ -12,8 +12,8 @@ export const bermTable = table(
   },
   {
     name: decide(text, "Berm"),
-    length: decide(length, "Length of the crest", { default: 0, least: 0, most: 1000 }),
-    height: decide(length, "Height", { least: 0.1, most: 20 }),
+    length: decide(length, "Length of the crest", { again: true, default: 0, least: 0, most: 1000 }),
+    height: decide(length, "Height", { again: true, least: 0.1, most: 20 }),
     top: decide(length, "Width of the top", { default: 4, least: 0, most: 100 }),
     slope: decide(number, "Side slope: run to 1", {
       default: 3,
@@ -38,7 +38,7 @@ export const bermTable = table(
     steepest: calc(number, "MIN(slope,end_slope)", "Steepest side: run to 1", { decimals: 1 }),
     stands: check(
       "OR(held,ROUND(steepest-fill_slope,9)>=0)",
-      "{name}: a side at {steepest|1} to 1, but {soil_kind} stands {fill_slope|1} to 1. Flatten it, or set held, in berms on sheet Earthwork.",
+      "{name}: a side at {steepest|1} to 1, but {soil_kind} stands {fill_slope|1} to 1. Flatten it, or set held, in berms on sheet Decisions.",
       { label: "Berm too steep" },
     ),
   },

@@ -46,7 +46,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       tax_class: book(text, "Tax class"),
       sound: check(
         "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
-        'Item {code}, {cost}, tax class "{tax_class}": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
+        'Item {code}, {cost}, tax class "{tax_class}": code used twice, no cost, or class missing from taxes on sheet Office rules. Correct the office book.',
         { label: "Item faulty" },
       ),
     },

@@ -7,6 +7,7 @@ import { placeList, placesDug } from "./places.js";
 import { safeDig, slopeTable } from "./safety.js";
 
 export const diggingSafety = part("Digging safety", "Whether each dig is safe to stand in.", {
+  section: "Dig safety",
   blocks: { Earthwork: [safeDig, placesDug] },
   below: { Earthwork: [slopeTable, placeList] },
   rates: [

@@ -115,7 +115,7 @@ export const placesDug = table(
     ),
     protected: check(
       safe,
-      "{what}: {depth} deep in {dig_soil_type} soil, {protection} protection, sides {sides} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Earthwork (29 CFR 1926.652).",
+      "{what}: {depth} deep in {dig_soil_type} soil, {protection} protection, sides {sides} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Decisions (29 CFR 1926.652).",
       { label: "Dig without protection" },
     ),
     face: calc(

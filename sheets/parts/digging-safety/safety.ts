@@ -24,6 +24,7 @@ const notLooked = "not looked at yet";
 /** The dig against the excavation standard. A competent person decides on the site. */
 export const safeDig = lines("Dig safety", {
   dig_soil_type: walk(text, "Soil type", {
+    section: "Soil",
     note: "As a competent person classifies it.",
     default: excavationSlopes[0].name,
     choices: "safe_slopes.name",
@@ -31,7 +32,7 @@ export const safeDig = lines("Dig safety", {
   dig_protection: decide(text, "Protection of the basin", {
     default: "none",
     choices: ["none", "sloped", ...held],
-    note: "Sloped: at the run that the sheet Basin gives its sides.",
+    note: "Sloped: at the run that the sheet Decisions gives its sides.",
   }),
   trench_protection: decide(text, "Protection of the trench", {
     default: "none",
@@ -56,14 +57,14 @@ export const safeDig = lines("Dig safety", {
     default: "none",
     choices: ["none", ...held],
   }),
-  cave_in_signs: walk(text, "Signs of a cave-in", {
+  cave_in_signs: decide(text, "Signs of a cave-in", {
     default: notLooked,
     choices: [notLooked, "no signs", "signs"],
     note: "What a competent person saw on the day of the dig: one trained to see hazards, and with the power to stop the work.",
     source: `${standard}.32(f), .651(k)`,
   }),
-  dig_inspected_by: walk(text, "Inspected by", { optional: true }),
-  dig_inspected_on: walk(date, "Inspected on", { optional: true }),
+  dig_inspected_by: decide(text, "Inspected by", { optional: true }),
+  dig_inspected_on: decide(date, "Inspected on", { optional: true }),
   cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Cave-in signs seen"),
   inspection_recorded: calc(
     yesno,
@@ -81,7 +82,7 @@ export const safeDig = lines("Dig safety", {
   digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to inspect"),
   dig_inspected: check(
     "OR(LEN(digs_to_inspect)=0,inspection_recorded)",
-    "No inspection of {digs_to_inspect} is recorded: keep people out. Enter a competent person's cave_in_signs, name and date on sheet Earthwork (29 CFR 1926.652(a)(1)).",
+    "No inspection of {digs_to_inspect} is recorded: keep people out. Enter a competent person's cave_in_signs, name and date on sheet Decisions (29 CFR 1926.652(a)(1)).",
     { label: "Dig not inspected", level: "look" },
   ),
   deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
@@ -105,7 +106,7 @@ export const safeDig = lines("Dig safety", {
   digs_engineered: calc(count, 'COUNT_WHERE(digs.by, "engineered")', "Digs with engineered protection"),
   dig_within_tables: check(
     'SUMPRODUCT((dig_list.depth > engineer_depth) * (dig_list.protection <> "engineered")) = 0',
-    "{deepest_place} is dug {deepest_dig} deep; over {engineer_depth} a registered engineer designs its protection. Have it designed, and choose engineered on sheet Earthwork.",
+    "{deepest_place} is dug {deepest_dig} deep; over {engineer_depth} a registered engineer designs its protection. Have it designed, and choose engineered on sheet Decisions.",
     { label: "Dig beyond the standard's tables" },
   ),
   ladder_depth: published(length, "Ladder needed from", {
@@ -125,7 +126,7 @@ export const safeDig = lines("Dig safety", {
   }),
   ladders_enough: check(
     "ladders_brought>=ladders_needed",
-    "Digs of {ladder_depth} and more need {ladders_needed|0} ladders, none farther than {ladder_travel}, but ladders_brought is {ladders_brought|0}. Enter more on sheet Earthwork.",
+    "Digs of {ladder_depth} and more need {ladders_needed|0} ladders, none farther than {ladder_travel}, but ladders_brought is {ladders_brought|0}. Enter more on sheet Decisions.",
     {
       label: "Too few ways out",
       note: "29 CFR 1926.651(c)(2) asks it of trenches; other digs as deep are counted too.",
@@ -138,7 +139,7 @@ export const safeDig = lines("Dig safety", {
   dirt_setback: office(length, "Dirt setback", { default: 2, least: 0, most: 50 }),
   dirt_set_back: check(
     "dirt_setback>=dirt_setback_least",
-    "Dirt is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back. Enter a larger dirt_setback on sheet Earthwork (29 CFR 1926.651(j)(2)).",
+    "Dirt is laid {dirt_setback} from the edge, but must stay {dirt_setback_least} back. Enter a larger dirt_setback on sheet Office rules (29 CFR 1926.651(j)(2)).",
     { label: "Dirt too near the edge" },
   ),
 });

@@ -21,6 +21,7 @@ export const groundBalance = lines("Balance", {
     note: "Topsoil is not counted: it must not go into a berm that carries stone.",
   }),
   dirt_fits_berm: walk(yesno, "Dirt fit for the berm", {
+    section: "Soil",
     default: true,
     note: "No roots, no sod, not too wet to compact. If not, all of it is hauled off and soil for the berm is bought.",
   }),

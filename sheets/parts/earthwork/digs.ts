@@ -14,7 +14,7 @@ import { soilVolume } from "../../vocabulary/quantities.js";
 const practice = "common practice, no source";
 
 export const digs = lines("Strip and dig, in place", {
-  strip_depth: walk(smallLength, "Topsoil depth stripped", { default: 4, least: 0, most: 24 }),
+  strip_depth: walk(smallLength, "Topsoil depth stripped", { section: "Soil", default: 4, least: 0, most: 24 }),
   strip_margin: office(length, "Stripping beyond the work", {
     note: "On each side.",
     default: 2,
@@ -47,7 +47,7 @@ export const digs = lines("Strip and dig, in place", {
     default: 4,
     least: 0,
     most: 36,
-    note: "The bed is cut deeper by the depth of its stone, which stands on sheet Stream.",
+    note: "The bed is cut deeper by the depth of its stone, which stands on sheet Decisions.",
     source: practice,
   }),
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),

@@ -20,7 +20,7 @@ const own = (name: string, column: string) => `IF(ISBLANK(${name}),${row(column)
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */
 export const soilLines = lines("Soil: in place, loose, compacted", {
-  soil_kind: walk(text, "Soil", { default: soils[0].name, choices: "soils.name" }),
+  soil_kind: walk(text, "Soil", { section: "Soil", default: soils[0].name, choices: "soils.name" }),
   own_swell: decide(percent, "Override swell", {
     optional: true,
     least: 0,

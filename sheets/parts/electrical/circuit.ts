@@ -75,25 +75,20 @@ export const circuit = lines("Circuit of pump and lights", {
       source: "NEC 240.6(A): 15 to 50 A by fives, then by tens to 110 A (from memory)",
     },
   ),
-  breaker_rating: decide(current, "Breaker", {
-    default: 20,
-    least: 15,
-    most: 100,
-    decimals: 0,
-  }),
+  breaker_rating: decide(current, "Breaker", { again: true, default: 20, least: 15, most: 100, decimals: 0 }),
   breaker_carries: check(
     `OR(${byCustomer},ROUND((breaker_rating-breaker_needed)/1[A],9)>=0)`,
-    "Pump and lights draw {circuit_current}; the breaker must be {breaker_needed} or more, but is {breaker_rating|0}. Enter a larger breaker_rating on sheet Electric.",
+    "Pump and lights draw {circuit_current}; the breaker must be {breaker_needed} or more, but is {breaker_rating|0}. Enter a larger breaker_rating on sheet Decisions.",
     { label: "Breaker too small" },
   ),
-  wire_size: decide(text, "Wire of the circuit", { default: "12 AWG", choices: "wires.name" }),
+  wire_size: decide(text, "Wire of the circuit", { again: true, default: "12 AWG", choices: "wires.name" }),
   wire_area: calc(conductorArea, "PICK(wires.area,wires.name,wire_size)", "Area of one conductor"),
   wire_breaker: calc(current, "PICK(wires.breaker,wires.name,wire_size)", "Largest breaker for that wire", {
     decimals: 0,
   }),
   wire_protected: check(
     `OR(${byCustomer},breaker_rating<=wire_breaker)`,
-    "A breaker of {breaker_rating|0} does not protect {wire_size} wire, which may have {wire_breaker|0}. Choose a thicker wire_size on sheet Electric.",
+    "A breaker of {breaker_rating|0} does not protect {wire_size} wire, which may have {wire_breaker|0}. Choose a thicker wire_size on sheet Decisions.",
     { label: "Wire too thin for breaker" },
   ),
   circuit_drop: calc(
@@ -113,7 +108,7 @@ export const circuit = lines("Circuit of pump and lights", {
   }),
   circuit_drop_low: check(
     `OR(${byCustomer},circuit_drop_share<=drop_limit)`,
-    "The circuit loses {circuit_drop_share} of its voltage over {panel_distance|0} of {wire_size}, more than {drop_limit}. Choose a thicker wire_size on sheet Electric.",
+    "The circuit loses {circuit_drop_share} of its voltage over {panel_distance|0} of {wire_size}, more than {drop_limit}. Choose a thicker wire_size on sheet Decisions.",
     { label: "Voltage drop too high", level: "look" },
   ),
 });

@@ -12,6 +12,7 @@ import { electricWork } from "./work.js";
 const material = "breaker, conduit in its trench, wire, ground-fault protected outlet";
 
 export const electrical = part("Electrical", "The circuit that feeds pump and lights, and who does it.", {
+  section: "Electric",
   blocks: { Electric: [electricWork, circuit] },
   below: { Electric: [electricCautions, wireTable] },
   formulas: electricFormulas,

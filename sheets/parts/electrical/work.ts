@@ -30,6 +30,7 @@ export const electricWork = lines("Who does the circuit", {
     note: "By us: our own licensed electrician. By the customer: the proposal leaves it out in words.",
   }),
   panel_distance: walk(length, "Conduit from panel to pump", {
+    section: "Power and water",
     default: 60,
     least: 1,
     most: 1000,
@@ -46,7 +47,7 @@ export const electricWork = lines("Who does the circuit", {
     money,
     "SUMPRODUCT((subcontracts.electrical=TRUE)*subcontracts.amount)",
     "Electrician's quotes",
-    { note: "The rows of work by others on sheet Price that are marked electrical." },
+    { note: "The rows of work by others on sheet Decisions that are marked electrical." },
   ),
   electric_counted: calc(
     yesno,
@@ -59,7 +60,7 @@ export const electricWork = lines("Who does the circuit", {
     note: "Two conductors and ground.",
   }),
   conduit_trench: calc(length, 'IF(electrical_work="by the customer",0[ft],panel_distance)', "Trench for the conduit", {
-    note: "Where the electrician digs it, set shared to yes in trenches on sheet Earthwork.",
+    note: "Where the electrician digs it, set shared to yes in trenches on sheet Decisions.",
   }),
   electrician_hours: calc(
     hours,
@@ -74,12 +75,12 @@ export const electricWork = lines("Who does the circuit", {
   ),
   electrician_quoted: check(
     "electrician_cost<=0[$]",
-    "The electrician is priced at {electrician_hours} by the book's rate, {electrician_cost}. Enter a quote, marked electrical, under Work by others on sheet Price.",
+    "The electrician is priced at {electrician_hours} by the book's rate, {electrician_cost}. Enter a quote, marked electrical, under Work by others on sheet Decisions.",
     { label: "Electrician not quoted", level: "look" },
   ),
   quote_fits_work: check(
     `OR(electric_quote<=0[$],${byElectrician})`,
-    "Quotes marked electrical make {electric_quote}, but electrical_work is {electrical_work}. Choose the electrician in electrical_work on sheet Electric.",
+    "Quotes marked electrical make {electric_quote}, but electrical_work is {electrical_work}. Choose the electrician in electrical_work on sheet Decisions.",
     { label: "Electrician's quote not used" },
   ),
 });

@@ -7,6 +7,7 @@ const reading = { optional: true, least: 0.01, most: 100 } as const;
 /** The benchmark that all heights are read against. */
 export const benchmark = lines("Elevations by rod", {
   rod_rim: walk(length, "Rod at basin rim", {
+    section: "Elevations",
     ...reading,
     note: "The benchmark, from one set-up of the level. A higher place reads less.",
   }),
@@ -22,6 +23,7 @@ export const elevations = table(
   "elevations",
   "Elevations by rod",
   {
+    section: "Elevations",
     rows: levelsTable.rows,
     beside: "levels",
     note: "All from one set-up of the level. A drop or a fall that is given directly counts before these.",

@@ -35,6 +35,7 @@ export const fallsTable = table(
   {
     name: walk(text, "Fall", { default: "Fall" }),
     level: walk(count, "Level (1 is the top)", {
+      again: true,
       default: 1,
       least: 1,
       most: capacity.falls,
@@ -49,7 +50,7 @@ export const fallsTable = table(
       note: "Blank: from the rod readings of its level.",
     }),
     drop_inches: plusInches("Drop"),
-    look: walk(text, "Look", { default: "normal sheet", choices: "looks.name" }),
+    look: walk(text, "Look", { again: true, default: "normal sheet", choices: "looks.name" }),
     lip_type: walk(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
     open_ends: walk(count, "Open ends of lip", {
       default: 0,
@@ -123,7 +124,7 @@ export const fallsTable = table(
     ),
     has_drop: check(
       "drop_counted>0",
-      "{name} has no drop, so it is no fall: enter the height from upper to lower water on sheet Falls.",
+      "{name} has no drop, so it is no fall: enter the height from upper to lower water on sheet Walk.",
       { label: "Drop missing", level: "look" },
     ),
     flow_enough: check(
@@ -138,7 +139,7 @@ export const fallsTable = table(
     ),
     shares_close: check(
       "ABS(SUM_WHERE(falls.share,falls.level,level)-1)<0.0005",
-      "{name}: the shares of level {level} do not add up to 100 %. Leave one override share blank on sheet Falls.",
+      "{name}: the shares of level {level} do not add up to 100 %. Leave one override share blank on sheet Decisions.",
       { label: "Shares not 100 %" },
     ),
     lip_wide_enough: check(

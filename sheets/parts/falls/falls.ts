@@ -2,6 +2,7 @@ import {
   type Block,
   calc,
   check,
+  decide,
   flow,
   head,
   lines,
@@ -9,7 +10,6 @@ import {
   paragraphs,
   percent,
   smallLength,
-  walk,
 } from "../../../engine/template/index.js";
 import { looks, sheetThicknessRatio } from "../../tables/lips.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
@@ -35,7 +35,8 @@ export const fallsBlocks: readonly Block[] = [
       source: "office rule",
     }),
     sheet_thickness_ratio: sheetThicknessRatio,
-    rim_above_water: walk(smallLength, "Stream end above basin water", {
+    rim_above_water: decide(smallLength, "Stream end above basin water", {
+      section: "Basin",
       default: 10,
       least: 0,
       most: 60,
@@ -53,7 +54,7 @@ export const fallsBlocks: readonly Block[] = [
     lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, all"),
     some_falls: check(
       "falls_design_flow>0",
-      "There is no fall: enter at least one on sheet Falls, with its lip width and look.",
+      "There is no fall: enter at least one on sheet Walk, with its lip width and look.",
       { label: "No falls" },
     ),
   }),

@@ -50,7 +50,7 @@ export const levelsTable = table(
     }),
     has_line: check(
       "OR(NOT(in_use),stretch>0)",
-      "Level {number|0} has falls, but no line enters there or higher: give a line the outlet level 1 on sheet Piping.",
+      "Level {number|0} has falls, but no line enters there or higher: give a line the outlet level 1 on sheet Walk.",
       { label: "Level without water" },
     ),
   },

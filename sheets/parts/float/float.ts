@@ -33,7 +33,7 @@ export const fillFloat = lines("Fill float, pump running", {
   float_least_below_rim: calc(smallLength, "basin_depth - float_highest", "Least float below rim"),
   float_spills_nothing: check(
     "stop_spill<=0.01[gal]",
-    "A stop brings {stop_water}, but over a float {float_below_rim} below the rim is room for {stop_room}. Set it {float_least_below_rim|up} below the rim on sheet Basin.",
+    "A stop brings {stop_water}, but over a float {float_below_rim} below the rim is room for {stop_room}. Set it {float_least_below_rim|up} below the rim on sheet Decisions.",
     { label: "Float too high" },
   ),
   float_keeps_days: check(
@@ -43,7 +43,7 @@ export const fillFloat = lines("Fill float, pump running", {
   ),
   float_covers_pump: check(
     "float_level>=pump_minimum_water",
-    "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: raise the float on sheet Basin, or enlarge the basin.",
+    "The float keeps {float_level} of water while the pump runs, which needs {pump_minimum_water}: raise the float on sheet Decisions, or enlarge the basin.",
     { label: "Float too low" },
   ),
 });

@@ -7,6 +7,7 @@ const safe = "AND(siphons_counted,float_spills_nothing,float_covers_pump)";
 const fitted = "fill_line_length>0";
 
 export const float = part("Fill float", "The height of the float, so that a stop does not spill.", {
+  section: "Basin",
   blocks: { Basin: [fillFloat] },
   crew: [
     line(

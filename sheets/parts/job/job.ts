@@ -44,22 +44,25 @@ export const jobBlocks: readonly Block[] = [
     proposal_number: decide(text, "Proposal no.", { optional: true }),
   }),
   lines("Company, as on the proposal", {
-    company: office(text, "Company", { optional: true }),
-    company_address: office(text, "Address", { optional: true }),
-    company_license: office(text, "License", { optional: true }),
-    company_phone: office(text, "Telephone", { optional: true }),
+    company: office(text, "Company", { section: "Company", optional: true }),
+    company_address: office(text, "Address", { section: "Company", optional: true }),
+    company_license: office(text, "License", { section: "Company", optional: true }),
+    company_phone: office(text, "Telephone", { section: "Company", optional: true }),
     warranty: office(text, "Warranty text", {
+      section: "Company",
       optional: true,
       note: "In the words of the proposal: what you stand for, and how long. Blank: the proposal says nothing of it.",
     }),
   }),
   lines("Operation", {
     hours_a_day: walk(hoursADay, "Hours run a day", {
+      section: "Look and sound wanted",
       default: 12,
       least: 0,
       most: 24,
     }),
     months_a_year: walk(number, "Months run a year", {
+      section: "Look and sound wanted",
       default: 8,
       least: 0,
       most: 12,

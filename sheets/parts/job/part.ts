@@ -15,7 +15,7 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
   proposal: [
     line(
       "opening",
-      "DRAFT, not to be handed out: no company is named on sheet Job, so nobody offers.",
+      "DRAFT, not to be handed out: no company is named on sheet Office rules, so nobody offers.",
       "LEN(TRIM(company))=0",
     ),
     line("opening", "{company_said}", "LEN(company_said)>0"),

@@ -33,12 +33,12 @@ export const laborTotals = lines("Hours and days", {
   ),
   hand_without_machine: check(
     "OR(NOT(by_hand),machine_hours<=0)",
-    "Work is by hand, but additional tasks hold {machine_hours} of a machine. Clear them in additional_tasks on sheet Labor, or set method_choice.",
+    "Work is by hand, but additional tasks hold {machine_hours} of a machine. Clear them in additional_tasks on sheet Decisions, or set method_choice.",
     { label: "Machine hours by hand" },
   ),
   one_machine: check(
     "machine_days<=work_days",
-    "The machine would run {machine_days|0}, but the crew works {work_days|0}. Lower machine_share in tasks on sheet Labor, or hire a second machine.",
+    "The machine would run {machine_days|0}, but the crew works {work_days|0}. Lower machine_share in tasks on sheet Office rules, or hire a second machine.",
     { label: "Machine days over work days", level: "look" },
   ),
 });

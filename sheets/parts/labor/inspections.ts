@@ -5,6 +5,7 @@ const ours = "our competent person";
 /** Open digs are inspected each day before work and after every rain: 29 CFR 1926.651(k). */
 export const inspections = lines("Inspections of the digs", {
   inspections_by: decide(text, "Inspections by", {
+    section: "Dig safety",
     default: ours,
     choices: [ours, "a hired competent person"],
     note: "One trained to see the hazards, and with the power to stop the work.",

@@ -19,6 +19,7 @@ export const soilGrades = ["soft", "common", "hard", "rock"] as const;
 /** What slows the work on this site, and the crew that does it. */
 export const siteFactors = lines("Site and crew", {
   site_soil: walk(text, "Digging conditions", {
+    section: "Soil",
     default: bySoil,
     choices: [bySoil, ...soilGrades],
     note: "By the soil: sand soft, common earth common, clay hard, blasted rock rock.",
@@ -33,7 +34,7 @@ export const siteFactors = lines("Site and crew", {
     'PICK(used_rates.value,used_rates.code,IF(by_hand,"soil-hand-","soil-")&soil_grade)',
     "Soil time factor",
   ),
-  crew_size: decide(count, "Crew size", { default: 3, least: 1, most: 12, whole: true }),
+  crew_size: decide(count, "Crew size", { again: true, default: 3, least: 1, most: 12, whole: true }),
   shift_hours: office(hoursADay, "Hours of work a day", { default: 8, least: 4, most: 12 }),
   pay_whole_days: office(yesno, "Pay whole days", {
     default: true,

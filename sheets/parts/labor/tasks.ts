@@ -68,11 +68,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         "Time factor",
       ),
       hours: calc(hours, "IF(rate>0,quantity/MAX(rate,0.000001)*site_factor,0)*1[h]", "Man-hours"),
-      machine_share: office(percent, "Machine share", {
-        least: 0,
-        most: 1,
-        decimals: 0,
-      }),
+      machine_share: office(percent, "Machine share", { again: true, least: 0, most: 1, decimals: 0 }),
       machine: calc(hours, "IF(by_hand,0[h],hours*machine_share)", "Machine hours"),
     },
   );
@@ -81,14 +77,14 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
 export const ownTasks = table(
   "additional_tasks",
   "Additional tasks",
-  { rows: capacity.additionalTasks, filled: "hours>0" },
+  { section: "Additional tasks", rows: capacity.additionalTasks, filled: "hours>0" },
   {
     task: decide(text, "Task"),
     hours: decide(hours, "Man-hours", { least: 0, most: 2000 }),
     machine: decide(hours, "Machine hours", { optional: true, least: 0, most: 2000 }),
     fits: check(
       "machine<=hours",
-      "{task}: more machine hours than man-hours. Lower its machine hours in additional_tasks on sheet Labor.",
+      "{task}: more machine hours than man-hours. Lower its machine hours in additional_tasks on sheet Decisions.",
       {
         label: "Machine hours over man-hours",
       },

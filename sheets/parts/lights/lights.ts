@@ -17,7 +17,13 @@ const asBought = "common practice, no source: compare the item that is bought";
 
 /** Lights on low voltage: transformers by their load, and what the cable loses. */
 export const lights = lines("Lights", {
-  lights_wanted: walk(count, "Number of lights", { default: 0, least: 0, most: 60, whole: true }),
+  lights_wanted: walk(count, "Number of lights", {
+    section: "Look and sound wanted",
+    default: 0,
+    least: 0,
+    most: 60,
+    whole: true,
+  }),
   cable_a_light: office(length, "Cable for each light", { default: 20, least: 0, most: 300 }),
   light_power: office(power, "Power of one light", {
     default: 3,
@@ -59,7 +65,7 @@ export const lights = lines("Lights", {
   ),
   light_drop_low: check(
     "light_drop_share<=drop_limit",
-    "Lights lose {light_drop_share} of their voltage over {cable_a_light|0} of {light_cable}, more than {drop_limit}. Choose a thicker light_cable on sheet Electric.",
+    "Lights lose {light_drop_share} of their voltage over {cable_a_light|0} of {light_cable}, more than {drop_limit}. Choose a thicker light_cable on sheet Decisions.",
     { label: "Voltage drop too high", level: "look" },
   ),
 });

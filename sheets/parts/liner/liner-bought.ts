@@ -13,7 +13,7 @@ export const linerTotals = lines("In short", {
   ),
   liner_not_wasted: check(
     "liner_waste<=0.5",
-    "{liner_waste} of the liner bought is waste. Enter a stocked roll that fits the pieces, in liner_rolls on sheet Liner.",
+    "{liner_waste} of the liner bought is waste. Enter a stocked roll that fits the pieces, in liner_rolls on sheet Office rules.",
     { label: "Liner mostly waste", level: "look" },
   ),
 });

@@ -17,7 +17,7 @@ export const linerRolls = table(
     note: "Widths and lengths from memory of usual stock: replace them by the supplier's. The last column tells what all pieces would take if cut from this roll alone.",
   },
   {
-    width: office(length, "Roll width", { least: 1, most: 100, decimals: 1 }),
+    width: office(length, "Roll width", { again: true, least: 1, most: 100, decimals: 1 }),
     roll_length: office(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
     whole_rolls: office(yesno, "Sold by whole rolls only", { default: false }),
     run_needed: calc(length, (row) => `SUM_WHERE(liner_pieces.run,liner_pieces.roll,${row})`, "Length cut"),

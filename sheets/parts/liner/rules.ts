@@ -72,7 +72,7 @@ export const linerRules = lines("Sizing and cutting rules", {
   }),
   roll_chosen: check(
     "IF(one_roll=0,SUMPRODUCT((liner_rolls.width>0)*1)>0,INDEX(liner_rolls.width,MAX(1,one_roll))>seam_lap)",
-    "Roll {one_roll} is empty, or all are. Enter a stocked roll wider than the seam lap of {seam_lap}, in liner_rolls on sheet Liner.",
+    "Roll {one_roll} is empty, or all are. Enter a stocked roll wider than the seam lap of {seam_lap}, in liner_rolls on sheet Office rules.",
     { label: "No roll to cut from" },
   ),
 });

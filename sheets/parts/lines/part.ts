@@ -10,6 +10,7 @@ import { pipeLinesTable } from "./pipe-lines-table.js";
 import { pipingBlocks, pipingNotes } from "./piping.js";
 
 export const lines = part("Lines", "The lines from the manifold to the falls, with their valves.", {
+  section: "Lines and pots",
   blocks: { Piping: pipingBlocks },
   below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
   formulas: pipeFormulas,

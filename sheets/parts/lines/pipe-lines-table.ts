@@ -51,13 +51,14 @@ export const pipeLinesTable = table(
   {
     name: walk(text, "Line", { default: "Line" }),
     outlet_level: walk(count, "Outlet at level", {
+      again: true,
       default: 1,
       least: 1,
       most: capacity.falls,
       whole: true,
     }),
-    pipe_size: decide(text, "Pipe size", { choices: "pipe_sizes.size" }),
-    length: walk(length, "Length", { default: 10, least: 0, most: 1000 }),
+    pipe_size: decide(text, "Pipe size", { again: true, choices: "pipe_sizes.size" }),
+    length: walk(length, "Length", { again: true, default: 10, least: 0, most: 1000 }),
     tee: decide(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
     elbows_90: walk(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
     elbows_45: walk(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
@@ -195,23 +196,23 @@ export const pipeLinesTable = table(
     name_unique: nameUnique("pipe_lines", "pipe_lines.bore>0"),
     level_exists: check(
       "LISTED(falls.level,outlet_level)",
-      "{name} enters at level {outlet_level|0}, which has no fall: enter a level with a fall on sheet Piping.",
+      "{name} enters at level {outlet_level|0}, which has no fall: enter a level with a fall on sheet Walk.",
       { label: "Level without a fall" },
     ),
     size_known: check(
       "LISTED(pipe_sizes.size,pipe_size)",
-      "{name} has the pipe size {pipe_size}, which is not in the table of pipes. Choose one from the list on sheet Piping.",
+      "{name} has the pipe size {pipe_size}, which is not in the table of pipes. Choose one from the list on sheet Decisions.",
       { label: "Pipe size unknown" },
     ),
     height_agrees: check(
       "OR(NOT(is_measured),ABS(height-calculated_height)<=height_tolerance)",
-      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct measured height on sheet Piping.",
+      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct measured_height or the rod on sheet Walk.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,
     not_too_fast: check(
       "speed_running<=line_speed_limit",
-      "{name}: water runs at {speed_running}, over the limit of {line_speed_limit}: go up a pipe size on sheet Piping.",
+      "{name}: water runs at {speed_running}, over the limit of {line_speed_limit}: go up a pipe size on sheet Decisions.",
       { label: "Speed over limit" },
     ),
     left_dry: calc(yesno, "AND(automatic>0,ISBLANK(override_valve_setting),design_flow<=0)", "Left dry by level", {
@@ -219,17 +220,17 @@ export const pipeLinesTable = table(
     }),
     pot_gets_flow: check(
       "OR(pot_water<=0,NOT(left_dry))",
-      "{name} fills a pot, but its level lacks no flow, so it gets none: enter its override flow on sheet Piping (0 keeps it shut).",
+      "{name} fills a pot, but its level lacks no flow, so it gets none: enter its override flow on sheet Decisions (0 keeps it shut).",
       { label: "Pot without flow" },
     ),
     gets_flow: check(
       "OR(pot_water>0,NOT(left_dry))",
-      "{name} is bought, but its level lacks no flow, so it gets none: enter its override flow on sheet Piping (0 keeps it shut).",
+      "{name} is bought, but its level lacks no flow, so it gets none: enter its override flow on sheet Decisions (0 keeps it shut).",
       { label: "Line without flow", level: "look" },
     ),
     has_flow: check(
       "OR(design_flow<=0,actual_flow>0)",
-      "{name} stays dry: it stands {height} over basin water, and the manifold has {manifold_head}. Choose a stronger pump on sheet Pump, or lower the outlet.",
+      "{name} stays dry: it stands {height} over basin water, and the manifold has {manifold_head}. Choose a stronger pump on sheet Decisions, or lower the outlet.",
       { label: "Line dry" },
     ),
     flow_close: check(
@@ -239,7 +240,7 @@ export const pipeLinesTable = table(
     ),
     valve_in_table: check(
       "OR(shut,valve_setting<=65[°])",
-      "{name}: its valve setting of {valve_setting} is beyond the published table. Choose a smaller pipe size on sheet Piping.",
+      "{name}: its valve setting of {valve_setting} is beyond the published table. Choose a smaller pipe size on sheet Decisions.",
       { label: "Valve nearly closed", level: "look" },
     ),
   },

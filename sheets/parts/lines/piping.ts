@@ -45,7 +45,7 @@ export const pipingBlocks: readonly Block[] = [
     highest_head_required: calc(head, "MAX(pipe_lines.head_required)", "Highest head required"),
     some_lines: check(
       "AND(line_count>0,total_design_flow>0)",
-      "No line brings water: enter at least one on sheet Piping, with a pipe size, at a level that has a fall.",
+      "No line brings water: enter one on sheet Walk, at a level with a fall, and its pipe size on sheet Decisions.",
       { label: "No lines" },
     ),
   }),

@@ -96,7 +96,7 @@ export const siphonResults = {
 export const siphonChecks = {
   pot_given: check(
     "OR(pot_rise<=0,pot_water>0)",
-    "{name} has no pot, but pot water {pot_rise} above its level. Enter the pot's surface and depth on sheet Piping.",
+    "{name} has no pot, but pot water {pot_rise} above its level. Enter the pot's surface and depth on sheet Walk.",
     { label: "Raised pot without a size" },
   ),
   pot_siphon_answered: check(
@@ -106,17 +106,17 @@ export const siphonChecks = {
   ),
   end_is_above: check(
     `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
-    "{name} is to end over the water, but pipe end above water is 0: enter that height on sheet Piping.",
+    "{name} is to end over the water, but pipe end above water is 0: enter that height on sheet Walk.",
     { label: "Outlet not above water" },
   ),
   break_has_height: check(
     `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,is_measured)`,
-    "{name}: the pump must lift to its air break, but its height is missing: enter pipe end above water on sheet Piping.",
+    "{name}: the pump must lift to its air break, but its height is missing: enter pipe end above water on sheet Walk.",
     { label: "Air break without height", level: "look" },
   ),
   siphon_counted: check(
     "OR(NOT(siphons),depth_there>0)",
-    "{name} ends under water at level {outlet_level|0}, but no pool or pot is given there. Enter the pot's surface and depth on sheet Piping.",
+    "{name} ends under water at level {outlet_level|0}, but no pool or pot is given there. Enter the pot's surface and depth on sheet Walk.",
     { label: "Siphoned water not counted" },
   ),
 };

@@ -24,8 +24,8 @@ const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,ma
 const fitting = { least: 0, most: 100, whole: true };
 
 const pipe = lines("Main, pump to manifold", {
-  main_size: decide(text, "Main pipe size", { default: "3 in", choices: "pipe_sizes.size" }),
-  main_length: walk(length, "Main length", { default: 40, least: 0, most: 2000 }),
+  main_size: decide(text, "Main pipe size", { again: true, default: "3 in", choices: "pipe_sizes.size" }),
+  main_length: walk(length, "Main length", { again: true, default: 40, least: 0, most: 2000 }),
   flexible_length: office(length, "Flexible pipe at pump", {
     default: 6,
     least: 0,
@@ -190,22 +190,22 @@ const results = lines("Main at design flow", {
 const checks = lines("Main checks", {
   main_size_known: check(
     "LISTED(pipe_sizes.size,main_size)",
-    "The main's size {main_size} is not in the table of pipes. Choose one from the list on sheet Piping.",
+    "The main's size {main_size} is not in the table of pipes. Choose one from the list on sheet Decisions.",
     { label: "Main pipe size unknown" },
   ),
   main_not_too_fast: check(
     "main_speed_running<=main_speed_limit",
-    "Water runs at {main_speed_running} in the main, over the limit of {main_speed_limit}: go up a main pipe size on sheet Piping.",
+    "Water runs at {main_speed_running} in the main, over the limit of {main_speed_limit}: go up a main pipe size on sheet Decisions.",
     { label: "Main speed over limit" },
   ),
   main_has_length: check(
     "main_length>0",
-    "The main has no length, so no friction is counted: enter its length along the trench on sheet Piping.",
+    "The main has no length, so no friction is counted: enter its length along the trench on sheet Walk.",
     { label: "Main length missing" },
   ),
   main_friction_sure: check(
     "OR(main_friction_loss<0.1[ft],ABS(main_darcy_gap)<=0.1)",
-    "Friction is {main_darcy_loss} by Darcy-Weisbach, {main_friction_loss} by Hazen-Williams, over 10 % apart. Check C and wall roughness on sheet Piping.",
+    "Friction is {main_darcy_loss} by Darcy-Weisbach, {main_friction_loss} by Hazen-Williams, over 10 % apart. Check C and wall roughness on sheet Office rules.",
     { label: "Friction formulas disagree", level: "look" },
   ),
 });

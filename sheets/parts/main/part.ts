@@ -8,6 +8,7 @@ import { pipeLaid } from "./laying.js";
 import { mainBlocks } from "./main.js";
 
 export const main = part("Main", "The pipe from pump to manifold.", {
+  section: "Main pipe",
   blocks: { Piping: mainBlocks },
   below: { "Water tables": [pipeSizes, fittings, tees, inletFittings] },
   formulas: pipeFormulas,

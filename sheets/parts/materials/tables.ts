@@ -53,13 +53,13 @@ export const bulkLoads = lines("Bulk loads and joints", {
 export const extraLines = table(
   "additional_items",
   "Additional items",
-  { rows: capacity.additionalItems, filled: "needed>0" },
+  { section: "Additional items", rows: capacity.additionalItems, filled: "needed>0" },
   pricedColumns({
     description: decide(text, "What"),
-    code: itemCode("Code", { asked: "decision" }),
-    needed: decide(number, "Needed", { least: 0, most: 1e6 }),
-    unit: decide(text, "Unit", { choices: unitChoices }),
-    waste: decide(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
+    code: itemCode("Code", { again: true, asked: "decision" }),
+    needed: decide(number, "Needed", { again: true, least: 0, most: 1e6 }),
+    unit: decide(text, "Unit", { again: true, choices: unitChoices }),
+    waste: decide(percent, "Waste", { again: true, default: 0, least: 0, most: 1, decimals: 0 }),
     by_load: decide(yesno, "Bulk, comes by load", {
       default: false,
       note: "Yes for what is bought by weight or volume, where its price does not hold the delivery.",
@@ -71,6 +71,7 @@ export const taxes = table(
   "taxes",
   "Sales tax by class",
   {
+    section: "Sales tax",
     rows: capacity.taxClasses,
     filled: "LEN(class)>0",
     data: [
@@ -124,12 +125,12 @@ export const materialsTotals = lines("In short", {
   prices_end: calc(count, endBefore("work_starts"), "Prices ended before work"),
   prices_reach_start: check(
     "prices_end=0",
-    "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Price.",
+    "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
     { label: "Prices end before work starts", level: "look" },
   ),
   pipe_counted: check(
     `AND(SUMPRODUCT(${laid}*${unlisted})=0,OR(${mainListed}))`,
-    "A pipe has a size without a line, so it is not in the price. Enter pipe and fittings in additional_items on sheet Materials.",
+    "A pipe has a size without a line, so it is not in the price. Enter pipe and fittings in additional_items on sheet Decisions.",
     { label: "Pipe without a line", level: "must" },
   ),
 });

@@ -44,7 +44,7 @@ export const priceTotals = lines("The price", {
   ),
   pump_priced: check(
     "pump_cost>0",
-    'Pump "{pump_code}" is not in the office book, or costs nothing there. Choose a pump of the book in pump_code on sheet Pump.',
+    'Pump "{pump_code}" is not in the office book, or costs nothing there. Choose a pump of the book in pump_choice on sheet Decisions.',
     { label: "Pump without a price" },
   ),
 });
@@ -69,7 +69,7 @@ export const priceSense = lines("Price check", {
   cushion_share: calc(percent, "IF(man_hours>0,cushion_man_hours/paid_man_hours,0)", "Cushion, of man-hours paid"),
   labor_overrun_covered: check(
     "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
-    "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Price.",
+    "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",
     { label: "Loss at the labor overrun", level: "look" },
   ),
 });

@@ -6,6 +6,7 @@ export const drawTable = table(
   "draws",
   "Draws",
   {
+    section: "Draws",
     rows: capacity.draws,
     filled: "share>0",
     data: [
@@ -17,7 +18,7 @@ export const drawTable = table(
   },
   {
     name: decide(text, "Due"),
-    share: decide(percent, "Share", { least: 0, most: 1, decimals: 0 }),
+    share: decide(percent, "Share", { again: true, least: 0, most: 1, decimals: 0 }),
     place: calc(count, (row) => String(row), "Row"),
     amount: calc(money, "IF(place=last_draw,contract_price-above.so_far,ROUND(contract_price*share,2))", "Amount", {
       first: "IF(place=last_draw,contract_price,ROUND(contract_price*share,2))",
@@ -34,12 +35,12 @@ export const drawChecks = lines("Totals of draws", {
   draw_shares: calc(percent, "SUM(draws.share)", "Total of shares"),
   draws_add_up: check(
     "AND(ABS(draw_shares-1)<0.00001,MIN(draws.amount)>=0)",
-    "The shares of the draws make {draw_shares}, not 100%. Correct them in draws on sheet Price.",
+    "The shares of the draws make {draw_shares}, not 100%. Correct them in draws on sheet Decisions.",
     { label: "Draws not 100%" },
   ),
   draws_make_price: check(
     "ABS(draws_total-contract_price)<0.005[$]",
-    "The draws make {draws_total}, but the price is {contract_price}. Fill draws on sheet Price from the first row, without a gap.",
+    "The draws make {draws_total}, but the price is {contract_price}. Fill draws on sheet Decisions from the first row, without a gap.",
     { label: "Draws miss the price" },
   ),
 });

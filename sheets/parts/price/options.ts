@@ -20,13 +20,13 @@ import { pricedColumns } from "../materials/priced.js";
 export const optionTable = table(
   "options",
   "Options",
-  { rows: capacity.options, filled: "LEN(description)>0" },
+  { section: "Options", rows: capacity.options, filled: "LEN(description)>0" },
   {
     ...pricedColumns({
       description: decide(text, "Option"),
       code: itemCode("Code", { asked: "decision", optional: true }),
-      needed: decide(number, "Quantity", { default: 0, least: 0, most: 1e6 }),
-      unit: decide(text, "Unit", { default: "each", choices: unitChoices }),
+      needed: decide(number, "Quantity", { again: true, default: 0, least: 0, most: 1e6 }),
+      unit: decide(text, "Unit", { again: true, default: "each", choices: unitChoices }),
       waste: decide(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
     }),
     extra_hours: decide(hours, "Man-hours", { default: 0, least: 0, most: 1000 }),

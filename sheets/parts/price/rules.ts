@@ -5,13 +5,10 @@ const inPrice = "in our price";
 
 /** What the office decides about a price. */
 export const priceRules = lines("Pricing rules", {
-  margin_wanted: decide(percent, "Profit margin wanted", {
-    default: 0.2,
-    least: 0,
-    most: 0.6,
-  }),
+  margin_wanted: decide(percent, "Profit margin wanted", { again: true, default: 0.2, least: 0, most: 0.6 }),
   markup_wanted: calc(percent, "MARKUP_FROM_MARGIN(margin_wanted)", "Markup it equals"),
   contingency_share: decide(percent, "Contingency, of direct cost", {
+    again: true,
     default: 0.03,
     least: 0,
     most: 0.3,
@@ -62,7 +59,7 @@ export const priceRules = lines("Pricing rules", {
   overhead_share: calc(percent, `${rate("overhead")}/100`, "Overhead, of direct cost"),
   pump_tax_known: check(
     "LISTED(taxes.class,pump_tax_class)",
-    'Tax class "{pump_tax_class}" of the pump is not in taxes on sheet Materials. Choose one of those in pump_tax_class on sheet Price.',
+    'Tax class "{pump_tax_class}" of the pump is not in taxes. Choose one of its classes in pump_tax_class on sheet Office rules.',
     { label: "Pump tax class unknown" },
   ),
 });

@@ -5,20 +5,20 @@ import { capacity } from "../capacity.js";
 export const subcontracts = table(
   "subcontracts",
   "Work by others",
-  { rows: capacity.subcontracts, filled: "amount>0" },
+  { section: "Work by others", rows: capacity.subcontracts, filled: "amount>0" },
   {
     work: decide(text, "Work"),
-    by: decide(text, "Contractor", { optional: true }),
+    by: decide(text, "Contractor", { again: true, optional: true }),
     electrical: decide(yesno, "Electrical work", {
       default: false,
       note: "Yes for the electrician's quote: it takes the place of material and hours of the circuit.",
     }),
-    amount: decide(money, "Amount quoted", { least: 0, most: 1e6 }),
+    amount: decide(money, "Amount quoted", { again: true, least: 0, most: 1e6 }),
     quoted_until: decide(date, "Quote good until"),
     said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "In words"),
     quote_holds: check(
       "quoted_until>=bid_date",
-      "{work}: the quote was good until {quoted_until}; the bid is dated {bid_date}. Enter a new quote in subcontracts on sheet Price.",
+      "{work}: the quote was good until {quoted_until}; the bid is dated {bid_date}. Enter a new quote in subcontracts on sheet Decisions.",
       { label: "Quote expired" },
     ),
   },
@@ -29,6 +29,7 @@ export const risks = table(
   "risks",
   "Risks",
   {
+    section: "Risks",
     rows: capacity.risks,
     filled: "high>0",
     note: "Three points each: least, likely, most. The allowance covers all of them together, with the confidence chosen.",
@@ -42,7 +43,7 @@ export const risks = table(
     deviation: calc(money, "PERT_DEVIATION(low,high)", "Deviation"),
     in_order: check(
       "AND(low<=likely,likely<=high)",
-      "{risk}: least, likely and most are not in order. Correct them in risks on sheet Price.",
+      "{risk}: least, likely and most are not in order. Correct them in risks on sheet Decisions.",
       {
         label: "Points out of order",
       },

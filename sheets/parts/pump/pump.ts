@@ -154,12 +154,12 @@ const inTheBook = "pump_row>0";
 const checks = lines("Pump checks", {
   pump_chosen: check(
     "OR(NOT(ISBLANK(pump_choice)),LEN(pump_code)=0)",
-    "The bid uses {pump_code}, the cheapest over the years of those large enough. Choose it, or another, on sheet Pump.",
+    "The bid uses {pump_code}, the cheapest over the years of those large enough. Choose it, or another, on sheet Decisions.",
     { label: "Pump not chosen", level: "look" },
   ),
   pump_known: check(
     inTheBook,
-    "The office book has no such pump, or none gives {total_design_flow} at {total_dynamic_head}. Choose another on sheet Pump, or add one to the book.",
+    "The office book has no such pump, or none gives {total_design_flow} at {total_dynamic_head}. Choose another on sheet Decisions, or add one to the book.",
     { label: "No pump found" },
   ),
   pump_curve_usable: check(
@@ -169,7 +169,7 @@ const checks = lines("Pump checks", {
   ),
   pump_strong_enough: check(
     "OR(pump_point_count=0,pump_design_head>=total_dynamic_head-0.01[ft])",
-    "{pump_code} gives {pump_head_said} at design flow, but the TDH is {total_dynamic_head}: choose a stronger pump on sheet Pump or a larger pipe.",
+    "{pump_code} gives {pump_head_said} at design flow, but the TDH is {total_dynamic_head}: choose a stronger pump on sheet Decisions or a larger pipe.",
     { label: "Pump too small" },
   ),
   pump_has_reserve: check(
@@ -179,17 +179,17 @@ const checks = lines("Pump checks", {
   ),
   pump_speed_possible: check(
     `OR(pump_row=0,ISBLANK(override_speed),pump_speed=1,${ofPump("variable_speed", "FALSE")})`,
-    "{pump_code} runs at one speed only, but its override speed is {pump_speed}: clear that on sheet Pump, or choose a variable-speed pump.",
+    "{pump_code} runs at one speed only, but its override speed is {pump_speed}: clear that on sheet Decisions, or choose a variable-speed pump.",
     { label: "Speed not possible" },
   ),
   pump_inside_curve: check(
     "OR(pump_point_count=0,AND(pump_full_flow>=INDEX(pump_points.flow,1),pump_full_flow<=MAX(pump_points.flow)))",
-    "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its published curve: choose another pump on sheet Pump.",
+    "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its published curve: choose another pump on sheet Decisions.",
     { label: "Operating point outside curve" },
   ),
   pump_recommended: check(
     `OR(pump_row=0,AND(pump_full_flow>=${ofPump("recommended_low", "0")},OR(${ofPump("recommended_high", "0")}<=0,pump_full_flow<=${ofPump("recommended_high", "0")})))`,
-    "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its recommended range: expect wear. Choose another pump on sheet Pump.",
+    "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its recommended range: expect wear. Choose another pump on sheet Decisions.",
     { label: "Outside recommended range", level: "look" },
   ),
   pump_water_given: check(
@@ -199,12 +199,12 @@ const checks = lines("Pump checks", {
   ),
   pump_flow_enough: check(
     "OR(pump_row=0,total_flow>=0.95*total_design_flow)",
-    "Total flow is {total_flow}, under the design flow of {total_design_flow}: choose a stronger pump or more speed on sheet Pump.",
+    "Total flow is {total_flow}, under the design flow of {total_design_flow}: choose a stronger pump or more speed on sheet Decisions.",
     { label: "Total flow too low" },
   ),
   pump_flow_not_too_much: check(
     "OR(pump_row=0,total_flow<=1.1*total_design_flow)",
-    "Total flow is {total_flow}, over the design flow of {total_design_flow}: slow the pump on sheet Pump, or choose a smaller one.",
+    "Total flow is {total_flow}, over the design flow of {total_design_flow}: slow the pump on sheet Decisions, or choose a smaller one.",
     { label: "Total flow too high", level: "look" },
   ),
 });

@@ -29,7 +29,7 @@ const monthTable = table(
   {
     name: published(text, "Month", { source: "calendar" }),
     length: published(days, "Days", { source: "calendar; February with leap years", decimals: 2 }),
-    rain_days: office(days, "Days with rain", { least: 0, most: 28 }),
+    rain_days: office(days, "Days with rain", { again: true, least: 0, most: 28 }),
     chance: calc(percent, "DAY_CHANCE(rain_days,length,rain_stops_work)", "Chance of a lost day"),
   },
 );
@@ -67,7 +67,7 @@ export const rainBlocks: readonly Block[] = [
     rain_is_local: office(yesno, "Rain days are local", { default: false }),
     rain_days_local: check(
       "rain_is_local",
-      "Rain days of the months are placeholders. Enter those of the nearest weather station, then set rain_is_local to yes on sheet Schedule.",
+      "Rain days of the months are placeholders. Enter those of the nearest weather station, then set rain_is_local to yes on sheet Office rules.",
       { label: "Rain days not local", level: "look" },
     ),
     first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month"),
@@ -100,7 +100,7 @@ export const rainBlocks: readonly Block[] = [
     }),
     rain_table_reaches: check(
       `INDEX(rain_search.enough,${mostDaysLost + 1})`,
-      `Over ${mostDaysLost} days would be lost, more than rain_search holds. Start in a drier month: enter start_month on sheet Job.`,
+      `Over ${mostDaysLost} days would be lost, more than rain_search holds. Start in a drier month: enter start_month on sheet Walk.`,
       { label: "Days lost beyond the table" },
     ),
   }),

@@ -20,7 +20,7 @@ export const bedsBought = table(
     ),
     bed_bought: check(
       "OR(covered<=0,AND(stone_size<=0,bought<=1),ABS(bought-1)<0.001)",
-      "{kind} covers {covered}, but its stone classes take {bought} of it. Make their shares 100% in stones on sheet Stone.",
+      "{kind} covers {covered}, but its stone classes take {bought} of it. Make their shares 100% in stones on sheet Decisions.",
       { label: "Bed stone not bought once" },
     ),
   },

@@ -5,6 +5,7 @@ import {
   decide,
   density,
   length,
+  office,
   percent,
   smallLength,
   spaceVolume,
@@ -42,12 +43,12 @@ export const stoneClassTable = table(
     rows: capacity.stones,
     filled: "LEN(name)>0",
     data: stoneClasses,
-    note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed, whose depth of stone and voids stand on the sheets Reaches and Water tables.",
+    note: "What it covers tells which measure of the job is taken: the width of all lips, both banks along the stream, one kind of bed, the faces of the falls, the top of the basin, the room around its crates, or the class's own length. Width and thickness are the stone's course on it; basin fill needs neither, nor does a stream bed: its depth is bed_stone_depth on sheet Decisions, its voids are those of the table of beds.",
   },
   {
-    name: decide(text, "Class"),
-    code: itemCode("Item code", { asked: "decision" }),
-    covers: decide(text, "Covers", { choices: coverings.map(([name]) => name) }),
+    name: office(text, "Class"),
+    code: itemCode("Item code"),
+    covers: office(text, "Covers", { again: true, choices: coverings.map(([name]) => name) }),
     bed: decide(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
     share: decide(percent, "Share covered", {
       default: 1,
@@ -63,7 +64,7 @@ export const stoneClassTable = table(
       most: 200,
     }),
     thickness: decide(length, "Thickness", { optional: true, least: 0, most: 20 }),
-    voids: decide(percent, "Voids between stones", {
+    voids: office(percent, "Voids between stones", {
       default: 0.4,
       least: 0,
       most: 0.6,
@@ -71,7 +72,7 @@ export const stoneClassTable = table(
       note: "Porosity: share of the whole volume.",
       source: "common practice, no source, except 40% for clean open-graded stone",
     }),
-    rock: decide(text, "Rock", { choices: "rocks.name" }),
+    rock: office(text, "Rock", { choices: "rocks.name" }),
     bed_area: calc(
       area,
       'IF(covers = "stream bed", SUMPRODUCT((runs.bed = bed) * runs.length_counted * runs.width_counted) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
@@ -94,7 +95,7 @@ export const stoneClassTable = table(
     stone_length: decide(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
     stone_width: decide(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
     stone_height: decide(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
-    fullness: decide(percent, "Largest stone: solid share", {
+    fullness: office(percent, "Largest stone: solid share", {
       default: 0.9,
       least: 0.4,
       most: 1,
@@ -126,7 +127,7 @@ export const stoneClassTable = table(
     ),
     measured: check(
       'OR(volume > 0, share = 0, AND(covers = "stream bed", LEN(bed) > 0))',
-      "{name}: {covers} gives no volume. Enter width and thickness (length for own size, bed for a stream bed) in stones on sheet Stone.",
+      "{name}: {covers} gives no volume. Enter width and thickness (length for own size, bed for a stream bed) in stones on sheet Decisions.",
       { label: "Stone class without volume" },
     ),
   },

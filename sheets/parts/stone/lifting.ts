@@ -29,6 +29,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   }),
   load_on_hook: calc(weight, "heaviest_stone*(1+density_doubt)+rigging_weight", "Load on the hook"),
   working_radius: walk(length, "Working radius", {
+    section: "Stone drop",
     default: 10,
     least: 1,
     most: 60,
@@ -58,12 +59,12 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   chart_machine: office(text, "Machine of the chart", { optional: true }),
   chart_confirmed: check(
     "OR(by_hand,AND(chart_copied,LEN(chart_machine)>0))",
-    "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Stone.",
+    "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Office rules.",
     { label: "Lifting chart is the example's", level: "look" },
   ),
   machine_lifts: check(
     "OR(by_hand,load_on_hook<=machine_lift)",
-    "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Enter a larger machine's chart on sheet Stone, or smaller stones.",
+    "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Enter a larger machine_chart on sheet Office rules, or smaller stones.",
     { label: "Stone too heavy for machine" },
   ),
   hand_lift: calc(weight, "crew_size*lift_limit", "Stone that the crew carries", {
@@ -80,7 +81,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   hand_moved: calc(weight, "MAX(hand_lift,crew_size*roller_limit)", "Stone that the crew moves", { strong: true }),
   crew_moves_stone: check(
     "OR(NOT(by_hand),heaviest_stone<=hand_moved)",
-    "By hand {crew_size|0} people move {hand_moved} on rollers and bars; the heaviest stone weighs {heaviest_stone}. Enter smaller stone in stones on sheet Stone.",
+    "By hand {crew_size|0} people move {hand_moved} on rollers and bars; the heaviest stone weighs {heaviest_stone}. Enter smaller stone in stones on sheet Decisions.",
     { label: "Stone too heavy by hand" },
   ),
 });
@@ -104,7 +105,7 @@ export const liftingChart = table(
     lift: office(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
     rises: check(
       "SUMPRODUCT((machine_chart.radius>0)*(machine_chart.radius<radius)*(machine_chart.lift<lift))=0",
-      "The chart allows {lift} at {radius}, more than at a shorter radius. Copy the chart again, in machine_chart on sheet Stone.",
+      "The chart allows {lift} at {radius}, more than at a shorter radius. Copy the chart again, in machine_chart on sheet Office rules.",
       { label: "Lift grows with radius" },
     ),
     counted_radius: calc(length, "radius", "Radius, counted", { decimals: 1 }),

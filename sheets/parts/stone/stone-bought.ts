@@ -14,7 +14,7 @@ export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stones.tons)", "Total stone", { strong: true }),
   faces_have_stone: check(
     'OR(SUMPRODUCT(falls.width_counted, falls.drop_counted) = 0[ft²], SUM_WHERE(stones.share, stones.covers, "fall faces") > 0)',
-    "No class of stone covers fall faces, so only lips have stone. Add a class that covers fall faces, in stones on sheet Stone.",
+    "No class of stone covers fall faces, so only lips have stone. Add a class that covers fall faces, in stones on sheet Office rules.",
     { label: "Fall faces without stone", level: "look" },
   ),
   pool_bed: decide(text, "Bed of the pools", { default: "gravel", choices: "beds.name" }),

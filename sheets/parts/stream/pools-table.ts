@@ -21,7 +21,7 @@ import { nameUnique } from "../name-unique.js";
 export const poolsTable = table(
   "pools",
   "Pools behind lips",
-  { rows: capacity.pools, filled: "length+length_inches>0" },
+  { section: "Pools", rows: capacity.pools, filled: "length+length_inches>0" },
   {
     name: walk(text, "Pool", { default: "Pool" }),
     before_level: walk(count, "Behind lip of level", {
@@ -60,12 +60,12 @@ export const poolsTable = table(
     name_unique: nameUnique("pools", "pools.length_counted>0"),
     level_exists: check(
       "LISTED(falls.level,before_level)",
-      "{name} lies behind level {before_level|0}, which has no fall: enter a level with a fall on sheet Stream.",
+      "{name} lies behind level {before_level|0}, which has no fall: enter a level with a fall on sheet Walk.",
       { label: "Level without a fall" },
     ),
     fenced: check(
       "OR(ROUND(water_depth-barrier_depth,9)<=0,barrier_planned)",
-      "{name} holds water {water_depth} deep; over {barrier_depth} many codes want a {barrier_height} barrier. Ask the authority, plan it, and say so on sheet Stream.",
+      "{name} holds water {water_depth} deep; over {barrier_depth} many codes want a {barrier_height} barrier. Ask the authority, plan it, and say so on sheet Decisions.",
       { label: "Pool without barrier" },
     ),
   },

@@ -25,6 +25,7 @@ export const runsTable = table(
   "runs",
   "Stream runs, between falls",
   {
+    section: "Stream runs",
     rows: capacity.runs,
     opening: 1,
     filled: "length+length_inches>0",
@@ -50,7 +51,7 @@ export const runsTable = table(
     }),
     fall_inches: plusInches("Fall"),
     side: walk(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
-    bed: walk(text, "Bed", { default: "cobble", choices: "beds.name" }),
+    bed: walk(text, "Bed", { again: true, default: "cobble", choices: "beds.name" }),
     bank_height: walk(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
     length_counted: calc(length, "length+length_inches", "Length counted"),
     width_counted: calc(length, "width+width_inches", "Bed width counted"),
@@ -90,7 +91,7 @@ export const runsTable = table(
     name_unique: nameUnique("runs", "runs.length_counted>0"),
     level_exists: check(
       "LISTED(falls.level,after_level)",
-      "{name} follows level {after_level|0}, which has no fall: enter a level with a fall on sheet Stream.",
+      "{name} follows level {after_level|0}, which has no fall: enter a level with a fall on sheet Walk.",
       { label: "Level without a fall" },
     ),
     runs_down: check(
@@ -105,7 +106,7 @@ export const runsTable = table(
     ),
     depth_settled: check(
       (row) => `OR(flow<=0,ABS(INDEX(stream_depths.flow_back,${row})-1)<=0.001)`,
-      "{name}: the depth found does not carry the flow within 0.1 %. Check its bed width, fall and side slope on sheet Stream.",
+      "{name}: the depth found does not carry the flow within 0.1 %. Check its bed width, fall and side slope on sheet Walk.",
       { label: "Depth not converged" },
     ),
     deeper_than_stone: check(
@@ -115,7 +116,7 @@ export const runsTable = table(
     ),
     laws_agree: check(
       "OR(depth_likely<4*stone_size,ABS(depth_manning-depth_likely)<=0.15*depth_likely)",
-      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Cover the deeper with the depth allowance on sheet Stream.",
+      "{name}: {depth_likely} deep by Ferguson, {depth_manning} by Manning, over 15 % apart. Cover the deeper with the depth allowance on sheet Office rules.",
       { label: "Depth formulas disagree", level: "look" },
     ),
     runs_calm: check(

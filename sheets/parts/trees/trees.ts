@@ -49,11 +49,7 @@ export const treeTable = table(
   },
   {
     name: walk(text, "Tree"),
-    trunk: walk(smallLength, "Trunk across, at breast height", {
-      least: 1,
-      most: 120,
-      decimals: 0,
-    }),
+    trunk: walk(smallLength, "Trunk across, at breast height", { again: true, least: 1, most: 120, decimals: 0 }),
     distance: walk(length, "Distance to the fill", { least: 0, most: 500 }),
     fill_planned: decide(length, "Fill planned", { default: 0, least: 0, most: 20 }),
     dig_distance: walk(length, "Distance to digging", {
@@ -78,12 +74,12 @@ export const treeTable = table(
     walls_as_high: calc(count, "SUMPRODUCT((walls.length>0)*(walls.height>=wall_height))", "Walls as high"),
     kept: check(
       "OR(NOT(wall_needed),AND(wall_built,walls_as_high>0))",
-      "{name}: {fill_planned} of fill at {distance}, but its roots stand {fill_allowed}. Enter a wall {wall_height} high, {wall_length} long, in walls on sheet Earthwork.",
+      "{name}: {fill_planned} of fill at {distance}, but its roots stand {fill_allowed}. Enter a wall {wall_height} high, {wall_length} long, in walls on sheet Decisions.",
       { label: "Roots buried" },
     ),
     uncut: check(
       "dug_at>=root_radius",
-      "{name}: digging is planned {dug_at} from the trunk, inside its root zone of {root_radius}. Move it out, and enter dig_distance in trees on sheet Earthwork.",
+      "{name}: digging is planned {dug_at} from the trunk, inside its root zone of {root_radius}. Move it out, and enter dig_distance in trees on sheet Walk.",
       { label: "Roots dug or stripped", level: "look" },
     ),
   },

@@ -92,7 +92,7 @@ export const trenchTable = table(
     ),
     holds_bedding: check(
       "OR(dug<=0,bedding<deep)",
-      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Enter less bedding in trenches on sheet Earthwork.",
+      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Enter less bedding in trenches on sheet Decisions.",
       { label: "Bedding fills trench" },
     ),
   },

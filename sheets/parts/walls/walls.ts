@@ -112,8 +112,8 @@ export const wallTable = table(
   { rows: capacity.walls, filled: "height>0" },
   {
     name: decide(text, "Wall"),
-    length: decide(length, "Length", { least: 0.5, most: 1000 }),
-    height: decide(length, "Height above ground", { least: 0.25, most: 20 }),
+    length: decide(length, "Length", { again: true, least: 0.5, most: 1000 }),
+    height: decide(length, "Height above ground", { again: true, least: 0.25, most: 20 }),
     kind: decide(text, "Built of", { default: "stone", choices: ["stone", "block"] }),
     cut_bank: decide(yesno, "Stands in a cut bank", {
       default: false,
@@ -159,7 +159,7 @@ export const wallTable = table(
     ),
     permitted: check(
       "OR(arranged,NOT(needs_permit))",
-      "{name} is {code_height} high with {bank_above} of bank on it; over {permit_height}, or loaded, it needs permit and engineer. Set arranged on sheet Earthwork.",
+      "{name} is {code_height} high with {bank_above} of bank on it; over {permit_height}, or loaded, it needs permit and engineer. Set arranged on sheet Decisions.",
       { label: "Wall without engineer" },
     ),
   },
