@@ -4,6 +4,7 @@ import { calculate } from "../evaluate/calculate.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
 import { shownValue } from "../job/shown-value.js";
+import { mustFitWorkbook } from "../job/trail/longest.js";
 import { outputTo } from "../output/write.js";
 import { editsAgainst } from "../take/untaken.js";
 import type { Identity } from "../workbook/write/identity.js";
@@ -24,6 +25,7 @@ export function bidCommand(context: Context): Command {
     .action(async (file: string, options: { output: string; office?: string; json?: true }) => {
       const loaded = await loadJob(file, context.templates, options.office);
       const { model, given, job } = loaded;
+      mustFitWorkbook(job.trail ?? [], file);
       const output = await outputTo(options.output, {
         kind: "bid",
         inputs: loaded.files,

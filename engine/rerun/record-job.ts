@@ -13,7 +13,9 @@ import type { OldJob } from "./old-job.js";
 export function oldRecord(text: string, file: string, templates: readonly Template[]): OldJob {
   const raw = rawJob(text, templates, file);
   const model = modelOf(raw.template, raw.units);
-  const job = validateJob(model, raw.record, file);
+  // a long trail takes time and memory, and a rerun asks nothing of it
+  const { trail: _, ...record } = raw.record as Record<string, unknown>;
+  const job = validateJob(model, record, file);
   return {
     source: "record",
     job: job.job,

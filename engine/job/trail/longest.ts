@@ -1,0 +1,16 @@
+import { RillbookError } from "../../errors.js";
+import type { TrailEntry } from "./entry.js";
+
+/** The most that a workbook carries beside a large bid, so that it stays within what is read of one. */
+export const longestTrail = { entries: 5000, characters: 2_500_000 } as const;
+
+/** Throws RillbookError for a trail that no workbook could carry and be read again. */
+export function mustFitWorkbook(trail: readonly TrailEntry[], file: string): void {
+  const { entries, characters } = longestTrail;
+  const written = () => trail.reduce((sum, one) => sum + JSON.stringify(one).length, 0);
+  if (trail.length <= entries && written() <= characters) return;
+  throw new RillbookError(
+    "trail-too-long",
+    `The trail of ${file} has ${trail.length} entries; a workbook carries at most ${entries}, with ${characters} characters in all. Keep this record, and bid from a copy whose "trail" is []: its inputs then count as not in the trail, until rillbook set says where they come from.`,
+  );
+}

@@ -1,0 +1,32 @@
+import { expect, test } from "vitest";
+import { appended } from "../../../../engine/job/trail/chain.js";
+import type { Change } from "../../../../engine/job/trail/entry.js";
+import { longestTrail, mustFitWorkbook } from "../../../../engine/job/trail/longest.js";
+
+const change = (i: number, note = ""): Change => ({
+  time: "2026-05-04T09:00:00.000Z",
+  by: "Estimator A",
+  input: "height",
+  old: i,
+  new: i + 1,
+  unit: "ft",
+  from: "measured on site",
+  ...(note === "" ? {} : { note }),
+});
+const trail = (entries: number, note = "") =>
+  appended(
+    [],
+    Array.from({ length: entries }, (_, i) => change(i, note)),
+  );
+
+test("as many entries as a workbook carries, and no more", () => {
+  const { entries } = longestTrail;
+  expect(() => mustFitWorkbook(trail(entries), "job.json")).not.toThrow();
+  expect(() => mustFitWorkbook(trail(entries + 1), "job.json")).toThrow(
+    /job\.json has 5001 entries; a workbook carries at most 5000.*bid from a copy/,
+  );
+});
+
+test("fewer entries with long notes may be too much as well", () => {
+  expect(() => mustFitWorkbook(trail(3000, "n".repeat(1000)), "job.json")).toThrow(/2500000/);
+});
