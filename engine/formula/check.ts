@@ -9,10 +9,17 @@ import { counterpart, type UnitSystem } from "../units/quantity.js";
 import { unitNamed } from "../units/unit.js";
 import { FormulaError } from "./formula-error.js";
 import { type Native, natives, type Typed } from "./functions/index.js";
-import { isOpen, type NamedFormula, type OpenMeasure, outsideType } from "./named-formula.js";
+import {
+  isOpen,
+  type NamedFormula,
+  type OpenMeasure,
+  outsideType,
+  type SettledMeasure,
+  isColumn as takesWhole,
+} from "./named-formula.js";
 import { whyRefused } from "./refused.js";
 import { suggestion } from "./suggest.js";
-import { frozen, isColumn, type Operator, partsOf, type Tree } from "./tree.js";
+import { frozen, isColumn, type Operator, partsOf, type Tree, walk } from "./tree.js";
 import {
   describeType,
   fits,
@@ -239,7 +246,7 @@ class Checker {
     }
     if (!native.rowByRow) {
       checked.args.forEach((arg, place) => {
-        this.mustNotSpill(native, arg, place);
+        this.mustNotSpill(native, arg, place, args[place]?.type.range === true);
       });
     }
     return { tree: { kind: "call", name, args: checked.args }, type: checked.type };
@@ -251,11 +258,11 @@ class Checker {
   }
 
   /** Only SUMPRODUCT works through columns row by row; elsewhere that needs an array formula. */
-  private mustNotSpill({ name, columns }: Native, arg: Tree, place: number): void {
+  private mustNotSpill({ name, columns }: Native, arg: Tree, place: number, range: boolean): void {
     if (isColumn(arg) || arg.kind === "area") {
       if (columns === undefined) this.fail(`${name} takes single values, not a whole column`);
       if (!columns(place)) this.fail(`argument ${place + 1} of ${name} cannot be a whole column`);
-    } else if (looseColumn(arg)) {
+    } else if (range || looseColumn(arg)) {
       this.fail(`${name} cannot calculate with a whole column: use SUMPRODUCT or a further column`);
     }
   }
@@ -268,11 +275,14 @@ class Checker {
       );
     }
     const settled = this.settled(own, args);
+    const lifted = this.lifted(own, args);
     const trees = args.map((arg, i) => {
       const { name, measure } = own.parameters[i] as NamedFormula["parameters"][number];
       const wanted = isOpen(measure)
         ? ({ ...settled.get(measure.like), range: measure.column } as Type)
         : outsideType(measure, this.scope.system);
+      if (lifted.has(name))
+        return this.fit(arg, { ...wanted, range: true } as Type, `"${name}" of ${own.name}`);
       const tree = this.fit(arg, wanted, `"${name}" of ${own.name}`);
       if (wanted.range && !isColumn(tree)) {
         this.fail(`"${name}" of ${own.name} takes a whole column, such as runs.cost`);
@@ -281,10 +291,54 @@ class Checker {
     });
     const tree: Tree = { kind: "call", name: own.name, args: trees };
     if (isOpen(own.result)) return { tree, type: settled.get(own.result.like) as Type };
-    const type = outsideType(own.result, this.scope.system);
+    const range = lifted.size > 0;
+    const type = { ...outsideType(own.result as SettledMeasure, this.scope.system), range } as Type;
     if (typeof own.result !== "string" || type.kind !== "number") return { tree, type };
-    const usual = typeOfUnit(counterpart(own.result, this.scope.system));
+    const usual = { ...typeOfUnit(counterpart(own.result, this.scope.system)), range };
     return { tree: convert(tree, type, usual), type: usual };
+  }
+
+  /**
+   * The parameters for one value that a call hands whole columns: the formula is then worked out row by
+   * row, within SUMPRODUCT. Fails where its body does more with them than arithmetic, which other
+   * programs would not go through row by row.
+   */
+  private lifted(own: NamedFormula, args: readonly Typed[]): ReadonlySet<string> {
+    const lifted = new Set(
+      own.parameters.flatMap(({ name, measure }, i) => {
+        return !takesWhole(measure) && args[i]?.type.range === true ? [name] : [];
+      }),
+    );
+    const within = lifted.size === 0 ? undefined : this.callOn(own.body, lifted);
+    if (within !== undefined) {
+      const names = [...lifted].map((name) => `"${name}"`).join(" and ");
+      this.fail(
+        `${names} of ${own.name} should be one value but is a whole column, which its ${within} does not go through row by row`,
+      );
+    }
+    return lifted;
+  }
+
+  /** The first function in a body, as written, that would be handed one of these parameters. */
+  private callOn(tree: Tree, names: ReadonlySet<string>): string | undefined {
+    if (tree.kind !== "call") {
+      for (const part of partsOf(tree)) {
+        const found = this.callOn(part, names);
+        if (found !== undefined) return found;
+      }
+      return undefined;
+    }
+    const touched = tree.args.map((arg) =>
+      [...walk(arg)].some((node) => node.kind === "name" && names.has(node.name)),
+    );
+    if (!touched.includes(true)) return undefined;
+    const own = this.scope.formulas.get(tree.name);
+    if (own === undefined) return tree.name;
+    const inner = new Set(own.parameters.filter((_, i) => touched[i]).map(({ name }) => name));
+    return (
+      tree.args.map((arg) => this.callOn(arg, names)).find((one) => one !== undefined) ??
+      this.callOn(own.body, inner)
+    );
   }
 
   /** The types of the open measures of a call: each is that of the column handed over. */

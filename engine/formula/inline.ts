@@ -1,7 +1,13 @@
 import type { UnitSystem } from "../units/quantity.js";
 import { check, fitTo, type Scope } from "./check.js";
 import { FormulaError } from "./formula-error.js";
-import { insideType, isOpen, type NamedFormula, outsideType } from "./named-formula.js";
+import {
+  insideType,
+  isOpen,
+  type NamedFormula,
+  outsideType,
+  type SettledMeasure,
+} from "./named-formula.js";
 import { frozen, mapParts, type Tree } from "./tree.js";
 
 /** Opens named formulas down to native functions, for one system of units. */
@@ -65,7 +71,7 @@ export class Inliner {
     const wanted =
       typeof own.result === "string" || isOpen(own.result)
         ? insideType(own.result, this.system)
-        : outsideType(own.result, this.system);
+        : outsideType(own.result as SettledMeasure, this.system);
     return fitTo(checked, wanted, own.text, scope);
   }
 }

@@ -9,9 +9,15 @@ import { plain, type Type, typeOfQuantity, typeOfUnit } from "./type.js";
  * the body; the name of a unit, for an empirical formula whose body works on bare
  * numbers in stated units; or open, which each call settles.
  */
-export type Measure = SettledMeasure | OpenMeasure;
+export type Measure = SettledMeasure | ColumnMeasure | OpenMeasure;
 
 export type SettledMeasure = Quantity | string;
+
+/** A whole column of a quantity, in the unit of that quantity. */
+export interface ColumnMeasure {
+  readonly kind: "column";
+  readonly of: Quantity;
+}
 
 /**
  * A measure that each call settles by the column it hands over: what has the same `like`
@@ -26,9 +32,16 @@ export interface OpenMeasure {
   readonly numbers: boolean;
 }
 
-/** A parameter that takes a whole column. */
-export const columnOf = (like: string, only: { numbers?: boolean } = {}): OpenMeasure =>
-  Object.freeze({ kind: "open", like, column: true, numbers: only.numbers ?? false });
+/** A parameter that takes a whole column: of a quantity, or of whatever each call hands over. */
+export function columnOf(of: Quantity): ColumnMeasure;
+export function columnOf(like: string, only?: { numbers?: boolean }): OpenMeasure;
+export function columnOf(
+  of: Quantity | string,
+  only: { numbers?: boolean } = {},
+): ColumnMeasure | OpenMeasure {
+  if (typeof of !== "string") return Object.freeze({ kind: "column", of });
+  return Object.freeze({ kind: "open", like: of, column: true, numbers: only.numbers ?? false });
+}
 
 /** A parameter or result of one value, in the unit of the column that is `like` it. */
 export const oneLike = (like: string): OpenMeasure =>
@@ -36,6 +49,9 @@ export const oneLike = (like: string): OpenMeasure =>
 
 export const isOpen = (measure: Measure): measure is OpenMeasure =>
   typeof measure !== "string" && measure.kind === "open";
+
+export const isColumnMeasure = (measure: Measure): measure is ColumnMeasure =>
+  typeof measure !== "string" && measure.kind === "column";
 
 /** A formula of the trade under a name of our own, inlined wherever it is used. */
 export interface NamedFormula {
@@ -74,12 +90,17 @@ export function formula(
   });
 }
 
+/** Does a parameter of it take a whole column? */
+export const isColumn = (measure: Measure): boolean =>
+  isColumnMeasure(measure) || (isOpen(measure) && measure.column);
+
 /** Does it take a whole column? Such a formula is a look-up, shown by what it opens to. */
 export const takesColumn = ({ parameters }: NamedFormula): boolean =>
-  parameters.some(({ measure }) => isOpen(measure));
+  parameters.some(({ measure }) => isColumn(measure));
 
 /** The type in which an argument is handed over, or the result comes back, unless the call settles it. */
-export function outsideType(measure: SettledMeasure, system: UnitSystem): Type {
+export function outsideType(measure: SettledMeasure | ColumnMeasure, system: UnitSystem): Type {
+  if (isColumnMeasure(measure)) return typeOfQuantity(measure.of, system, true);
   if (typeof measure === "string") return typeOfUnit(unitNamed(measure));
   return typeOfQuantity(measure, system);
 }
@@ -87,6 +108,7 @@ export function outsideType(measure: SettledMeasure, system: UnitSystem): Type {
 /** The type that the body sees: a bare number where the measure is a unit. */
 export function insideType(measure: Measure, system: UnitSystem): Type {
   if (isOpen(measure)) return unlikeAnyOther(measure);
+  if (isColumnMeasure(measure)) return typeOfQuantity(measure.of, system, true);
   return typeof measure === "string" ? plain : typeOfQuantity(measure, system);
 }
 
@@ -98,6 +120,7 @@ function unlikeAnyOther({ like, column }: OpenMeasure): Type {
 
 /** `ft/s`, `length` or `a column`: for messages and the list of names. */
 export function describeMeasure(measure: Measure): string {
+  if (isColumnMeasure(measure)) return `a column of ${measure.of.name}`;
   if (isOpen(measure)) return measure.column ? "a column" : `as ${measure.like}`;
   return typeof measure === "string" ? measure : measure.name;
 }

@@ -11,7 +11,8 @@ const isOperator = (text: string): text is Operator => Object.hasOwn(binding, te
  * Reads a formula (no leading `=`) into a tree.
  *
  * The grammar is the arithmetic, comparison and function-call part of spreadsheet
- * formulas, with names; a number may carry a unit, as in `6[in]`.
+ * formulas, with names; a number may carry a unit, as in `6[in]`, and `day_1..day_8`
+ * stands for the eight arguments of a call that it counts through.
  * Throws FormulaError with the place and the reason.
  */
 export function parse(formula: string): Tree {
@@ -117,13 +118,43 @@ class Parser {
     this.expect("(");
     const args: Tree[] = [];
     if (!this.at(")")) {
-      args.push(this.expression(0));
+      args.push(...this.argument());
       while (this.at(",")) {
         this.take();
-        args.push(this.expression(0));
+        args.push(...this.argument());
       }
     }
     this.expect(")");
     return { kind: "call", name: token.text.toUpperCase(), args };
   }
+
+  /** One argument, or those that a name counted through to another one stands for. */
+  private argument(): readonly Tree[] {
+    const first = this.expression(0);
+    if (!this.at("..")) return [first];
+    const dots = this.take();
+    const last = this.expression(0);
+    const [from, to] = [first, last].map((tree) =>
+      tree.kind === "name" ? counted(tree.name) : undefined,
+    );
+    if (
+      from === undefined ||
+      to === undefined ||
+      from.stem !== to.stem ||
+      from.number >= to.number
+    ) {
+      this.fail('".." stands between two names that count up, such as day_1..day_8', dots);
+    }
+    const names = Array.from(
+      { length: to.number - from.number + 1 },
+      (_, i) => `${from.stem}${from.number + i}`,
+    );
+    return names.map((name) => ({ kind: "name", name }));
+  }
+}
+
+/** `day_` and 3 of `day_3`. */
+function counted(name: string): { stem: string; number: number } | undefined {
+  const [, stem, digits] = /^(.*_)(0|[1-9]\d{0,2})$/.exec(name) ?? [];
+  return stem === undefined ? undefined : { stem, number: Number(digits) };
 }

@@ -28,15 +28,26 @@ const neverUsed: ReadonlyMap<string, string> = new Map([
 export const whyRefused = (name: string): string | undefined =>
   neverUsed.get(name) ?? natives.get(name)?.refused;
 
-/** Why a formula of a template is refused, or undefined where nothing in it swallows errors. */
+/**
+ * Why a formula of a template is refused as written, named formulas closed, or undefined where nothing
+ * in it swallows errors. What a named formula does with its parameters shows when it is open (`ofNoCell`).
+ */
 export function swallows(tree: Tree): string | undefined {
   for (const node of walk(tree)) {
     if (node.kind !== "call") continue;
     const refused = whyRefused(node.name);
     if (refused !== undefined) return `${node.name} ${refused}`;
+  }
+  return ofNoCell(tree);
+}
+
+/** Why a formula is refused that asks of a calculation what only a cell can be asked, such as ISBLANK. */
+export function ofNoCell(tree: Tree): string | undefined {
+  for (const node of walk(tree)) {
+    if (node.kind !== "call") continue;
     const reason = natives.get(node.name)?.ofCell;
-    const of = node.args[0];
-    if (reason !== undefined && of?.kind !== "scalar" && of?.kind !== "own") {
+    const kind = node.args[0]?.kind ?? "";
+    if (reason !== undefined && !["scalar", "own", "name", "parameter"].includes(kind)) {
       return `${node.name} ${reason}`;
     }
   }

@@ -7,7 +7,7 @@ export interface Token {
 }
 
 const pattern =
-  /\s*(?:(?<number>(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)|(?<text>"(?:[^"]|"")*")|(?<name>[A-Za-z_][A-Za-z0-9_]*(?:\.[A-Za-z0-9_]+)*)|(?<unit>\[[^\]]*\])|(?<symbol><>|<=|>=|[-+*/^&=<>%(),]))/y;
+  /\s*(?:(?<number>(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)|(?<text>"(?:[^"]|"")*")|(?<name>[A-Za-z_][A-Za-z0-9_]*(?:\.[A-Za-z0-9_]+)*)|(?<unit>\[[^\]]*\])|(?<symbol><>|<=|>=|\.\.|[-+*/^&=<>%(),]))/y;
 
 /** Splits a formula into tokens. Throws FormulaError at the first character that has no place in one. */
 export function tokensOf(formula: string): Token[] {

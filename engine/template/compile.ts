@@ -4,7 +4,7 @@ import { FormulaError } from "../formula/formula-error.js";
 import { natives } from "../formula/functions/index.js";
 import { Inliner } from "../formula/inline.js";
 import { parse } from "../formula/parse.js";
-import { swallows } from "../formula/refused.js";
+import { ofNoCell, swallows } from "../formula/refused.js";
 import { frozen, type Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
@@ -136,10 +136,11 @@ class CellCompiler {
         table?.filled === undefined
           ? spoken
           : this.whereFilled(spoken, declaration, scope, table, isFirst);
-      const fault = this.asksForErrors(spot) ? undefined : swallows(whole);
+      const native = this.inliner.open(whole);
+      const fault = this.asksForErrors(spot) ? undefined : (swallows(whole) ?? ofNoCell(native));
       if (fault !== undefined) throw new FormulaError(text, 0, fault);
       const inUse = table?.filled === undefined ? {} : { inUse: spoken };
-      return { spoken: whole, native: this.inliner.open(whole), ...inUse };
+      return { spoken: whole, native, ...inUse };
     } catch (error) {
       if (!(error instanceof FormulaError)) throw error;
       this.faults.push(`${spot.sheet}, ${spot.name}: ${error.message}`);

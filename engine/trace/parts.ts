@@ -1,5 +1,5 @@
 import { looseColumn } from "../formula/check.js";
-import { takesColumn } from "../formula/named-formula.js";
+import { isColumn, takesColumn } from "../formula/named-formula.js";
 import { partsOf, type Tree } from "../formula/tree.js";
 import { CellError, type Value } from "../formula/value.js";
 import { areaCells } from "../template/area.js";
@@ -56,7 +56,7 @@ export function partsOfFormula(
       return;
     }
     const own = node.kind === "call" ? model.formulas.get(node.name) : undefined;
-    if (own !== undefined && takesColumn(own)) {
+    if (own !== undefined && (takesColumn(own) || goesThroughRows(model, node))) {
       visit(inlinerOf(model).open(node));
       return;
     }
@@ -77,6 +77,17 @@ export function partsOfFormula(
   };
   visit(tree);
   return [...parts.values()];
+}
+
+/** Is it worked out row by row? A call that is, is shown by what it opens to, as a look-up is. */
+function goesThroughRows(model: Model, tree: Tree): boolean {
+  if (tree.kind === "column") return true;
+  if (tree.kind !== "call") return partsOf(tree).some((part) => goesThroughRows(model, part));
+  const own = model.formulas.get(tree.name);
+  if (own === undefined) return false;
+  return own.parameters.some(
+    ({ measure }, i) => !isColumn(measure) && goesThroughRows(model, tree.args[i] as Tree),
+  );
 }
 
 /** Of an IF, its condition and the branch that it takes. */

@@ -1,8 +1,10 @@
 import type { SheetName } from "../plan/worksheets.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
+import type { Hire } from "./hire.js";
 import type { PageLine } from "./page-line.js";
 import type { Rate } from "./rates.js";
 import type { Task } from "./task.js";
+import type { Trench } from "./trenched.js";
 
 /** What a sheet asks the office to buy. */
 export interface BuysOfSheet {
@@ -20,6 +22,12 @@ export interface Whole {
   readonly items: readonly Item[];
   readonly buys: readonly BuysOfSheet[];
   readonly takeoff: readonly UsualLine[];
+  /** Formulas, added up where the main, the running cost and the circuit are worked out. */
+  readonly mainLosses: readonly string[];
+  readonly watts: readonly string[];
+  readonly currents: readonly string[];
+  readonly hires: readonly Hire[];
+  readonly trenches: readonly Trench[];
   readonly crew: readonly PageLine[];
   readonly proposal: readonly PageLine[];
 }

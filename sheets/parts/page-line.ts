@@ -27,8 +27,7 @@ export const heading = (words: string, when?: string): PageLine => ({
   ...(when === undefined ? {} : { when }),
 });
 
-const firstFailure =
-  'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail, the first")&": "&INDEX(check_shown.check,1)&" (sheet "&INDEX(check_shown.sheet,1)&")")';
+const firstFailure = "FAILURES_SAID(checks_failed,INDEX(check_shown.check,1),INDEX(check_shown.sheet,1))";
 
 /** The first line of a page that goes out of the office: it says so while the bid does not stand. */
 export const draftLine: PageLine = {

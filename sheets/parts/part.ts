@@ -5,9 +5,11 @@ import type { ProposalSection } from "../plan/proposal-page.js";
 import type { SheetName } from "../plan/worksheets.js";
 import type { Whole } from "./brought.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
+import type { Hire } from "./hire.js";
 import type { PlacedLine } from "./page-line.js";
 import type { Rate } from "./rates.js";
 import type { Task } from "./task.js";
+import type { Trench } from "./trenched.js";
 
 /** What is made of all that the parts bring: the table of tasks, the takeoff, a page. */
 export type Made<T> = (all: Whole) => T;
@@ -31,11 +33,21 @@ export interface Brings {
   /** What it buys by the item that it usually is. */
   readonly takeoff?: readonly UsualLine[];
   readonly tasks?: readonly Task[];
-  /** Rates that its formulas read, besides those of its tasks. */
+  /** Rates that its formulas read, besides those of its tasks and hires. */
   readonly rates?: readonly Rate[];
   /** Items that a new office book opens with, besides those of its takeoff lines. */
   readonly items?: readonly Item[];
-  readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks">) => Lines<CrewSection>);
+  /** Formula: what it loses in the main, in ft for each (gal/min)² as a bare number. */
+  readonly mainLoss?: string;
+  /** Formula: power that it draws as long as the pump runs, for the running cost. */
+  readonly watts?: string;
+  /** Formula: current that it draws from the pump's circuit. */
+  readonly current?: string;
+  /** What is hired for it, each with its rate. */
+  readonly hires?: readonly Hire[];
+  /** Trenches that its pipe or cable lies in. */
+  readonly trenches?: readonly Trench[];
+  readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks" | "trenches">) => Lines<CrewSection>);
   readonly proposal?: Lines<ProposalSection>;
   /** Inputs whose change a customer is told of. */
   readonly told?: readonly string[];

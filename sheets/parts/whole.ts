@@ -16,9 +16,14 @@ export function wholeOf(parts: readonly Part[]): Whole {
     parts.flatMap(({ tasks = [] }) => tasks),
     ({ stage }) => stages.indexOf(stage),
   );
-  const rates = parts.flatMap(({ rates = [], tasks: own = [] }) => [...own.flatMap(ratesOf), ...rates]);
+  const rates = parts.flatMap(({ rates = [], tasks: own = [], hires = [] }) => [
+    ...own.flatMap(ratesOf),
+    ...rates,
+    ...hires.map(({ rate }) => rate),
+  ]);
   const takeoff = parts.flatMap(({ takeoff: own = [] }) => own);
-  const crew = parts.flatMap(({ crew: own = [] }) => (typeof own === "function" ? own({ tasks }) : own));
+  const trenches = parts.flatMap(({ trenches: own = [] }) => own);
+  const crew = parts.flatMap(({ crew: own = [] }) => (typeof own === "function" ? own({ tasks, trenches }) : own));
   return {
     tasks,
     rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
@@ -28,6 +33,11 @@ export function wholeOf(parts: readonly Part[]): Whole {
     ]),
     buys: buysOf(parts),
     takeoff,
+    mainLosses: formulasOf(parts, "mainLoss"),
+    watts: formulasOf(parts, "watts"),
+    currents: formulasOf(parts, "current"),
+    hires: parts.flatMap(({ hires = [] }) => hires),
+    trenches,
     crew: pageOf(crewPage, crew),
     proposal: pageOf(
       proposalPage,
@@ -35,6 +45,9 @@ export function wholeOf(parts: readonly Part[]): Whole {
     ),
   };
 }
+
+const formulasOf = (parts: readonly Part[], key: "mainLoss" | "watts" | "current"): string[] =>
+  parts.flatMap(({ [key]: formula }) => (formula === undefined ? [] : [formula]));
 
 /** By rank, and within a rank as they came. */
 const inOrder = <T>(list: readonly T[], rank: (one: T) => number): T[] => [...list].sort((a, b) => rank(a) - rank(b));

@@ -1,4 +1,4 @@
-import { area, formula, length } from "../../engine/template/index.js";
+import { area, count, formula, length, smallLength } from "../../engine/template/index.js";
 import { waterVolume } from "./quantities.js";
 
 const geometry = "geometry: layers of constant open area below and above the top of the crates";
@@ -21,4 +21,13 @@ const LEVEL_OF = formula(
   geometry,
 );
 
-export const basinFormulas = [HELD_BELOW, LEVEL_OF] as const;
+const PLACES_TAKEN = formula(
+  "PLACES_TAKEN",
+  "Places of a grid that a box takes up, turned the way that takes fewer",
+  { long: smallLength, wide: smallLength, along: smallLength, across: smallLength },
+  count,
+  "MIN(WHOLE_UP(long/along)*WHOLE_UP(wide/across),WHOLE_UP(wide/along)*WHOLE_UP(long/across))",
+  "geometry",
+);
+
+export const basinFormulas = [HELD_BELOW, LEVEL_OF, PLACES_TAKEN] as const;

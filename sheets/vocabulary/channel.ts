@@ -38,15 +38,33 @@ const WIDE_DEPTH = formula(
   manning,
 );
 
+const newton = `${manning}; Newton's method`;
+
+const MANNING_GAP = formula(
+  "MANNING_GAP",
+  "Logarithm of the section wanted over that of a depth, all in feet",
+  { depth: "", section: "", width: "", side: "" },
+  "",
+  "LN(section)-5/3*LN((width+side*depth)*depth)+2/3*LN(width+2*depth*SQRT(1+side^2))",
+  newton,
+);
+
+const MANNING_RISE = formula(
+  "MANNING_RISE",
+  "Power of the depth by which the section grows there, all in feet",
+  { depth: "", width: "", side: "" },
+  "",
+  "5/3*(width+2*side*depth)/(width+side*depth)-2/3*2*depth*SQRT(1+side^2)/(width+2*depth*SQRT(1+side^2))",
+  newton,
+);
+
 const MANNING_PASS = formula(
   "MANNING_PASS",
   "A nearer depth: Newton's step on the logarithms of section and depth",
   { depth: "ft", section: "", width: "ft", side: "" },
   "ft",
-  "depth*EXP((LN(section)-5/3*LN((width+side*depth)*depth)+2/3*LN(width+2*depth*SQRT(1+side^2)))" +
-    "/(5/3*(width+2*side*depth)/(width+side*depth)" +
-    "-2/3*2*depth*SQRT(1+side^2)/(width+2*depth*SQRT(1+side^2))))",
-  `${manning}; Newton's method`,
+  "depth*EXP(MANNING_GAP(depth,section,width,side)/MANNING_RISE(depth,width,side))",
+  newton,
 );
 
 const ferguson =
@@ -82,15 +100,26 @@ const STREAM_FLOW = formula(
   ferguson,
 );
 
+const rickenmann =
+  "Rickenmann and Recking 2011, Water Resources Research 47, W07538 (from memory), equation 22, as in a research institute's published program";
+
+const STONE_FLOW = formula(
+  "STONE_FLOW",
+  "Flow per width as a bare number, by the size of the stone and the slope; feet and seconds",
+  { flow: "", width: "", stone: "", slope: "" },
+  "",
+  "flow/width/SQRT(32.174*slope*stone^3)",
+  rickenmann,
+);
+
 const STREAM_START = formula(
   "STREAM_START",
   "Depth in a channel so wide that its sides do not matter: where the passes start",
   { flow: "ft³/s", width: "ft", stone: "ft", slope: "" },
   "ft",
-  "flow/width/(1.443*SQRT(32.174*slope*stone)" +
-    "*(flow/width/SQRT(32.174*slope*stone^3))^0.6" +
-    "*(1+(flow/width/SQRT(32.174*slope*stone^3)/43.78)^0.8214)^-0.2435)",
-  "Rickenmann and Recking 2011, Water Resources Research 47, W07538 (from memory), equation 22, as in a research institute's published program",
+  "flow/width/(1.443*SQRT(32.174*slope*stone)*STONE_FLOW(flow,width,stone,slope)^0.6" +
+    "*(1+(STONE_FLOW(flow,width,stone,slope)/43.78)^0.8214)^-0.2435)",
+  rickenmann,
 );
 
 const RADIUS_POWER = formula(
@@ -126,10 +155,13 @@ export const channelFormulas = [
   MANNING_FLOW,
   MANNING_SECTION,
   WIDE_DEPTH,
+  MANNING_GAP,
+  MANNING_RISE,
   MANNING_PASS,
   HYDRAULIC_RADIUS,
   STONE_RESISTANCE,
   STREAM_FLOW,
+  STONE_FLOW,
   STREAM_START,
   RADIUS_POWER,
   STREAM_PASS,

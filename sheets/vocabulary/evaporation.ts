@@ -1,4 +1,23 @@
-import { formula, number } from "../../engine/template/index.js";
+import { formula, number, text, yesno } from "../../engine/template/index.js";
+
+/** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
+const CELSIUS = formula(
+  "CELSIUS",
+  "A temperature in degrees Celsius, given in the scale F or C",
+  { temperature: number, scale: text },
+  number,
+  'IF(scale="C",temperature,(temperature-32)/1.8)',
+  "definition of the scales",
+);
+
+const BETWEEN_CELSIUS = formula(
+  "BETWEEN_CELSIUS",
+  "Does a temperature, given in the scale F or C, lie between two in degrees Celsius?",
+  { temperature: number, scale: text, low: number, high: number },
+  yesno,
+  "AND(CELSIUS(temperature,scale)>=low,CELSIUS(temperature,scale)<=high)",
+  "definition of the scales",
+);
 
 const VAPOR_PRESSURE = formula(
   "VAPOR_PRESSURE",
@@ -24,4 +43,4 @@ const EVAPORATION = formula(
   "ASHRAE Transactions 104 (1998) part 1A: W = (95 + 0.425 v)(pw - pa)/Y, lb/h on a square foot; 62.4 lb/ft³",
 );
 
-export const evaporationFormulas = [VAPOR_PRESSURE, EVAPORATION] as const;
+export const evaporationFormulas = [CELSIUS, BETWEEN_CELSIUS, VAPOR_PRESSURE, EVAPORATION] as const;

@@ -1,4 +1,4 @@
-import { area, count, formula, length, number, weight } from "../../engine/template/index.js";
+import { area, columnOf, count, formula, length, number, weight, yesno } from "../../engine/template/index.js";
 
 const geometry = "geometry: n strips cover n widths less n - 1 laps";
 
@@ -20,6 +20,15 @@ const SEAM_OF = formula(
   geometry,
 );
 
+const STRIPS_COST = formula(
+  "STRIPS_COST",
+  "Liner that a piece of so many strips, each of so many parts, takes, with its seams counted as liner",
+  { across: length, along: length, roll: length, lap: length, worth: length, strips: count, parts: count },
+  area,
+  "strips*(along+(parts-1)*lap)*roll+worth*SEAM_OF(across,along,strips,parts)",
+  geometry,
+);
+
 const PIECE_COST = formula(
   "PIECE_COST",
   "Liner that a piece takes from a roll, with its seams counted as liner",
@@ -32,8 +41,7 @@ const PIECE_COST = formula(
     worth: length,
   },
   area,
-  "STRIPS(across,roll,lap)*(along+(STRIPS(along,roll_length,lap)-1)*lap)*roll" +
-    "+worth*SEAM_OF(across,along,STRIPS(across,roll,lap),STRIPS(along,roll_length,lap))",
+  "STRIPS_COST(across,along,roll,lap,worth,STRIPS(across,roll,lap),STRIPS(along,roll_length,lap))",
   geometry,
 );
 
@@ -64,6 +72,41 @@ const CUTS_FROM = formula(
   geometry,
 );
 
+const ROLL_LEFT = formula(
+  "ROLL_LEFT",
+  "What lies on the open roll after a piece: of the roll that was open, or of the last one opened for it",
+  { left: length, run: length, opened: count, pieces: count, cut: length, cuts: count, roll: length },
+  length,
+  "IF(opened=0,left-run,roll-(pieces-MIN(pieces,CUTS_FROM(left,cut))-(opened-1)*cuts)*cut)",
+  geometry,
+);
+
+const ROW_GIVEN = formula(
+  "ROW_GIVEN",
+  "Does a row of a column of sizes, the nearest one within its rows, hold one?",
+  { sizes: columnOf(length), rows: number, row: number },
+  yesno,
+  "INDEX(sizes,MAX(1,MIN(rows,row)))>0",
+  "definition",
+);
+
+const PIECE_GIVEN = formula(
+  "PIECE_GIVEN",
+  "Is there what a piece lines: the basin first, then runs, falls and pools, each up to its last place?",
+  {
+    place: number,
+    runs: columnOf(length),
+    run: number,
+    falls: columnOf(length),
+    fall: number,
+    pools: columnOf(length),
+    end: number,
+  },
+  yesno,
+  "IF(place=1,TRUE,IF(place<=run,ROW_GIVEN(runs,run-1,place-1),IF(place<=fall,ROW_GIVEN(falls,fall-run,place-run),ROW_GIVEN(pools,end-fall,place-fall))))",
+  "definition",
+);
+
 const LIFT_LIMIT = formula(
   "LIFT_LIMIT",
   "Weight that most healthy workers may lift in the posture given",
@@ -85,9 +128,13 @@ const LIFT_LIMIT = formula(
 export const linerFormulas = [
   STRIPS,
   SEAM_OF,
+  STRIPS_COST,
   PIECE_COST,
   COST_EITHER_WAY,
   COST_ON_ROLL,
   CUTS_FROM,
+  ROLL_LEFT,
+  ROW_GIVEN,
+  PIECE_GIVEN,
   LIFT_LIMIT,
 ] as const;

@@ -59,18 +59,53 @@ const LOSS_AT = formula(
   epanet,
 );
 
-const level = (inner: string) => `head/(local+friction*(${inner})^-0.074)`;
+const squares = "LOSS_AT as q² = h/(m + r (q²)^-0.074): a pass shrinks the error 13 times or more";
+/** All bare numbers: head in ft, coefficients for gal/min. */
+const lossParts = { head: "", friction: "", local: "" } as const;
 
-/** The square of the flow by fixed-point passes; each shrinks the error 13 times or more. */
-export const squareOfFlow = level(level(level(level("1/((friction/head)^1.08+local/head)"))));
+const FLOW_SQUARE_PASS = formula(
+  "FLOW_SQUARE_PASS",
+  "A nearer square of the flow that a head drives through a pipe",
+  { square: "", ...lossParts },
+  "",
+  "head/(local+friction*square^-0.074)",
+  squares,
+);
+
+const FLOW_SQUARE_TWICE = formula(
+  "FLOW_SQUARE_TWICE",
+  "The square of the flow two passes nearer",
+  { square: "", ...lossParts },
+  "",
+  "FLOW_SQUARE_PASS(FLOW_SQUARE_PASS(square,head,friction,local),head,friction,local)",
+  squares,
+);
+
+const FLOW_SQUARED = formula(
+  "FLOW_SQUARED",
+  "The square of the flow, in gal/min, that a head above 0 drives through a pipe",
+  lossParts,
+  "",
+  "FLOW_SQUARE_TWICE(FLOW_SQUARE_TWICE(1/((friction/head)^1.08+local/head),head,friction,local),head,friction,local)",
+  `${squares}; four passes from a start within 4 %`,
+);
+
+const FLOW_ABOVE = formula(
+  "FLOW_ABOVE",
+  "Flow that a head at the manifold drives to an outlet at a height, 0 where it does not reach; row by row",
+  { manifold: "ft", stands: "ft", friction: "", local: "" },
+  "gal/min",
+  "(manifold>stands)*FLOW_SQUARED((manifold-stands)*(manifold>stands)+1e-12,friction,local)^0.5",
+  "FLOW_AT_HEAD; a billionth of a millifoot keeps dry outlets from dividing by nothing, and counts for nothing",
+);
 
 const FLOW_AT_HEAD = formula(
   "FLOW_AT_HEAD",
   "Flow that a head drives through a pipe: the inverse of LOSS_AT, 0 for no head",
   { head: "ft", friction: "", local: "" },
   "gal/min",
-  `IF(head>0,SQRT(${squareOfFlow}),0)`,
-  "LOSS_AT as q² = h/(m + r (q²)^-0.074), four passes from a start within 4 %",
+  "IF(head>0,SQRT(FLOW_SQUARED(head,friction,local)),0)",
+  squares,
 );
 
 const HAZEN_WILLIAMS = formula(
@@ -162,6 +197,10 @@ export const pipeFormulas = [
   FRICTION_COEFFICIENT,
   LOCAL_COEFFICIENT,
   LOSS_AT,
+  FLOW_SQUARE_PASS,
+  FLOW_SQUARE_TWICE,
+  FLOW_SQUARED,
+  FLOW_ABOVE,
   FLOW_AT_HEAD,
   HAZEN_WILLIAMS,
   REYNOLDS,

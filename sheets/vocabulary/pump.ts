@@ -1,4 +1,19 @@
-import { formula } from "../../engine/template/index.js";
+import {
+  columnOf,
+  count,
+  flow,
+  formula,
+  head,
+  hourlyFlow,
+  money,
+  number,
+  percent,
+  power,
+  precise,
+  speed,
+  text,
+  yesno,
+} from "../../engine/template/index.js";
 
 const affinity =
   "affinity laws: flow as the speed, head as its square, power as its cube (DOE Fundamentals Handbook, Fluid Flow, equations 3-23 to 3-25)";
@@ -66,5 +81,70 @@ const PUSH_PASS = formula(
   "Newton's method; the curve of losses is hollow upward, so no step passes the answer",
 );
 
+const CURVE_HEAD = formula(
+  "CURVE_HEAD",
+  "Head that a pump gives at a flow on a straight piece of its curve, at a speed; 0 beyond its reach",
+  {
+    at: flow,
+    piece: count,
+    speed: percent,
+    flows: columnOf(flow),
+    heads: columnOf(head),
+    slopes: columnOf(precise),
+  },
+  head,
+  "MAX(0[ft],LINE_HEAD(at,CARRIED_BACK(INDEX(flows,piece),INDEX(heads,piece),INDEX(slopes,piece)),INDEX(slopes,piece),speed))",
+  `straight line; ${affinity}`,
+);
+
+const CURVE_WATTS = formula(
+  "CURVE_WATTS",
+  "Power that a pump draws at a flow on a straight piece of its curve",
+  { at: flow, piece: count, flows: columnOf(flow), watts: columnOf(power) },
+  power,
+  "MAX(0[W],BETWEEN(at,INDEX(flows,piece),INDEX(flows,piece+1),INDEX(watts,piece),INDEX(watts,piece+1)))",
+  "straight line",
+);
+
+const IN_RECOMMENDED = formula(
+  "IN_RECOMMENDED",
+  "Is a flow in the range that a maker recommends? An upper end of 0 is not given",
+  { at: flow, low: hourlyFlow, high: hourlyFlow },
+  yesno,
+  "AND(at>=low,OR(high<=0,at<=high))",
+  "definition",
+);
+
+const SIZE_VERDICT = formula(
+  "SIZE_VERDICT",
+  "What a size of main does, in words",
+  { points_past: number, most: hourlyFlow, wanted: flow, speed, limit: speed },
+  text,
+  'IF(points_past<1,"the pump cannot lift to the highest outlet",IF(most<wanted,"too small for design flow",IF(speed>limit,"faster than the limit","fits")))',
+  "definition",
+);
+
+const PUMP_VERDICT = formula(
+  "PUMP_VERDICT",
+  "How a pump of the book does among the others, in words",
+  { sound: yesno, strong: yesno, cost: money, ranked: money, least: money },
+  text,
+  'IF(NOT(sound),"curve not usable",IF(NOT(strong),"too small",IF(cost<=0,"no price",IF(ranked=least,"← cheapest over years","large enough"))))',
+  "definition",
+);
+
 /** Pumps: curve, speed, power. */
-export const pumpFormulas = [CURVE_SLOPE, CARRIED_BACK, LINE_HEAD, SPEED_FOR_DUTY, WATER_POWER, BETWEEN, PUSH_PASS];
+export const pumpFormulas = [
+  CURVE_SLOPE,
+  CARRIED_BACK,
+  LINE_HEAD,
+  SPEED_FOR_DUTY,
+  WATER_POWER,
+  BETWEEN,
+  PUSH_PASS,
+  CURVE_HEAD,
+  CURVE_WATTS,
+  IN_RECOMMENDED,
+  SIZE_VERDICT,
+  PUMP_VERDICT,
+];

@@ -1,4 +1,4 @@
-import { count, flow, formula, length, smallLength, speed } from "../../engine/template/index.js";
+import { columnOf, count, flow, formula, length, percent, smallLength, speed } from "../../engine/template/index.js";
 import { waterVolume } from "./quantities.js";
 
 const francis = "Francis weir formula: EPA SWMM Reference Manual II, section 6.3.2, equation 6-22";
@@ -66,5 +66,23 @@ const WATER_IN_AIR = formula(
   "free fall; g 32.174 ft/s²",
 );
 
+const SHARE_OF_LEVEL = formula(
+  "SHARE_OF_LEVEL",
+  "A lip's share of what the chosen shares leave of its level's flow, in proportion to design flow",
+  { sharing: flow, level: count, flows: columnOf(flow), chosen: columnOf(percent), levels: columnOf(count) },
+  percent,
+  "IF(sharing>0,MAX(0,1-SUM_WHERE(chosen,levels,level))*sharing/SUM_WHERE(flows,levels,level),0)",
+  "definition",
+);
+
 /** Lips: depth, sheet, throw. */
-export const weirFormulas = [WEIR_FLOW, WEIR_HEAD, NARROWED_WIDTH, CRITICAL_DEPTH, SHEET_SPEED, THROW, WATER_IN_AIR];
+export const weirFormulas = [
+  WEIR_FLOW,
+  WEIR_HEAD,
+  NARROWED_WIDTH,
+  CRITICAL_DEPTH,
+  SHEET_SPEED,
+  THROW,
+  WATER_IN_AIR,
+  SHARE_OF_LEVEL,
+];

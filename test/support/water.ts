@@ -7,12 +7,8 @@ import { compile } from "../../engine/template/compile.js";
 import type { Model } from "../../engine/template/model.js";
 import { template } from "../../engine/template/template.js";
 import type { UnitSystem } from "../../engine/units/quantity.js";
-import { channelFormulas } from "../../sheets/vocabulary/channel.js";
-import { pipeFormulas } from "../../sheets/vocabulary/pipe.js";
-import { pumpFormulas } from "../../sheets/vocabulary/pump.js";
-import { weirFormulas } from "../../sheets/vocabulary/weir.js";
 import { runningSheet } from "./running.js";
-import { waterfallSheet } from "./waterfall-sheet.js";
+import { waterfallFormulas, waterfallSheet } from "./waterfall-sheet.js";
 
 /** The water sheets alone, with a stand-in for the sheet Job. */
 export const water = template({
@@ -25,7 +21,7 @@ export const water = template({
       waterfallSheet,
     ),
   ],
-  formulas: [...pipeFormulas, ...weirFormulas, ...channelFormulas, ...pumpFormulas],
+  formulas: waterfallFormulas,
   headline: ["total_flow"],
 });
 

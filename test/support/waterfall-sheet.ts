@@ -8,3 +8,6 @@ export function waterfallSheet(name: SheetName): SheetDeclaration {
   if (found === undefined) throw new Error(`No sheet ${name}`);
   return found;
 }
+
+/** Its named formulas: those that the sheets under test call are among them. */
+export const waterfallFormulas = waterfall.formulas;

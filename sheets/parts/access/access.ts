@@ -61,12 +61,12 @@ export const accessMethod = lines("Access and method", {
   access_factor: calc(number, `IF(work_method="small machine",${rate("small-machine")},1)`, "Access time factor"),
   barrow_factor: calc(
     number,
-    `IF(by_hand,1+(access_slope/10%*${rate("barrow-slope")}+access_steps*${rate("barrow-step")})/100,1)`,
+    `BARROW(by_hand,access_slope,access_steps,${rate("barrow-slope")},${rate("barrow-step")})`,
     "Slope and steps factor",
   ),
   haul_factor: calc(
     number,
-    `barrow_factor*(1+IF(by_hand,${rate("haul-by-hand")},${rate("haul-by-machine")})/100*site_haul/100[ft])`,
+    'barrow_factor*(1+PICK(used_rates.value,used_rates.code,IF(by_hand,"haul-by-hand","haul-by-machine"))/100*site_haul/100[ft])',
     "Haul time factor",
   ),
 });

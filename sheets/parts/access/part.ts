@@ -1,6 +1,7 @@
+import { hired } from "../hire.js";
 import { line } from "../page-line.js";
 import { part } from "../part.js";
-import { hire, site } from "../rates.js";
+import { site } from "../rates.js";
 import { access as accessBlock, accessMethod } from "./access.js";
 
 /** As the norms grow from 20 to 100 m of way. */
@@ -9,8 +10,8 @@ const hundred = "‹100 ft|30.48 m›";
 
 export const access = part("Access", "The way in: which machine fits, what it slows, and the mats under it.", {
   blocks: { Earthwork: [accessBlock], Labor: [accessMethod] },
+  hires: [hired("Ground mats", "ground_mats", "mat", "Ground mat for the job", "$/each")],
   rates: [
-    hire("mat", "Ground mat for the job", "$/each"),
     site("small-machine", "Time with a small machine, over the machine's", "factor", 1.4),
     site("haul-by-machine", `More time for each ${hundred} of haul, machine`, "percent", 12),
     site("haul-by-hand", `More time for each ${hundred} of haul, by hand`, "percent", 30, handHaul),

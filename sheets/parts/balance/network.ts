@@ -1,23 +1,11 @@
 import { type Block, calc, count, flow, head, lines, precise, table, text } from "../../../engine/template/index.js";
-import { squareOfFlow } from "../../vocabulary/pipe.js";
 import { capacity } from "../capacity.js";
 import { passesOf } from "./passes.js";
 import type { State } from "./state.js";
 
-/**
- * What all outlets take together at a head: FLOW_AT_HEAD of each row in one SUMPRODUCT.
- * A billionth of a millifoot keeps dry outlets from dividing by nothing; they count for nothing.
- */
-export function takenAt(manifold: string, { prefix }: Pick<State, "prefix">): string {
-  const [up, wet] = [`${prefix}_lines.stands`, `(${manifold}>${prefix}_lines.stands)`];
-  const parts: Readonly<Record<string, string>> = {
-    head: `((${manifold}-${up})/1[ft]*${wet}+1e-12)`,
-    friction: `${prefix}_lines.pipe`,
-    local: `${prefix}_lines.fittings`,
-  };
-  const square = squareOfFlow.replace(/head|friction|local/g, (name) => parts[name] ?? name);
-  return `SUMPRODUCT(${wet}*(${square})^0.5)*1[gal/min]`;
-}
+/** What all outlets take together at a head. */
+export const takenAt = (manifold: string, { prefix: of }: Pick<State, "prefix">): string =>
+  `SUMPRODUCT(FLOW_ABOVE(${manifold},${of}_lines.stands,${of}_lines.pipe,${of}_lines.fittings))`;
 
 const lossAt = (at: string) => `LOSS_AT(${at},main_friction,main_local)`;
 

@@ -101,7 +101,7 @@ export const crates = lines("Storage crates and pump vault", {
   crate_layers: calc(count, "INT(ROUND(MAX(0,basin_depth-crate_cover)/crate_height,6))", "Crate layers"),
   vault_places: calc(
     count,
-    "vaults_needed*MIN(WHOLE_UP(vault_length/crate_along)*WHOLE_UP(vault_width/crate_across),WHOLE_UP(vault_width/crate_along)*WHOLE_UP(vault_length/crate_across))",
+    "vaults_needed*PLACES_TAKEN(vault_length,vault_width,crate_along,crate_across)",
     "Crate places vaults take",
   ),
   crates_a_layer: calc(count, "IF(crate_layers=0,0,MAX(0,crate_columns*crate_rows-vault_places))", "Crates per layer"),

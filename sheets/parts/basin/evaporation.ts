@@ -14,8 +14,7 @@ import {
 } from "../../../engine/template/index.js";
 import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
 
-/** Plain numbers: a scale with its zero elsewhere cannot be converted by a factor. */
-const celsius = (name: string) => `IF(temperature_scale="C",${name},(${name}-32)/1.8)`;
+const celsius = (name: string) => `CELSIUS(${name},temperature_scale)`;
 
 const inputs = lines("Evaporation and splash, dry spell", {
   weather_is_local: office(yesno, "Local weather entered", { section: "Weather", default: false }),
@@ -100,7 +99,7 @@ const coldest = -20;
 const hottest = 55;
 const warmestWater = 40;
 const between = (name: string, least: number, most: number) =>
-  `${celsius(name)} >= ${least}, ${celsius(name)} <= ${most}`;
+  `BETWEEN_CELSIUS(${name},temperature_scale,${least},${most})`;
 
 const results = lines("Water lost per day", {
   temperatures_plausible: check(

@@ -27,11 +27,12 @@ export const designRain = lines("Design rain, basin full", {
     section: "Overflow place",
     default: "the low side of the basin",
   }),
-  rain_area: calc(
+  stream_catchment: calc(
     area,
-    "basin_plan+SUMPRODUCT(runs.length_counted,runs.width_counted+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length_counted,pools.width_counted)+other_catchment",
-    "Rain catchment",
+    "SUMPRODUCT(runs.length_counted,runs.width_counted+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length_counted,pools.width_counted)",
+    "Stream catchment, bank to bank",
   ),
+  rain_area: calc(area, "basin_plan+stream_catchment+other_catchment", "Rain catchment"),
   rain_caught: calc(waterVolume, "rain_area*design_rain", "Rain caught"),
   rain_room: calc(
     waterVolume,

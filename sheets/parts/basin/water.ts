@@ -43,9 +43,14 @@ export const basinWater = lines("Water needed and held", {
     "Basin water held, full",
     { strong: true },
   ),
+  water_to_float: calc(
+    waterVolume,
+    "HELD_BELOW(MAX(0[ft],basin_depth-override_float),crate_top,lower_water_area,upper_water_area)",
+    "Water up to override float",
+  ),
   water_filled: calc(
     waterVolume,
-    "IF(ISBLANK(override_float),basin_water_held,MIN(basin_water_held,HELD_BELOW(MAX(0[ft],basin_depth-override_float),crate_top,lower_water_area,upper_water_area)+water_into_stream+water_drained_back))",
+    "IF(ISBLANK(override_float),basin_water_held,MIN(basin_water_held,water_to_float+water_into_stream+water_drained_back))",
     "Water after fill, at rest",
     { note: "A float that is chosen lower than the full line asks for fills the basin less." },
   ),

@@ -6,6 +6,9 @@ import { clarifier as clarifierBlock } from "./clarifier.js";
 
 export const clarifier = part("Clarifier", "An ultraviolet lamp in the main, against green water.", {
   blocks: { Piping: [clarifierBlock] },
+  mainLoss: "clarifier_local",
+  watts: "clarifier_load",
+  current: "clarifier_load/supply_voltage",
   takeoff: [
     {
       what: "ultraviolet clarifier",

@@ -1,9 +1,10 @@
 import type { CrewSection } from "../../plan/crew-page.js";
+import type { Whole } from "../brought.js";
 import { bullet, eachRow, line, type PlacedLine } from "../page-line.js";
 import { counted } from "../papers/words.js";
 import { placesDug } from "./places.js";
 
-export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
+export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<CrewSection>[] => [
   line(
     "stop: digging",
     "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed: name ________________  date ____________  signs: yes / no.",
@@ -11,7 +12,7 @@ export const crewOfSafety: readonly PlacedLine<CrewSection>[] = [
   ),
   ...eachRow(
     "stop: digging",
-    placesDug,
+    placesDug(all),
     "STOP. {place} is dug {deep|up} deep in soil {dig_soil_type}, protection: {by}. Shore it, shield it, or slope it {safe_slope} to 1 before anyone goes in.",
     { when: "NOT(protected)" },
   ),

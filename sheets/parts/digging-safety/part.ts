@@ -1,6 +1,7 @@
+import { hired } from "../hire.js";
 import { bullet } from "../page-line.js";
 import { part } from "../part.js";
-import { hire, production, withMachine } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { crewOfSafety } from "./crew-lines.js";
 import { placeList, placesDug } from "./places.js";
@@ -10,10 +11,28 @@ export const diggingSafety = part("Digging safety", "Whether each dig is safe to
   section: "Dig safety",
   blocks: { Earthwork: [safeDig, placesDug] },
   below: { Earthwork: [slopeTable, placeList] },
-  rates: [
-    hire("shoring", "Shoring or shields on hire for the job, of face held", "$/ft2"),
-    hire("inspection", "Inspection of a dig by a hired competent person", "$/each"),
-    hire("engineer", "Engineer's design, of a wall or of a dig's protection", "$/each"),
+  hires: [
+    hired(
+      "Shoring and shields",
+      "shored_face",
+      "shoring",
+      "Shoring or shields on hire for the job, of face held",
+      "$/ft2",
+    ),
+    hired(
+      "Inspections of the digs by others",
+      "inspections_hired",
+      "inspection",
+      "Inspection of a dig by a hired competent person",
+      "$/each",
+    ),
+    hired(
+      "Engineer's designs",
+      "engineer_designs",
+      "engineer",
+      "Engineer's design, of a wall or of a dig's protection",
+      "$/each",
+    ),
   ],
   tasks: [
     task(

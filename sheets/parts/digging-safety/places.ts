@@ -1,6 +1,17 @@
-import { area, calc, check, count, length, number, table, text, yesno } from "../../../engine/template/index.js";
+import {
+  area,
+  calc,
+  check,
+  count,
+  length,
+  number,
+  type TableBlock,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
-import { trenchRows } from "../trench/trenches.js";
 
 /** A place that is dug and that somebody may stand in: each figure is a formula. */
 interface Place {
@@ -62,72 +73,74 @@ const footing = (i: number): Place => ({
   protection: "wall_protection",
 });
 
-const places = [
+type Trenches = Pick<Whole, "trenches">;
+
+const placesOf = ({ trenches }: Trenches): readonly Place[] => [
   basin,
-  ...rows(trenchRows, trench),
+  ...rows(trenches.length, trench),
   ...rows(capacity.pools, pool),
   ...rows(capacity.runs, streamCut),
   ...rows(capacity.walls, footing),
-] as const;
+];
 
-/** How many places the list holds: lines of other sheets go over it row by row. */
-export const placeRows = places.length;
-
-const of = (row: number): Place => places[row - 1] as Place;
-
-export const placeList = table(
-  "dig_list",
-  "List of digs",
-  { rows: placeRows },
-  {
-    what: calc(text, (row) => of(row).what, "Place"),
-    depth: calc(length, (row) => of(row).depth, "Depth"),
-    length: calc(length, (row) => of(row).length, "Length"),
-    around: calc(length, (row) => of(row).around, "Sides to shore"),
-    sides: calc(number, (row) => of(row).sides, "Side slope, run:1", { decimals: 2 }),
-    protection: calc(text, (row) => of(row).protection, "Protection"),
-  },
-);
+export const placeList = (all: Trenches): TableBlock => {
+  const places = placesOf(all);
+  const of = (row: number): Place => places[row - 1] as Place;
+  return table(
+    "dig_list",
+    "List of digs",
+    { rows: places.length },
+    {
+      what: calc(text, (row) => of(row).what, "Place"),
+      depth: calc(length, (row) => of(row).depth, "Depth"),
+      length: calc(length, (row) => of(row).length, "Length"),
+      around: calc(length, (row) => of(row).around, "Sides to shore"),
+      sides: calc(number, (row) => of(row).sides, "Side slope, run:1", { decimals: 2 }),
+      protection: calc(text, (row) => of(row).protection, "Protection"),
+    },
+  );
+};
 
 const safe =
   'OR(NOT(needed), protection = "shored or shielded", protection = "engineered", AND(protection = "sloped", ROUND(sides - safe_slope, 9) >= 0))';
 
 /** Each place against the excavation standard, by its own depth, sides and protection. */
-export const placesDug = table(
-  "digs",
-  "Digs and their protection",
-  {
-    rows: placeRows,
-    beside: "dig_list",
-    filled: "depth>0",
-    note: "Each place counts by itself: a sloped basin does not protect an upright trench beside it.",
-  },
-  {
-    place: calc(text, "what", "Place"),
-    deep: calc(length, "depth", "Depth", { strong: true }),
-    run: calc(number, "sides", "Side slope, run:1", { decimals: 2 }),
-    by: calc(text, "protection", "Protection chosen"),
-    needed: calc(
-      yesno,
-      'AND(dig_soil_type <> "stable rock", OR(ROUND(depth - protection_depth, 9) >= 0, cave_in_seen))',
-      "Protection needed",
-      { source: "29 CFR 1926.652(a)(1)" },
-    ),
-    protected: check(
-      safe,
-      "{what}: {depth} deep in {dig_soil_type} soil, {protection} protection, sides {sides} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Decisions (29 CFR 1926.652).",
-      { label: "Dig without protection" },
-    ),
-    face: calc(
-      area,
-      'IF(OR(protection = "shored or shielded", protection = "engineered"), around * depth, 0[ft²])',
-      "Face to be held",
-    ),
-    entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")', "Deep enough to inspect"),
-    ways_out: calc(
-      count,
-      "IF(ROUND(depth-ladder_depth,9)>=0,MAX(1,WHOLE_UP(length/(2*ladder_travel))),0)",
-      "Ways out needed",
-    ),
-  },
-);
+export const placesDug = (all: Trenches): TableBlock =>
+  table(
+    "digs",
+    "Digs and their protection",
+    {
+      rows: placesOf(all).length,
+      beside: "dig_list",
+      filled: "depth>0",
+      note: "Each place counts by itself: a sloped basin does not protect an upright trench beside it.",
+    },
+    {
+      place: calc(text, "what", "Place"),
+      deep: calc(length, "depth", "Depth", { strong: true }),
+      run: calc(number, "sides", "Side slope, run:1", { decimals: 2 }),
+      by: calc(text, "protection", "Protection chosen"),
+      needed: calc(
+        yesno,
+        'AND(dig_soil_type <> "stable rock", OR(ROUND(depth - protection_depth, 9) >= 0, cave_in_seen))',
+        "Protection needed",
+        { source: "29 CFR 1926.652(a)(1)" },
+      ),
+      protected: check(
+        safe,
+        "{what}: {depth} deep in {dig_soil_type} soil, {protection} protection, sides {sides} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Decisions (29 CFR 1926.652).",
+        { label: "Dig without protection" },
+      ),
+      face: calc(
+        area,
+        'IF(OR(protection = "shored or shielded", protection = "engineered"), around * depth, 0[ft²])',
+        "Face to be held",
+      ),
+      entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")', "Deep enough to inspect"),
+      ways_out: calc(
+        count,
+        "IF(ROUND(depth-ladder_depth,9)>=0,MAX(1,WHOLE_UP(length/(2*ladder_travel))),0)",
+        "Ways out needed",
+      ),
+    },
+  );

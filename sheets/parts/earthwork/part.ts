@@ -1,8 +1,8 @@
 import { groundFormulas } from "../../vocabulary/ground.js";
 import { item } from "../goods.js";
+import { hired } from "../hire.js";
 import { bullet } from "../page-line.js";
 import { part } from "../part.js";
-import { hire } from "../rates.js";
 import { groundBalance } from "./balance.js";
 import { groundCautions } from "./cautions.js";
 import { digs } from "./digs.js";
@@ -26,7 +26,7 @@ export const earthwork = part("Earthwork", "What is stripped, dug, kept and haul
     ],
   },
   items: [item("fill-soil", "soil brought in, delivered", "yd3")],
-  rates: [hire("truck-load", "Truck load of soil hauled away", "$/load")],
+  hires: [hired("Soil hauled away", "haul_loads", "truck-load", "Truck load of soil hauled away", "$/load")],
   tasks: earthworkTasks,
   crew: [
     bullet(

@@ -16,6 +16,10 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
   blocks: { Electric: [electricWork, circuit] },
   below: { Electric: [electricCautions, wireTable] },
   formulas: electricFormulas,
+  // NEC Table 300.5: 18 in of cover over plastic conduit (from memory), and room for the conduit
+  trenches: [
+    { trench: "conduit to the pump", kind: "narrow", pipe: "conduit_trench", bedding: 0, width: 6, depth: 20 },
+  ],
   takeoff: circuitGoods,
   rates: [
     wage("wage-electrician", "Wage of our own licensed electrician", "$/hour"),

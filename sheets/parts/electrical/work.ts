@@ -18,10 +18,6 @@ export const electricalWork = ["by us", "by an electrician in our price", "by th
 
 const byElectrician = 'electrical_work="by an electrician in our price"';
 
-/** Hours of a rate that may be missing, which a check tells. */
-const hoursAt = (quantity: string, code: string): string =>
-  `IF(${rate(code)}>0,(${quantity})/MAX(${rate(code)},0.000001),0)*1[h]`;
-
 /** Who does the circuit: that decides what of it stands in materials, labor and price. */
 export const electricWork = lines("Who does the circuit", {
   electrical_work: decide(text, "Electrical work", {
@@ -62,14 +58,19 @@ export const electricWork = lines("Who does the circuit", {
   conduit_trench: calc(length, 'IF(electrical_work="by the customer",0[ft],panel_distance)', "Trench for the conduit", {
     note: "Where the electrician digs it, set shared to yes in trenches on sheet Decisions.",
   }),
+  conduit_hours: calc(
+    hours,
+    `HOURS_AT(${countedIn("conduit_wanted", "ft")},${rate("conduit-run")})`,
+    "Electrician's hours, conduit and wire",
+  ),
   electrician_hours: calc(
     hours,
-    `IF(electric_counted,${hoursAt("1", "circuit-fitted")}+${hoursAt(countedIn("panel_distance", "ft"), "conduit-run")},0[h])`,
+    `conduit_hours+HOURS_AT(IF(electric_counted,1,0),${rate("circuit-fitted")})`,
     "Electrician's hours",
   ),
   electrician_cost: calc(
     money,
-    `IF(AND(${byElectrician},electric_counted),ROUND(electrician_hours/1[h]*${rate("electrician-hour")},2),0)*1[$]`,
+    `IF(${byElectrician},ROUND(electrician_hours/1[h]*${rate("electrician-hour")},2),0)*1[$]`,
     "Electrician, by the hour",
     { strong: true },
   ),

@@ -75,7 +75,7 @@ export const fallsTable = table(
     sharing: calc(flow, "IF(ISBLANK(override_share),design_flow,0)", "Design flow without override"),
     share: calc(
       percent,
-      "IF(ISBLANK(override_share),IF(sharing>0,MAX(0,1-SUM_WHERE(falls.override_share,falls.level,level))*sharing/SUM_WHERE(falls.sharing,falls.level,level),0),override_share)",
+      "IF(ISBLANK(override_share),SHARE_OF_LEVEL(sharing,level,falls.sharing,falls.override_share,falls.level),override_share)",
       "Share",
     ),
     actual_flow: calc(flow, "share*PICK(levels.actual_flow,levels.number,level)", "Actual flow", {

@@ -51,7 +51,7 @@ export const laborCost = lines("Cost of labor", {
   }),
   crew_wage: calc(
     hourlyRate,
-    `(${rate("wage-foreman")}+(MAX(crew_size,1)-1)*${rate("wage-laborer")})/MAX(crew_size,1)*1[$/h]`,
+    `MEAN_WAGE(${rate("wage-foreman")},${rate("wage-laborer")},crew_size)*1[$/h]`,
     "Mean crew wage",
     { note: "Foreman included." },
   ),

@@ -1,3 +1,4 @@
+import { laborFormulas } from "../../vocabulary/labor.js";
 import { bullet, bulletEachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -20,6 +21,7 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
       ownTasksInWords,
     ],
   },
+  formulas: laborFormulas,
   rates: laborRates,
   tasks: [
     task(

@@ -67,7 +67,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         "IF(by_access,access_factor,1)*IF(AND(by_haul,NOT(AND(wheeled,by_hand))),haul_factor,1)*IF(by_soil,soil_factor,1)",
         "Time factor",
       ),
-      hours: calc(hours, "IF(rate>0,quantity/MAX(rate,0.000001)*site_factor,0)*1[h]", "Man-hours"),
+      hours: calc(hours, "HOURS_AT(quantity,rate)*site_factor", "Man-hours"),
       machine_share: office(percent, "Machine share", { again: true, least: 0, most: 1, decimals: 0 }),
       machine: calc(hours, "IF(by_hand,0[h],hours*machine_share)", "Machine hours"),
     },

@@ -2,6 +2,7 @@ import {
   calc,
   check,
   count,
+  current,
   decide,
   length,
   lines,
@@ -40,6 +41,7 @@ export const lights = lines("Lights", {
     source: asBought,
   }),
   lights_load: calc(power, "lights_wanted*light_power", "Load of all lights", { strong: true }),
+  lights_current: calc(current, "lights_load/supply_voltage", "Current of the transformers"),
   transformer_rating: office(power, "Rating of one transformer", {
     default: 150,
     least: 10,

@@ -7,6 +7,7 @@ import { lights as lightsBlock } from "./lights.js";
 
 export const lights = part("Lights", "Lights under water on low voltage.", {
   blocks: { Electric: [lightsBlock] },
+  current: "lights_current",
   takeoff: [
     { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each" },
     {

@@ -8,9 +8,6 @@ export const pieceRows = 1 + runs + falls + pools;
 const lastRun = 1 + runs;
 const lastFall = lastRun + falls;
 
-/** Is the row of a table in use that a piece stands for, counted from after `before` pieces? */
-const from = (column: string, rows: number, before: number) => `INDEX(${column},MAX(1,MIN(${rows},place-${before})))>0`;
-
 /** Row 1 is the basin, then the reaches, the falls, the pools. */
 const byKind =
   (basin: string, reach: (k: number) => string, fall: (k: number) => string, pool: (k: number) => string) =>
@@ -40,7 +37,7 @@ export const linerPieces = table(
   {
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
-    filled: `IF(place=1,TRUE,IF(place<=${lastRun},${from("runs.length_counted", runs, 1)},IF(place<=${lastFall},${from("falls.width_counted", falls, lastRun)},${from("pools.length_counted", pools, lastFall)})))`,
+    filled: `PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.width_counted,${lastFall},pools.length_counted,${pieceRows})`,
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {

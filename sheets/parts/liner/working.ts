@@ -22,7 +22,7 @@ const opened = (k: number): CalcDeclaration => {
 
 const left = (k: number): CalcDeclaration => {
   const rest = (before: string) =>
-    `IF(roll=${k},IF(opened_${k}=0,${before}-run,roll_length-(pieces-${onOpen(before)}-(opened_${k}-1)*roll_cuts)*cut_length),${before})`;
+    `IF(roll=${k},ROLL_LEFT(${before},run,opened_${k},pieces,cut_length,roll_cuts,roll_length),${before})`;
   return calc(length, rest(`above.left_${k}`), `Roll ${k}: left`, {
     first: rest("0[ft]"),
     blank: `above.left_${k}`,

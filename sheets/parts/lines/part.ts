@@ -1,11 +1,12 @@
 import { valveOpening } from "../../tables/valve-opening.js";
 import { pipeFormulas } from "../../vocabulary/pipe.js";
+import { valveFormulas } from "../../vocabulary/valve.js";
 import { pipeLaid } from "../main/laying.js";
 import { bullet, bulletEachRow, eachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
-import { pipeLines } from "./pipe-lines.js";
+import { pipeLines, sizeFormulas } from "./pipe-lines.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 import { pipingBlocks, pipingNotes } from "./piping.js";
 
@@ -13,7 +14,7 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
   section: "Lines and pots",
   blocks: { Piping: pipingBlocks },
   below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
-  formulas: pipeFormulas,
+  formulas: [...pipeFormulas, ...valveFormulas, ...sizeFormulas],
   takeoff: [
     ...pipeLines,
     {

@@ -23,21 +23,8 @@ import { nameUnique } from "../name-unique.js";
 import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,pipe_size)`;
-const row = (column: string, at: string) => `INDEX(valve_opening.${column},${at})`;
 /** No water passes a valve that adds so much: a figure would say nothing, nor fit its column. */
 const asShut = { from: 1000000, says: "shut" } as const;
-const eighths = [
-  '"fully open"',
-  '"an eighth closed"',
-  '"a quarter closed"',
-  '"three eighths closed"',
-  '"half closed"',
-  '"five eighths closed"',
-  '"three quarters closed"',
-  '"seven eighths closed"',
-  '"closed"',
-].join(",");
-
 /** One row for each line: where it delivers, its pipe, its valve. */
 export const pipeLinesTable = table(
   "pipe_lines",
@@ -151,7 +138,7 @@ export const pipeLinesTable = table(
     ),
     calculated_valve_setting: calc(
       angle,
-      `MIN(90[°],IF(valve_row=1,${row("turned", "2")}*valve_loss_required/${row("added", "2")},${row("turned", "valve_row")}+(${row("turned", "valve_row+1")}-${row("turned", "valve_row")})*LN(valve_loss_required/${row("added", "valve_row")})/LN(${row("added", "valve_row+1")}/${row("added", "valve_row")})))`,
+      "MIN(90[°],VALVE_SETTING(valve_loss_required,valve_row,valve_opening.turned,valve_opening.added))",
       "Calculated valve setting",
       { decimals: 1 },
     ),
@@ -171,7 +158,7 @@ export const pipeLinesTable = table(
     ),
     valve_loss: calc(
       number,
-      `IF(valve_setting_row=1,${row("added", "2")}*valve_setting/${row("turned", "2")},${row("added", "valve_setting_row")}*(${row("added", "valve_setting_row+1")}/${row("added", "valve_setting_row")})^((valve_setting-${row("turned", "valve_setting_row")})/(${row("turned", "valve_setting_row+1")}-${row("turned", "valve_setting_row")})))`,
+      "VALVE_LOSS(valve_setting,valve_setting_row,valve_opening.turned,valve_opening.added)",
       "Valve loss, K",
       { beyond: asShut },
     ),
@@ -182,7 +169,7 @@ export const pipeLinesTable = table(
     closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(
       text,
-      `IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open ("&CHOOSE(ROUND(closed*8,0)+1,${eighths})&")"))`,
+      'IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open ("&EIGHTHS_CLOSED(ROUND(closed*8,0))&")"))',
       "Valve setting for crew",
     ),
     actual_flow: calc(flow, (at) => `INDEX(actual_lines.flow,${at})`, "Actual flow", {

@@ -1,11 +1,36 @@
+import { count, formula, text } from "../../../engine/template/index.js";
 import type { UsualLine } from "../goods.js";
 
 /** Sizes of pipe that have lines of their own; a further line takes any other. */
 export const branchSizes = ["1-1/4 in", "1-1/2 in", "2 in", "3 in", "4 in"];
 export const mainSizes = ["2 in", "3 in", "4 in"];
 
+const noneOf = (sizes: readonly string[]) => sizes.map((size) => `(size<>"${size}")`).join("*");
+const listed = "the lines of pipe on sheet Materials";
+
+/** 1 for a size of pipe that no line of materials buys. */
+export const sizeFormulas = [
+  formula(
+    "LINE_SIZE_UNLISTED",
+    "1 for a line's size that nothing buys",
+    { size: text },
+    count,
+    noneOf(branchSizes),
+    listed,
+  ),
+  formula(
+    "MAIN_SIZE_UNLISTED",
+    "1 for a main's size that nothing buys",
+    { size: text },
+    count,
+    noneOf(mainSizes),
+    listed,
+  ),
+] as const;
+
 /** A line that is shut is laid all the same. */
-const sized = (size: string) => `(pipe_lines.pipe_size="${size}")*(pipe_lines.bore>0)`;
+const linesOf = (size: string) => `COUNT_WHERE(pipe_lines.pipe_size,"${size}")`;
+const inLines = (column: string, size: string) => `SUM_WHERE(pipe_lines.${column},pipe_lines.pipe_size,"${size}")`;
 const onMain = (size: string, quantity: string) => `IF(main_size="${size}",${quantity},0)`;
 /** `pipe-1-1-2` for 1-1/2 in. */
 const code = (kind: string, size: string) => `${kind}-${size.replace(" in", "").replace("/", "-")}`;
@@ -15,14 +40,14 @@ type Sized = (size: string) => Pick<UsualLine, "what" | "wanted" | "unit"> & { k
 const pipe: Sized = (size) => ({
   kind: "pipe",
   what: `pipe ${size}`,
-  wanted: `SUMPRODUCT(${sized(size)}*pipe_lines.length)+${onMain(size, "main_length")}`,
+  wanted: `${inLines("length", size)}+${onMain(size, "main_length")}`,
   unit: "ft",
 });
 
 const valve: Sized = (size) => ({
   kind: "ball-valve",
   what: `ball valves ${size}`,
-  wanted: `SUMPRODUCT(${sized(size)})+${onMain(size, "main_valves")}`,
+  wanted: `${linesOf(size)}+${onMain(size, "main_valves")}`,
   unit: "each",
 });
 
@@ -31,7 +56,7 @@ const elbow =
   (size) => ({
     kind: `elbow-${degrees}`,
     what: `elbows ${degrees}°, ${size}`,
-    wanted: `SUMPRODUCT(${sized(size)}*pipe_lines.elbows_${degrees})+${onMain(size, `main_elbows_${degrees}`)}`,
+    wanted: `${inLines(`elbows_${degrees}`, size)}+${onMain(size, `main_elbows_${degrees}`)}`,
     unit: "each",
   });
 
@@ -59,7 +84,7 @@ const bulkhead: Sized = (size) => ({
 const checkValve: Sized = (size) => ({
   kind: "check-valve",
   what: `check valves ${size}`,
-  wanted: `SUMPRODUCT(${sized(size)}*(pipe_lines.siphon_stop="check valve"))+${onMain(size, "IF(check_valve_fitted,1,0)")}`,
+  wanted: `SUMPRODUCT((pipe_lines.pipe_size="${size}")*(pipe_lines.siphon_stop="check valve"))+${onMain(size, "IF(check_valve_fitted,1,0)")}`,
   unit: "each",
 });
 

@@ -87,7 +87,7 @@ export const siphonResults = {
   drawn_said: calc(text, "~{siphon_depth|down}", "Depth of end, in words", { reader: "crew" }),
   siphon_words: calc(
     text,
-    `IF(shut,"",IF(${isStoppedBy("check valve")},"check valve in this line, at the manifold",IF(${isStoppedBy("air break")},"air break in this line, "&IF(above_water>0,above_said&" above","higher than")&" the water it ends in and open to the air",IF(above_water>0,"end "&above_said&" above the water, so that a stop draws nothing off",IF(siphon_depth>0,"end "&drawn_said&" below the resting water and no deeper: each stop draws off what stands above it","")))))`,
+    'IF(shut,"",SIPHON_SAID(siphon_stop,above_water,above_said,siphon_depth,drawn_said))',
     "Siphon stop for crew",
   ),
 };

@@ -18,6 +18,8 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { roughnessHeight, viscosity, waterVolume } from "../../vocabulary/quantities.js";
+import type { Whole } from "../brought.js";
+import type { Made } from "../part.js";
 import { sizeComparison } from "./size-comparison.js";
 
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,main_size)`;
@@ -94,98 +96,104 @@ const rules = lines("Pipe rules", {
   }),
 });
 
-const results = lines("Main at design flow", {
-  main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe"),
-  main_bore: calc(bore, sizeAt("bore"), "Bore"),
-  main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
-  main_multiples: calc(
-    number,
-    "main_elbows_90*elbow_90+main_elbows_45*elbow_45+main_tees*tee_run+main_valves*ball_valve+IF(check_valve_fitted,swing_check,0)",
-    "Fittings, multiples of fT",
-  ),
-  main_fixed_loss: calc(
-    number,
-    "PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting)+main_other_fitting_loss",
-    "K independent of size",
-  ),
-  main_loss_coefficient: calc(number, "MAX(0,main_fixed_loss+main_factor*main_multiples)", "Total K"),
-  main_friction: calc(precise, "FRICTION_COEFFICIENT(main_total_length,main_bore,smoothness)", "Friction coefficient", {
-    decimals: 7,
-  }),
-  main_local: calc(
-    precise,
-    "LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)+clarifier_local",
-    "Fittings coefficient",
-    { decimals: 7 },
-  ),
-  main_speed: calc(speed, "PIPE_SPEED(total_design_flow,main_bore)", "Speed", { strong: true }),
-  main_speed_running: calc(speed, "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)", "Speed, larger flow"),
-  main_friction_loss: calc(
-    head,
-    "HAZEN_WILLIAMS(total_design_flow,main_total_length,main_bore,smoothness)",
-    "Friction loss",
-  ),
-  main_fitting_loss: calc(head, "LOSS_AT(total_design_flow,0,main_local)", "Fitting loss"),
-  main_loss: calc(head, "LOSS_AT(total_design_flow,main_friction,main_local)", "Main loss", {
-    strong: true,
-  }),
-  total_dynamic_head: calc(head, "highest_head_required+main_loss", "Total dynamic head (TDH)", {
-    strong: true,
-  }),
-  head_with_reserve: calc(head, "total_dynamic_head*(1+head_reserve)", "TDH with reserve"),
-  main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
-    decimals: 0,
-  }),
-  main_darcy_loss: calc(
-    head,
-    "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_total_length,main_bore,main_speed),0)",
-    "Friction loss by Darcy-Weisbach",
-    { note: "Cross-check of Hazen-Williams." },
-  ),
-  main_darcy_gap: calc(
-    percent,
-    "IF(main_friction_loss>0,main_darcy_loss/main_friction_loss-1,0)",
-    "Darcy-Weisbach over Hazen-Williams",
-  ),
-  main_average_bore_gap: calc(
-    percent,
-    `(main_bore/${sizeAt("bore_average")})^4.871-1`,
-    "Friction change, average bore",
-  ),
-  main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {
-    decimals: 1,
-  }),
-  pipe_water: calc(waterVolume, "main_water+SUM(pipe_lines.water_in_pipe)", "Water in pipes", {
-    decimals: 1,
-  }),
-  pipe_drained: calc(
-    waterVolume,
-    "IF(check_valve_fitted,0,main_water)+SUM(pipe_lines.line_drained)",
-    "Drain-back from pipes",
-    { decimals: 1 },
-  ),
-  siphoned: calc(
-    waterVolume,
-    "SUM(pool_siphons.water_drawn)+SUM(pipe_lines.pot_siphoned)",
-    "Siphoned from pools and pots",
-    { decimals: 1 },
-  ),
-  siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted"),
-  drain_back: calc(waterVolume, "pipe_drained+siphoned", "Drain-back when pump stops", {
-    strong: true,
-    decimals: 1,
-  }),
-  pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots", {
-    decimals: 1,
-  }),
-  manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees"),
-  manifold_caps: calc(
-    count,
-    'IF(AND(manifold_tees>0,NOT(LISTED(pipe_lines.tee,"end of the manifold"))),1,0)',
-    "Manifold caps",
-    { note: "None where a line leaves by the end." },
-  ),
-});
+const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
+  lines("Main at design flow", {
+    main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe"),
+    main_bore: calc(bore, sizeAt("bore"), "Bore"),
+    main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
+    main_multiples: calc(
+      number,
+      "main_elbows_90*elbow_90+main_elbows_45*elbow_45+main_tees*tee_run+main_valves*ball_valve+IF(check_valve_fitted,swing_check,0)",
+      "Fittings, multiples of fT",
+    ),
+    main_fixed_loss: calc(
+      number,
+      "PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting)+main_other_fitting_loss",
+      "K independent of size",
+    ),
+    main_loss_coefficient: calc(number, "MAX(0,main_fixed_loss+main_factor*main_multiples)", "Total K"),
+    main_friction: calc(
+      precise,
+      "FRICTION_COEFFICIENT(main_total_length,main_bore,smoothness)",
+      "Friction coefficient",
+      {
+        decimals: 7,
+      },
+    ),
+    main_local: calc(
+      precise,
+      ["LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)", ...mainLosses].join("+"),
+      "Fittings coefficient",
+      { decimals: 7 },
+    ),
+    main_speed: calc(speed, "PIPE_SPEED(total_design_flow,main_bore)", "Speed", { strong: true }),
+    main_speed_running: calc(speed, "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)", "Speed, larger flow"),
+    main_friction_loss: calc(
+      head,
+      "HAZEN_WILLIAMS(total_design_flow,main_total_length,main_bore,smoothness)",
+      "Friction loss",
+    ),
+    main_fitting_loss: calc(head, "LOSS_AT(total_design_flow,0,main_local)", "Fitting loss"),
+    main_loss: calc(head, "LOSS_AT(total_design_flow,main_friction,main_local)", "Main loss", {
+      strong: true,
+    }),
+    total_dynamic_head: calc(head, "highest_head_required+main_loss", "Total dynamic head (TDH)", {
+      strong: true,
+    }),
+    head_with_reserve: calc(head, "total_dynamic_head*(1+head_reserve)", "TDH with reserve"),
+    main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
+      decimals: 0,
+    }),
+    main_darcy_loss: calc(
+      head,
+      "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_total_length,main_bore,main_speed),0)",
+      "Friction loss by Darcy-Weisbach",
+      { note: "Cross-check of Hazen-Williams." },
+    ),
+    main_darcy_gap: calc(
+      percent,
+      "IF(main_friction_loss>0,main_darcy_loss/main_friction_loss-1,0)",
+      "Darcy-Weisbach over Hazen-Williams",
+    ),
+    main_average_bore_gap: calc(
+      percent,
+      `(main_bore/${sizeAt("bore_average")})^4.871-1`,
+      "Friction change, average bore",
+    ),
+    main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {
+      decimals: 1,
+    }),
+    pipe_water: calc(waterVolume, "main_water+SUM(pipe_lines.water_in_pipe)", "Water in pipes", {
+      decimals: 1,
+    }),
+    pipe_drained: calc(
+      waterVolume,
+      "IF(check_valve_fitted,0,main_water)+SUM(pipe_lines.line_drained)",
+      "Drain-back from pipes",
+      { decimals: 1 },
+    ),
+    siphoned: calc(
+      waterVolume,
+      "SUM(pool_siphons.water_drawn)+SUM(pipe_lines.pot_siphoned)",
+      "Siphoned from pools and pots",
+      { decimals: 1 },
+    ),
+    siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted"),
+    drain_back: calc(waterVolume, "pipe_drained+siphoned", "Drain-back when pump stops", {
+      strong: true,
+      decimals: 1,
+    }),
+    pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots", {
+      decimals: 1,
+    }),
+    manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees"),
+    manifold_caps: calc(
+      count,
+      'IF(AND(manifold_tees>0,NOT(LISTED(pipe_lines.tee,"end of the manifold"))),1,0)',
+      "Manifold caps",
+      { note: "None where a line leaves by the end." },
+    ),
+  });
 
 const checks = lines("Main checks", {
   main_size_known: check(
@@ -211,7 +219,7 @@ const checks = lines("Main checks", {
 });
 
 /** The main: its losses, and what another size would do. */
-export const mainBlocks: readonly Block[] = [pipe, rules, results, checks, sizeComparison];
+export const mainBlocks: readonly (Block | Made<Block>)[] = [pipe, rules, results, checks, sizeComparison];
 
 export const mainNotes = [
   "Friction is by Hazen-Williams with the constants of EPANET; the hand form with 10.44 and 4.8704 gives 0.2 % less. It holds for water near room temperature.",

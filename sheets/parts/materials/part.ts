@@ -1,8 +1,10 @@
+import { materialFormulas } from "../../vocabulary/materials.js";
 import { part } from "../part.js";
 import { materialLines } from "./lines.js";
 import { bulkLoads, extraLines, materialsTotals, taxes } from "./tables.js";
 
 export const materials = part("Materials", "All that is bought, in whole packs and with tax.", {
   blocks: { Materials: [materialsTotals, bulkLoads, materialLines, extraLines, taxes] },
+  formulas: materialFormulas,
   office: ["materials.waste", "taxes"],
 });

@@ -83,8 +83,17 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
   };
 }
 
+/** Loads in parts, by weight and by volume; with a prefix, of a whole table. */
+export const loadsBy = (prefix = "") => {
+  const of = (counted: string, holds: string) =>
+    `LOADS(${prefix}by_load,${prefix}unit,${prefix}order_quantity,${counted},${holds})`;
+  return {
+    weight: of('"‹ton|t›"', "truck_payload/1[‹ton|t›]"),
+    volume: of('"‹yd3|m3›"', "bulk_load/1[‹yd³|m³›]"),
+  };
+};
+
 /** Whole loads of what is bought, waste and packs included. */
-const loads =
-  'IF(by_load,WHOLE_UP(IF(unit="‹ton|t›",order_quantity/MAX(0.01,truck_payload/1[‹ton|t›]),IF(unit="‹yd3|m3›",order_quantity/MAX(0.1,bulk_load/1[‹yd³|m³›]),0))),0)';
+const loads = `WHOLE_UP(${loadsBy().weight}+${loadsBy().volume})`;
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -18,16 +18,27 @@ import { unitChoices } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
-import { branchSizes, mainSizes } from "../lines/pipe-lines.js";
-import { pricedColumns } from "./priced.js";
+import { loadsBy, pricedColumns } from "./priced.js";
 
 const laid = "(pipe_lines.bore>0)";
 
 /** What the pipes ask for beyond what the other sheets say. */
 export const bulkLoads = lines("Bulk loads and joints", {
+  line_joints: calc(
+    number,
+    `SUMPRODUCT(${laid}*LINE_JOINTS(pipe_lines.elbows_90,pipe_lines.elbows_45,pipe_lines.siphon_stop,pipe_lines.length))`,
+    "Joints of the lines",
+    { decimals: 1 },
+  ),
+  main_joints: calc(
+    number,
+    "2*(1+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+IF(flexible_length>0,1,0))+main_length/20[ft]",
+    "Joints of the main",
+    { decimals: 1 },
+  ),
   pipe_joints: calc(
     number,
-    `2*(SUMPRODUCT(${laid}*(1+pipe_lines.elbows_90+pipe_lines.elbows_45))+COUNT_WHERE(pipe_lines.siphon_stop,"check valve")+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+1+IF(flexible_length>0,1,0))+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(pipe_lines.pipe_size<>main_size))+(main_length+SUMPRODUCT(${laid}*pipe_lines.length))/20[ft]`,
+    `line_joints+main_joints+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(pipe_lines.pipe_size<>main_size))`,
     "Joints to cement",
     {
       decimals: 0,
@@ -88,48 +99,55 @@ export const taxes = table(
 
 const ofMaterials = (column: string) => `SUM(materials.${column})+SUM(additional_items.${column})`;
 
-const unlisted = branchSizes.map((size) => `(pipe_lines.pipe_size<>"${size}")`).join("*");
-const mainListed = mainSizes.map((size) => `main_size="${size}"`).join(",");
+/** How many prices of materials end before a day. */
+const materialsEnd = (day: string) =>
+  `ENDED(materials.cost,materials.good_until,${day})+ENDED(additional_items.cost,additional_items.good_until,${day})`;
 
-/** How many prices of materials, pump and subcontracts end before a day. */
-const endBefore = (day: string) =>
-  [
-    `SUMPRODUCT((materials.cost>0)*(materials.good_until<${day}))`,
-    `SUMPRODUCT((additional_items.cost>0)*(additional_items.good_until<${day}))`,
-    `SUMPRODUCT((subcontracts.amount>0)*(subcontracts.quoted_until<${day}))`,
-    `IF(pump_row>0,IF(INDEX(pumps.good_until,MAX(pump_row,1))<${day},1,0),0)`,
-  ].join("+");
+/** How many prices of the pump and of work by others end before a day. */
+const othersEnd = (day: string) =>
+  `ENDED(subcontracts.amount,subcontracts.quoted_until,${day})+IF(AND(pump_row>0,pump_good_until<${day}),1,0)`;
 
-const byLoad = (unit: string) =>
-  ["materials", "additional_items"]
-    .map((name) => `SUMPRODUCT(${name}.by_load*(${name}.unit="${unit}")*${name}.order_quantity)`)
-    .join("+");
+const loadsOf = (table: string, label: string) => {
+  const { weight, volume } = loadsBy(`${table}.`);
+  const cell = (formula: string, by: string) =>
+    calc(number, `SUMPRODUCT(${formula})`, `Loads by ${by}, ${label}`, { decimals: 2 });
+  return { weight: cell(weight, "weight"), volume: cell(volume, "volume") };
+};
+const materialLoads = loadsOf("materials", "materials");
+const additionalLoads = loadsOf("additional_items", "additional");
 
 export const materialsTotals = lines("In short", {
+  weight_loads: materialLoads.weight,
+  volume_loads: materialLoads.volume,
+  own_weight_loads: additionalLoads.weight,
+  own_volume_loads: additionalLoads.volume,
   truck_loads: calc(
     count,
-    `IF(classes_share_trucks,WHOLE_UP((${byLoad("‹ton|t›")})/MAX(0.01,truck_payload/1[‹ton|t›])+(${byLoad("‹yd3|m3›")})/MAX(0.1,bulk_load/1[‹yd³|m³›])),SUM(materials.loads)+SUM(additional_items.loads))`,
+    "IF(classes_share_trucks,WHOLE_UP(weight_loads+volume_loads+own_weight_loads+own_volume_loads),SUM(materials.loads)+SUM(additional_items.loads))",
     "Truck loads, bulk",
     { note: "Stone, gravel and sand." },
   ),
   materials_before_tax: calc(money, ofMaterials("cost"), "Materials before tax"),
   materials_tax: calc(money, ofMaterials("tax"), "Sales tax on materials"),
+  pump_good_until: calc(date, "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1)),0)", "Pump price good until"),
+  materials_end_early: calc(count, materialsEnd("bid_good_until"), "Material prices ended before bid"),
   prices_outlast_bid: check(
-    `${endBefore("bid_date+good_for_days")}=0`,
+    `materials_end_early+${othersEnd("bid_good_until")}=0`,
     "Some prices end before this bid does, {good_for_days|0} after {bid_date}. Ask for longer quotes: see Good until in materials on sheet Materials.",
     { label: "Prices end before the bid", level: "look" },
   ),
   work_starts: calc(date, "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)", "Work start", {
     note: "The first of its month.",
   }),
-  prices_end: calc(count, endBefore("work_starts"), "Prices ended before work"),
+  materials_end: calc(count, materialsEnd("work_starts"), "Material prices ended before work"),
+  prices_end: calc(count, `materials_end+${othersEnd("work_starts")}`, "Prices ended before work"),
   prices_reach_start: check(
     "prices_end=0",
     "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
     { label: "Prices end before work starts", level: "look" },
   ),
   pipe_counted: check(
-    `AND(SUMPRODUCT(${laid}*${unlisted})=0,OR(${mainListed}))`,
+    `SUMPRODUCT(${laid}*LINE_SIZE_UNLISTED(pipe_lines.pipe_size))+MAIN_SIZE_UNLISTED(main_size)=0`,
     "A pipe has a size without a line, so it is not in the price. Enter pipe and fittings in additional_items on sheet Decisions.",
     { label: "Pipe without a line", level: "must" },
   ),

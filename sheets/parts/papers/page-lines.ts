@@ -45,7 +45,7 @@ export function pageLines(
   lines.forEach((_, i) => {
     const formula = `IF(${i + 1}<=INDEX(${choice}.place,${lines.length}),PICK(${list}.says,${choice}.place,${i + 1}),"")`;
     // the line that says DRAFT stands also where an error in a later one leaves no place to count
-    const first = `IF(INDEX(${choice}.wanted,1),INDEX(${list}.says,1),${formula})`;
+    const first = `IF(INDEX(${choice}.wanted,1),INDEX(${list}.says,1),PICK_OR(${list}.says,${choice}.place,1,""))`;
     cells[`${name}_line_${i + 1}`] = calc(text, i === 0 ? first : formula, "");
   });
   return {

@@ -1,4 +1,6 @@
 import { calc, days, hours, lines, office, yesno } from "../../../engine/template/index.js";
+import type { methods } from "../access/access.js";
+import { type Hire, hired } from "../hire.js";
 
 const whole = (of: string): string => `WHOLE_UP((${of})/1[days])*1[days]`;
 
@@ -11,12 +13,9 @@ export const hireDays = lines("Days of hire", {
     "Machine days on hire",
     { decimals: 0, note: "Its part of the days lost is its part of the days of work." },
   ),
-  compacting_hours: calc(
-    hours,
-    `${["berm", "backfill", "wall-base"].map((code) => `SUM_WHERE(tasks.hours,tasks.machine_code,"${code}")`).join("+")}`,
-    "Man-hours with a compactor",
-    { note: "Berms, backfill and the bases of walls." },
-  ),
+  compacting_hours: calc(hours, "SUMPRODUCT(tasks.hours,COMPACTS(tasks.machine_code))", "Man-hours with a compactor", {
+    note: "Berms, backfill and the bases of walls.",
+  }),
   compactor_days: calc(
     days,
     `IF(compacting_hours>0,MAX(1[days],${whole("compacting_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])")}),0[days])`,
@@ -24,3 +23,18 @@ export const hireDays = lines("Days of hire", {
     { decimals: 0, note: "As long as the crew fills and compacts." },
   ),
 });
+
+/** The machine that comes in is hired, for its days and its way; by hand, none is. */
+export function machineHired(method: (typeof methods)[number], what: string, code: string): Hire[] {
+  const when = (quantity: string) => `IF(work_method="${method}",${quantity},0)`;
+  return [
+    hired(`${what} on hire`, when("machine_hire_days/1[days]"), `${code}-day`, `${what}, with fuel`, "$/day"),
+    hired(
+      `${what} brought and fetched`,
+      when("IF(machine_days>0,1,0)"),
+      `${code}-delivery`,
+      `${what} brought and fetched`,
+      "$/each",
+    ),
+  ];
+}

@@ -1,10 +1,11 @@
 import { moneyFormulas } from "../../vocabulary/money.js";
+import { hired } from "../hire.js";
 import { part } from "../part.js";
-import { business, hire } from "../rates.js";
+import { business } from "../rates.js";
 import { priceSense, priceTotals } from "./cost-to-price.js";
 import { drawChecks, drawTable } from "./draws.js";
 import { equipmentTable } from "./equipment.js";
-import { hireDays } from "./hire.js";
+import { hireDays, machineHired } from "./hire.js";
 import { contractLines, optionTable } from "./options.js";
 import { priceBreakdown, priceChart } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
@@ -31,16 +32,20 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
     ],
   },
   formulas: moneyFormulas,
-  rates: [
-    hire("machine-day", "Machine, with fuel", "$/day"),
-    hire("machine-delivery", "Machine brought and fetched", "$/each"),
-    hire("small-machine-day", "Small machine, with fuel", "$/day"),
-    hire("small-machine-delivery", "Small machine brought and fetched", "$/each"),
-    hire("compactor-day", "Plate compactor", "$/day"),
-    hire("site-day", "Toilet, fence, crew truck: a day on site", "$/day"),
-    hire("permit", "Permit or plan review", "$/each"),
-    business("overhead", "Overhead, of direct cost", "percent"),
+  hires: [
+    ...machineHired("machine", "Machine", "machine"),
+    ...machineHired("small machine", "Small machine", "small-machine"),
+    hired("Plate compactor", "compactor_days/1[days]", "compactor-day", "Plate compactor", "$/day"),
+    hired(
+      "Site kept open, rain days too",
+      "days_allowed/1[days]",
+      "site-day",
+      "Toilet, fence, crew truck: a day on site",
+      "$/day",
+    ),
+    hired("Permits and reviews", "permits_paid", "permit", "Permit or plan review", "$/each"),
   ],
+  rates: [business("overhead", "Overhead, of direct cost", "percent")],
   proposal: proposalOfPrice,
   told: ["options.taken"],
   office: [

@@ -1,3 +1,4 @@
+import { curveFormulas } from "../../vocabulary/curve-points.js";
 import { pumpFormulas } from "../../vocabulary/pump.js";
 import { bullet, line } from "../page-line.js";
 import { part } from "../part.js";
@@ -8,7 +9,7 @@ import { pumpsTable } from "./pumps-table.js";
 
 export const pump = part("Pump", "Which pump brings the water up, and what it costs to run.", {
   blocks: { Pump: pumpBlocks, Pumps: [pumpsTable] },
-  formulas: pumpFormulas,
+  formulas: [...pumpFormulas, ...curveFormulas],
   tasks: [
     task(
       "Set the pump, fill, tune the valves",

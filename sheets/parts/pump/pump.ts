@@ -19,12 +19,14 @@ import {
   smallLength,
   text,
 } from "../../../engine/template/index.js";
+import type { Whole } from "../brought.js";
+import type { Made } from "../part.js";
 import { pumpPoints } from "./chosen-pump.js";
 import { curveChart } from "./curve-chart.js";
 import { shortlistTable } from "./shortlist-table.js";
 
 const ofPump = (column: string, none: string) => `IF(pump_row>0,INDEX(pumps.${column},MAX(1,pump_row)),${none})`;
-const lineAt = (column: string, plus = "") => `INDEX(pump_points.${column},pump_duty_piece${plus})`;
+const bookOf = (column: string) => `INDEX(pumps.${column},MAX(1,pump_row))`;
 
 const choice = lines("Pump choice", {
   pump_choice: decide(text, "Pump", {
@@ -96,7 +98,7 @@ const duty = lines("Pump in operation", {
   ),
   pump_design_head: calc(
     head,
-    "MAX(0[ft],LINE_HEAD(total_design_flow,CARRIED_BACK(INDEX(pump_points.flow,pump_design_piece),INDEX(pump_points.head,pump_design_piece),INDEX(pump_points.slope,pump_design_piece)),INDEX(pump_points.slope,pump_design_piece),pump_speed))",
+    "CURVE_HEAD(total_design_flow,pump_design_piece,pump_speed,pump_points.flow,pump_points.head,pump_points.slope)",
     "Pump head, design flow",
     { zero: "none" },
   ),
@@ -116,7 +118,7 @@ const duty = lines("Pump in operation", {
   ),
   pump_full_watts: calc(
     power,
-    `IF(pump_point_count>1,MAX(0[W],BETWEEN(pump_full_flow,${lineAt("flow")},${lineAt("flow", "+1")},${lineAt("watts")},${lineAt("watts", "+1")})),0)`,
+    "IF(pump_point_count>1,CURVE_WATTS(pump_full_flow,pump_duty_piece,pump_points.flow,pump_points.watts),0)",
     "Full-speed power",
     { zero: "none" },
   ),
@@ -134,21 +136,23 @@ const duty = lines("Pump in operation", {
   pump_head: calc(head, "actual_pump_head", "Pump head", { strong: true }),
 });
 
-const cost = lines("Running cost", {
-  energy_a_month: calc(energy, "(pump_watts+clarifier_load)*hours_a_day*1[months]", "Energy per month"),
-  energy_cost_a_month: calc(
-    monthlyCost,
-    "(pump_watts+clarifier_load)*hours_a_day*energy_rate",
-    "Power cost per month",
-    {
+/** Of the pump and of all that runs with it. */
+const cost = ({ watts }: Pick<Whole, "watts">) =>
+  lines("Running cost", {
+    energy_a_month: calc(energy, `(${["pump_watts", ...watts].join("+")})*hours_a_day*1[months]`, "Energy per month"),
+    energy_cost_a_month: calc(
+      monthlyCost,
+      `(${["pump_watts", ...watts].join("+")})*hours_a_day*energy_rate`,
+      "Power cost per month",
+      {
+        strong: true,
+      },
+    ),
+    energy_cost_a_year: calc(money, "energy_cost_a_month*months_a_year*1[months]", "Power cost per year", {
       strong: true,
-    },
-  ),
-  energy_cost_a_year: calc(money, "energy_cost_a_month*months_a_year*1[months]", "Power cost per year", {
-    strong: true,
-  }),
-  energy_cost_over_years: calc(money, "years_compared*energy_cost_a_year", "Power cost, years compared"),
-});
+    }),
+    energy_cost_over_years: calc(money, "years_compared*energy_cost_a_year", "Power cost, years compared"),
+  });
 
 const inTheBook = "pump_row>0";
 const checks = lines("Pump checks", {
@@ -188,7 +192,7 @@ const checks = lines("Pump checks", {
     { label: "Operating point outside curve" },
   ),
   pump_recommended: check(
-    `OR(pump_row=0,AND(pump_full_flow>=${ofPump("recommended_low", "0")},OR(${ofPump("recommended_high", "0")}<=0,pump_full_flow<=${ofPump("recommended_high", "0")})))`,
+    `OR(pump_row=0,IN_RECOMMENDED(pump_full_flow,${bookOf("recommended_low")},${bookOf("recommended_high")}))`,
     "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its recommended range: expect wear. Choose another pump on sheet Decisions.",
     { label: "Outside recommended range", level: "look" },
   ),
@@ -210,7 +214,7 @@ const checks = lines("Pump checks", {
 });
 
 /** Which pump, at which speed, for how much a month. */
-export const pumpBlocks: readonly Block[] = [
+export const pumpBlocks: readonly (Block | Made<Block>)[] = [
   choice,
   shortlistTable,
   duty,

@@ -22,14 +22,6 @@ export const curvePoints = Array.from({ length: capacity.curvePoints }, (_, i) =
 const columns = (name: string, make: (point: number) => CellDeclaration) =>
   Object.fromEntries(curvePoints.map((point) => [`${name}_${point}`, make(point)]));
 
-/** How many points are filled in; a point in error counts, and shows as an error where it is used. */
-const given = (name: string): string => curvePoints.map((k) => `IF(ISBLANK(${name}_${k}),0,1)`).join("+");
-
-const falling = curvePoints
-  .slice(1)
-  .map((k) => `OR(points<${k},AND(flow_${k}>flow_${k - 1},head_${k}<head_${k - 1}))`)
-  .join(",");
-
 /** The pumps of the office book, as on the day of the bid. */
 export const pumpsTable = table(
   "pumps",
@@ -55,9 +47,9 @@ export const pumpsTable = table(
     ...columns("flow", (k) => book(hourlyFlow, `Flow ${k}`)),
     ...columns("head", (k) => book(head, `Head ${k}`)),
     ...columns("watts", (k) => book(power, `Watts ${k}`)),
-    points: calc(count, given("head"), "Points"),
+    points: calc(count, "HEADS_GIVEN(head_1..head_8)", "Points"),
     curve_sound: check(
-      `AND(points>=3,${given("flow")}=points,${falling})`,
+      "AND(points>=3,FLOWS_GIVEN(flow_1..flow_8)=points,FLOWS_RISE(points,flow_1..flow_8),HEADS_FALL(points,head_1..head_8))",
       "The curve of {code} has {points|0} points: it needs at least 3, flow rising and head falling, and is left out. Correct the office book.",
       { label: "Curve not usable", level: "look" },
     ),

@@ -11,19 +11,9 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { curvePoints, pumpsTable } from "./pumps-table.js";
+import { pumpsTable } from "./pumps-table.js";
 
-const pick = (name: string, at: string, from = 1) =>
-  `CHOOSE(${at},${curvePoints
-    .slice(0, -1)
-    .map((k) => `${name}_${k + from - 1}`)
-    .join(",")})`;
-const counted = (condition: (k: number) => string) =>
-  curvePoints.map((k) => `IF(AND(points>=${k},${condition(k)}),1,0)`).join("+");
 const piece = (name: string, label: string) => calc(count, `MAX(1,MIN(points-1,${name}))`, label);
-
-/** A duty on a point of a curve counts as past it in every program, whatever its last digits. */
-const tie = "0.000001[gal/min]";
 
 /** Every pump of the book for this job: is it large enough, how fast, what does it cost over the years? */
 export const shortlistTable = table(
@@ -64,65 +54,49 @@ export const shortlistTable = table(
       zero: "none",
     }),
     in_running: calc(count, "IF(ranked>0,1,0)", "Ranked"),
-    mark: calc(
-      text,
-      'IF(NOT(curve_sound),"curve not usable",IF(NOT(strong_enough),"too small",IF(cost<=0,"no price",IF(ranked=cheapest_years_cost,"← cheapest over years","large enough"))))',
-      "Verdict",
-    ),
+    mark: calc(text, "PUMP_VERDICT(curve_sound,strong_enough,cost,ranked,cheapest_years_cost)", "Verdict"),
     points_over: calc(
       count,
-      counted((k) => `head_${k}*total_design_flow^2>total_dynamic_head*flow_${k}^2`),
+      "POINTS_OVER(total_design_flow,total_dynamic_head,flow_1..flow_8,head_1..head_8)",
       "Points over duty parabola",
     ),
     piece: piece("points_over", "Curve segment"),
-    slope: calc(
-      precise,
-      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "piece")},${pick("head", "piece")},${pick("flow", "piece", 2)},${pick("head", "piece", 2)}),0)`,
-      "Segment slope",
-    ),
-    start: calc(
-      head,
-      `IF(curve_sound,CARRIED_BACK(${pick("flow", "piece")},${pick("head", "piece")},slope),0)`,
-      "Segment head, zero flow",
-    ),
+    slope: calc(precise, "PIECE_SLOPE(curve_sound,piece,flow_1..flow_8,head_1..head_8)", "Segment slope"),
+    start: calc(head, "PIECE_START(curve_sound,piece,slope,flow_1..flow_7,head_1..head_7)", "Segment head, zero flow"),
     points_below_design: calc(
       count,
-      counted((k) => `flow_${k}<=total_design_flow+${tie}`),
+      "POINTS_UP_TO(points,total_design_flow,flow_1..flow_8)",
       "Points up to design flow",
     ),
     design_piece: piece("points_below_design", "Curve segment, design flow"),
     design_slope: calc(
       precise,
-      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "design_piece")},${pick("head", "design_piece")},${pick("flow", "design_piece", 2)},${pick("head", "design_piece", 2)}),0)`,
+      "PIECE_SLOPE(curve_sound,design_piece,flow_1..flow_8,head_1..head_8)",
       "Segment slope, design flow",
     ),
     most_head: calc(
       head,
-      `IF(curve_sound,MAX(0,LINE_HEAD(total_design_flow,CARRIED_BACK(${pick("flow", "design_piece")},${pick("head", "design_piece")},design_slope),design_slope,1)),0)`,
+      "IF(curve_sound,PIECE_HEAD(total_design_flow,design_piece,design_slope,flow_1..flow_7,head_1..head_7),0)",
       "Head at design flow",
       { zero: "none" },
     ),
     full_flow: calc(flow, "total_design_flow/speed_used", "Full-speed flow"),
-    points_below: calc(
-      count,
-      counted((k) => `flow_${k}<=full_flow+${tie}`),
-      "Points up to full-speed flow",
-    ),
+    points_below: calc(count, "POINTS_UP_TO(points,full_flow,flow_1..flow_8)", "Points up to full-speed flow"),
     full_piece: piece("points_below", "Curve segment, full speed"),
     full_head: calc(
       head,
-      `IF(curve_sound,MAX(0,LINE_HEAD(full_flow,CARRIED_BACK(${pick("flow", "full_piece")},${pick("head", "full_piece")},full_slope),full_slope,1)),0)`,
+      "IF(curve_sound,PIECE_HEAD(full_flow,full_piece,full_slope,flow_1..flow_7,head_1..head_7),0)",
       "Full-speed head",
       { zero: "none" },
     ),
     full_slope: calc(
       precise,
-      `IF(curve_sound,CURVE_SLOPE(${pick("flow", "full_piece")},${pick("head", "full_piece")},${pick("flow", "full_piece", 2)},${pick("head", "full_piece", 2)}),0)`,
+      "PIECE_SLOPE(curve_sound,full_piece,flow_1..flow_8,head_1..head_8)",
       "Segment slope, full speed",
     ),
     full_watts: calc(
       power,
-      `IF(curve_sound,MAX(0,BETWEEN(full_flow,${pick("flow", "full_piece")},${pick("flow", "full_piece", 2)},${pick("watts", "full_piece")},${pick("watts", "full_piece", 2)})),0)`,
+      "IF(curve_sound,PIECE_WATTS(full_flow,full_piece,flow_1..flow_8,watts_1..watts_8),0)",
       "Full-speed watts",
       { zero: "none" },
     ),

@@ -18,23 +18,8 @@ import { stoneClasses } from "../../tables/stone.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { capacity } from "../capacity.js";
 
-const nothing = "0[ft³]";
-
-/** What a class can cover, and the volume that gives with its width and thickness. */
-const coverings: readonly (readonly [string, string])[] = [
-  ["lips", "SUM(falls.width_counted)*width*thickness"],
-  ["banks", "2*stream_length*width*thickness"],
-  ["stream bed", "bed_area*bed_stone_depth"],
-  ["fall faces", "SUMPRODUCT(falls.width_counted,falls.drop_counted)*thickness"],
-  ["basin top", "basin_plan*thickness"],
-  ["basin fill", "basin_stone_volume"],
-  ["own size", "length*width*thickness"],
-];
-
-const covered = coverings.reduceRight(
-  (otherwise, [name, volume]) => `IF(covers="${name}",${volume},${otherwise})`,
-  nothing,
-);
+/** What a class can cover. */
+const coverings = ["lips", "banks", "stream bed", "fall faces", "basin top", "basin fill", "own size"];
 
 export const stoneClassTable = table(
   "stones",
@@ -48,7 +33,7 @@ export const stoneClassTable = table(
   {
     name: office(text, "Class"),
     code: itemCode("Item code"),
-    covers: office(text, "Covers", { again: true, choices: coverings.map(([name]) => name) }),
+    covers: office(text, "Covers", { again: true, choices: coverings }),
     bed: decide(text, "Bed, for stream bed", { optional: true, choices: "beds.name" }),
     share: decide(percent, "Share covered", {
       default: 1,
@@ -75,7 +60,7 @@ export const stoneClassTable = table(
     rock: office(text, "Rock", { choices: "rocks.name" }),
     bed_area: calc(
       area,
-      'IF(covers = "stream bed", SUMPRODUCT((runs.bed = bed) * runs.length_counted * runs.width_counted) + IF(bed = pool_bed, SUM(pools.surface), 0[ft²]), 0[ft²])',
+      'IF(covers="stream bed",SUMPRODUCT((runs.bed=bed)*runs.length_counted*runs.width_counted)+IF(bed=pool_bed,SUM(pools.surface),0[ft²]),0[ft²])',
       "Bed of that kind",
     ),
     bed_voids: calc(
@@ -84,7 +69,21 @@ export const stoneClassTable = table(
       "Voids of that bed",
     ),
     voids_used: calc(percent, "IF(bed_voids>0,bed_voids,voids)", "Voids used"),
-    volume: calc(spaceVolume, `share*${covered}`, "Volume laid"),
+    course_length: calc(
+      length,
+      "COURSE_LENGTH(covers,SUM(falls.width_counted),stream_length,length)",
+      "Length of the course",
+    ),
+    face_area: calc(
+      area,
+      "FACE_AREA(covers,SUMPRODUCT(falls.width_counted,falls.drop_counted),basin_plan)",
+      "Area faced",
+    ),
+    volume: calc(
+      spaceVolume,
+      "share*((course_length*width+face_area)*thickness+STONE_FILL(covers,bed_area*bed_stone_depth,basin_stone_volume))",
+      "Volume laid",
+    ),
     mortar: calc(
       spaceVolume,
       'IF(AND(covers = "stream bed", bed_voids = 0), volume * voids, 0[ft³])',

@@ -1,8 +1,9 @@
 import { stoneFormulas } from "../../vocabulary/stone.js";
 import { item } from "../goods.js";
+import { hired } from "../hire.js";
 import { bullet } from "../page-line.js";
 import { part } from "../part.js";
-import { hire, production, withMachine } from "../rates.js";
+import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
 import { bedsBought } from "./beds-bought.js";
 import { stoneCautions } from "./cautions.js";
@@ -49,7 +50,15 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
     item("gravel-washed", "washed gravel", "ton"),
     item("stone-basin", "stone around the crates", "ton"),
   ],
-  rates: [hire("stone-load", "Truck load of stone, gravel or sand delivered", "$/load")],
+  hires: [
+    hired(
+      "Stone, gravel and sand delivered",
+      "truck_loads",
+      "stone-load",
+      "Truck load of stone, gravel or sand delivered",
+      "$/load",
+    ),
+  ],
   tasks: [
     task(
       "Set stone",

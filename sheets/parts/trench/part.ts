@@ -2,7 +2,7 @@ import { bullet, bulletEachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
-import { trenchLines, trenchTable, trenchWords } from "./trenches.js";
+import { pipeTrenches, trenchLines, trenchTable, trenchWords } from "./trenches.js";
 
 /** Dug and filled again: the sum of both, by the sources of hand work, is 0.40 yd³ an hour in common earth. */
 const trenchByHand = production("trench-narrow", "Dig and fill a trench by hand", "yd3", 0.35);
@@ -41,8 +41,9 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       ["open_dig", "by_access", "by_haul"],
     ),
   ],
-  crew: [
-    ...bulletEachRow("dig trenches", trenchWords, "{said}", { when: "LEN(said)>0" }),
+  trenches: pipeTrenches,
+  crew: (all) => [
+    ...bulletEachRow("dig trenches", trenchWords(all), "{said}", { when: "LEN(said)>0" }),
     bullet("backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
   ],
 });

@@ -8,95 +8,71 @@ import {
   percent,
   published,
   smallLength,
+  type TableBlock,
   table,
   text,
   yesno,
 } from "../../../engine/template/index.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
+import type { Whole } from "../brought.js";
+import type { Trench } from "../trenched.js";
 
 const practice = "common practice, no source";
 const ownList = "the list of trenches of this template";
 
-interface Trench {
-  readonly trench: string;
-  readonly kind: "pipe" | "narrow";
-  /** A formula for the length of what lies in it. */
-  readonly pipe: string;
-  readonly bedding: number;
-  /** In inches; absent where the trench is as wide and deep as that of the pipes. */
-  readonly width?: number;
-  readonly depth?: number;
-}
-
-/** Those of the pipes, and narrow ones dug by hand. */
-const trenches: readonly Trench[] = [
+/** Those of the pipes; what lies in a narrow one, dug by hand, brings its own. */
+export const pipeTrenches: readonly Trench[] = [
   { trench: "main", kind: "pipe", pipe: "main_length", bedding: 4 },
   { trench: "lines", kind: "pipe", pipe: "SUM(pipe_lines.length)", bedding: 4 },
-  {
-    trench: "fill line",
-    kind: "narrow",
-    pipe: "fill_line_length",
-    bedding: 0,
-    width: 6,
-    depth: 12,
-  },
-  // NEC Table 300.5: 18 in of cover over plastic conduit (from memory), and room for the conduit
-  {
-    trench: "conduit to the pump",
-    kind: "narrow",
-    pipe: "conduit_trench",
-    bedding: 0,
-    width: 6,
-    depth: 20,
-  },
 ];
 
-export const trenchRows = trenches.length;
+type Trenches = Pick<Whole, "trenches">;
 
 /** Each line has a trench of its own, unless it is said to share one. */
-export const trenchTable = table(
-  "trenches",
-  "Trenches, in place",
-  {
-    rows: trenches.length,
-    data: trenches.map(({ pipe: _, ...row }) => row),
-    note: "Below frost where a line is not drained; the local code decides. Where two lines lie in one trench, set shared to yes at one of them, or it is dug twice.",
-  },
-  {
-    trench: published(text, "Trench", { source: ownList }),
-    kind: published(text, "Kind", { source: ownList }),
-    pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
-    chosen: decide(length, "Override length", { optional: true, least: 0, most: 5000 }),
-    shared: decide(yesno, "Dug by others, or shared", { default: false }),
-    open_length: calc(length, "IF(ISBLANK(chosen),pipe,chosen)", "Open length", {
-      note: "A trench that others dig is entered all the same.",
-    }),
-    dug: calc(length, "IF(shared,0[ft],open_length)", "Length dug"),
-    width: decide(smallLength, "Override width", { optional: true, least: 2, most: 72 }),
-    depth: decide(smallLength, "Override depth", { optional: true, least: 2, most: 144 }),
-    wide: calc(smallLength, "IF(ISBLANK(width),trench_width,width)", "Width"),
-    deep: calc(smallLength, "IF(ISBLANK(depth),trench_depth,depth)", "Depth"),
-    open_depth: calc(smallLength, "IF(open_length>0[ft],deep,0[in])", "Open depth"),
-    volume: calc(soilVolume, "dug*wide*deep", "Dig"),
-    bedding: decide(smallLength, "Bedding under its line", {
-      default: 0,
-      least: 0,
-      most: 24,
-      source: practice,
-    }),
-    bed: calc(soilVolume, "dug*wide*bedding", "Bedding, as laid"),
-    effort: calc(
-      soilVolume,
-      "volume*(1+deep_trench_growth*MAX(0[in],deep-plain_trench_depth)/1[ft])",
-      "Dig, weighted by depth",
-    ),
-    holds_bedding: check(
-      "OR(dug<=0,bedding<deep)",
-      "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Enter less bedding in trenches on sheet Decisions.",
-      { label: "Bedding fills trench" },
-    ),
-  },
-);
+export const trenchTable = ({ trenches }: Trenches) =>
+  table(
+    "trenches",
+    "Trenches, in place",
+    {
+      rows: trenches.length,
+      data: trenches.map(({ pipe: _, ...row }) => row),
+      note: "Below frost where a line is not drained; the local code decides. Where two lines lie in one trench, set shared to yes at one of them, or it is dug twice.",
+    },
+    {
+      trench: published(text, "Trench", { source: ownList }),
+      kind: published(text, "Kind", { source: ownList }),
+      pipe: calc(length, (row) => trenches[row - 1]?.pipe ?? "0[ft]", "Length of its line"),
+      chosen: decide(length, "Override length", { optional: true, least: 0, most: 5000 }),
+      shared: decide(yesno, "Dug by others, or shared", { default: false }),
+      open_length: calc(length, "IF(ISBLANK(chosen),pipe,chosen)", "Open length", {
+        note: "A trench that others dig is entered all the same.",
+      }),
+      dug: calc(length, "IF(shared,0[ft],open_length)", "Length dug"),
+      width: decide(smallLength, "Override width", { optional: true, least: 2, most: 72 }),
+      depth: decide(smallLength, "Override depth", { optional: true, least: 2, most: 144 }),
+      wide: calc(smallLength, "IF(ISBLANK(width),trench_width,width)", "Width"),
+      deep: calc(smallLength, "IF(ISBLANK(depth),trench_depth,depth)", "Depth"),
+      open_depth: calc(smallLength, "IF(open_length>0[ft],deep,0[in])", "Open depth"),
+      volume: calc(soilVolume, "dug*wide*deep", "Dig"),
+      bedding: decide(smallLength, "Bedding under its line", {
+        default: 0,
+        least: 0,
+        most: 24,
+        source: practice,
+      }),
+      bed: calc(soilVolume, "dug*wide*bedding", "Bedding, as laid"),
+      effort: calc(
+        soilVolume,
+        "volume*(1+deep_trench_growth*MAX(0[in],deep-plain_trench_depth)/1[ft])",
+        "Dig, weighted by depth",
+      ),
+      holds_bedding: check(
+        "OR(dug<=0,bedding<deep)",
+        "Trench {trench}: its bedding of {bedding} fills its depth of {deep}. Enter less bedding in trenches on sheet Decisions.",
+        { label: "Bedding fills trench" },
+      ),
+    },
+  );
 
 /** A column's sum over the trenches of one kind. */
 const sumOf = (column: string, kind: Trench["kind"]) => `SUM_WHERE(trenches.${column},trenches.kind,"${kind}")`;
@@ -145,15 +121,16 @@ export const trenchLines = lines("Rules and totals of trenches", {
 });
 
 /** The trenches as the crew reads them. */
-export const trenchWords = table(
-  "trench_lines",
-  "Trenches in words",
-  { rows: trenches.length, beside: "trenches", filled: "dug>0" },
-  {
-    size: calc(text, "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep", "Size", {
-      reader: "crew",
-    }),
-    sand: calc(text, "~, the lowest {bedding|0|up} of it bedding", "Bedding", { reader: "crew" }),
-    said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
-  },
-);
+export const trenchWords = ({ trenches }: Trenches): TableBlock =>
+  table(
+    "trench_lines",
+    "Trenches in words",
+    { rows: trenches.length, beside: "trenches", filled: "dug>0" },
+    {
+      size: calc(text, "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep", "Size", {
+        reader: "crew",
+      }),
+      sand: calc(text, "~, the lowest {bedding|0|up} of it bedding", "Bedding", { reader: "crew" }),
+      said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
+    },
+  );

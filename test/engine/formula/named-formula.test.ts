@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { FormulaError } from "../../../engine/formula/formula-error.js";
-import { formula, type NamedFormula } from "../../../engine/formula/named-formula.js";
+import { columnOf, formula, type NamedFormula } from "../../../engine/formula/named-formula.js";
 import * as q from "../../../engine/units/quantity.js";
 import { soilVolume } from "../../../sheets/vocabulary/quantities.js";
 import { opened, printed } from "../../support/scope.js";
@@ -34,12 +34,50 @@ const empirical = formula(
   source,
 );
 const share = formula("PART", "a share", { x: q.length, y: q.length }, "", "x/y", source);
-const all = [volume, twice, spread, nested, empirical, share];
+const larger = formula(
+  "LARGER",
+  "the larger",
+  { x: q.smallLength, y: q.smallLength },
+  q.smallLength,
+  "MAX(x,y)",
+  source,
+);
+const largerTwice = formula(
+  "LARGER_TWICE",
+  "itself",
+  { x: q.smallLength },
+  q.smallLength,
+  "2*LARGER(x,x)-x",
+  source,
+);
+const highest = formula(
+  "HIGHEST",
+  "of a column",
+  { all: columnOf(q.smallLength) },
+  q.length,
+  "MAX(all)",
+  source,
+);
+const all = [volume, twice, spread, nested, empirical, share, larger, largerTwice, highest];
 
 const inlined: [formula: string, quantity: q.Quantity, us: string, si: string][] = [
   ["FILL(bed,gap)", soilVolume, "bed*gap/324", "bed*gap/1000"],
   ["FILL(bed,plot)", soilVolume, "bed*(plot*12)/324", "bed*(plot*1000)/1000"],
   ["FILL(bed+bed,gap)", soilVolume, "(bed+bed)*gap/324", "(bed+bed)*gap/1000"],
+  // arithmetic alone goes through columns row by row
+  [
+    "SUMPRODUCT(FILL(bed,rows.thick))",
+    soilVolume,
+    "SUMPRODUCT(bed*rows.thick/324)",
+    "SUMPRODUCT(bed*rows.thick/1000)",
+  ],
+  [
+    "SUMPRODUCT(rows.thick*1,TWICE(rows.thick))",
+    q.area,
+    "SUMPRODUCT(rows.thick*1,rows.thick/12+rows.thick/12)/12",
+    "SUMPRODUCT(rows.thick*1,rows.thick/1000+rows.thick/1000)/1000",
+  ],
+  ["HIGHEST(rows.thick)", q.length, "MAX(rows.thick)/12", "MAX(rows.thick)/1000"],
   ["TWICE(plot)", q.length, "plot+plot", "plot+plot"],
   ["2*TWICE(plot)", q.length, "2*(plot+plot)", "2*(plot+plot)"],
   ["TWICE(gap)", q.length, "gap/12+gap/12", "gap/1000+gap/1000"],
@@ -94,7 +132,12 @@ const badCalls: [formula: string, reason: RegExp][] = [
   ["FILL(title,gap)", /"ground" of FILL should be length\^2 but is text/],
   ["FILL(bed,1)", /"deep" of FILL should be length but is a plain number/],
   ["PULL(rate,bed)", /"wide" of PULL should be length but is length\^2/],
-  ["FILL(bed,rows.thick)", /"deep" of FILL should be one value but is a whole column/],
+  ["FILL(bed,rows.thick)", /the result should be one value but is a whole column/],
+  ["SUM(FILL(bed,rows.thick))", /SUM cannot calculate with a whole column/],
+  ["SUMPRODUCT(LARGER(gap,rows.thick))", /"y" of LARGER .* its MAX does not go through row by row/],
+  ["SUMPRODUCT(LARGER_TWICE(rows.thick))", /"x" of LARGER_TWICE .* its MAX does not go through/],
+  ["HIGHEST(gap)", /"all" of HIGHEST takes a whole column/],
+  ["HIGHEST(rows.name)", /"all" of HIGHEST should be length but is text/],
   ["FIL(bed,gap)", /the function FIL is not on the list .* Did you mean "FILL"\?/],
 ];
 

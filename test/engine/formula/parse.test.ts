@@ -29,6 +29,8 @@ function grouped(tree: Tree): string {
 
 const grammar: [formula: string, tree: string][] = [
   ["1+2*3", "(1+(2*3))"],
+  ["SUM(a_1..a_3,b)", "SUM<a_1 a_2 a_3 b>"],
+  ["SUM(b.a_9..b.a_11)", "SUM<b.a_9 b.a_10 b.a_11>"],
   ["(1+2)*3", "((1+2)*3)"],
   ["1-2-3", "((1-2)-3)"],
   ["8/4/2", "((8/4)/2)"],
@@ -106,7 +108,11 @@ const errors: [formula: string, at: number, reason: RegExp][] = [
   ["1e999", 0, /"1e999" is too large/],
   ["1>>2", 2, /a value is missing: ">" stands there/],
   ["lift.", 4, /"\." has no meaning/],
-  ["a..b", 1, /"\." has no meaning/],
+  ["a..b", 1, /"\.\." was not expected here/],
+  ["SUM(a..b)", 5, /"\.\." stands between two names that count up/],
+  ["SUM(a_2..a_1)", 7, /"\.\." stands between two names/],
+  ["SUM(a_1..b_2)", 7, /"\.\." stands between two names/],
+  ["SUM(a_1..4)", 7, /"\.\." stands between two names/],
 ];
 
 describe("what cannot be parsed is refused with the place and the reason", () => {

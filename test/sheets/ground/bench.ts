@@ -6,13 +6,7 @@ import { compile } from "../../../engine/template/compile.js";
 import { template } from "../../../engine/template/index.js";
 import type { Model } from "../../../engine/template/model.js";
 import type { UnitSystem } from "../../../engine/units/quantity.js";
-import { placeRows } from "../../../sheets/parts/digging-safety/places.js";
-import { basinFormulas } from "../../../sheets/vocabulary/basin.js";
-import { evaporationFormulas } from "../../../sheets/vocabulary/evaporation.js";
-import { groundFormulas } from "../../../sheets/vocabulary/ground.js";
-import { linerFormulas } from "../../../sheets/vocabulary/liner.js";
-import { stoneFormulas } from "../../../sheets/vocabulary/stone.js";
-import { waterfallSheet } from "../../support/waterfall-sheet.js";
+import { waterfallFormulas, waterfallSheet } from "../../support/waterfall-sheet.js";
 import { waterStandIn } from "./stand-in.js";
 
 const bench = template({
@@ -23,13 +17,7 @@ const bench = template({
     waterStandIn,
     ...(["Basin", "Liner", "Stone", "Earthwork"] as const).map(waterfallSheet),
   ],
-  formulas: [
-    ...basinFormulas,
-    ...groundFormulas,
-    ...linerFormulas,
-    ...stoneFormulas,
-    ...evaporationFormulas,
-  ],
+  formulas: waterfallFormulas,
   headline: ["basin_water_held"],
 });
 
@@ -91,8 +79,8 @@ export const errorsIn = ({ model, values }: Worked): string[] =>
   model.cells.filter(({ index }) => values[index] instanceof CellError).map(({ id }) => id);
 
 /** The places of a job that are dug without the protection they need. */
-export function unprotected({ value }: Worked): string[] {
-  return Array.from({ length: placeRows }, (_, i) => i + 1)
+export function unprotected({ model, value }: Worked): string[] {
+  return Array.from({ length: model.tables.get("digs")?.block.rows ?? 0 }, (_, i) => i + 1)
     .filter((row) => value(`digs.protected[${row}]`) !== true)
     .map((row) => String(value(`digs.place[${row}]`)));
 }

@@ -8,11 +8,7 @@ import {
   sheet,
   template,
 } from "../../../engine/template/index.js";
-import { basinFormulas } from "../../../sheets/vocabulary/basin.js";
-import { evaporationFormulas } from "../../../sheets/vocabulary/evaporation.js";
-import { groundFormulas } from "../../../sheets/vocabulary/ground.js";
-import { linerFormulas } from "../../../sheets/vocabulary/liner.js";
-import { stoneFormulas } from "../../../sheets/vocabulary/stone.js";
+import { waterfallFormulas } from "../../support/waterfall-sheet.js";
 
 /** The value of one formula in the US unit of a quantity, by both evaluators. */
 export function figure(text: string, quantity: Quantity): number {
@@ -30,13 +26,7 @@ export function figure(text: string, quantity: Quantity): number {
           }),
         ]),
       ],
-      formulas: [
-        ...basinFormulas,
-        ...evaporationFormulas,
-        ...groundFormulas,
-        ...linerFormulas,
-        ...stoneFormulas,
-      ],
+      formulas: waterfallFormulas,
       headline: [],
     }),
     "us",

@@ -33,12 +33,9 @@ import {
 } from "../../../sheets/parts/materials/tables.js";
 import { wholeOf } from "../../../sheets/parts/whole.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
-import { electricFormulas } from "../../../sheets/vocabulary/electric.js";
 import { itemCode } from "../../../sheets/vocabulary/item-code.js";
-import { moneyFormulas } from "../../../sheets/vocabulary/money.js";
 import { soilVolume } from "../../../sheets/vocabulary/quantities.js";
-import { weatherFormulas } from "../../../sheets/vocabulary/weather.js";
-import { waterfallSheet } from "../../support/waterfall-sheet.js";
+import { waterfallFormulas, waterfallSheet } from "../../support/waterfall-sheet.js";
 
 const optional = { optional: true } as const;
 
@@ -47,6 +44,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
   lines("Job", {
     bid_date: input(date, "Bid date"),
     good_for_days: input(days, "Good for", { default: 30 }),
+    bid_good_until: calc(date, "bid_date+good_for_days", "Good until"),
     start_month: input(count, "Start month", { default: 5 }),
   }),
   lines("Quantities", {
@@ -105,7 +103,11 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     "falls",
     "Falls",
     { rows: 3 },
-    { name: input(text, "Name", optional), width: input(length, "Width", optional) },
+    {
+      name: input(text, "Name", optional),
+      width: input(length, "Width", optional),
+      width_counted: calc(length, "width", "Width that counts"),
+    },
   ),
   table(
     "pipe_lines",
@@ -171,7 +173,7 @@ export const moneyTemplate = template({
   version: 1,
   title: "Money sheets alone",
   headline: ["price"],
-  formulas: [...moneyFormulas, ...weatherFormulas, ...electricFormulas],
+  formulas: waterfallFormulas,
   sheets: [
     { ...quantities, blocks: [...quantities.blocks, buysTable(linerBuys), buysTable(stoneBuys)] },
     waterfallSheet("Prices"),

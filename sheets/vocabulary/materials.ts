@@ -1,0 +1,31 @@
+import { columnOf, count, date, formula, length, money, number, text, yesno } from "../../engine/template/index.js";
+
+const LOADS = formula(
+  "LOADS",
+  "Truck loads, in parts, of what comes by the load and is counted in one unit; row by row",
+  { by_load: yesno, unit: text, quantity: number, counted: text, holds: number },
+  number,
+  "by_load*(unit=counted)*quantity/MAX(0.01,holds)",
+  "definition",
+);
+
+const ENDED = formula(
+  "ENDED",
+  "How many prices of what is bought end before a day",
+  { costs: columnOf(money), until: columnOf(date), day: date },
+  count,
+  "SUMPRODUCT((costs>0)*(until<day))",
+  "definition",
+);
+
+const LINE_JOINTS = formula(
+  "LINE_JOINTS",
+  "Joints to cement in a line, without its tee and bushing; row by row",
+  { elbows_90: count, elbows_45: count, stop: text, length },
+  number,
+  '2*(1+elbows_90+elbows_45+1*(stop="check valve"))+length/20[ft]',
+  "two for each valve and elbow, one for each 20 ft of pipe: common practice, no source",
+);
+
+/** Loads, quotes, joints. */
+export const materialFormulas = [LOADS, ENDED, LINE_JOINTS] as const;
