@@ -1,7 +1,7 @@
+import type { PageLine } from "../plan/page-line.js";
 import type { SheetName } from "../plan/worksheets.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
 import type { Hire } from "./hire.js";
-import type { PageLine } from "./page-line.js";
 import type { Rate } from "./rates.js";
 import type { Task } from "./task.js";
 import type { Trench } from "./trenched.js";

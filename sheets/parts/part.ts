@@ -1,12 +1,12 @@
 import type { NamedFormula } from "../../engine/formula/named-formula.js";
 import type { Block } from "../../engine/template/index.js";
 import type { CrewSection } from "../plan/crew-page.js";
+import type { PlacedLine } from "../plan/page-line.js";
 import type { ProposalSection } from "../plan/proposal-page.js";
 import type { SheetName } from "../plan/worksheets.js";
 import type { Whole } from "./brought.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
 import type { Hire } from "./hire.js";
-import type { PlacedLine } from "./page-line.js";
 import type { Rate } from "./rates.js";
 import type { Task } from "./task.js";
 import type { Trench } from "./trenched.js";

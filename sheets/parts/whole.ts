@@ -1,11 +1,11 @@
 import { wordsIn } from "../../engine/template/index.js";
 import { crewPage } from "../plan/crew-page.js";
+import { pageOf } from "../plan/page-line.js";
 import { proposalPage } from "../plan/proposal-page.js";
 import { stages } from "../plan/stages.js";
 import { type SheetName, worksheets } from "../plan/worksheets.js";
 import type { BuysOfSheet, Whole } from "./brought.js";
 import type { Buy } from "./goods.js";
-import { pageOf } from "./page-line.js";
 import type { Part } from "./part.js";
 import { rateGroups } from "./rates.js";
 import { ratesOf } from "./task.js";

@@ -1,4 +1,4 @@
-import { draftLine, heading, type Section } from "../parts/page-line.js";
+import { draftLine, heading, type Section } from "./page-line.js";
 
 /** What the crew builds from, in the order in which it is built; then hours and cautions. */
 export const crewPage = [

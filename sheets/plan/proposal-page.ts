@@ -1,4 +1,4 @@
-import { draftLine, heading, type Section } from "../parts/page-line.js";
+import { draftLine, heading, type Section } from "./page-line.js";
 
 /** What the customer reads, from scope to signature. No codes, costs or margins. */
 export const proposalPage = [

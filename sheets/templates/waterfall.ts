@@ -19,7 +19,6 @@ import { liner } from "../parts/liner/part.js";
 import { lines } from "../parts/lines/part.js";
 import { main } from "../parts/main/part.js";
 import { materials } from "../parts/materials/part.js";
-import { headingMark } from "../parts/page-line.js";
 import { papers } from "../parts/papers/part.js";
 import type { Part } from "../parts/part.js";
 import { price } from "../parts/price/part.js";
@@ -31,6 +30,7 @@ import { streamDig } from "../parts/stream-dig/part.js";
 import { trees } from "../parts/trees/part.js";
 import { trench } from "../parts/trench/part.js";
 import { walls } from "../parts/walls/part.js";
+import { headingMark } from "../plan/page-line.js";
 
 /**
  * What a disappearing waterfall is made of. On a worksheet, in a stage of the work and in a section of

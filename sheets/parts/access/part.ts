@@ -1,5 +1,5 @@
+import { line } from "../../plan/page-line.js";
 import { hired } from "../hire.js";
-import { line } from "../page-line.js";
 import { part } from "../part.js";
 import { site } from "../rates.js";
 import { access as accessBlock, accessMethod } from "./access.js";

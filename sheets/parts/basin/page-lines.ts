@@ -1,6 +1,6 @@
 import type { CrewSection } from "../../plan/crew-page.js";
+import { bullet, line, type PlacedLine } from "../../plan/page-line.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
-import { bullet, line, type PlacedLine } from "../page-line.js";
 
 export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   bullet(

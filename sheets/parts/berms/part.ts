@@ -1,5 +1,5 @@
+import { bullet, bulletEachRow, eachRow } from "../../plan/page-line.js";
 import { handFilling } from "../../tables/hand-work.js";
-import { bullet, bulletEachRow, eachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";

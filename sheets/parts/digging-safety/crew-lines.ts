@@ -1,7 +1,7 @@
 import type { CrewSection } from "../../plan/crew-page.js";
+import { bullet, eachRow, line, type PlacedLine } from "../../plan/page-line.js";
+import { counted } from "../../vocabulary/counted.js";
 import type { Whole } from "../brought.js";
-import { bullet, eachRow, line, type PlacedLine } from "../page-line.js";
-import { counted } from "../papers/words.js";
 import { placesDug } from "./places.js";
 
 export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<CrewSection>[] => [

@@ -1,7 +1,7 @@
+import { bullet } from "../../plan/page-line.js";
 import { groundFormulas } from "../../vocabulary/ground.js";
 import { item } from "../goods.js";
 import { hired } from "../hire.js";
-import { bullet } from "../page-line.js";
 import { part } from "../part.js";
 import { groundBalance } from "./balance.js";
 import { groundCautions } from "./cautions.js";

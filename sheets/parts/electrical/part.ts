@@ -1,6 +1,6 @@
+import { bullet, line } from "../../plan/page-line.js";
 import { wireTable } from "../../tables/wires.js";
 import { electricFormulas } from "../../vocabulary/electric.js";
-import { bullet, line } from "../page-line.js";
 import { part } from "../part.js";
 import { hire, production, wage } from "../rates.js";
 import { task } from "../task.js";

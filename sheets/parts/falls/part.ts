@@ -1,7 +1,7 @@
+import { bulletEachRow } from "../../plan/page-line.js";
 import { lipKinds } from "../../tables/lips.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
-import { bulletEachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";

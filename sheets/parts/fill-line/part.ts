@@ -1,5 +1,5 @@
+import { bullet } from "../../plan/page-line.js";
 import { item } from "../goods.js";
-import { bullet } from "../page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";

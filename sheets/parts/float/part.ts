@@ -1,4 +1,4 @@
-import { bullet, line } from "../page-line.js";
+import { bullet, line } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { fillFloat } from "./float.js";
 

@@ -1,5 +1,5 @@
-import { line } from "../page-line.js";
-import { counted } from "../papers/words.js";
+import { line } from "../../plan/page-line.js";
+import { counted } from "../../vocabulary/counted.js";
 import { part } from "../part.js";
 import { jobBlocks } from "./job.js";
 

@@ -1,5 +1,5 @@
+import { bullet, bulletEachRow } from "../../plan/page-line.js";
 import { laborFormulas } from "../../vocabulary/labor.js";
-import { bullet, bulletEachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";

@@ -1,5 +1,5 @@
-import { bullet } from "../page-line.js";
-import { counted } from "../papers/words.js";
+import { bullet } from "../../plan/page-line.js";
+import { counted } from "../../vocabulary/counted.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";

@@ -1,7 +1,7 @@
+import { bullet, bulletEachRow } from "../../plan/page-line.js";
+import { counted } from "../../vocabulary/counted.js";
 import { linerFormulas } from "../../vocabulary/liner.js";
 import { item } from "../goods.js";
-import { bullet, bulletEachRow } from "../page-line.js";
-import { counted } from "../papers/words.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";

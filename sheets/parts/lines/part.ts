@@ -1,8 +1,8 @@
+import { bullet, bulletEachRow, eachRow } from "../../plan/page-line.js";
 import { valveOpening } from "../../tables/valve-opening.js";
 import { pipeFormulas } from "../../vocabulary/pipe.js";
 import { valveFormulas } from "../../vocabulary/valve.js";
 import { pipeLaid } from "../main/laying.js";
-import { bullet, bulletEachRow, eachRow } from "../page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";

@@ -1,7 +1,7 @@
+import { bullet } from "../../plan/page-line.js";
 import { fittings, inletFittings, tees } from "../../tables/fittings.js";
 import { pipeSizes } from "../../tables/pipe-bores.js";
 import { pipeFormulas } from "../../vocabulary/pipe.js";
-import { bullet } from "../page-line.js";
 import { part } from "../part.js";
 import { task } from "../task.js";
 import { pipeLaid } from "./laying.js";

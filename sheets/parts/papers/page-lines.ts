@@ -9,7 +9,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { headingMark, type PageLine } from "../page-line.js";
+import { headingMark, type PageLine } from "../../plan/page-line.js";
 
 /**
  * Lines for a page that people outside the office read: those that are wanted move

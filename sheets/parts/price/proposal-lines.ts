@@ -1,6 +1,6 @@
+import { bullet, bulletEachRow, eachRow, line, type PlacedLine } from "../../plan/page-line.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
-import { bullet, bulletEachRow, eachRow, line, type PlacedLine } from "../page-line.js";
-import { counted } from "../papers/words.js";
+import { counted } from "../../vocabulary/counted.js";
 import { drawTable } from "./draws.js";
 import { optionTable } from "./options.js";
 import { subcontracts } from "./work-by-others.js";

@@ -1,6 +1,6 @@
+import { bullet, line } from "../../plan/page-line.js";
 import { curveFormulas } from "../../vocabulary/curve-points.js";
 import { pumpFormulas } from "../../vocabulary/pump.js";
-import { bullet, line } from "../page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";

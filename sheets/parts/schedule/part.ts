@@ -1,5 +1,5 @@
+import { line } from "../../plan/page-line.js";
 import { weatherFormulas } from "../../vocabulary/weather.js";
-import { line } from "../page-line.js";
 import { part } from "../part.js";
 import { rainBlocks } from "./rain.js";
 

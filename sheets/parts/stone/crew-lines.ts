@@ -1,5 +1,5 @@
 import type { CrewSection } from "../../plan/crew-page.js";
-import { bullet, bulletEachRow, line, type PlacedLine } from "../page-line.js";
+import { bullet, bulletEachRow, line, type PlacedLine } from "../../plan/page-line.js";
 import { stoneClassTable } from "./classes.js";
 import { stoneSaid } from "./stone-said.js";
 

@@ -1,7 +1,7 @@
+import { bullet } from "../../plan/page-line.js";
 import { stoneFormulas } from "../../vocabulary/stone.js";
 import { item } from "../goods.js";
 import { hired } from "../hire.js";
-import { bullet } from "../page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";

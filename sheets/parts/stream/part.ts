@@ -1,6 +1,6 @@
+import { bullet, bulletEachRow, eachRow, line } from "../../plan/page-line.js";
 import { beds } from "../../tables/beds.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
-import { bullet, bulletEachRow, eachRow, line } from "../page-line.js";
 import { part } from "../part.js";
 import { poolsTable } from "./pools-table.js";
 import { runsTable } from "./runs-table.js";

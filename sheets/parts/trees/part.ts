@@ -1,4 +1,4 @@
-import { bulletEachRow, eachRow } from "../page-line.js";
+import { bulletEachRow, eachRow } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { treeLines, treeRules, treeTable } from "./trees.js";
 

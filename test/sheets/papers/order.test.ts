@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { headingMark } from "../../../sheets/parts/page-line.js";
 import { wholeOf } from "../../../sheets/parts/whole.js";
+import { headingMark } from "../../../sheets/plan/page-line.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 
 /** What comes first, what comes later, and why. */

@@ -2,11 +2,11 @@ import { describe, expect, test } from "vitest";
 import { lines, number, published } from "../../../engine/template/index.js";
 import { sheetsOf } from "../../../sheets/parts/assemble.js";
 import { item } from "../../../sheets/parts/goods.js";
-import { bullet } from "../../../sheets/parts/page-line.js";
 import { part } from "../../../sheets/parts/part.js";
 import { hire, production } from "../../../sheets/parts/rates.js";
 import { task } from "../../../sheets/parts/task.js";
 import { wholeOf } from "../../../sheets/parts/whole.js";
+import { bullet } from "../../../sheets/plan/page-line.js";
 
 const figure = (name: string) =>
   lines(name, { [name]: published(number, name, { value: 1, source: "invented" }) });
