@@ -10,6 +10,7 @@ export type LabelPlace = "above" | "below" | "left" | "right" | "center";
  *
  * - `line`: a line through the points; `points`: a mark at each
  * - `names`: no mark, the text of `says` at each point; where a text is blank, nothing shows
+ * - `frame`: nothing, but the axes reach as far as these points: two corners keep a drawing to scale
  * - `bars`: a bar for each row, beside those of other series; `stack`: on top of them
  */
 export interface Series {
@@ -17,7 +18,7 @@ export interface Series {
   readonly label: string;
   readonly x: string;
   readonly y: string;
-  readonly marks: "line" | "points" | "names" | "bars" | "stack";
+  readonly marks: "line" | "points" | "names" | "frame" | "bars" | "stack";
   /** Of a line; each has its own by its place among the series, unless told. */
   readonly look?: LineLook;
   /** Texts at the points: a column of as many rows, or a single cell. Of bars: their figures, with `true`. */
@@ -36,6 +37,8 @@ export interface ChartOptions {
   readonly lines?: number;
   /** Width of the drawn area over its height, for drawings to scale; as large as fits, without it. */
   readonly ratio?: number;
+  /** Charts that stand at its right, on the same lines; all are equally wide. */
+  readonly beside?: readonly ChartBlock[];
   /** Axes that show neither line nor figures nor title. */
   readonly without?: readonly ("across" | "up")[];
   /** Shown on the sheet Summary as well. */
@@ -51,6 +54,12 @@ export interface ChartBlock extends ChartOptions {
   readonly up: string;
   readonly series: readonly Series[];
 }
+
+/** A chart and those beside it, from the left. */
+export const chartsOf = (block: ChartBlock): readonly ChartBlock[] => [
+  block,
+  ...(block.beside ?? []),
+];
 
 /**
  * @param across the title of the horizontal axis, without its unit, which the workbook adds

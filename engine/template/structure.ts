@@ -36,6 +36,7 @@ export function structureFaults(template: Template): string[] {
     ...blocks.flatMap(cellFaults),
     ...(template.office === undefined ? [] : codeFaults(blocks)),
     ...nameListFaults(template, blocks, tables),
+    ...chartFaults(blocks, tables),
   ];
 }
 
@@ -213,9 +214,6 @@ function nameListFaults(
   mustBeCell(roles?.customer, "The role customer");
   for (const { label, name } of roles?.sections ?? []) mustBeCell(name, `The section "${label}"`);
   mustBeColumn(roles?.goodUntil, "The role goodUntil");
-  for (const block of blocks) {
-    if (block.kind === "chart") faults.push(...chartFaults(block, singles, tables));
-  }
   return faults;
 }
 

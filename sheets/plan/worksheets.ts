@@ -75,8 +75,17 @@ export const worksheets = [
     ...page,
   },
   {
+    name: "Drawings",
+    purpose: "The water course, the manifold and the basin, drawn from this bid's figures.",
+  },
+  {
     name: "Balance",
     purpose: "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
+  },
+  {
+    name: "Drawing points",
+    purpose: "Where the lines of the drawings run, and what stands beside them.",
+    printed: false,
   },
   {
     name: "Wording",

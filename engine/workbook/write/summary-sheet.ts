@@ -6,7 +6,7 @@ import { chartLines } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
 import { notStanding } from "../../template/standing.js";
 import { formulaContent } from "./cells.js";
-import { type ChartPlace, summaryCharts, widthOf } from "./charts/places.js";
+import { type ChartPlace, placesOf, summaryCharts } from "./charts/places.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { attention, styles } from "./look.js";
@@ -54,7 +54,7 @@ export function writeSummary(
   page.title(identity);
   page.state();
   page.figures();
-  const charts = summaryCharts(model).map((block) => page.chart(block));
+  const charts = summaryCharts(model).flatMap((block) => page.chart(block));
   page.open();
   page.part(
     "Sheets",
@@ -164,11 +164,10 @@ class SummaryPage {
   }
 
   /** Leaves room for a chart. */
-  chart(block: ChartBlock): ChartPlace {
+  chart(block: ChartBlock): ChartPlace[] {
     const { line, sheet } = this;
-    const height = chartLines(block) * lineHeight;
     this.line += chartLines(block) + 1;
-    return { sheet: sheet.name, line, block, width: widthOf(columns), height };
+    return placesOf({ ...block, beside: [] }, sheet.name, line, columns, lineHeight);
   }
 
   /** Lines of a label and a note over the rest of the width. */

@@ -18,6 +18,7 @@ export const basinDays = table(
       "LEVEL_OF(MAX(0,water-water_into_stream-water_drained_back),crate_top,lower_water_area,upper_water_area)",
       "Level running",
     ),
+    lowest: calc(length, "pump_minimum_water", "Lowest for pump"),
     state: calc(text, 'IF(running_level >= pump_minimum_water, "runs", "stop the pump: it would draw air")', "State"),
   },
 );

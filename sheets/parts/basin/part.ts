@@ -5,19 +5,38 @@ import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
 import { basinCautions } from "./cautions.js";
+import { daysChart, waterBars, waterChart } from "./charts.js";
 import { crates } from "./crates.js";
 import { basinDays } from "./days.js";
 import { basinDig } from "./dig.js";
+import { drawingSizes } from "./drawing-sizes.js";
 import { evaporation } from "./evaporation.js";
 import { hole } from "./hole.js";
 import { crewOfBasin, proposalOfBasin } from "./page-lines.js";
+import { plan, planPoints } from "./plan.js";
 import { designRain } from "./rain.js";
+import { section, sectionPoints } from "./section.js";
 import { basinStone, voidTable } from "./stone.js";
 import { basinWater } from "./water.js";
 
 export const basin = part("Basin", "The buried basin: what it must hold, what it holds, and what it loses.", {
   blocks: {
-    Basin: [basinWater, hole, crates, basinStone, ...evaporation, basinDays, designRain, basinDig],
+    Basin: [
+      basinWater,
+      waterChart,
+      section,
+      hole,
+      crates,
+      plan,
+      basinStone,
+      ...evaporation,
+      daysChart,
+      basinDays,
+      designRain,
+      basinDig,
+    ],
+    Drawings: [section, plan],
+    "Drawing points": [waterBars, drawingSizes, ...sectionPoints, ...planPoints],
   },
   below: { Basin: [basinCautions, voidTable] },
   formulas: [...basinFormulas, ...evaporationFormulas],

@@ -5,6 +5,7 @@ import { weirFormulas } from "../../vocabulary/weir.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
+import { coursePoints, profile } from "./drawing.js";
 import { fallsBlocks } from "./falls.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
@@ -13,7 +14,7 @@ import { lipSaid } from "./lip-said.js";
 const lookSaid = "PICK(looks.said,looks.name,look)";
 
 export const falls = part("Falls", "What each lip gets, and how the water goes over it.", {
-  blocks: { Falls: fallsBlocks, Wording: [lipSaid] },
+  blocks: { Falls: [profile, ...fallsBlocks], Wording: [lipSaid], Drawings: [profile], "Drawing points": coursePoints },
   below: { "Water tables": [lipKinds] },
   formulas: [...weirFormulas, ...channelFormulas],
   takeoff: [

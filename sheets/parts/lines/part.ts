@@ -6,13 +6,14 @@ import { pipeLaid } from "../main/laying.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
+import { manifold, manifoldPoints } from "./drawing.js";
 import { pipeLines, sizeFormulas } from "./pipe-lines.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 import { pipingBlocks, pipingNotes } from "./piping.js";
 
 export const lines = part("Lines", "The lines from the manifold to the falls, with their valves.", {
   section: "Lines and pots",
-  blocks: { Piping: pipingBlocks },
+  blocks: { Piping: [manifold, ...pipingBlocks], Drawings: [manifold], "Drawing points": manifoldPoints },
   below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
   formulas: [...pipeFormulas, ...valveFormulas, ...sizeFormulas],
   takeoff: [

@@ -492,6 +492,23 @@ const faulty: [what: string, template: t.Template, fault: RegExp][] = [
     /The chart "Curve" joins beds\.a and plot, which have not as many rows/,
   ],
   [
+    "a chart of several units along one axis",
+    tinyLines({ a: t.calc(t.smallLength, "plot", ""), b: t.calc(t.count, "2", "") }, {}, [
+      t.chart("Curve", "", "", [
+        { label: "", x: "b", y: "plot", marks: "line" },
+        { label: "", x: "b", y: "a", marks: "line" },
+      ]),
+    ]),
+    /The chart "Curve" draws plot and a along one axis, in different units/,
+  ],
+  [
+    "a line of texts",
+    tinyLines({}, {}, [
+      t.chart("Curve", "", "", [{ label: "", x: "plot", y: "title", marks: "line" }]),
+    ]),
+    /The chart "Curve" draws "title", which holds no numbers/,
+  ],
+  [
     "names without texts",
     tinyLines({}, {}, [
       t.chart("Curve", "", "", [{ label: "N", x: "plot", y: "plot", marks: "names" }]),

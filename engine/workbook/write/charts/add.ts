@@ -3,6 +3,7 @@ import type { ChartBlock } from "../../../template/declare.js";
 import { escaped } from "../package.js";
 import type { Source } from "./cells.js";
 import type { ChartPlace } from "./places.js";
+import { isListed } from "./scatter.js";
 import { chartXml } from "./xml.js";
 
 type Parts = Record<string, Uint8Array>;
@@ -53,9 +54,13 @@ function drawingOf(parts: Parts, sheet: string, number: number): string {
 }
 
 /** The place of a chart: its upper left corner in a cell, and its size, so that widths of columns leave its scale alone. */
-function anchor({ line, width, height, block }: ChartPlace, number: number, link: string): string {
+function anchor(
+  { line, left, width, height, block }: ChartPlace,
+  number: number,
+  link: string,
+): string {
   const emu = (points: number) => Math.round(points * 12700);
-  const corner = `<xdr:from><xdr:col>0</xdr:col><xdr:colOff>0</xdr:colOff><xdr:row>${line - 1}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from>`;
+  const corner = `<xdr:from><xdr:col>${left.column}</xdr:col><xdr:colOff>${emu(left.points)}</xdr:colOff><xdr:row>${line - 1}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from>`;
   const named = `id="${number + 1000}" name="Chart ${number}" descr="${escaped(altOf(block))}"`;
   return (
     `<xdr:oneCellAnchor>${corner}<xdr:ext cx="${emu(width)}" cy="${emu(height)}"/>` +
@@ -67,7 +72,7 @@ function anchor({ line, width, height, block }: ChartPlace, number: number, link
 
 /** What a chart shows, in words. */
 export function altOf({ heading, alt, series }: ChartBlock): string {
-  const drawn = series.filter(({ legend }) => legend !== false).map(({ label }) => label);
+  const drawn = series.filter(isListed).map(({ label }) => label);
   return `${heading}. ${alt ?? `${drawn.join(", ")}.`}`;
 }
 

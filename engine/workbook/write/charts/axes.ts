@@ -43,7 +43,7 @@ export function valueAxis({
     `<c:valAx><c:axId val="${id}"/><c:scaling><c:orientation val="minMax"/></c:scaling><c:delete val="${hidden ? 1 : 0}"/><c:axPos val="${side}"/>` +
     (hidden ? "" : `<c:majorGridlines>${thin(gridline)}</c:majorGridlines>`) +
     (hidden || title === "" ? "" : titled(title, 9, false)) +
-    `<c:numFmt formatCode="${escaped(format)}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>` +
+    `<c:numFmt formatCode="${escaped(format)}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="${between === "between" ? "nextTo" : "low"}"/>` +
     `${thin("5B6B70")}${textProperties(9)}<c:crossAx val="${crossing}"/><c:crosses val="${stands}"/><c:crossBetween val="${between}"/></c:valAx>`
   );
 }

@@ -39,6 +39,7 @@ export const fills: readonly { readonly color: string; readonly text: string }[]
   { color: "A9C4C8", text: "1F2A2E" },
   { color: "5A7F86", text: "FFFFFF" },
   { color: "DCE7E9", text: "1F2A2E" },
+  { color: "8DA9AE", text: "1F2A2E" },
   { color: "1F2A2E", text: "FFFFFF" },
   { color: "FFFFFF", text: "1F2A2E" },
 ];
@@ -59,7 +60,7 @@ export const unstroked = `<a:ln w="12700"><a:noFill/></a:ln>`;
 export const face = `<a:latin typeface="${typeface}"/>`;
 
 /** Properties of text: its size in points. */
-export function textProperties(size: number, { bold = false, color = ink } = {}): string {
-  const run = `<a:defRPr sz="${size * 100}" b="${bold ? 1 : 0}">${solid(color)}${face}</a:defRPr>`;
-  return `<c:txPr><a:bodyPr/><a:lstStyle/><a:p><a:pPr>${run}</a:pPr><a:endParaRPr lang="en-US"/></a:p></c:txPr>`;
+export function textProperties(size: number, { color = ink, wrapped = true } = {}): string {
+  const run = `<a:defRPr sz="${size * 100}" b="0">${solid(color)}${face}</a:defRPr>`;
+  return `<c:txPr><a:bodyPr${wrapped ? "" : ` wrap="none"`}/><a:lstStyle/><a:p><a:pPr>${run}</a:pPr><a:endParaRPr lang="en-US"/></a:p></c:txPr>`;
 }

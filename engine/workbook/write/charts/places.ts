@@ -1,15 +1,22 @@
-import type { ChartBlock } from "../../../template/declare.js";
+import { type ChartBlock, chartsOf } from "../../../template/chart.js";
 import { chartLines } from "../../../template/layout.js";
 import type { Model } from "../../../template/model.js";
 import { columnWidth, labelWidth, lastColumn, pageWidth } from "../grid.js";
 import { usualHeight } from "../print-area.js";
 import type { Size } from "./xml.js";
 
-/** A chart with where it stands: its sheet, its first line (from 1), its size in points. */
+/** A chart with where it stands: its sheet, its first line (from 1), how far from the left, its size in points. */
 export interface ChartPlace extends Size {
   readonly sheet: string;
   readonly line: number;
+  readonly left: Corner;
   readonly block: ChartBlock;
+}
+
+/** A column (from 0), and points to the right of its left edge. */
+export interface Corner {
+  readonly column: number;
+  readonly points: number;
 }
 
 /** The charts that the template puts on its sheets. */
@@ -17,17 +24,49 @@ export function chartPlaces(model: Model): ChartPlace[] {
   return model.placed.flatMap(({ block, sheet, top }) => {
     if (block.kind !== "chart") return [];
     const portrait = model.sheets.find(({ name }) => name === sheet)?.portrait ?? false;
-    const width = portrait
-      ? widthOf([pageWidth])
-      : widthOf([labelWidth, ...Array.from({ length: lastColumn - 2 }, () => columnWidth)]);
-    return [{ sheet, line: top, block, width, height: chartLines(block) * usualHeight }];
+    const columns = portrait
+      ? [pageWidth]
+      : [labelWidth, ...Array.from({ length: lastColumn - 1 }, () => columnWidth)];
+    return placesOf(block, sheet, top, columns, usualHeight);
   });
 }
 
-/** The charts that a template wants on the sheet Summary too. */
-export const summaryCharts = (model: Model): ChartBlock[] =>
-  model.placed.flatMap(({ block }) => (block.kind === "chart" && block.summary ? [block] : []));
+/** A chart and those beside it, over columns of these widths, on lines so many points high. */
+export function placesOf(
+  block: ChartBlock,
+  sheet: string,
+  line: number,
+  columns: readonly number[],
+  lineHeight: number,
+): ChartPlace[] {
+  const all = chartsOf(block);
+  const width = widthOf(columns) / all.length;
+  const height = chartLines(block) * lineHeight;
+  return all.map((one, i) => {
+    const left = cornerAt(columns, i * width);
+    return { sheet, line, left, block: one, width, height };
+  });
+}
+
+function cornerAt(columns: readonly number[], points: number): Corner {
+  let column = 0;
+  let left = points;
+  while (column < columns.length - 1 && left >= widthOf([columns[column] as number])) {
+    left -= widthOf([columns[column] as number]);
+    column += 1;
+  }
+  return { column, points: left };
+}
+
+/** The charts that a template wants on the sheet Summary too; one that stands on several sheets, once. */
+export function summaryCharts(model: Model): ChartBlock[] {
+  const all = model.placed.flatMap(({ block }) => (block.kind === "chart" ? chartsOf(block) : []));
+  const wanted = all.filter(({ summary }) => summary);
+  return wanted.filter(
+    ({ heading }, i) => wanted.findIndex((one) => one.heading === heading) === i,
+  );
+}
 
 /** Width in points of columns whose widths count digits of the workbook's type: 7 pixels each, and 5. */
-export const widthOf = (columns: readonly number[]): number =>
+const widthOf = (columns: readonly number[]): number =>
   columns.reduce((sum, width) => sum + (width * 7 + 5) * 0.75, 0);

@@ -35,14 +35,14 @@ export function scatterSeries(
       const shape =
         one.marks === "line" && look !== undefined
           ? `<c:spPr>${stroked(strokes[look])}</c:spPr>${noMarker}`
-          : `<c:spPr>${unstroked}</c:spPr>${marker(marks.indexOf(one))}`;
+          : `<c:spPr>${unstroked}</c:spPr>${one.marks === "frame" ? noMarker : marker(marks.indexOf(one))}`;
       const name = `<c:tx><c:v>${escaped(one.label)}</c:v></c:tx>`;
       const points = coordinates(
         source,
         cellsOf(source.model, one.x),
         cellsOf(source.model, one.y),
       );
-      drawn.push({ body: name + shape + points, listed: one.legend !== false });
+      drawn.push({ body: name + shape + points, listed: isListed(one) });
     }
     for (const body of namedPoints(source, one)) drawn.push({ body, listed: false });
   });
@@ -54,6 +54,10 @@ export function scatterSeries(
     unlisted: drawn.flatMap(({ listed }, i) => (listed ? [] : [i])),
   };
 }
+
+/** Whether the legend tells of a series. */
+export const isListed = ({ marks, legend }: Series): boolean =>
+  legend !== false && marks !== "frame" && marks !== "names";
 
 const coordinates = (source: Source, x: readonly Cell[], y: readonly Cell[]): string =>
   `<c:xVal>${numbers(source, x)}</c:xVal><c:yVal>${numbers(source, y)}</c:yVal><c:smooth val="0"/>`;
@@ -72,7 +76,7 @@ function namedPoints(source: Source, { x, y, says, at = "above" }: Series): stri
   const { model } = source;
   const [xs, ys] = [cellsOf(model, x), cellsOf(model, y)];
   const label =
-    `<c:dLbls><c:spPr><a:noFill/><a:ln><a:noFill/></a:ln></c:spPr>${textProperties(9)}<c:dLblPos val="${placed[at]}"/><c:showLegendKey val="0"/><c:showVal val="0"/>` +
+    `<c:dLbls><c:spPr>${solid("FFFFFF")}<a:ln><a:noFill/></a:ln></c:spPr>${textProperties(9, { wrapped: false })}<c:dLblPos val="${placed[at]}"/><c:showLegendKey val="0"/><c:showVal val="0"/>` +
     `<c:showCatName val="0"/><c:showSerName val="1"/><c:showPercent val="0"/><c:showBubbleSize val="0"/></c:dLbls>`;
   return cellsOf(model, says).map(
     (text, i) =>

@@ -23,9 +23,10 @@ const charted = t.template({
   sheets: [
     ...toy.sheets,
     t.sheet("Charts", "Drawn.", [
+      t.lines("One", { widest_surface: t.calc(t.area, "widest*plot", "Widest") }),
       t.chart("Beds & edging", "Width", "Height", [
         { label: "Wide", x: "beds.place", y: "beds.surface", marks: "line", look: "heavy" },
-        { label: "Each", x: "beds.place", y: "beds.filling", marks: "points", says: "beds.said" },
+        { label: "Each", x: "beds.place", y: "beds.surface", marks: "points", says: "beds.said" },
         {
           label: "",
           x: "beds.place",
@@ -34,7 +35,7 @@ const charted = t.template({
           says: "beds.name",
           at: "left",
         },
-        { label: "All", x: "days_needed", y: "widest", marks: "points", legend: false },
+        { label: "All", x: "days_needed", y: "widest_surface", marks: "points", legend: false },
       ]),
       t.chart(
         "To scale",
@@ -106,7 +107,7 @@ describe("charts in a workbook", () => {
   it("have words for people who cannot see them", () => {
     const said = [...drawingsIn(bytes).values()].flatMap((one) => within(one, "cNvPr"));
     expect(said.map(({ attributes }) => attributes.descr).sort()).toEqual([
-      "Beds & edging. Wide, Each, .",
+      "Beds & edging. Wide, Each.",
       "Edging. Cost.",
       "Edging. Cost.",
       "Soil. Soil, So far.",

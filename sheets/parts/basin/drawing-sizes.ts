@@ -1,0 +1,33 @@
+import { calc, count, length, lines } from "../../../engine/template/index.js";
+
+/** Width over height of the drawn areas. */
+export const sectionRatio = 3;
+export const planRatio = 1.7;
+
+/** Lines between crates that the plan shows either way; where there are more, each stands for several. */
+export const planLines = 12;
+
+/** Where things stand in the drawings of the basin: along it, across it, up from its bottom. */
+export const drawingSizes = lines("Basin drawings, sizes", {
+  drawn_columns: calc(count, "IF(crates_needed>0,crate_columns,0)", "Crate columns drawn"),
+  drawn_rows: calc(count, "IF(crates_needed>0,crate_rows,0)", "Crate rows drawn"),
+  column_step: calc(count, `WHOLE_UP(MAX(1,drawn_columns)/${planLines})`, "Crate columns per line"),
+  row_step: calc(count, `WHOLE_UP(MAX(1,drawn_rows)/${planLines})`, "Crate rows per line"),
+  crates_far: calc(length, "crate_gap+drawn_columns*crate_along", "Crates, far end"),
+  crates_side: calc(length, "crate_gap+drawn_rows*crate_across", "Crates, far side"),
+  vault_near: calc(length, "MAX(crate_gap,crates_far-vault_length)", "Vault, near end"),
+  vault_far: calc(length, "vault_near+IF(vaults_needed>0,vault_length,0[in])", "Vault, far end"),
+  vault_middle: calc(length, "(vault_near+vault_far)/2", "Vault, middle"),
+  vault_side: calc(length, "crate_gap+vaults_needed*vault_width", "Vaults, far side"),
+  vault_half: calc(length, "(crate_gap+vault_side)/2", "Vaults, half across"),
+  vault_top: calc(
+    length,
+    "IF(vaults_needed>0,vault_height+extensions_needed/MAX(1,vaults_needed)*extension_height,0[in])",
+    "Vault top",
+  ),
+  section_near: calc(length, "-0.12*basin_length", "Section, near end"),
+  section_far: calc(length, "1.12*basin_length", "Section, far end"),
+  section_top: calc(length, `MAX(1.1*(basin_depth+ground_over_rim),1.24*basin_length/${sectionRatio})`, "Section, top"),
+  plan_far: calc(length, `MAX(1.1*basin_length,${planRatio}*1.1*basin_width)`, "Plan, far end"),
+  plan_side: calc(length, `plan_far/${planRatio}`, "Plan, far side"),
+});

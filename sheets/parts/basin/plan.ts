@@ -1,0 +1,104 @@
+import { type Block, calc, chart, length, lines, table, text } from "../../../engine/template/index.js";
+import { planLines, planRatio } from "./drawing-sizes.js";
+
+/** Vaults that the plan shows at most. */
+const vaults = 4;
+
+const walls = table(
+  "plan_points",
+  "Basin in plan, walls",
+  { rows: 5 },
+  {
+    along: calc(length, (row) => (row === 2 || row === 3 ? "basin_length" : "0[ft]"), "Along"),
+    across: calc(length, (row) => (row === 3 || row === 4 ? "basin_width" : "0[ft]"), "Across"),
+  },
+);
+
+const lineCount = planLines + 1;
+
+/** To and fro across the crates' columns, then along their rows from the far side back. */
+const crates = table(
+  "plan_crates",
+  "Basin in plan, crates",
+  {
+    rows: 4 * lineCount,
+    note: `Where there are more than ${planLines} columns or rows, each line stands for several.`,
+  },
+  {
+    along: calc(
+      length,
+      (row) => {
+        const line = Math.floor((row - 1) / 2);
+        if (line < lineCount) return `crate_gap+MIN(drawn_columns,${line}*column_step)*crate_along`;
+        // the lines across end at the far corner, where those along begin
+        return (row - line) % 2 === 1 ? "crates_far" : "crate_gap";
+      },
+      "Along",
+    ),
+    across: calc(
+      length,
+      (row) => {
+        const line = Math.floor((row - 1) / 2);
+        if (line < lineCount) return (row + line) % 2 === 1 ? "crate_gap" : "crates_side";
+        return `crate_gap+MAX(0,drawn_rows-${line - lineCount}*row_step)*crate_across`;
+      },
+      "Across",
+    ),
+  },
+);
+
+/** Round each vault, one beside another. */
+const vaultCorners = table(
+  "plan_vaults",
+  "Basin in plan, vaults",
+  { rows: 5 * vaults },
+  {
+    along: calc(length, (row) => ((row - 1) % 5 === 1 || (row - 1) % 5 === 2 ? "vault_far" : "vault_near"), "Along"),
+    across: calc(
+      length,
+      (row) => {
+        const corner = (row - 1) % 5;
+        const before = Math.floor((row - 1) / 5) + (corner === 2 || corner === 3 ? 1 : 0);
+        return `crate_gap+MIN(vaults_needed,${before})*vault_width`;
+      },
+      "Across",
+    ),
+  },
+);
+
+const names = lines("Basin in plan, names", {
+  plan_middle: calc(length, "basin_length/2", "Basin, half length"),
+  plan_crates_said: calc(
+    text,
+    '~{crates_needed|0} crates{IF(crate_layers>1," in "&FIXED(crate_layers,0)&" layers","")}, {crate_gap|0|up} of stone around',
+    "Crates in words",
+    { reader: "crew" },
+  ),
+  plan_vaults_said: calc(
+    text,
+    'IF(vaults_needed>1,FIXED(vaults_needed,0)&" vaults",IF(vaults_needed=1,"Vault"," "))',
+    "Vaults in words",
+  ),
+});
+
+/** The basin from above, to scale. */
+export const plan = chart(
+  "Basin in plan",
+  "Along the basin",
+  "Across the basin",
+  [
+    { label: "Basin inside liner", x: "plan_points.along", y: "plan_points.across", marks: "line", look: "heavy" },
+    { label: "Crates", x: "plan_crates.along", y: "plan_crates.across", marks: "line", look: "fine" },
+    { label: "Vault", x: "plan_vaults.along", y: "plan_vaults.across", marks: "line", look: "broad" },
+    { label: "Crates", x: "plan_middle", y: "basin_width", marks: "names", says: "plan_crates_said", at: "above" },
+    { label: "Vault", x: "vault_middle", y: "vault_half", marks: "names", says: "plan_vaults_said", at: "center" },
+    { label: "Scale", x: "plan_far", y: "plan_side", marks: "frame" },
+  ],
+  {
+    alt: "The basin from above, to scale: its walls, the crates in columns and rows, and the pump vault among them.",
+    ratio: planRatio,
+    lines: 22,
+  },
+);
+
+export const planPoints: readonly Block[] = [walls, crates, vaultCorners, names];

@@ -1,0 +1,81 @@
+import { calc, count, length, lines, smallLength, table, text } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
+
+/** Points of the pipe: pump, rim; each level's run end and foot from the last one up; the highest outlet. */
+export const pipeRows = 2 * capacity.falls + 4;
+
+/** Width of the profile's drawn area over its height. */
+export const profileRatio = 4.5;
+
+/**
+ * The water course seen from the side, level by level: along from its head, up from the running
+ * basin water. A level that is not in use adds nothing: it repeats where the one before it ends.
+ */
+export const course = table(
+  "course",
+  "Water course, level by level",
+  {
+    rows: capacity.falls,
+    beside: "levels",
+    note: "For the drawing: runs and pools of a level one behind another, depths as calculated, banks as counted.",
+  },
+  {
+    level: calc(count, "number", "Level"),
+    pool_length: calc(length, "SUM_WHERE(pools.length,pools.before_level,number)", "Pool length"),
+    run_length: calc(length, "SUM_WHERE(runs.length,runs.after_level,number)", "Run length"),
+    pool_along: calc(length, "above.finish_along", "Pool start", { first: "0[ft]" }),
+    lip_along: calc(length, "pool_along+pool_length", "Lip", { first: "course_lead+pool_length" }),
+    finish_along: calc(length, "lip_along+run_length", "Run end"),
+    top: calc(length, "above.finish", "Water over lip", { first: "total_drop" }),
+    foot: calc(length, "top-drop", "Water at foot"),
+    finish: calc(length, "foot-run_fall", "Water at run end"),
+    run_depth: calc(
+      smallLength,
+      "IF(run_length>0,LARGEST_WHERE(runs.depth_likely,runs.after_level,number),above.run_depth)",
+      "Run depth",
+      { first: "LARGEST_WHERE(runs.depth_likely,runs.after_level,number)" },
+    ),
+    lip_depth: calc(
+      smallLength,
+      "IF(in_use,LARGEST_WHERE(falls.lip_depth,falls.level,number),run_depth)",
+      "Depth over lip",
+    ),
+    pool_depth: calc(
+      length,
+      "MAX(lip_depth,LARGEST_WHERE(pools.water_depth,pools.before_level,number))",
+      "Pool depth, running",
+    ),
+    bank: calc(
+      length,
+      "IF(run_length>0,LARGEST_WHERE(runs.bank_counted,runs.after_level,number)-run_depth,above.bank)",
+      "Bank over water",
+      { first: "IF(run_length>0,LARGEST_WHERE(runs.bank_counted,runs.after_level,number)-run_depth,freeboard)" },
+    ),
+    drop_said: calc(text, "~{drop}", "Drop in words", { reader: "crew" }),
+    said: calc(text, 'IF(in_use,PICK_OR(falls.name,falls.level,number,"")&": "&drop_said," ")', "Name and drop"),
+    said_along: calc(length, "IF(in_use,lip_along+0.004*course_width,course_width)", "Name, along"),
+    said_up: calc(length, "IF(in_use,top,course_up)", "Name, up"),
+  },
+);
+
+/** The ends of the drawing, and what stands beside its basin. */
+export const courseEnds = lines("Water course, ends", {
+  course_lead: calc(length, "0.04*(stream_length+basin_length)", "Lead before first lip"),
+  course_finish: calc(length, `INDEX(course.finish_along,${capacity.falls})`, "Stream end"),
+  basin_middle: calc(length, "course_finish+basin_length/2", "Basin, middle"),
+  pump_along: calc(length, "course_finish+vault_middle", "Pump"),
+  basin_finish: calc(length, "course_finish+basin_length", "Basin, far end"),
+  basin_bottom: calc(length, "-level_running", "Basin bottom"),
+  basin_said: calc(text, "~Basin {basin_length} × {basin_width} × {basin_depth}", "Basin in words", {
+    reader: "crew",
+  }),
+  course_width: calc(
+    length,
+    `MAX(1.02*basin_finish,${profileRatio}*(1.1*total_drop+MAX(course.bank)+1.3*level_running))`,
+    "Drawing width",
+  ),
+  pipe_rises_along: calc(length, `INDEX(course_pipe.along,${pipeRows})`, "Pipe rises at"),
+  pipe_rises_to: calc(length, `INDEX(course_pipe.up,${pipeRows})`, "Pipe rises to"),
+  course_up: calc(length, `course_width/${profileRatio}-1.3*level_running`, "Drawing top"),
+  course_bottom: calc(length, "-1.3*level_running", "Drawing bottom"),
+});
