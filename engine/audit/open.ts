@@ -6,8 +6,8 @@ import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
-import { identityOfWorkbook } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
+import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { modelFor } from "./identity.js";
@@ -64,7 +64,7 @@ async function openRecord(
 
 async function openWorkbook(file: string, templates: readonly Template[]): Promise<OpenedJob> {
   const content = await readWorkbookFile(file);
-  const identity = identityOfWorkbook(content);
+  const { identity } = toldIdentity(content);
   const model = modelFor(identity, templates);
   if (!("cells" in model)) {
     throw new RillbookError(

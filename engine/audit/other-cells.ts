@@ -53,9 +53,8 @@ export function checkSurroundings(
   for (const pair of pairs) {
     findings.push(...hidden(pair.found, pair.fresh));
     if (pair.fresh.name === trailSheet) continue;
-    const printed = handouts.has(pair.fresh.name)
-      ? (at: Position) => within(printAreas(content, pair.found.name), at)
-      : () => false;
+    const areas = printAreas(content, pair.found.name);
+    const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
     findings.push(...differences(subject, pair, printed), ...rules(pair));
   }
   for (const { name } of content.sheets) {
@@ -275,7 +274,7 @@ const kept = /^_xlnm\.(print_area|print_titles|_filterdatabase|sheet_title|crite
 
 function extraNames(content: WorkbookContent, fresh: WorkbookContent): Finding[] {
   const known = new Set(fresh.names.map(({ name }) => name.toLowerCase()));
-  return content.names.flatMap(({ name, text, scope, hidden: unseen }): Finding[] => {
+  const extra = content.names.flatMap(({ name, text, scope, hidden: unseen }): Finding[] => {
     if (kept.test(name) || known.has(name.toLowerCase())) return [];
     return [
       {
@@ -288,4 +287,5 @@ function extraNames(content: WorkbookContent, fresh: WorkbookContent): Finding[]
       },
     ];
   });
+  return grouped(extra, mostTexts);
 }

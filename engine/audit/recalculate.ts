@@ -1,4 +1,4 @@
-import { compileClosures } from "../evaluate/closures.js";
+import { stepsOf } from "../evaluate/closures.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
 import { agree, grouped, heldBy, placeOf, type Subject, said } from "./subject.js";
@@ -25,10 +25,10 @@ export function recalculated(
     return cell.native !== undefined && value === "" ? "" : heldBy(cell, value);
   });
   const followed = [...shown];
-  const order = model.order.filter(({ index }) => !changed.has(index));
-  compileClosures({ ...model, order })(followed);
+  const steps = stepsOf(model);
+  for (const { index, run } of steps) if (!changed.has(index)) run(followed);
   const byTemplate = model.cells.map((cell) => cell.fixed ?? shown[cell.index] ?? null);
-  compileClosures(model)(byTemplate);
+  for (const { run } of steps) run(byTemplate);
   return { shown, followed, byTemplate };
 }
 

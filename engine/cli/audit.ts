@@ -1,7 +1,6 @@
 import { Command } from "commander";
 import { type Audit, auditWorkbook } from "../audit/audit.js";
 import { modelFor } from "../audit/identity.js";
-import { toldIdentity } from "../audit/lost-properties.js";
 import { auditMarkdown, auditText } from "../audit/report.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
@@ -11,6 +10,7 @@ import { outputTo } from "../output/write.js";
 import { fingerprintOf, openKey } from "../seal/index.js";
 import { layoutOf } from "../template/office-layout.js";
 import { shownText } from "../text/shown.js";
+import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";

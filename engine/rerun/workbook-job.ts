@@ -13,7 +13,13 @@ import type { Template } from "../template/template.js";
 import { takenText } from "../text/taken.js";
 import { identityOfWorkbook, type WorkbookIdentity } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
-import type { CellContent, CellValue, WorkbookContent } from "../workbook/read/content.js";
+import { toldIdentity } from "../workbook/match/told-identity.js";
+import type {
+  CellContent,
+  CellValue,
+  DocumentProperties,
+  WorkbookContent,
+} from "../workbook/read/content.js";
 import { cellAt, columnAt, nameIn } from "../workbook/read/lookup.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import type { OldJob, Said } from "./old-job.js";
@@ -42,7 +48,7 @@ export function oldWorkbook(
     formulas: false,
     sheets: ({ name }, names, properties) => {
       if (model === undefined) {
-        model = modelFor(identityOfWorkbook({ properties }), templates, file);
+        model = modelFor(identityAt(bytes, properties), templates, file);
         const places = new Map(names.map((one) => [one.name.toLowerCase(), one.target?.sheet]));
         wanted = sheetsWanted(model, (one) => places.get(one), withBook);
       }
@@ -50,7 +56,7 @@ export function oldWorkbook(
     },
   });
   const own = model as Model;
-  const identity = identityOfWorkbook(content);
+  const identity = identityAt(bytes, content.properties);
   const found = finder(own, content, bytes);
   const values = givenValues(own, content, found, file);
   return {
@@ -66,11 +72,24 @@ export function oldWorkbook(
   };
 }
 
+/** As the properties say; where a library dropped them all, as the first sheet says. */
+function identityAt(bytes: Uint8Array, properties: DocumentProperties): WorkbookIdentity {
+  const told = identityOfWorkbook({ properties });
+  if (Object.keys(told).length > 0) return told;
+  let first = true;
+  const sheets = () => {
+    const read = first;
+    first = false;
+    return read;
+  };
+  return toldIdentity(readWorkbook(bytes, { formulas: false, sheets })).identity;
+}
+
 function modelFor(identity: WorkbookIdentity, templates: readonly Template[], file: string): Model {
   if (identity.template === undefined) {
     throw new RillbookError(
       "workbook-foreign",
-      `${file} does not say that rillbook wrote it: its custom properties name no template. Leave it out, or make the job record again.`,
+      `${file} does not say that rillbook wrote it: neither its custom properties nor its first sheet name a template. Leave it out, or make the job record again.`,
     );
   }
   const template = templateFor(identity.template, identity.version, templates, file);

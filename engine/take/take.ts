@@ -13,12 +13,9 @@ import { unknownChoices, valuesAsGiven } from "../job/values.js";
 import type { Cell, Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
-import {
-  identityOfWorkbook,
-  identityProperties,
-  type WorkbookIdentity,
-} from "../workbook/match/identity.js";
+import { identityProperties, type WorkbookIdentity } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
+import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { cellInputs } from "./cells.js";
 import { unsayable, withInputs } from "./inputs.js";
@@ -47,7 +44,8 @@ export interface Taken {
  * that is no longer what it was when the workbook was written. Formulas, published figures and
  * prices are never taken in; where they were changed, `findings` names them.
  * Throws RillbookError for a foreign workbook, another template or version, inputs against
- * their rules or without their names, and a trail that does not hold.
+ * their rules or without their names, and a trail that does not hold. A workbook whose custom properties a
+ * library dropped is taken in only into the record that it was written from, against which the rest is held.
  *
  * @param into the record to bring the changes into; a new one is made where it is left out
  */
@@ -58,12 +56,18 @@ export function takeWorkbook(
   taker: Taker,
   into?: Into,
 ): Taken {
-  const identity = identityOfWorkbook(content);
+  const { identity, lost } = toldIdentity(content);
   const model = modelFor(content, identity, templates, file);
   const match = matchWorkbook(content, model);
   const cells = cellInputs(model, match);
   refuse(file, cells.faults);
-  const written = asWritten(model, content, identity, file);
+  const written = asWritten(
+    model,
+    content,
+    identity,
+    file,
+    lost ? heldAgainst(into) : "properties",
+  );
   if (into !== undefined) {
     mustBeSameJob(into, identity, model, file);
     mustStemFrom(model, written, into.record, file, into.file);
@@ -86,6 +90,8 @@ export function takeWorkbook(
     findings: changedBesideInputs({ content, model, match }, identity),
   };
 }
+
+const heldAgainst = (into: Into | undefined) => (into === undefined ? "nothing" : "record");
 
 function modelFor(
   content: WorkbookContent,

@@ -19,6 +19,12 @@ export interface AsWritten {
 }
 
 /**
+ * What shows that trail and inputs are as they were written: the workbook's own properties; the job record it was
+ * written from, to be held against it by `mustStemFrom`; or nothing.
+ */
+export type Held = "properties" | "record" | "nothing";
+
+/**
  * What the Trail sheet says of the time of writing. Throws RillbookError where the sheet, its
  * chain or its list of inputs is not as it was written: nobody could tell then what was changed.
  */
@@ -27,13 +33,15 @@ export function asWritten(
   content: WorkbookContent,
   identity: WorkbookIdentity,
   file: string,
+  by: Held = "properties",
 ): AsWritten {
   const sheet = readTrailSheet(content);
   if (sheet === undefined) throw broken(file, "The sheet Trail is missing.");
   const [unread] = sheet.faults;
   if (unread !== undefined) throw broken(file, unread);
+  if (by === "nothing") throw propertiesLost(file);
   const { trailHead, inputsMark } = identity;
-  if (trailHead === undefined || inputsMark === undefined) {
+  if (by === "properties" && (trailHead === undefined || inputsMark === undefined)) {
     throw broken(file, "The custom properties no longer say how the trail ends.");
   }
   const [fault] = verifyTrail(sheet.entries, trailHead);
@@ -42,7 +50,8 @@ export function asWritten(
     inputPlanOf(model).inputs.map(({ cell }) => [cell.id, sheet.written.get(cell.id) ?? null]),
   );
   const given = [...inputs].filter(([, value]) => value !== null);
-  if (sha256(canonicalJson(Object.fromEntries(given))) !== inputsMark) {
+  const mark = sha256(canonicalJson(Object.fromEntries(given)));
+  if (by === "properties" && mark !== inputsMark) {
     throw broken(file, "The list of inputs as written was changed.");
   }
   return { inputs, trail: sheet.entries };
@@ -81,6 +90,12 @@ export function mustStemFrom(
     `${cell.id} is ${said(recorded(cell, values[cell.index]))} in ${recordFile}, but was ${said(before.get(cell.id) ?? null)} when the workbook ${file} was written: the record was changed since, past its trail. Write a fresh workbook and make the changes there, or take this one into another record.`,
   );
 }
+
+const propertiesLost = (file: string): RillbookError =>
+  new RillbookError(
+    "properties-lost",
+    `${file} has lost its custom properties, as some libraries drop them by saving, so that nothing shows whether its trail and inputs are as they were written. Take it into the job record it was written from: rillbook take ${file} -o <job record>.`,
+  );
 
 const broken = (file: string, what: string): RillbookError =>
   new RillbookError(

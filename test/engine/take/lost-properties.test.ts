@@ -1,0 +1,71 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import exceljs from "exceljs";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { openJob } from "../../../engine/audit/index.js";
+import { oldWorkbook } from "../../../engine/rerun/workbook-job.js";
+import { takeWorkbook } from "../../../engine/take/take.js";
+import { readWorkbook } from "../../../engine/workbook/read/read.js";
+import { fence } from "../../support/fence.js";
+import { fenceModel, fenceRecord, fenceWorkbook } from "../../support/fence-bid.js";
+import { fenceThree } from "../rerun/old-fence.js";
+
+// exceljs drops custom properties by saving: what can be read of the bid without them is read
+
+const taker = { by: "Office", time: "2026-06-01T09:00:00.000Z" };
+let folder: string;
+let saved: Uint8Array;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-lost-"));
+  const workbook = new exceljs.Workbook();
+  await workbook.xlsx.load(Buffer.from(await fenceWorkbook()) as unknown as ArrayBuffer);
+  const [from] = [...fenceModel.cells].filter(({ id }) => id === "runs.run[1]");
+  const cell = workbook
+    .getWorksheet(from?.sheet ?? "")
+    ?.getCell(from?.line ?? 0, from?.column ?? 0);
+  if (cell === undefined) throw new Error("The fence has no first run.");
+  cell.value = 51.7;
+  saved = new Uint8Array(await workbook.xlsx.writeBuffer());
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+test("taken into the record that it was written from, against which it is held", () => {
+  const into = { record: fenceRecord, file: "fence.json" };
+  const { entries } = takeWorkbook(readWorkbook(saved), [fence], "fence.xlsx", taker, into);
+  expect(entries).toEqual([
+    expect.objectContaining({ input: "runs.run[1]", old: 61.7, new: 51.7 }),
+  ]);
+});
+
+test("not into a record that has gone its own way", () => {
+  const trail = fenceRecord.trail.slice(0, -1);
+  const inputs = { ...fenceRecord.inputs, height: 6 };
+  const into = { record: { ...fenceRecord, trail, inputs }, file: "fence.json" };
+  expect(() => takeWorkbook(readWorkbook(saved), [fence], "fence.xlsx", taker, into)).toThrow(
+    /height is 6 in fence\.json/,
+  );
+});
+
+test("not into a new record, of which nothing could be shown: told what to do", () => {
+  expect(() => takeWorkbook(readWorkbook(saved), [fence], "fence.xlsx", taker)).toThrow(
+    /has lost its custom properties.*rillbook take fence\.xlsx -o <job record>/,
+  );
+});
+
+test("shown and traced as any other", async () => {
+  const file = join(folder, "saved.xlsx");
+  await writeFile(file, saved);
+  const opened = await openJob(file, [fence]);
+  const run = fenceModel.byId.get("runs.run[1]")?.index as number;
+  expect(opened.values[run]).toBe(51.7);
+  expect(opened.job).toBe(fenceRecord.job);
+});
+
+test("calculated again as any other old job", () => {
+  const old = oldWorkbook(Buffer.from(saved), "saved.xlsx", [fenceThree]);
+  expect(old.job).toBe(fenceRecord.job);
+  const { values } = old.inputs(old.model);
+  const height = old.model.byId.get("height")?.index as number;
+  expect(values[height]).toBe(5.5);
+});
