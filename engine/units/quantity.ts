@@ -44,6 +44,7 @@ const inSi: Readonly<Record<string, string>> = {
   ...{ "gal/min": "L/min", "gal/h": "L/h", "gal/h per in": "L/h per mm", "ft/s": "m/s" },
   ...{ "in/day": "mm/day", "in/h": "mm/h", lb: "kg", ton: "t", "lb/ft³": "kg/m³" },
   ...{ "lb/ft²": "kg/m²", inHg: "kPa", "10⁻⁵ ft²/s": "mm²/s", "Btu/lb": "kJ/kg", "$/ft": "$/m" },
+  ...{ "ton/ft": "t/m" },
 };
 
 /** The unit that takes the place of a US unit in a system: `m` for `ft`; the unit itself where none does. */

@@ -71,6 +71,8 @@ define("lb/ft³", { mass: 1, length: -3 }, pound / foot ** 3);
 define("kg/m³", { mass: 1, length: -3 }, 1);
 define("lb/ft²", { mass: 1, length: -2 }, pound / foot ** 2);
 define("kg/m²", { mass: 1, length: -2 }, 1);
+define("ton/ft", { mass: 1, length: -1 }, (2000 * pound) / foot);
+define("t/m", { mass: 1, length: -1 }, 1000);
 define("lb/ft", { mass: 1, length: -1 }, pound / foot);
 define("kg/m", { mass: 1, length: -1 }, 1);
 define("inHg", { mass: 1, length: -1, time: -2 }, 3386.389); // SP 811, conventional inch of mercury

@@ -13,7 +13,9 @@ export const capacity = {
   /** Points of a pump's curve. */
   curvePoints: 8,
   rolls: 6,
-  stones: 12,
+  /** Kinds of stone that are bought, and places that they go to. */
+  stones: 8,
+  stonePlaces: 16,
   /** Points of a machine's lifting chart. */
   liftingPoints: 5,
   berms: 4,

@@ -16,16 +16,12 @@ const uncounted = { siphon_stop: null, above_water: 0, pot_depth: 0 };
 
 const gravel = {
   name: "gravel",
-  code: "gravel-washed",
+  stone: "gravel",
   covers: "stream bed",
   share: 1,
   width: 0,
   thickness: 0.25,
   voids: 0.4,
-  rock: "field stone",
-  stone_length: 0.1,
-  stone_width: 0.1,
-  stone_height: 0.1,
 };
 
 /** Each: the check, and a change of the demo job that must make it say no. */
@@ -76,8 +72,8 @@ const cases: FailingCase[] = [
   ["temperatures_plausible", () => ({ air_temperature: 135 })],
   ["dirt_set_back", () => ({ dirt_setback: 1 })],
   ["trenches.holds_bedding", () => ({ trenches: [{ bedding: 24 }] })],
-  ["beds_bought.bed_bought", () => ({ stones: [{ ...gravel, bed: "gravel" }] })],
-  ["stones.measured", () => ({ stones: [gravel] })],
+  ["beds_bought.bed_bought", () => ({ stone_places: [{ ...gravel, bed: "gravel" }] })],
+  ["stone_places.measured", () => ({ stone_places: [gravel] })],
   ["breaker_carries", () => ({ supply_voltage: 120 })],
   ["wire_protected", () => ({ breaker_rating: 30 })],
   ["circuit_drop_low", () => ({ panel_distance: 300 })],
@@ -96,7 +92,7 @@ const cases: FailingCase[] = [
   ],
   ["chart_confirmed", () => ({ chart_copied: false })],
   ["rain_days_local", () => ({ rain_is_local: false })],
-  ["faces_have_stone", () => ({ stones: [gravel] })],
+  ["faces_have_stone", () => ({ stone_places: [gravel] })],
   ["runs.banks_hold", () => firstRow("runs", { bank_height: 0.3 })],
   ["runs.deeper_than_stone", () => firstRow("runs", { bed: "cobble and boulders" })],
   ["runs.runs_calm", () => firstRow("runs", { bed: "troweled mortar" })],

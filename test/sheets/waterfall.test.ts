@@ -116,7 +116,7 @@ describe("what the pages say", () => {
     const { proposal, crew } = await pages("hillside-stream.json");
     const said = proposal.join("\n");
     expect(said).toContain("November 2, 2026");
-    expect(said).toContain("22 tons of stone");
+    expect(said).toContain("26 tons of stone");
     expect(said).toContain("square feet of wall face");
     expect(said).toContain("4 underwater lights");
     expect(said).toMatch(/unplug the pump, then rinse its intake/);

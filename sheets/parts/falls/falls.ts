@@ -1,10 +1,13 @@
 import {
+  area,
   type Block,
   calc,
   check,
+  count,
   decide,
   flow,
   head,
+  length,
   lines,
   office,
   paragraphs,
@@ -13,6 +16,7 @@ import {
 } from "../../../engine/template/index.js";
 import { looks, sheetThicknessRatio } from "../../tables/lips.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
+import { practice } from "../rates.js";
 import { benchmark, elevations } from "./elevations.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
@@ -51,6 +55,23 @@ export const fallsBlocks: readonly Block[] = [
     total_drop: calc(head, "MAX(levels.height)", "Top water above basin", {
       strong: true,
     }),
+    falls_built: calc(count, "SUMPRODUCT((levels.in_use=TRUE)*1)", "Falls to build", {
+      note: "Lips of one level are one fall: they share its set-up.",
+    }),
+    lip_length: calc(length, "SUM(falls.width_counted)", "Lip length"),
+    fall_face: calc(area, "SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Fall face", {
+      note: "Width times drop, lip by lip.",
+    }),
+    shoulder_height: calc(length, "2*SUM(levels.drop)", "Shoulder height, both sides"),
+    back_wall_share: decide(percent, "Back wall, of fall face", {
+      default: 1,
+      least: 0,
+      most: 3,
+      decimals: 0,
+      note: "Stone behind the liner that holds the bank up; 0 where a fall is cut into firm ground.",
+      source: practice,
+    }),
+    back_wall: calc(area, "fall_face*back_wall_share", "Back wall"),
     lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, all"),
     some_falls: check(
       "falls_design_flow>0",

@@ -3,13 +3,12 @@ import { lipKinds } from "../../tables/lips.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
 import { part } from "../part.js";
-import { production, withMachine } from "../rates.js";
-import { task } from "../task.js";
 import { coursePoints, profile } from "./drawing.js";
 import { fallsBlocks } from "./falls.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
 import { lipSaid } from "./lip-said.js";
+import { fallTasks } from "./tasks.js";
 
 const lookSaid = "PICK(looks.said,looks.name,look)";
 
@@ -19,21 +18,13 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   formulas: [...weirFormulas, ...channelFormulas],
   takeoff: [
     {
-      what: "foam under the lips, a can for each ‹4 ft|1.22 m›",
+      what: "foam, a can for each ‹4 ft|1.22 m› of lip or ‹12 ft²|1.1 m²› of face",
       code: "foam",
-      wanted: "SUM(falls.width_counted)/4[ft]",
+      wanted: "lip_length/4[ft]+fall_face/12[ft²]",
       unit: "each",
     },
   ],
-  tasks: [
-    task(
-      "Build the falls",
-      "falls",
-      "SUMPRODUCT((falls.width_counted>0)*1)",
-      withMachine(production("fall-built", "Build a fall and set its lip", "each", 0.11), 0.2),
-      ["by_access"],
-    ),
-  ],
+  tasks: fallTasks,
   crew: [
     ...bulletEachRow(
       "set out",

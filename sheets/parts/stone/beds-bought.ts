@@ -15,12 +15,12 @@ export const bedsBought = table(
     ),
     bought: calc(
       percent,
-      'SUMPRODUCT((stones.covers = "stream bed") * (stones.bed = name) * stones.share)',
-      "Share bought by classes",
+      'SUMPRODUCT((stone_places.covers="stream bed")*(stone_places.bed=name)*stone_places.share)',
+      "Share bought",
     ),
     bed_bought: check(
       "OR(covered<=0,AND(stone_size<=0,bought<=1),ABS(bought-1)<0.001)",
-      "{kind} covers {covered}, but its stone classes take {bought} of it. Make their shares 100% in stones on sheet Decisions.",
+      "{kind} covers {covered}, but the stone placed there takes {bought} of it. Make its shares 100% in stone_places on sheet Decisions.",
       { label: "Bed stone not bought once" },
     ),
   },

@@ -17,7 +17,7 @@ import { practice } from "../rates.js";
 
 /** The heaviest stone against what the machine may lift where it must be set. */
 export const stoneLifting = lines("Heaviest stone and machine", {
-  heaviest_stone: calc(weight, "MAX(stones.heaviest)", "Heaviest single stone", { strong: true }),
+  heaviest_stone: calc(weight, "MAX(stone_places.heaviest)", "Heaviest single stone", { strong: true }),
   rigging_weight: office(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
   density_doubt: office(percent, "Allowance for stone weight", {
     default: 0.25,

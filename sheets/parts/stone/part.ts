@@ -3,31 +3,32 @@ import { stoneFormulas } from "../../vocabulary/stone.js";
 import { item } from "../goods.js";
 import { hired } from "../hire.js";
 import { part } from "../part.js";
-import { production, withMachine } from "../rates.js";
-import { task } from "../task.js";
 import { bedsBought } from "./beds-bought.js";
 import { stoneCautions } from "./cautions.js";
-import { stoneClassTable } from "./classes.js";
 import { crewOfStone } from "./crew-lines.js";
+import { stoneKindTable } from "./kinds.js";
 import { liftingChart, stoneLifting } from "./lifting.js";
+import { stoneMeasures } from "./measures.js";
+import { stonePlaceTable } from "./places.js";
 import { rockTable } from "./rocks.js";
 import { stoneTotals } from "./stone-bought.js";
 import { stoneSaid } from "./stone-said.js";
+import { stoneTasks } from "./tasks.js";
 
-const rows = Array.from({ length: stoneClassTable.rows }, (_, i) => i + 1);
+const rows = Array.from({ length: stoneKindTable.rows }, (_, i) => i + 1);
 
 export const stone = part("Stone", "Stone by class: weight, loads, and the heaviest against the machine.", {
   blocks: {
-    Stone: [stoneTotals, stoneClassTable, bedsBought, stoneLifting, liftingChart],
+    Stone: [stoneTotals, stonePlaceTable, stoneKindTable, stoneMeasures, bedsBought, stoneLifting, liftingChart],
     Wording: [stoneSaid],
   },
   below: { Stone: [stoneCautions, rockTable] },
   formulas: stoneFormulas,
   buys: {
     Stone: rows.map((row) => ({
-      what: `row ${row} of the classes`,
+      what: `row ${row} of the kinds`,
       code: `INDEX(stones.code,${row})&""`,
-      wanted: `INDEX(stones.tons,${row})`,
+      wanted: `INDEX(stones.to_buy,${row})`,
       unit: "ton",
       byLoad: true,
       named: "stones.name",
@@ -59,26 +60,7 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
       "$/load",
     ),
   ],
-  tasks: [
-    task(
-      "Set stone",
-      "stone",
-      "stone_tons",
-      withMachine(
-        production("stone-set", "Carry and set stone", "ton", 0.55),
-        0.4,
-        production("stone-set-hand", "Carry and set stone by hand", "ton", 0.2),
-      ),
-      ["by_access", "by_haul"],
-    ),
-    task(
-      "Mix and lay mortar of the beds",
-      "stone",
-      "bed_mortar",
-      production("mortar-laid", "Mix and lay mortar", "yd3", 0.12),
-      ["by_access", "by_haul"],
-    ),
-  ],
+  tasks: stoneTasks,
   crew: crewOfStone,
   proposal: [
     bullet(

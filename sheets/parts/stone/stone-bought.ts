@@ -9,12 +9,49 @@ import {
   text,
   tons,
 } from "../../../engine/template/index.js";
+import { stoneWork } from "../../tables/stone.js";
+import { massPerLength } from "../../vocabulary/quantities.js";
+import { practice } from "../rates.js";
+
+const ofWork = (work: string) => `SUM_WHERE(stone_places.tons,stone_places.work,"${work}")`;
 
 export const stoneTotals = lines("In short", {
-  stone_tons: calc(tons, "SUM(stones.tons)", "Total stone", { strong: true }),
+  stone_tons: calc(tons, "SUM(stone_places.tons)", "Total stone", { strong: true }),
+  placed_stone: calc(tons, ofWork(stoneWork.placed), "Boulders placed"),
+  rolled_stone: calc(
+    tons,
+    `IF(by_hand,SUMPRODUCT((stone_places.work="${stoneWork.placed}")*(stone_places.heaviest>hand_lift)*stone_places.tons),0)`,
+    "Boulders rolled by hand",
+    { note: "Too heavy for the crew to carry: moved on rollers and bars." },
+  ),
+  laid_stone: calc(tons, ofWork(stoneWork.laid), "Cobble barrowed and laid"),
+  raked_stone: calc(tons, ofWork(stoneWork.raked), "Gravel dumped and raked"),
+  stone_per_foot: calc(
+    massPerLength,
+    'IF(stream_length>0,(stone_tons-SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill"))/stream_length,0)',
+    "Stone per ‹foot|meter›",
+    { note: "Of stream and pools; the basin's stone left out." },
+  ),
+  stone_per_foot_least: office(massPerLength, "Least stone per ‹foot|meter›", {
+    default: 0.1,
+    least: 0,
+    most: 5,
+    source: practice,
+  }),
+  stone_per_foot_most: office(massPerLength, "Most stone per ‹foot|meter›", {
+    default: 1,
+    least: 0,
+    most: 20,
+    source: practice,
+  }),
+  stone_in_band: check(
+    "OR(stream_length<=0,AND(stone_per_foot>=stone_per_foot_least,stone_per_foot<=stone_per_foot_most))",
+    "Stone comes to {stone_per_foot|2}, outside {stone_per_foot_least|2} to {stone_per_foot_most|2}. Look at courses and shares in stone_places on sheet Decisions.",
+    { label: "Stone per length unusual", level: "look" },
+  ),
   faces_have_stone: check(
-    'OR(SUMPRODUCT(falls.width_counted, falls.drop_counted) = 0[ft²], SUM_WHERE(stones.share, stones.covers, "fall faces") > 0)',
-    "No class of stone covers fall faces, so only lips have stone. Add a class that covers fall faces, in stones on sheet Office rules.",
+    'OR(fall_face<=0,SUM_WHERE(stone_places.share,stone_places.covers,"fall faces")>0)',
+    "No stone covers fall faces, so only lips have stone. Add a place that covers fall faces, in stone_places on sheet Decisions.",
     { label: "Fall faces without stone", level: "look" },
   ),
   pool_bed: decide(text, "Bed of the pools", { default: "gravel", choices: "beds.name" }),
@@ -26,7 +63,7 @@ export const stoneTotals = lines("In short", {
   }),
   bed_mortar: calc(
     spaceVolume,
-    'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length_counted * runs.width_counted) * mortar_depth + SUM(stones.mortar)',
+    'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length_counted * runs.width_counted) * mortar_depth + SUM(stone_places.mortar)',
     "Mortar of the beds",
   ),
   truck_payload: office(tons, "Truck payload", {

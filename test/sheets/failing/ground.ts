@@ -1,6 +1,6 @@
 import type { FailingCase } from "./case.js";
 
-const slab = { name: "slab", code: "stone-lip", covers: "lips", rock: "field stone", share: 1 };
+const slab = { name: "slab", stone: "lip stones", covers: "lips", share: 1 };
 const wetMonths = Array.from({ length: 12 }, () => ({ rain_days: 28 }));
 
 export const groundCases: FailingCase[] = [
@@ -18,8 +18,9 @@ export const groundCases: FailingCase[] = [
   ],
   ["liner_carried", () => ({ people_to_carry: 1 })],
   ["roll_chosen", () => ({ one_roll: 6 })],
-  ["stones.bed_holds_stone", () => ({ bed_stone_depth: 2 })],
-  ["stones.measured", () => ({ stones: [{ ...slab, width: 0, thickness: 0 }] })],
+  ["stone_places.bed_holds_stone", () => ({ bed_stone_depth: 2 })],
+  ["stone_places.measured", () => ({ stone_places: [{ ...slab, width: 0, thickness: 0 }] })],
+  ["stone_in_band", () => ({ stone_places: [{ ...slab, share: 0.1 }] })],
   // access, labor and rain
   ["method_fits", () => ({ access_steps: 2, method_choice: "machine" })],
   ["crew_moves_stone", () => ({ gate_width: 3 })],

@@ -6,15 +6,16 @@ const reach = (bed: string, length: number, width: number) => ({
   ...{ name: bed, length, width, bank_height: 1, bed },
 });
 
-/** Tons of a class by its name. */
+/** Tons of a place by its name. */
 function tonsOf(inputs: InputValues): (name: string) => number {
   const { model, value } = work(inputs);
-  const rows = model.tables.get("stones")?.block.rows ?? 0;
+  const rows = model.tables.get("stone_places")?.block.rows ?? 0;
   return (name) => {
     for (let row = 1; row <= rows; row++) {
-      if (value(`stones.name[${row}]`) === name) return value(`stones.tons[${row}]`) as number;
+      if (value(`stone_places.name[${row}]`) === name)
+        return value(`stone_places.tons[${row}]`) as number;
     }
-    throw new Error(`No class ${name}`);
+    throw new Error(`No place ${name}`);
   };
 }
 
@@ -31,7 +32,7 @@ describe("stone of the beds by hand, 6 in deep, field stone of 165 lb a cubic fo
     pools: [{ name: "pool", length: 8, width: 5, depth: 1 }],
   });
   test.each([
-    // area (the pool lies on gravel), depth, solid share by the table of beds, share of the class
+    // area (the pool lies on gravel), depth, solid share by the table of beds, share of the place
     ["gravel in the bed", (10 * 3 + 8 * 5) * 0.5 * 0.62],
     ["cobble in the bed", 20 * 4 * 0.5 * 0.6],
     ["cobble between boulders in the bed", 15 * 5 * 0.5 * 0.65 * 0.6],
@@ -71,7 +72,7 @@ const failing = (inputs: InputValues) => {
     .map(({ name }) => name);
 };
 const cobble = {
-  ...{ name: "cobble", code: "c", covers: "stream bed", rock: "basalt", bed: "cobble" },
+  ...{ name: "cobble", stone: "cobble", covers: "stream bed", bed: "cobble" },
 };
 
 test.each([
@@ -80,8 +81,8 @@ test.each([
   ["by two halves", [cobble, cobble].map((row) => ({ ...row, share: 0.5 })), false],
   ["twice", [cobble, cobble], true],
   ["not at all", [{ ...cobble, bed: "gravel" }], true],
-])("a bed of cobble bought %s", (_, stones, fails) => {
-  const found = failing({ runs: [reach("cobble", 10, 3)], stones });
+])("a bed of cobble bought %s", (_, stone_places, fails) => {
+  const found = failing({ runs: [reach("cobble", 10, 3)], stone_places });
   expect(found.includes("beds_bought.bed_bought")).toBe(fails);
 });
 
@@ -94,9 +95,9 @@ test.each([
 ])("boulders 18 in long between banks of %s", (_, bank_height, bed_stone_depth, holds) => {
   const runs = [{ ...reach("cobble and boulders", 15, 5), bank_height }, reach("gravel", 9, 4)];
   const { model, value } = work({ bed_stone_depth, runs });
-  const rows = model.tables.get("stones")?.block.rows ?? 0;
+  const rows = model.tables.get("stone_places")?.block.rows ?? 0;
   const row = Array.from({ length: rows }, (_, i) => i + 1).find(
-    (at) => value(`stones.name[${at}]`) === "boulders in the bed",
+    (at) => value(`stone_places.name[${at}]`) === "boulders in the bed",
   );
-  expect(value(`stones.bed_holds_stone[${row}]`)).toBe(holds);
+  expect(value(`stone_places.bed_holds_stone[${row}]`)).toBe(holds);
 });

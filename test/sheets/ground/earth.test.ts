@@ -101,13 +101,14 @@ describe("scaling", () => {
           const of = (length: number, width: number, thickness: number, voids: number) =>
             work({
               ...stream,
-              stones: [
+              stones: [{ name: "a", code: "a", rock: "granite" }],
+              stone_places: [
                 {
-                  ...{ name: "a", code: "a", covers: "own size", share: 1, rock: "granite" },
+                  ...{ name: "here", covers: "own size", share: 1, stone: "a" },
                   ...{ length, width, thickness, voids },
                 },
               ],
-            }).number("stones.tons[1]");
+            }).number("stone_places.tons[1]");
           expect(of(l, w, t, v)).toBeCloseTo((l * w * t * (1 - v) * 168) / 2000, 6);
           expect(of(2 * l, 2 * w, 2 * t, v) / of(l, w, t, v)).toBeCloseTo(8, 8);
         },
@@ -181,36 +182,40 @@ test("a dig shallower than the topsoil is stripped whole, and none of it is left
 describe("stone", () => {
   test.each([
     ["lips", (3 + 4) * 2 * 0.5],
-    ["banks", 2 * 30 * 2 * 0.5],
+    ["bank edges", 2 * 30 * 2 * 0.5],
+    // banks 1 ft high at half to 1: a slope of 1.118 ft
+    ["bank faces", 2 * 30 * 1.25 ** 0.5 * 0.5],
+    ["fall shoulders", 2 * (2 + 1.5) * 2 * 0.5],
     ["fall faces", (3 * 2 + 4 * 1.5) * 0.5],
     ["basin top", 96 * 0.5],
     ["own size", 7 * 2 * 0.5],
   ])("that covers %s", (covers, volume) => {
-    const row = { name: "a", code: "a", covers, share: 0.5, rock: "granite", voids: 0.4 };
+    const row = { name: "a", stone: "boulders", covers, share: 0.5, voids: 0.4 };
     const { number } = work({
       ...stream,
-      stones: [{ ...row, length: 7, width: 2, thickness: 0.5 }],
+      stone_places: [{ ...row, length: 7, width: 2, thickness: 0.5 }],
     });
-    expect(number("stones.volume[1]")).toBeCloseTo(0.5 * volume, 9);
+    expect(number("stone_places.volume[1]")).toBeCloseTo(0.5 * volume, 9);
   });
 
   test("that has no thickness is a failed check, not a silent zero", () => {
-    const row = { name: "cap", code: "a", covers: "basin top", share: 1, rock: "granite" };
-    const worked = work({ ...stream, stones: [{ ...row, thickness: 0 }] });
-    expect(worked.value("stones.measured[1]")).toBe(false);
-    // the second: no class is left that buys the cobble of the bed
+    const row = { name: "cap", stone: "boulders", covers: "basin top", share: 1 };
+    const worked = work({ ...stream, stone_places: [{ ...row, thickness: 0 }] });
+    expect(worked.value("stone_places.measured[1]")).toBe(false);
+    // the second: no place is left that buys the cobble of the bed
     expect(worked.number("checks_failed")).toBe(2);
     expect(worked.value("beds_bought.bed_bought[5]")).toBe(false);
   });
 
   test("a slab of 3 x 2 x 1/2 ft weighs nine tenths of its box, a round stone pi/6", () => {
-    const slab = { name: "slab", code: "a", covers: "lips", rock: "field stone" };
+    const slab = { name: "slab", code: "a", rock: "field stone" };
     const sized = { ...slab, stone_length: 3, stone_width: 2, stone_height: 0.5 };
-    const of = (row: RowValues) => work({ ...stream, stones: [row] }).number("stones.heaviest[1]");
+    const of = (row: RowValues) =>
+      work({ ...stream, stones: [row], stone_places: [] }).number("stones.heaviest[1]");
     expect(of({ ...sized })).toBeCloseTo(445.5, 9);
     expect(of({ ...sized, fullness: 1 })).toBeCloseTo(495, 9);
     expect(of({ ...sized, fullness: 0.52 })).toBeCloseTo(257.4, 9);
-    // the template's own classes: slab .9, boulder 2.5 x 2 x 1.5 ft at .7, and a quarter for doubt
+    // the template's own kinds: slab .9, boulder 2.5 x 2 x 1.5 ft at .7, and a quarter for doubt
     const { number } = work(stream);
     expect(number("stones.heaviest[1]")).toBeCloseTo(445.5, 9);
     expect(number("heaviest_stone")).toBeCloseTo(7.5 * 165 * 0.7, 9);

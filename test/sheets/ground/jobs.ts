@@ -13,10 +13,13 @@ const full: InputValues = {
   })),
   pools: rows(6, (i) => ({ name: `pool ${i}`, length: 4 + i, width: 3 + i, depth: 1, rise: 0.5 })),
   liner_rolls: rows(6, (i) => ({ width: 5 * i, roll_length: 100, whole_rolls: i % 2 === 0 })),
-  stones: rows(6, (i) => ({
-    ...{ name: `class ${i}`, code: `stone-${i}`, covers: "own size", share: 1, rock: "basalt" },
-    ...{ length: 10 * i, width: 2, thickness: 0.5, voids: 0.4 },
+  stones: rows(8, (i) => ({
+    ...{ name: `kind ${i}`, code: `stone-${i}`, rock: "basalt" },
     ...{ stone_length: i / 3, stone_width: 0.5, stone_height: 0.5 },
+  })),
+  stone_places: rows(16, (i) => ({
+    ...{ name: `place ${i}`, stone: `kind ${(i % 8) + 1}`, covers: "own size", share: 1 },
+    ...{ length: 10 * i, width: 2, thickness: 0.5, voids: 0.4 },
   })),
   machine_chart: rows(5, (i) => ({ radius: 6 + 2 * i, lift: 3000 - 400 * i })),
   berms: rows(4, (i) => ({

@@ -159,9 +159,9 @@ describe("a lifting chart that is an example's allows nothing", () => {
   });
 
   test("no stone to lift, nothing to stop", () => {
-    const values = changedDemo({ stones: [] });
+    const values = changedDemo({ stone_places: [] });
     expect(shown(values, "heaviest_stone")).toBe(0);
-    expect(about({ stones: [] })).toEqual([]);
+    expect(about({ stone_places: [] })).toEqual([]);
   });
 });
 

@@ -44,6 +44,12 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     // stands in for the sheets of money, which count the loads
     payload_taken: calc(tons, "truck_payload", "Truck's payload"),
   }),
+  lines("Falls", {
+    lip_length: calc(length, "SUM(falls.width)", "Lips"),
+    fall_face: calc(area, "SUMPRODUCT(falls.width,falls.drop)", "Faces"),
+    shoulder_height: calc(length, "2*SUM(falls.drop)", "Shoulders"),
+    back_wall: input(area, "Back walls", { default: 0 }),
+  }),
   table(
     "falls",
     "Falls",

@@ -45,7 +45,7 @@ test("what is bought goes by code, in the units of the office book", () => {
   );
   expect(lines).toContainEqual(["crate", "each", number("crates_needed")]);
   expect(lines).toContainEqual(["liner-45mil", "ft2", number("liner_area_bought")]);
-  expect(lines).toContainEqual(["stone-lip", "ton", number("stones.tons[1]")]);
+  expect(lines).toContainEqual(["stone-lip", "ton", number("stones.to_buy[1]")]);
   expect(lines).toContainEqual(["gravel-base", "yd3", number("wall_base")]);
   // a job in SI counts what it buys in metric units
   const si = work(inSi(stream), { units: "si" });

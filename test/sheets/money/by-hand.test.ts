@@ -18,8 +18,8 @@ test("hours: quantity over what one person does in an hour", () => {
     30 / 20, // lay 30 ft of main at 20
     10 / 20, // and 10 ft of branch
     1 / 0.5, // fit an outlet
-    1 / 0.1, // build a fall
-    6 / 0.5, // set 6 tons of stone
+    1 / 0.2 + 3 / 0.6, // found a fall and set its lip of 3 ft
+    6 / 0.5, // place 6 tons of boulders
     1 / 0.25, // start up
     1 / 0.125, // clean up
     30 / 30 + 1 / 0.5, // run 30 ft of conduit, fit breaker and outlet
@@ -30,7 +30,7 @@ test("hours: quantity over what one person does in an hour", () => {
   expect(hours.reduce((a, b) => a + b)).toBe(62);
   to("man_hours", 62);
   to("inspections_needed", 2);
-  // half of the dig, a tenth of the liner, a fifth of the fall and of cleaning up, 40 % of the stone
+  // half of the dig, a tenth of the liner, a fifth of the fall's set-up and lip and of cleaning up, 40 % of the stone
   to("machine_hours", 4 + 0.8 + 2 + 1.6 + 4.8);
   to("machine_days", 2); // 13.2 h over 8 h is 1.65
   to("work_days", 4); // 62 h over 2 people of 8 h is 3.875

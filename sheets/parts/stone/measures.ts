@@ -1,0 +1,43 @@
+import { area, calc, length, published, spaceVolume, table, text } from "../../../engine/template/index.js";
+
+interface Measure {
+  readonly name: string;
+  /** One of the three: a length on which a course lies, a face, or a room. */
+  readonly along?: string;
+  readonly face?: string;
+  readonly room?: string;
+}
+
+/** What stone can cover, by the geometry of the job. Both banks count, and both shoulders of each level. */
+const measures: readonly Measure[] = [
+  { name: "lips", along: "lip_length" },
+  { name: "fall faces", face: "fall_face" },
+  { name: "back walls", face: "back_wall" },
+  { name: "fall shoulders", along: "shoulder_height" },
+  { name: "bank edges", along: "2*SUM(runs.length_counted)" },
+  { name: "bank faces", face: "2*SUMPRODUCT(runs.length_counted*runs.bank_counted*(1+runs.side^2)^0.5)" },
+  // half the way round an oval is about 0.785 of the sum of its axes
+  { name: "pool edges", along: "1.57*SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+pools.width_counted))" },
+  {
+    name: "berm toes",
+    along: "SUMPRODUCT((berms.height>0)*(berms.length+2*berms.end_slope*berms.height))",
+  },
+  { name: "basin top", face: "basin_plan" },
+  { name: "basin fill", room: "basin_stone_volume" },
+  { name: "stream bed" },
+  { name: "own size" },
+];
+
+export const measureNames = measures.map(({ name }) => name);
+
+export const stoneMeasures = table(
+  "stone_measures",
+  "What stone covers",
+  { rows: measures.length, data: measures.map(({ name }) => ({ name })) },
+  {
+    name: published(text, "Measure", { source: "the list of measures of this template" }),
+    along: calc(length, (row) => measures[row - 1]?.along ?? "0[ft]", "Length"),
+    face: calc(area, (row) => measures[row - 1]?.face ?? "0[ft²]", "Face"),
+    room: calc(spaceVolume, (row) => measures[row - 1]?.room ?? "0[ft³]", "Room"),
+  },
+);
