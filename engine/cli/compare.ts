@@ -116,7 +116,7 @@ function warnOfOrder(
 function draftSaid(job: string, failing: readonly FailedCheck[]): string {
   const many = failing.length === 1 ? "1 check fails" : `${failing.length} checks fail`;
   const first = failing[0] as FailedCheck;
-  return `Not to be handed out yet: of ${job}, ${many}, first ${first.cell.sheet}, ${first.cell.declaration.label}: ${first.message} All: rillbook bid.\n`;
+  return `Not to be handed out yet: of ${job}, ${many}, first ${first.sheet}, ${first.cell.declaration.label}: ${first.message} All: rillbook bid.\n`;
 }
 
 function termsOf({ number, date = today(), reason, officeChanges }: Options): Terms {

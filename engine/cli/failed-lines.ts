@@ -21,8 +21,8 @@ export function failedLines(failed: readonly FailedCheck[]): string[] {
   });
 }
 
-const headOf = ({ cell, level }: FailedCheck): string =>
-  `${level === "must" ? "check failed" : "warning"}: ${cell.sheet}, ${cell.declaration.label}`;
+const headOf = ({ cell, sheet, level }: FailedCheck): string =>
+  `${level === "must" ? "check failed" : "warning"}: ${sheet}, ${cell.declaration.label}`;
 
 const rowOf = ({ cell }: FailedCheck): string =>
   cell.row === undefined ? "" : ` (row ${cell.row})`;

@@ -27,6 +27,7 @@ import { tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
 import { TemplateError } from "./template-error.js";
 import { wordFormulas } from "./word-formulas.js";
+import { withWorkings } from "./workings.js";
 
 /**
  * Compiles a template for one system of units: places every cell, resolves and
@@ -41,8 +42,9 @@ export function compile(template: Template, system: UnitSystem): Model {
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const named = [...everywhere, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
-  const { sheet, checks } = checksSheet(declared);
-  const sheets = withImpliedColumns([...declared, sheet], system);
+  const calculating = withWorkings(declared);
+  const { sheet, checks } = checksSheet(calculating);
+  const sheets = withImpliedColumns([...calculating, sheet], system);
   const { placed, spots } = spotsOf(sheets, system);
   const inliner = new Inliner(formulas, system);
   faults.push(...formulaFaults(template.formulas, inliner));

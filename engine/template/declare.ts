@@ -59,6 +59,8 @@ export interface CalcDeclaration extends Common {
   readonly beyond?: { readonly from: number; readonly says: string };
   /** A total or result that people look for: set in bold. */
   readonly strong?: boolean;
+  /** A step on the way, which nobody reads on the sheet: it stands on sheet Workings. */
+  readonly working?: boolean;
   /** For whom a sentence spells its units: the office, unless told. */
   readonly reader?: Reader;
 }
@@ -243,8 +245,12 @@ export interface SheetDeclaration {
   readonly namesTrail?: true;
   /** The sheet of all checks, set by the engine: it alone may ask whether a value is in error. */
   readonly asksForErrors?: true;
-  /** `false` for working lists: of the sheet, only its title is printed. */
+  /** `false` for working lists: nothing of the sheet is printed. */
   readonly printed?: false;
+  /** Not among the tabs at first: for reference, and Summary tells how to show it. */
+  readonly hidden?: true;
+  /** The stage of the work that it belongs to: tabs of one group share a color. */
+  readonly group?: string;
 }
 
 /**
@@ -285,7 +291,7 @@ export function sheet(
   name: string,
   purpose: string,
   blocks: readonly Block[],
-  options: Pick<SheetDeclaration, "portrait" | "handout" | "page" | "namesTrail" | "printed"> = {},
+  options: Omit<SheetDeclaration, "name" | "purpose" | "blocks" | "asksForErrors"> = {},
 ): SheetDeclaration {
   return Object.freeze({ name, purpose, blocks, ...options });
 }

@@ -129,7 +129,7 @@ export function shownAgain(key: string, declaration: CellDeclaration): CellDecla
   return { ...calc(quantity, key, label, zero), ...alike };
 }
 
-/** One column for the eye where a row can have several messages: the first there is. */
+/** One column for the eye where a row can have several messages: the first that is not empty. */
 function withToDo(implied: Record<string, CalcDeclaration>): Record<string, CalcDeclaration> {
   const keys = Object.keys(implied);
   const only = implied[keys[0] as string];

@@ -49,6 +49,8 @@ export interface Column {
 /** The columns of a table may stand on several sheets, row by row. */
 export interface Table {
   readonly name: string;
+  /** The sheet that is read for it: where its results stand. */
+  readonly home: string;
   readonly block: TableBlock;
   readonly columns: ReadonlyMap<string, Column>;
   /** The condition that a row is in use, where the table has one. */
@@ -69,19 +71,15 @@ export interface PlacedBlock {
   readonly top: number;
   /** The last line that the block uses. */
   readonly bottom: number;
-  /** For tables and parts of tables: the bands in which the columns are shown. */
-  readonly bands: readonly Band[];
+  /** For tables and parts of tables: the columns that are shown. */
+  readonly band?: Band;
 }
 
-/** Some columns of a table beside one another; a wide table has several bands. */
+/** Columns of a table beside one another. */
 export interface Band {
   /** The line of the column headings; units follow, then the rows. */
   readonly header: number;
   readonly columns: readonly string[];
-  /** Messages of the table one by one, on the lines of this band beyond the page. */
-  readonly aside: readonly string[];
-  /** Later bands repeat the first column. */
-  readonly repeats: boolean;
 }
 
 /** A template compiled for one system of units: everything evaluators and writers need. */
@@ -114,6 +112,12 @@ export function cellOf(model: Model, reference: CellReference, row: number): Cel
   const cell = model.byId.get(id);
   if (cell === undefined) throw new Error(`No cell "${id}" in template ${model.template.name}.`);
   return cell;
+}
+
+/** The sheet on which a cell is read: its table's, where it stands among the workings. */
+export function homeOf(model: Model, cell: Cell): string {
+  const table = cell.table === undefined ? undefined : model.tables.get(cell.table);
+  return table?.home ?? cell.sheet;
 }
 
 /** The column behind a column reference, or a name such as `runs.cost`. */

@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../units/quantity.js";
 import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
 import { impliedColumns, impliedLines } from "./implied.js";
-import { columnsIn, lineColumns, placeBlocks, placeOf } from "./layout.js";
+import { lineColumns, placeBlocks, placeOf } from "./layout.js";
 import type { PlacedBlock } from "./model.js";
 import type { Figure } from "./sentence.js";
 import { impliedKeysOf } from "./spread.js";
@@ -79,7 +79,7 @@ function spotsOfBlock(
 
 function tableSpots(block: TableBlock, placed: PlacedBlock): Spot[] {
   const impliedKeys = new Set(impliedKeysOf(block));
-  const shown = new Set(columnsIn(placed));
+  const shown = new Set(placed.band?.columns);
   const columns = Object.entries(block.columns).filter(([key]) => shown.has(key));
   return columns.flatMap(([key, declaration]) =>
     Array.from({ length: block.rows }, (_, i) => ({

@@ -7,6 +7,9 @@ import { messageName, repeatKey, statusKey, toDo } from "./implied-names.js";
  * elsewhere, a cell that the compiler adds shows it again.
  */
 
+/** The sheet of steps on the way: what a page has no room for, row by row beside the same thing. */
+export const workingsSheet = "Workings";
+
 /** A sheet on which columns of a table stand; undefined for its home. */
 export type Where = string | undefined;
 
@@ -43,15 +46,25 @@ export function inputsOn(table: TableBlock, where: Where): [string, InputDeclara
   );
 }
 
-/** The messages of the rows on a sheet, the one to be read last. Checks stand at home. */
-export function messageKeysOn(table: TableBlock, where: Where): string[] {
+/** What a row has to say at its table's home, of its checks and of the inputs that stand there. */
+export function messagesAtHome(table: TableBlock): string[] {
   const isCheck = ([, { kind }]: [string, CellDeclaration]) => kind === "check";
-  const checks = where === undefined ? Object.entries(table.columns).filter(isCheck) : [];
-  const messages = [
+  const checks = Object.entries(table.columns).filter(isCheck);
+  return [
     ...checks.map(([key]) => messageName(key)),
-    ...(inputsOn(table, where).length > 0 ? [statusKey(where)] : []),
+    ...(inputsOn(table, undefined).length > 0 ? [statusKey(undefined)] : []),
   ];
-  return messages.length < 2 ? messages : [...messages, toDo];
+}
+
+/**
+ * The messages of the rows on a sheet: one for the eye. Where there are several at home, the first of
+ * them that is not empty shows there, and each by itself stands among the workings.
+ */
+export function messageKeysOn(table: TableBlock, where: Where): string[] {
+  const atHome = messagesAtHome(table);
+  if (where === undefined) return atHome.length < 2 ? atHome : [toDo];
+  if (where === workingsSheet) return atHome.length < 2 ? [] : atHome;
+  return inputsOn(table, where).length > 0 ? [statusKey(where)] : [];
 }
 
 /** The columns that the compiler adds to a table: messages, and what is shown again. */

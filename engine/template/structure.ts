@@ -8,12 +8,12 @@ import type {
   SheetDeclaration,
   TableBlock,
 } from "./declare.js";
-import { messageName, statusName } from "./implied-names.js";
-import { impliedKeysOf } from "./spread.js";
+import { messageName, repeatKey, statusName, toDo } from "./implied-names.js";
+import { impliedKeysOf, workingsSheet } from "./spread.js";
 import type { Template } from "./template.js";
 
 /** Sheets that every workbook has. */
-const ownSheets: ReadonlySet<string> = new Set(["summary", "checks", "trail", "names"]);
+const ownSheets: ReadonlySet<string> = new Set(["summary", "workings", "checks", "trail", "names"]);
 
 function declaredCells(block: Block): CellDeclaration[] {
   if (block.kind === "table") return Object.values(block.columns);
@@ -95,7 +95,8 @@ function tableFaults(
       fault(`usedBy names "${name}", which is no column and no cell`);
     }
   }
-  for (const key of impliedKeysOf(table).filter((one) => Object.hasOwn(table.columns, one))) {
+  const made = [...impliedKeysOf(table), toDo, repeatKey(keys[0] ?? "", workingsSheet)];
+  for (const key of new Set(made.filter((one) => Object.hasOwn(table.columns, one)))) {
     fault(`the column "${key}" is made by the compiler. Rename yours`);
   }
   return faults;

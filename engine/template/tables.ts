@@ -15,7 +15,10 @@ export function tablesOf(
     else found.push(cell);
   }
   const tables = new Map<string, Table>();
-  for (const block of sheets.flatMap(({ blocks }) => blocks)) {
+  const blocks = sheets.flatMap((sheet) =>
+    sheet.blocks.map((block) => ({ block, home: sheet.name })),
+  );
+  for (const { block, home } of blocks) {
     if (block.kind !== "table") continue;
     const columns = new Map<string, Column>();
     for (const [key, declaration] of Object.entries(block.columns)) {
@@ -25,7 +28,7 @@ export function tablesOf(
     }
     const filled = conditions.get(block.name);
     const condition = filled === undefined ? {} : { filled };
-    tables.set(block.name, { name: block.name, block, columns, ...condition });
+    tables.set(block.name, { name: block.name, home, block, columns, ...condition });
   }
   return tables;
 }

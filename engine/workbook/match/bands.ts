@@ -83,7 +83,7 @@ function placesOf(
   });
   const first = agreeing[0] as string;
   const shift = (columns.get(first) as Target).from.column - modelColumn(table, first).column;
-  return [...band.columns, ...band.aside].flatMap((key) => {
+  return band.columns.flatMap((key) => {
     const cell = modelColumn(table, key);
     const formula = cell.native !== undefined;
     if (cell.implied) return [{ name: cell.name, column: cell.column + shift, formula }];

@@ -26,17 +26,15 @@ export function findNamed(
       found.set(cell, single(nameOf(cell.name), sheets));
     }
   }
-  for (const { block, bands } of model.placed) {
+  for (const { block, band } of model.placed) {
     const shown = tableShown(block);
-    if (shown === undefined) continue;
+    if (shown === undefined || band === undefined) continue;
     const table = model.tables.get(shown.name) as Table;
-    for (const band of bands) {
-      const rows = findBand(table, band, nameOf, sheets);
-      inserted.push(...(rows?.inserted ?? []));
-      const cells = band.columns.flatMap((key) => table.columns.get(key)?.cells ?? []);
-      for (const cell of cells) {
-        if (!cell.implied) found.set(cell, inRow(cell, nameOf(cell.name), rows, sheets));
-      }
+    const rows = findBand(table, band, nameOf, sheets);
+    inserted.push(...(rows?.inserted ?? []));
+    const cells = band.columns.flatMap((key) => table.columns.get(key)?.cells ?? []);
+    for (const cell of cells) {
+      if (!cell.implied) found.set(cell, inRow(cell, nameOf(cell.name), rows, sheets));
     }
   }
   return { found, inserted };

@@ -4,6 +4,7 @@ import { CellError, type Value } from "../../formula/value.js";
 import { cellTextTrouble } from "../../limits.js";
 import type { Cell, Model } from "../../template/model.js";
 import { xlsxFormula } from "../../template/printed.js";
+import { workingsSheet } from "../../template/spread.js";
 import { styles } from "./look.js";
 import { numberFormat } from "./number-format.js";
 
@@ -20,11 +21,12 @@ export function putCell(target: SheetCell, model: Model, cell: Cell, value: Valu
 }
 
 /** Numbers keep off what stands to their right; texts in tables take a further line where they must. */
-function alignmentOf({ declaration, implied, table }: Cell): Partial<Alignment> {
+function alignmentOf({ declaration, implied, table, sheet }: Cell): Partial<Alignment> {
   if (declaration.quantity.kind !== "text") {
     return { vertical: "top", horizontal: "right", indent: 1 };
   }
-  return { vertical: "top", wrapText: implied || table !== undefined };
+  const wrapText = sheet !== workingsSheet && (implied || table !== undefined);
+  return { vertical: "top", wrapText };
 }
 
 function contentOf(model: Model, cell: Cell, value: Value): CellValue {

@@ -4,7 +4,6 @@ import { checkShown } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
-import { tableShown } from "../../template/spread.js";
 import type { Page } from "./blocks.js";
 import { lastColumn } from "./grid.js";
 import { styles } from "./look.js";
@@ -24,7 +23,7 @@ export const usualHeight = 13;
 /** The least of a table or list that is worth beginning at the foot of a page. */
 const leastBegun = 6;
 
-/** Lines that belong together: a list, a band of a table, a chart. */
+/** Lines that belong together: a list, a table, a chart. */
 interface Part {
   readonly from: number;
   readonly to: number;
@@ -47,7 +46,7 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
     ? pagesOf(sheet, [{ from: 1, to: bottom, whole: false }], upright)
-    : pagesOf(sheet, printed.flatMap(partsOf), across);
+    : pagesOf(sheet, printed.map(partOf), across);
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
     list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
@@ -68,15 +67,9 @@ export function printTitle(sheet: Worksheet): void {
   sheet.pageSetup.printArea = "A$1:E$3";
 }
 
-function partsOf({ block, top, bottom, bands }: PlacedBlock): Part[] {
-  if (block.kind === "chart") return [{ from: top, to: top + chartLines(block), whole: true }];
-  const table = tableShown(block);
-  if (table === undefined) return [{ from: top, to: bottom, whole: block.kind === "text" }];
-  return bands.map(({ header }, i) => ({
-    from: i === 0 ? top : header,
-    to: header + 1 + table.rows,
-    whole: false,
-  }));
+function partOf({ block, top, bottom }: PlacedBlock): Part {
+  if (block.kind === "chart") return { from: top, to: top + chartLines(block), whole: true };
+  return { from: top, to: bottom, whole: block.kind === "text" };
 }
 
 /** The last line of each page. */

@@ -4,17 +4,17 @@ import type { Reference } from "../../formula/tree.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { Block, CellDeclaration, TableBlock } from "../../template/declare.js";
 import { messageName } from "../../template/implied-names.js";
-import { asideColumn, noteOn } from "../../template/layout.js";
+import { noteOn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
-import { tableShown } from "../../template/spread.js";
+import { tableShown, workingsSheet } from "../../template/spread.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
-import { formulaContent, putCell } from "./cells.js";
+import { putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
 import { attention, hidden, stepsBack, styles } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
 
-/** A table, or what of it stands here, in its bands: headings, units, then a line for each row of its capacity. */
+/** A table, or what of it stands here: headings, units, then a line for each row of its capacity. */
 export function writeTable(
   page: Page,
   placed: PlacedBlock,
@@ -29,38 +29,30 @@ export function writeTable(
     page.sheet.getCell(placed.top + 1, 1).style = styles.note;
     page.sheet.getRow(placed.top + 1).height = textHeight(note, 150);
   }
-  const first = placed.bands[0]?.columns[0] as string;
-  for (const band of placed.bands) {
-    if (band.repeats) writeRepeat(page, band, block, first);
-    const shown = [...band.columns, ...band.aside];
-    for (const key of shown) writeColumn(page, band, block, key);
-    const last = columnOf(page.model, block.name, band.columns.at(-1) as string);
-    const wide = widened(page, band, last);
-    const widthOf = ({ column }: Cell) =>
-      column === 1 ? labelWidth + 3 : column === wide?.from ? wide.width : columnWidth - 2;
-    const cells = shown.map((key) => columnOf(page.model, block.name, key).cells);
-    page.sheet.getRow(band.header).height = Math.max(
-      ...cells.map(([cell]) =>
-        textHeight(shownLabel((cell as Cell).declaration), widthOf(cell as Cell)),
-      ),
-    );
-    for (let row = 0; row < block.rows; row++) {
-      const line = cells.map((column) => column[row] as Cell).filter(isOnPage);
-      fitHeight(page, line, widthOf);
-    }
-    hideBlankRows(page, band, block);
+  const { band } = placed;
+  if (band === undefined) return;
+  for (const key of band.columns) writeColumn(page, band, block, key);
+  const last = columnOf(page.model, block.name, band.columns.at(-1) as string);
+  const wide = widened(page, band, last);
+  const widthOf = ({ column }: Cell) =>
+    column === 1 ? labelWidth + 3 : column === wide?.from ? wide.width : columnWidth - 2;
+  const cells = band.columns.map((key) => columnOf(page.model, block.name, key).cells);
+  page.sheet.getRow(band.header).height = Math.max(
+    ...cells.map(([cell]) =>
+      textHeight(shownLabel((cell as Cell).declaration), widthOf(cell as Cell)),
+    ),
+  );
+  for (let row = 0; row < block.rows; row++) {
+    const line = cells.map((column) => column[row] as Cell).filter(isOnPage);
+    fitHeight(page, line, widthOf);
   }
-  if (placed.bands[0]?.aside.length) {
-    const mark = page.sheet.getCell(placed.top, asideColumn);
-    mark.value = "Messages one by one (not printed)";
-    mark.style = styles.note;
-  }
+  hideBlankRows(page, band, block);
   if (block.name === checkShown) markStates(page, block);
 }
 
 const isOnPage = ({ column }: Cell): boolean => column <= lastColumn;
 
-/** Lets a message or a text at the end of a band take the columns that are left. */
+/** Lets a message or a text at the end of a table take the columns that are left. */
 function widened(
   { sheet }: Page,
   band: Band,
@@ -76,18 +68,16 @@ function widened(
 }
 
 /** A row of the table is as high as its longest text, as it is now, wants. */
-function fitHeight(
-  { sheet, values }: Page,
-  cells: readonly Cell[],
-  widthOf: (cell: Cell) => number,
-): void {
-  const texts = cells.filter(({ declaration }) => declaration.quantity.kind === "text");
+function fitHeight(page: Page, cells: readonly Cell[], widthOf: (cell: Cell) => number): void {
+  const texts = cells.filter(
+    ({ declaration, sheet }) => declaration.quantity.kind === "text" && sheet !== workingsSheet,
+  );
   const heights = texts.map((cell) =>
-    textHeight(String(values[cell.index] ?? ""), widthOf(cell) - 1),
+    textHeight(String(page.values[cell.index] ?? ""), widthOf(cell) - 1),
   );
   const height = Math.max(0, ...heights);
   // a line that needs no more keeps to the program's own height
-  if (height > textHeight("", 1)) sheet.getRow((cells[0] as Cell).line).height = height;
+  if (height > textHeight("", 1)) page.sheet.getRow((cells[0] as Cell).line).height = height;
 }
 
 /** In the list of checks, what fails stands out and what holds steps back. */
@@ -139,24 +129,6 @@ function writeHeader(
   unit.style = styles.unitHeader;
 }
 
-/** Further bands show again what heads each row, by reference. */
-function writeRepeat(page: Page, band: Band, block: TableBlock, first: string): void {
-  const { sheet, model, values } = page;
-  const { cells, declaration } = columnOf(model, block.name, first);
-  writeHeader(page, band, 1, declaration);
-  for (const cell of cells) {
-    const target = sheet.getCell(band.header + 1 + (cell.row ?? 0), 1);
-    const value = values[cell.index] ?? null;
-    const from = addressOf(cell.column, cell.line);
-    const isText = declaration.quantity.kind === "text";
-    // an empty text cell referred to would show as zero
-    target.value = isText
-      ? formulaContent(`${from}&""`, value ?? "")
-      : formulaContent(from, value ?? 0);
-    target.style = { ...styles.figure };
-  }
-}
-
 /** Rows of the capacity that a job does not use show nothing. */
 function hideBlankRows({ sheet, model }: Page, band: Band, block: TableBlock): void {
   const test = blankRowTest(model, block, sheet.name, band);
@@ -166,7 +138,6 @@ function hideBlankRows({ sheet, model }: Page, band: Band, block: TableBlock): v
     .map((key) => columnOf(model, block.name, key).cells)
     .filter(([cell]) => cell?.declaration.kind !== "input" && !isMessage(cell as Cell))
     .map(areaOf);
-  if (band.repeats) areas.unshift(`A${band.header + 2}:A${band.header + 1 + block.rows}`);
   if (areas.length === 0) return;
   // the rule is written for the first row and moves down with the lines
   sheet.addConditionalFormatting({ ref: areas.join(" "), rules: [hidden(test)] });

@@ -73,9 +73,14 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
   sheet.getRow(1).height = 24;
 }
 
-function setUpPage({ sheet, portrait }: Page, identity: Identity, namesTrail: boolean): void {
+function setUpPage(
+  { model, sheet, portrait }: Page,
+  identity: Identity,
+  namesTrail: boolean,
+): void {
   sheet.getColumn(1).width = portrait ? pageWidth : labelWidth;
-  for (let column = 2; column <= (portrait ? 1 : lastColumn); column++) {
+  const widest = Math.max(lastColumn, ...cellsOn(model, sheet.name).map(({ column }) => column));
+  for (let column = 2; column <= (portrait ? 1 : widest); column++) {
     sheet.getColumn(column).width = columnWidth;
   }
   sheet.pageSetup = {
@@ -94,6 +99,9 @@ function setUpPage({ sheet, portrait }: Page, identity: Identity, namesTrail: bo
   sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
+
+const cellsOn = (model: Model, sheet: string): Cell[] =>
+  model.cells.filter((cell) => cell.sheet === sheet);
 
 /** A defined name for each single cell and each column; what the compiler implies has none. */
 function defineNames(workbook: exceljs.Workbook, model: Model): void {

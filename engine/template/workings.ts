@@ -1,0 +1,80 @@
+import type {
+  Block,
+  CellDeclaration,
+  LinesBlock,
+  SheetDeclaration,
+  TableBlock,
+} from "./declare.js";
+import { bandWidth, messageWidth } from "./layout.js";
+import { columnsOn, messageKeysOn, messagesAtHome, whereOf, workingsSheet } from "./spread.js";
+
+const purpose = "Steps on the way, row by row, and every message by itself: nothing here is typed.";
+
+/**
+ * The sheets, followed by one of workings: the cells declared as such, of each table the checks where
+ * a row has several messages, and those columns for which its page has no room. None, without any.
+ */
+export function withWorkings(sheets: readonly SheetDeclaration[]): readonly SheetDeclaration[] {
+  const workings: Block[] = [];
+  const left = sheets.map((sheet) => ({
+    ...sheet,
+    blocks: sheet.blocks.flatMap((block): Block[] => {
+      const heading = `${sheet.name}: ${block.heading}`;
+      if (block.kind === "lines") return leaveLines(block, heading, workings);
+      if (block.kind !== "table") return [block];
+      const spread = leaveColumns(block, sheet.printed !== false);
+      if (spread !== block) workings.push({ kind: "part", heading, of: spread });
+      return [spread];
+    }),
+  }));
+  if (workings.length === 0) return sheets;
+  return [
+    ...left,
+    { name: workingsSheet, purpose, blocks: workings, printed: false, hidden: true },
+  ];
+}
+
+const isWorking = (cell: CellDeclaration): boolean => cell.kind === "calc" && cell.working === true;
+
+function leaveLines(block: LinesBlock, heading: string, workings: Block[]): Block[] {
+  const cells = Object.entries(block.cells);
+  const moved = cells.filter(([, cell]) => isWorking(cell));
+  if (moved.length === 0) return [block];
+  workings.push({ kind: "lines", heading, cells: Object.fromEntries(moved) });
+  const staying = cells.filter(([, cell]) => !isWorking(cell));
+  return staying.length === 0 ? [] : [{ ...block, cells: Object.fromEntries(staying) }];
+}
+
+function leaveColumns(table: TableBlock, onPaper: boolean): TableBlock {
+  const several = messagesAtHome(table).length > 1;
+  const moved = Object.entries(table.columns).flatMap(([key, cell], i) => {
+    const isHere = whereOf(table, key) === undefined;
+    return isHere && i > 0 && (isWorking(cell) || (several && cell.kind === "check")) ? [key] : [];
+  });
+  const spread = moving(table, moved);
+  return onPaper ? moving(spread, withoutRoom(spread)) : spread;
+}
+
+function moving(table: TableBlock, keys: readonly string[]): TableBlock {
+  if (keys.length === 0) return table;
+  const away = Object.fromEntries(keys.map((key) => [key, workingsSheet]));
+  return { ...table, elsewhere: { ...table.elsewhere, ...away } };
+}
+
+/** The columns too many for the width of a page: the last that nobody types in, results set in bold at the end. */
+function withoutRoom(table: TableBlock): string[] {
+  const columns = columnsOn(table, undefined);
+  const message = messageKeysOn(table, undefined).length > 0 ? messageWidth : 0;
+  const excess = columns.length + message - (bandWidth + 1);
+  if (excess <= 0) return [];
+  const isBold = (key: string) => {
+    const cell = table.columns[key];
+    return cell?.kind === "calc" && cell.strong === true;
+  };
+  const movable = columns
+    .slice(1)
+    .filter((key) => Object.hasOwn(table.columns, key) && table.columns[key]?.kind !== "input")
+    .reverse();
+  const inTurn = [...movable.filter((key) => !isBold(key)), ...movable.filter(isBold)];
+  return inTurn.slice(0, excess);
+}
