@@ -7,69 +7,84 @@ const page = { handout: true, page: true } as const;
 
 /** The worksheets of a water feature in their order, and what each is for. */
 export const worksheets = [
-  { name: "Job", purpose: "Customer, dates, company, and how the water feature will run." },
+  { name: "Job", group: "given", purpose: "Customer, dates, company, and how the water feature will run." },
   {
     name: "Falls",
+    group: "design",
     purpose: "The falls: the flow that each look wants, what arrives, and how the water goes over the lip.",
   },
   {
     name: "Stream",
+    group: "design",
     purpose: "The stream between the falls: depth, banks, and the water that is out of the basin while it runs.",
   },
   {
     name: "Piping",
+    group: "design",
     purpose: "The lines and the main: flow and head that each line needs, its valve setting, and what the main loses.",
   },
   {
     name: "Pump",
+    group: "design",
     purpose: "Which pump brings the water up, at which speed, and what it costs to run.",
   },
   {
     name: "Electric",
+    group: "design",
     purpose: "Circuit of pump and lights: load, breaker, wire, voltage drop, and who does the work.",
   },
   {
     name: "Basin",
+    group: "design",
     purpose: "The buried basin: does it hold the water that the stream takes up, and the days between fills?",
   },
   {
     name: "Liner",
+    group: "design",
     purpose: "Liner pieces, their cuts from stocked rolls, and the people to carry them.",
   },
   {
     name: "Stone",
+    group: "design",
     purpose: "Stone by class: volume, weight, and the heaviest stone against the machine.",
   },
   {
     name: "Earthwork",
+    group: "design",
     purpose: "Strip, dig, trench, berm, haul; trees, walls, and dig safety.",
   },
   {
     name: "Labor",
+    group: "estimate",
     purpose: "Man-hours from quantities and production rates; crew, machine and work days.",
   },
   {
     name: "Schedule",
+    group: "estimate",
     purpose: "Days to allow for rain, with the confidence chosen.",
   },
   {
     name: "Materials",
+    group: "estimate",
     purpose: "Everything to order: quantity, waste, packs, price.",
   },
   {
     name: "Price",
+    group: "estimate",
     purpose: "From cost to price: overhead, contingency, margin, options, draws.",
   },
   {
     name: "Proposal",
+    group: "papers",
     purpose: "What we will build, for what price.",
     portrait: true,
     namesTrail: true,
     ...page,
   },
-  { name: "Orders", purpose: "What to order, by supplier, in whole packs.", ...page },
+  { name: "Orders", group: "papers", purpose: "What to order, by supplier, in whole packs.", ...page },
   {
     name: "Crew",
+    group: "papers",
     purpose: "What to set out, dig, cut, pipe, set and lift.",
     portrait: true,
     ...page,
@@ -80,6 +95,8 @@ export const worksheets = [
   },
   {
     name: "Balance",
+    group: "reference",
+    hidden: true,
     purpose: "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
   },
   {
@@ -89,22 +106,30 @@ export const worksheets = [
   },
   {
     name: "Wording",
+    group: "reference",
+    hidden: true,
     purpose: "Lines that Proposal, Orders and Crew choose from.",
     page: true,
     printed: false,
   },
   {
     name: "Prices",
+    group: "reference",
+    hidden: true,
     purpose: "Items and rates copied from the office book, with who quoted them and until when.",
     printed: false,
   },
   {
     name: "Pumps",
+    group: "reference",
+    hidden: true,
     purpose: "The pumps of the office book with their curves, as on the day of the bid.",
     printed: false,
   },
   {
     name: "Water tables",
+    group: "reference",
+    hidden: true,
     purpose: "The published figures behind the water sheets, each with its source.",
     printed: false,
   },

@@ -50,6 +50,7 @@ export const styles = {
   label: { font: font(), alignment: wrapped },
   strongLabel: { font: font({ bold: true }), alignment: wrapped },
   unit: { font: font({ color: { argb: quiet } }), alignment: { vertical: "top", indent: 1 } },
+  link: { font: font({ size: 9, underline: true, color: { argb: accent } }) },
   note: { font: font({ size: 9, color: { argb: quiet } }), alignment: wrapped },
   standing: { font: font({ size: 12, bold: true }), alignment: wrapped },
   message: { font: font({ size: 9 }), alignment: wrapped },

@@ -7,7 +7,8 @@ import { spokenFormula } from "../../template/printed.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 import { numberFormat, shownLabel, shownUnit } from "./number-format.js";
-import { printTitle } from "./print-area.js";
+import { printNothing } from "./print-area.js";
+import { linkBack } from "./tabs.js";
 
 const widths = [34, 40, 16, 12, 70, 50];
 const headings = ["Name", "Meaning", "Value", "Unit", "Formula", "Source"];
@@ -80,7 +81,8 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   }
   sheet.views = [{ state: "frozen", ySplit: 4 }];
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
-  printTitle(sheet);
+  linkBack(sheet, sheet.columnCount + 1);
+  printNothing(sheet);
 }
 
 /** Single cells, and for each column of a table a row that shows the pattern (the second, where there is one). */

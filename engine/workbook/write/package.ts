@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { signProgram } from "./document.js";
 import { typeface } from "./look.js";
 
 /** The standard's own earliest date for entries of a zip, so that the same job gives the same bytes. */
@@ -24,6 +25,7 @@ export function finishPackage(
   const parts = unzipSync(bytes);
   add(parts);
   setDefaultFont(parts);
+  signProgram(parts);
   const edit = (name: string, before: string, inserted: string) => {
     const part = parts[name];
     if (part === undefined) throw new Error(`The written workbook has no part ${name}.`);

@@ -6,7 +6,6 @@ import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
 import { lastColumn } from "./grid.js";
-import { styles } from "./look.js";
 
 /** Per cent: at this scale the columns fit a page laid across, of letter paper or A4. */
 export const scaleAcross = 80;
@@ -37,8 +36,8 @@ interface Part {
  */
 export function setPrint(page: Page, declared: SheetDeclaration): void {
   const { sheet, portrait } = page;
-  if (declared.printed === false) {
-    printTitle(sheet);
+  if (declared.printed === false || declared.hidden) {
+    printNothing(sheet);
     return;
   }
   const own = page.model.placed.filter(({ sheet: name }) => name === declared.name);
@@ -60,11 +59,10 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
 const isPrinted = ({ block }: PlacedBlock): boolean =>
   block.kind !== "table" || block.printed !== false;
 
-/** A working list shows on paper what it is, and no more: a spreadsheet cannot leave out a sheet. */
-export function printTitle(sheet: Worksheet): void {
-  sheet.getCell(3, 1).value = "Not printed: look at it in the workbook.";
-  sheet.getCell(3, 1).style = styles.note;
-  sheet.pageSetup.printArea = "A$1:E$3";
+/** A spreadsheet cannot leave out a sheet that is in sight; pages of empty cells it does. */
+export function printNothing(sheet: Worksheet): void {
+  const beyond = columnLetters(sheet.columnCount + 4);
+  sheet.pageSetup.printArea = `${beyond}$1:${beyond}$1`;
 }
 
 function partOf({ block, top, bottom }: PlacedBlock): Part {

@@ -56,13 +56,7 @@ export function writeSummary(
   page.figures();
   const charts = summaryCharts(model).flatMap((block) => page.chart(block));
   page.open();
-  page.part(
-    "Sheets",
-    model.sheets.map(({ name, purpose }) => {
-      const link = formulaContent(`HYPERLINK("#'${name}'!A1","${name}")`, name);
-      return [link, styles.label, purpose] as const;
-    }),
-  );
+  page.part("Sheets", sheetLines(model));
   page.part("Kinds of cells", legend);
   page.part(
     "Template and office book",
@@ -70,6 +64,22 @@ export function writeSummary(
   );
   sheet.pageSetup = { orientation: "portrait", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
   return charts;
+}
+
+/** A link to each sheet in sight; of the others, what they hold and how to show them. */
+function sheetLines({ sheets }: Model): (readonly [CellValue, object, string])[] {
+  const inSight = sheets.filter(({ hidden }) => !hidden);
+  const unseen = sheets.filter(({ hidden }) => hidden);
+  const linked = inSight.map(({ name, purpose }) => {
+    const link = formulaContent(`HYPERLINK("#'${name}'!A1","${name}")`, name);
+    return [link, styles.label, purpose] as const;
+  });
+  const howTo = "Hidden, for reference. To show one: right-click a tab, Unhide (or Show Sheet).";
+  return [
+    ...linked,
+    ...(unseen.length === 0 ? [] : [["More sheets", styles.strongLabel, howTo] as const]),
+    ...unseen.map(({ name, purpose }) => [name, styles.label, purpose] as const),
+  ];
 }
 
 function originOf({ template, version, units, book, bookAsOf, about }: Identity) {

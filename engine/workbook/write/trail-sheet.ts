@@ -9,7 +9,8 @@ import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { shownUnit } from "./number-format.js";
-import { printTitle } from "./print-area.js";
+import { printNothing } from "./print-area.js";
+import { linkBack } from "./tabs.js";
 
 const widths = [6, 26, 18, 9, 22, 18, 24, 40, 34, 34];
 
@@ -69,7 +70,8 @@ export function writeTrail(
   part("Changes", entries, changes);
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
-  printTitle(sheet);
+  linkBack(sheet, sheet.columnCount + 1);
+  printNothing(sheet);
 }
 
 /** Single inputs always; those in rows where they hold something. */

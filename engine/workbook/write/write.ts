@@ -8,6 +8,7 @@ import { identityProperties } from "../match/identity.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
+import { documentOf } from "./document.js";
 import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
@@ -16,6 +17,7 @@ import { finishPackage } from "./package.js";
 import { scaleAcross, setPrint, usualHeight } from "./print-area.js";
 import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
+import { linkBack, tabColor } from "./tabs.js";
 import { writeTrail } from "./trail-sheet.js";
 
 /** Workbooks carry no clock time: the same job must give the same bytes. */
@@ -33,11 +35,16 @@ export async function writeWorkbook(
   const workbook = new exceljs.Workbook();
   workbook.created = undated;
   workbook.modified = undated;
+  Object.assign(workbook, documentOf(model, values, identity));
   workbook.calcProperties.fullCalcOnLoad = true;
   const onSummary = writeSummary(workbook, model, values, identity);
   for (const declared of model.sheets) {
     const sheet = workbook.addWorksheet(declared.name, {
-      properties: { defaultRowHeight: usualHeight },
+      state: declared.hidden ? "hidden" : "visible",
+      properties: {
+        defaultRowHeight: usualHeight,
+        tabColor: { argb: tabColor(model.sheets, declared.group) },
+      },
     });
     const portrait = declared.portrait ?? false;
     const page: Page = { model, values, sheet, portrait };
@@ -52,6 +59,7 @@ export async function writeWorkbook(
       else if (block.kind !== "chart") writeTable(page, placed, block);
     }
     setPrint(page, declared);
+    linkBack(sheet, portrait ? 2 : sheet.columnCount + 1);
   }
   writeTrail(workbook, model, values, identity);
   writeNames(workbook, model, values);
@@ -96,7 +104,7 @@ function setUpPage(
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
   const known = namesTrail && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
 

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { addressOf, columnLetters } from "../../../engine/address.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
@@ -33,9 +33,6 @@ const wide = (columns: number, note?: string) =>
     { rows: 3, ...(note === undefined ? {} : { note }) },
     Object.fromEntries(Array.from({ length: columns }, (_, i) => [`k_${i + 1}`, one])),
   );
-const bandsOf = (block: t.Block) =>
-  placeBlocks(t.sheet("Page", "", [block])).flatMap(({ bands }) => [...bands]);
-
 describe("blocks go down the sheet with a line between them", () => {
   it("from line 4", () => {
     const placed = placeBlocks(
@@ -57,20 +54,67 @@ describe("blocks go down the sheet with a line between them", () => {
   });
 });
 
-describe("a wide table has bands that fit the page", () => {
-  const cases: [columns: number, bands: number[]][] = [
-    [1, [1]],
-    [11, [11]],
-    [12, [11, 1]],
-    [21, [11, 10]],
-    [22, [11, 10, 1]],
-  ];
-  it.each(cases)("%d columns: %j", (columns, bands) => {
-    const found = bandsOf(wide(columns));
-    expect(found.map((band) => band.columns.length)).toEqual(bands);
-    expect(found.map(({ repeats }) => repeats)).toEqual(bands.map((_, i) => i > 0));
-    // heading, names, units, three rows, an empty line, names …
-    expect(found.map(({ header }) => header)).toEqual(bands.map((_, i) => 5 + i * 6));
+describe("a table is one row a thing, as wide as a page", () => {
+  const shown = (columns: number) => {
+    const model = compile(
+      tiny([
+        wide(columns),
+        t.lines("", { given: t.input(t.number, ""), used: t.calc(t.number, "given", "") }),
+      ]),
+      "us",
+    );
+    return model.placed.flatMap(({ sheet, band }) =>
+      band === undefined || sheet === "Checks" ? [] : [[sheet, band.columns.length]],
+    );
+  };
+  test.each<[number, [string, number][]]>([
+    [1, [["Page", 1]]],
+    [11, [["Page", 11]]],
+    // what is too much stands among the workings, beside the first column again
+    [
+      12,
+      [
+        ["Page", 11],
+        ["Workings", 2],
+      ],
+    ],
+    [
+      21,
+      [
+        ["Page", 11],
+        ["Workings", 11],
+      ],
+    ],
+  ])("%d columns: %j", (columns, expected) => {
+    expect(shown(columns)).toEqual(expected);
+  });
+
+  it("results set in bold, inputs and the first column stay", () => {
+    const block = t.table(
+      "grid",
+      "Grid",
+      { rows: 2 },
+      {
+        name: t.calc(t.text, '"x"', "Name"),
+        ...Object.fromEntries(Array.from({ length: 9 }, (_, i) => [`k_${i}`, one])),
+        result: t.calc(t.number, "1", "Result", { strong: true }),
+        typed: t.input(t.number, "Typed", { default: 1 }),
+        twice: t.calc(t.number, "typed*2", "Twice"),
+        step: t.calc(t.number, "twice+1", "Step", { working: true }),
+      },
+    );
+    const { placed } = compile(tiny([block]), "us");
+    const [page, workings] = placed.flatMap(({ band, sheet }) =>
+      band === undefined || sheet === "Checks" ? [] : [band.columns],
+    );
+    expect(page).toEqual([
+      "name",
+      ...[0, 1, 2, 3, 4].map((i) => `k_${i}`),
+      "result",
+      "typed",
+      "status",
+    ]);
+    expect(workings).toEqual(["name_on_workings", "k_5", "k_6", "k_7", "k_8", "twice", "step"]);
   });
 });
 
@@ -91,13 +135,13 @@ describe("cells and their addresses", () => {
     // a note takes a line
     ["beds.name[1]", "Beds!A8"],
     ["beds.wide[4]", "Beds!B11"],
-    ["beds.said[1]", "Beds!K8"],
-    // the second band begins in its second column
-    ["beds.wide_enough[1]", "Beds!B15"],
-    // what a row has to say stands behind its last column; its messages one by one beyond the page
-    ["beds.to_do[4]", "Beds!C18"],
-    ["beds.wide_enough_message[1]", "Beds!M8"],
-    ["beds.status[4]", "Beds!N11"],
+    ["beds.heavy[1]", "Beds!H8"],
+    // what a row has to say stands behind its last column
+    ["beds.to_do[4]", "Beds!I11"],
+    // checks, single messages and what a page has no room for stand among the workings, beside the same thing
+    ["beds.name_on_workings[1]", "Workings!A7"],
+    ["beds.wide_enough_message[1]", "Workings!F7"],
+    ["beds.status[4]", "Workings!G10"],
     ["greeting", "Letter!A5"],
   ];
   it.each(places)("%s is at %s", (id, place) => {
@@ -131,17 +175,17 @@ describe("one formula, printed for each reader", () => {
   it("by names across, by address within a row", () => {
     expect(xlsx(us, "soil_total")).toBe("SUM(beds.filling)");
     expect(xlsx(us, "beds.surface[2]")).toBe("IF(ISNUMBER(B9),B9*plot/12,0)");
-    expect(xlsx(us, "beds.carried[1]")).toBe("IF(ISNUMBER(B8),G8,0)");
-    expect(xlsx(us, "beds.carried[2]")).toBe("IF(ISNUMBER(B9),I8+G9,0)");
+    expect(xlsx(us, "beds.carried[1]")).toBe("IF(ISNUMBER('Beds'!B8),'Beds'!G8,0)");
+    expect(xlsx(us, "beds.carried[2]")).toBe("IF(ISNUMBER('Beds'!B9),B7+'Beds'!G9,0)");
     // beside another table, which lies on another sheet
     expect(xlsx(us, "bed_prices.label[3]")).toBe(`IF(ISNUMBER('Beds'!B10),'Beds'!A10&"","")`);
     // what the compiler adds has no name
-    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Beds'!$N$8:$N$11<>"")*1)=0)`);
+    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Workings'!$G$7:$G$10<>"")*1)=0)`);
   });
 
   it("by address only, with quotes joined and truth called, for the judge", () => {
     expect(judge(us, "soil_total")).toBe("SUM('Beds'!$G$8:$G$11)");
-    expect(judge(us, "beds.carried[2]")).toBe("IF(ISNUMBER('Beds'!B9),'Beds'!I8+'Beds'!G9,0)");
+    expect(judge(us, "beds.carried[2]")).toBe("IF(ISNUMBER('Beds'!B9),'Workings'!B7+'Beds'!G9,0)");
     expect(judge(us, "beds.wide_enough[1]")).toBe("IF(ISNUMBER('Beds'!B8),'Beds'!B8>=12,TRUE())");
     expect(judge(us, "has_bed_message")).toContain(
       '("Fill in a "&CHAR(34)&"bed"&CHAR(34)&" first")',

@@ -147,6 +147,7 @@ describe("the whole workbook", () => {
     expect(content.sheets.map(({ name }) => name)).toEqual([
       "Summary",
       ...toy.sheets.map(({ name }) => name),
+      "Workings",
       "Checks",
       "Trail",
       "Names",
@@ -368,10 +369,32 @@ describe("the sheets around", () => {
     expect(texts).toContain("invented for the tests");
   });
 
-  it("a second band repeats what heads each row, by reference", () => {
-    const beds = content.sheets.find(({ name }) => name === "Beds");
-    expect(beds?.cells.get("A15")).toEqual({ formula: 'A8&""', value: "+x" });
-    expect(beds?.cells.get("A18")).toEqual({ formula: 'A11&""', value: "" });
+  it("the sheet of workings shows again what heads each row", () => {
+    const workings = content.sheets.find(({ name }) => name === "Workings");
+    expect(workings?.state).toBe("hidden");
+    expect(workings?.cells.get("A7")).toEqual({
+      formula: `IF(ISNUMBER('Beds'!B8),'Beds'!A8&"","")`,
+      value: "+x",
+    });
+  });
+
+  it("a sheet has a way back to the first one", () => {
+    const link = { formula: `HYPERLINK("#'Summary'!A1","← Summary")`, value: "← Summary" };
+    for (const name of ["Site", "Beds", "Checks", "Names", "Letter"]) {
+      const sheet = content.sheets.find((one) => one.name === name);
+      expect([...(sheet?.cells.values() ?? [])], name).toContainEqual(link);
+    }
+  });
+
+  it("says which program wrote it, and no version of another one", () => {
+    const parts = unzipSync(bytes);
+    const app = strFromU8(parts["docProps/app.xml"] as Uint8Array);
+    expect(app).toContain("<Application>rillbook</Application>");
+    expect(app).not.toContain("AppVersion");
+    expect(strFromU8(parts["docProps/core.xml"] as Uint8Array)).toContain(
+      "<dc:title>Planting beds (invented), job T-1</dc:title>",
+    );
+    expect(strFromU8(parts["xl/theme/theme1.xml"] as Uint8Array)).toContain('name="rillbook"');
   });
 
   it("a caution that looks like a formula is text", () => {
@@ -454,7 +477,7 @@ describe("on paper", () => {
   const xmlOf = async (part: string) =>
     strFromU8(unzipSync(await writeWorkbook(long, found, toyIdentity))[part] as Uint8Array);
 
-  it("a page ends before a table that would be cut, and messages one by one are left out", async () => {
+  it("a page ends before a table that would be cut", async () => {
     const sheet = (await open()).getWorksheet("Page");
     expect(sheet?.pageSetup.printArea).toMatch(/^A1:K\d+$/);
     expect(sheet?.pageSetup.fitToPage).toBeFalsy();
@@ -470,10 +493,13 @@ describe("on paper", () => {
     expect(Number(/\d+$/.exec(printArea)?.[0])).toBeLessThan(rows[0]?.line as number);
   });
 
-  it("working lists show their title only", async () => {
+  it("of working lists nothing is printed: their print area is empty", async () => {
     const back = await open();
     for (const name of ["Trail", "Names"]) {
-      expect(back.getWorksheet(name)?.pageSetup.printArea, name).toBe("A1:E3");
+      const sheet = back.getWorksheet(name);
+      const [, at = ""] = /^([A-Z]+\d+):\1$/.exec(sheet?.pageSetup.printArea ?? "") ?? [];
+      expect(at, name).not.toBe("");
+      expect(sheet?.getCell(at).value, name).toBeNull();
     }
   });
 

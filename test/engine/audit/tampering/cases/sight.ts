@@ -135,7 +135,7 @@ export const sightCases: readonly Case[] = [
     what: "the column of the price half a digit wide",
     edit: (book) =>
       book.sheet("Letter", (xml) =>
-        xml.replace('<col min="2" max="11" width="12"', '<col min="2" max="11" width="0.5"'),
+        xml.replace('<col min="2" max="12" width="12"', '<col min="2" max="12" width="0.5"'),
       ),
     verdict: "found",
     figure: true,
@@ -145,7 +145,7 @@ export const sightCases: readonly Case[] = [
     what: "a column made wider",
     edit: (book) =>
       book.sheet("Letter", (xml) =>
-        xml.replace('<col min="2" max="11" width="12"', '<col min="2" max="11" width="15"'),
+        xml.replace('<col min="2" max="12" width="12"', '<col min="2" max="12" width="15"'),
       ),
     verdict: "silent",
     harmless: true,
