@@ -8,6 +8,7 @@ export const asks: readonly AskingSheet[] = [
   {
     asked: "walk",
     name: "Walk",
+    group: "given",
     purpose: "What the site says, in the order one walks. Printed blank, it is the form to take along.",
     sections: [
       "Job",
@@ -30,6 +31,7 @@ export const asks: readonly AskingSheet[] = [
   {
     asked: "decision",
     name: "Decisions",
+    group: "given",
     purpose: "What the estimator chooses for this job.",
     sections: [
       "Falls",
@@ -64,6 +66,8 @@ export const asks: readonly AskingSheet[] = [
   {
     asked: "office",
     name: "Office rules",
+    group: "reference",
+    hidden: true,
     purpose: "What holds for every job, from the office book. A value changed here counts for this job alone.",
     stands: "last",
     sections: [

@@ -51,7 +51,7 @@ export function signProgram(parts: Record<string, Uint8Array>): void {
   parts["xl/theme/theme1.xml"] = strToU8(theme());
 }
 
-/** Ink and paper, deep water and mist, then six that differ in lightness, to be told apart in gray. */
+/** Ink and paper, a deep green and a mist, then six that differ in lightness, to be told apart in gray. */
 const colors: readonly [tag: string, rgb: string][] = [
   ["dk1", "1F2A2E"],
   ["lt1", "FFFFFF"],
