@@ -3,7 +3,7 @@ import { access, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { RillbookError } from "../errors.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-import { type Found, kindOfFile, type OutputKind, outputKinds } from "./kind.js";
+import { kindOfFile, type OutputKind, outputKinds, type RecognizedFile } from "./kind.js";
 import { unwritable } from "./system-error.js";
 import { isSameFile, type Target, targetOf } from "./target.js";
 
@@ -119,7 +119,7 @@ export function mustEndRight(asked: string, kind: OutputKind): void {
   );
 }
 
-function mustBeReplaceable({ asked }: Target, found: Found, plan: Plan): void {
+function mustBeReplaceable({ asked }: Target, found: RecognizedFile, plan: Plan): void {
   if (found.kind !== plan.kind) {
     throw new RillbookError(
       "output-kind",

@@ -26,7 +26,7 @@ export const bookProperty = "rillbook kind";
 export const summaryCreator = "rillbook rerun";
 
 /** What a file turned out to be: one of ours, or something else in words. */
-export interface Found {
+export interface RecognizedFile {
   readonly kind?: OutputKind;
   readonly means: string;
   /** What a workbook holds. */
@@ -37,7 +37,7 @@ export interface Found {
 const headBytes = 4096;
 
 /** Looks into a regular file to tell what it is. An empty one is nothing, and holds nothing. */
-export async function kindOfFile(path: string): Promise<Found | undefined> {
+export async function kindOfFile(path: string): Promise<RecognizedFile | undefined> {
   const handle = await open(path, "r");
   let head: Buffer;
   try {
@@ -51,7 +51,7 @@ export async function kindOfFile(path: string): Promise<Found | undefined> {
   return kindOfText(head.toString("utf8").replace(/^\uFEFF/, ""));
 }
 
-async function kindOfWorkbook(path: string): Promise<Found> {
+async function kindOfWorkbook(path: string): Promise<RecognizedFile> {
   let content: WorkbookContent;
   try {
     content = await readWorkbookFile(path);
@@ -68,13 +68,13 @@ async function kindOfWorkbook(path: string): Promise<Found> {
   return { means: "a workbook that does not say what it is", content };
 }
 
-const ours = (kind: OutputKind, content?: WorkbookContent): Found => ({
+const ours = (kind: OutputKind, content?: WorkbookContent): RecognizedFile => ({
   kind,
   means: outputKinds[kind].means,
   ...(content === undefined ? {} : { content }),
 });
 
-function kindOfText(head: string): Found {
+function kindOfText(head: string): RecognizedFile {
   if (/^\{"line":"run",/.test(head)) return ours("results");
   if (/^\s*\{/.test(head)) {
     return /"rillbook"\s*:/.test(head) ? ours("record") : { means: "JSON that is no job record" };

@@ -26,7 +26,7 @@ import type { OldJob, Said } from "./old-job.js";
 import { inputsFor } from "./record-job.js";
 import { figuresOf } from "./role-plan.js";
 
-type Found = (cell: Cell) => CellContent | undefined;
+type ContentOf = (cell: Cell) => CellContent | undefined;
 
 const checkStates = "check_list.right";
 const daysOf1904 = 1462;
@@ -57,8 +57,8 @@ export function oldWorkbook(
   });
   const own = model as Model;
   const identity = identityAt(bytes, content.properties);
-  const found = finder(own, content, bytes);
-  const values = givenValues(own, content, found, file);
+  const contentOf = finder(own, content, bytes);
+  const values = givenValues(own, content, contentOf, file);
   return {
     source: "workbook",
     job: identity.job ?? "",
@@ -67,8 +67,8 @@ export function oldWorkbook(
       other === own
         ? { values: [...values], leftOut: [] }
         : inputsFor(other, own, recordOf(own, values, identity), file),
-    said: said(own, rolesOf(own), identity, found),
-    ...(withBook ? { priced: pricedValues(own, values, content, found) } : {}),
+    said: said(own, rolesOf(own), identity, contentOf),
+    ...(withBook ? { priced: pricedValues(own, values, content, contentOf) } : {}),
   };
 }
 
@@ -114,10 +114,10 @@ function sheetsWanted(
  * Finds cells by their names. Where a table's range has not as many rows as the template
  * (rows were inserted or deleted), all sheets are read and matched with one another.
  */
-function finder(model: Model, content: WorkbookContent, bytes: Uint8Array): Found {
+function finder(model: Model, content: WorkbookContent, bytes: Uint8Array): ContentOf {
   const columns = new Map<string, readonly CellContent[]>();
   let matched: ReturnType<typeof matchWorkbook> | undefined;
-  const byMatch: Found = (cell) => {
+  const byMatch: ContentOf = (cell) => {
     matched ??= matchWorkbook(readWorkbook(bytes), model);
     return matched.at.get(cell.id)?.cell;
   };
@@ -132,13 +132,18 @@ function finder(model: Model, content: WorkbookContent, bytes: Uint8Array): Foun
   };
 }
 
-function givenValues(model: Model, content: WorkbookContent, found: Found, file: string): Value[] {
+function givenValues(
+  model: Model,
+  content: WorkbookContent,
+  contentOf: ContentOf,
+  file: string,
+): Value[] {
   const { base, inputs } = inputPlanOf(model);
   const values = [...base];
   const faults: string[] = [];
   const shift = content.date1904 ? daysOf1904 : 0;
   for (const { cell, date } of inputs) {
-    const content = found(cell);
+    const content = contentOf(cell);
     const value = content?.value ?? null;
     if (content === undefined) {
       faults.push(
@@ -164,12 +169,12 @@ function pricedValues(
   model: Model,
   inputs: readonly Value[],
   content: WorkbookContent,
-  found: Found,
+  contentOf: ContentOf,
 ): Value[] {
   const values = [...inputs];
   const shift = content.date1904 ? daysOf1904 : 0;
   for (const cell of bookCells(model)) {
-    const value = asValue(found(cell)?.value ?? null);
+    const value = asValue(contentOf(cell)?.value ?? null);
     const isDate = cell.declaration.quantity.kind === "date" && typeof value === "number";
     values[cell.index] = isDate ? value + shift : value;
   }
@@ -177,10 +182,15 @@ function pricedValues(
 }
 
 /** What the workbook showed: the results that it keeps beside its formulas. */
-function said(model: Model, roles: RolePlan, identity: WorkbookIdentity, found: Found): Said {
-  const figures = figuresOf(roles, (cell) => asValue(found(cell)?.value ?? null));
+function said(
+  model: Model,
+  roles: RolePlan,
+  identity: WorkbookIdentity,
+  contentOf: ContentOf,
+): Said {
+  const figures = figuresOf(roles, (cell) => asValue(contentOf(cell)?.value ?? null));
   const states = model.tables.get("check_list")?.columns.get("right")?.cells ?? [];
-  const passed = model.checks.filter((_, i) => found(states[i] as Cell)?.value === true);
+  const passed = model.checks.filter((_, i) => contentOf(states[i] as Cell)?.value === true);
   const { book, bookMark } = identity;
   return {
     figures: {

@@ -1,5 +1,6 @@
 import { count, number, text, yesno } from "../units/quantity.js";
 import { wordsOf } from "./area.js";
+import { bidStandsLines, bidStandsNames, errorLists } from "./bid-stands.js";
 import {
   type Block,
   type CellDeclaration,
@@ -15,9 +16,8 @@ import {
 import { messageName, statusKey, statusName } from "./implied-names.js";
 import { textLiteral } from "./sentence.js";
 import { inputsOn, tableShown } from "./spread.js";
-import { errorLists, standingLines, standingNames } from "./standing.js";
 
-interface Found {
+interface CheckOnSheet {
   readonly name: string;
   readonly label: string;
   readonly where: string;
@@ -29,7 +29,7 @@ interface Found {
 /** The names that every template has on its sheet Checks. */
 export const ownNames: readonly string[] = [
   ...["checks_failed", "warnings", "check_list", "check_shown"],
-  ...standingNames,
+  ...bidStandsNames,
 ];
 
 /**
@@ -48,7 +48,7 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
   ];
   const blocks: Block[] = [
     lines("Bid status", {
-      ...standingLines(sheets),
+      ...bidStandsLines(sheets),
       checks_failed: calc(count, notHolding("must"), "Checks failed", { strong: true }),
       warnings: calc(count, notHolding("look"), "Warnings", { strong: true }),
     }),
@@ -66,7 +66,7 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
 const notHolding = (level: CheckDeclaration["level"]): string =>
   `COUNTIF(check_list.level,"${level}")-COUNTIFS(check_list.level,"${level}",check_list.state,"ok")`;
 
-function checksOf(block: Block, where: string): Found[] {
+function checksOf(block: Block, where: string): CheckOnSheet[] {
   if (block.kind === "lines") {
     return Object.entries(block.cells).flatMap(([name, cell]) =>
       cell.kind === "check"
@@ -154,12 +154,12 @@ const at = (key: string) =>
 
 const unknown = textLiteral("This cannot be told: a figure that it needs is in error.");
 
-const messageFormula = ({ message }: Found): string =>
+const messageFormula = ({ message }: CheckOnSheet): string =>
   `IF(right,"ok",IF(ISERROR(${message}),${unknown},${message}))`;
 
-const holdsFormula = ({ state }: Found): string => `IF(ISERROR(${state}),FALSE,${state})`;
+const holdsFormula = ({ state }: CheckOnSheet): string => `IF(ISERROR(${state}),FALSE,${state})`;
 
-function workingList(found: readonly Found[]): Block {
+function workingList(found: readonly CheckOnSheet[]): Block {
   const source = "the checks that the sheets of this template declare";
   return table(
     "check_list",
@@ -171,9 +171,9 @@ function workingList(found: readonly Found[]): Block {
     },
     {
       check: published(text, "Check", { source }),
-      message: calc(text, (row) => messageFormula(found[row - 1] as Found), "What to do"),
+      message: calc(text, (row) => messageFormula(found[row - 1] as CheckOnSheet), "What to do"),
       // a check in error has not held
-      right: calc(yesno, (row) => holdsFormula(found[row - 1] as Found), "Right"),
+      right: calc(yesno, (row) => holdsFormula(found[row - 1] as CheckOnSheet), "Right"),
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
       place: calc(count, "above.place+1", "Place", { first: "1" }),

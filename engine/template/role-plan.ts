@@ -55,7 +55,7 @@ export function rolesOf(model: Model): RolePlan {
   return plan;
 }
 
-const standing = "bid_stands";
+const bidStands = "bid_stands";
 
 function targetsOf(model: Model, plan: Omit<RolePlan, "targets">): string[] {
   const { price, cost, sections, checks } = plan;
@@ -63,7 +63,7 @@ function targetsOf(model: Model, plan: Omit<RolePlan, "targets">): string[] {
   const cells = [price, cost, ...sections.map(({ cell }) => cell)];
   // whether the bid stands asks for every cell of the calculation
   return [
-    standing,
+    bidStands,
     ...cells.map(({ id }) => id),
     ...indexes.map((index) => (model.cells[index] as Cell).id),
   ];

@@ -39,7 +39,7 @@ test("an error in any cell makes no figure another figure, and the bid does not 
 
 test("a figure that changes, and a bid that does not say so, are found", () => {
   const judgement = new Judgement(model, base);
-  const [head, standing, planted] = ["total_dynamic_head", "bid_standing", "rim_above_water"].map(
+  const [head, standing, planted] = ["total_dynamic_head", "bid_verdict", "rim_above_water"].map(
     (id) => model.byId.get(id) as Cell,
   );
   const silently = (index: number) => (index === head?.index ? 1 : (base[index] as never));

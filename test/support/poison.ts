@@ -1,6 +1,6 @@
 import { CellError, type Value } from "../../engine/formula/value.js";
+import { isApart } from "../../engine/template/bid-stands.js";
 import type { Cell, Model } from "../../engine/template/model.js";
-import { isApart } from "../../engine/template/standing.js";
 
 /**
  * What somebody reads of a bid and acts on: the headline, what sets pump and valves, and every
@@ -40,7 +40,7 @@ export class Judgement {
   ) {
     this.figures = figuresOf(model);
     this.lines = new Set(this.figures.map(({ index }) => base[index] as Value));
-    this.standing = model.byId.get("bid_standing")?.index as number;
+    this.standing = model.byId.get("bid_verdict")?.index as number;
   }
 
   faults(planted: Cell, valueAt: (index: number) => Value): string[] {

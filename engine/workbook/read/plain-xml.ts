@@ -31,8 +31,8 @@ const mostAttributes = 200;
 /** Beyond this a text is left to the full parser, which holds nothing. */
 const mostElements = 100_000;
 
-/** What was found, in order: an element with its attributes, a text as written, or an end. */
-type Found = { readonly name: PlainName; readonly read: ReadAttributes } | string | undefined;
+/** A piece of the text, in order: an element with its attributes, a text as written, or an end. */
+type XmlPiece = { readonly name: PlainName; readonly read: ReadAttributes } | string | undefined;
 
 /**
  * Reads XML as spreadsheet programs write it, several times as fast as a full parser: no
@@ -53,9 +53,9 @@ export function walkPlainXml(given: string, visitor: PlainVisitor): boolean {
   return true;
 }
 
-function scan(text: string): Found[] | undefined {
+function scan(text: string): XmlPiece[] | undefined {
   let at = declaration.exec(text)?.[0].length ?? 0;
-  const found: Found[] = [];
+  const found: XmlPiece[] = [];
   const open: string[] = [];
   let elements = 0;
   let spaces: ReadonlyMap<string, string> | undefined;

@@ -52,7 +52,7 @@ export const styles = {
   unit: { font: font({ color: { argb: quiet } }), alignment: { vertical: "top", indent: 1 } },
   link: { font: font({ size: 9, underline: true, color: { argb: accent } }) },
   note: { font: font({ size: 9, color: { argb: quiet } }), alignment: wrapped },
-  standing: { font: font({ size: 12, bold: true }), alignment: wrapped },
+  verdict: { font: font({ size: 12, bold: true }), alignment: wrapped },
   message: { font: font({ size: 9 }), alignment: wrapped },
   header: {
     font: font({ bold: true, size: 9 }),

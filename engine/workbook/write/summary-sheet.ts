@@ -1,10 +1,10 @@
 import type { CellValue, Workbook, Worksheet } from "exceljs";
 import type { Value } from "../../formula/value.js";
+import { doesNotStand } from "../../template/bid-stands.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { ChartBlock } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import type { Cell, Model } from "../../template/model.js";
-import { notStanding } from "../../template/standing.js";
 import { formulaContent } from "./cells.js";
 import { type ChartPlace, placesOf, summaryCharts } from "./charts/places.js";
 import { textHeight } from "./grid.js";
@@ -128,11 +128,11 @@ class SummaryPage {
   /** Whether the bid stands. */
   state(): void {
     const { sheet, line } = this;
-    const state = this.valueAt("bid_standing");
+    const state = this.valueAt("bid_verdict");
     sheet.mergeCells(line, 1, line, 3);
-    this.shown(1, "bid_standing", state, styles.standing);
+    this.shown(1, "bid_verdict", state, styles.verdict);
     sheet.getRow(line).height = textHeight(String(state ?? ""), 100) + 4;
-    const faulty = `LEFT(A${line},${notStanding.length})="${notStanding}"`;
+    const faulty = `LEFT(A${line},${doesNotStand.length})="${doesNotStand}"`;
     sheet.addConditionalFormatting({ ref: `A${line}:C${line}`, rules: [attention(faulty)] });
     this.line += 2;
   }

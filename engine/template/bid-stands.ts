@@ -14,8 +14,8 @@ import { textLiteral } from "./sentence.js";
 const lists = { working: "error_list", pages: "page_error_list" } as const;
 
 /** Names that tell whether the bid stands. */
-export const standingNames: readonly string[] = [
-  ...["bid_standing", "bid_stands", "errors_found", "errors_on_pages"],
+export const bidStandsNames: readonly string[] = [
+  ...["bid_verdict", "bid_stands", "errors_found", "errors_on_pages"],
   ...["errors_said", "pages_said", "failures_said"],
   ...Object.values(lists),
 ];
@@ -23,7 +23,7 @@ export const standingNames: readonly string[] = [
 /** What stands apart from the cells that are looked at for errors: it would count itself. */
 export const isApart = (name: string): boolean => apart.has(name.split(".")[0] as string);
 
-const apart: ReadonlySet<string> = new Set([...["checks_failed", "warnings"], ...standingNames]);
+const apart: ReadonlySet<string> = new Set([...["checks_failed", "warnings"], ...bidStandsNames]);
 
 const isPage = ({ page }: SheetDeclaration): boolean => page === true;
 const hasCells = ({ blocks }: SheetDeclaration): boolean =>
@@ -33,12 +33,12 @@ const hasCells = ({ blocks }: SheetDeclaration): boolean =>
  * Whether the bid stands: it does when no cell of it holds an error and no check that must hold
  * fails. `bid_stands` leaves the pages out, so that they can say it themselves.
  */
-export function standingLines(
+export function bidStandsLines(
   sheets: readonly SheetDeclaration[],
 ): Readonly<Record<string, CellDeclaration>> {
   const onPages = sheets.filter(hasCells).some(isPage);
   return {
-    bid_standing: calc(text, standing, "Bid", { strong: true }),
+    bid_verdict: calc(text, verdict, "Bid", { strong: true }),
     bid_stands: calc(yesno, "AND(errors_found=0,checks_failed=0)", "Bid stands", {
       note: "No cell in error on the sheets of the calculation, and no check failed.",
     }),
@@ -65,9 +65,9 @@ const inWords = (found: string, list: string): string =>
   `IF(${found}=0,"","cells in error on "&TEXTJOIN(", ",TRUE,${list}.told))`;
 
 /** How the text begins that says so; the first sheet sets it in the color of a failed check. */
-export const notStanding = "THE BID DOES NOT STAND";
+export const doesNotStand = "THE BID DOES NOT STAND";
 
-const standing = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${notStanding}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
+const verdict = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${doesNotStand}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
 
 /** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {

@@ -69,7 +69,7 @@ function solved(part: Value, other: Value) {
 describe("a bid stands", () => {
   it("where no cell is in error and no check fails", () => {
     const { of } = solved(1, 1);
-    expect(of("bid_standing")).toBe("The bid stands.");
+    expect(of("bid_verdict")).toBe("The bid stands.");
     expect(of("bid_stands")).toBe(true);
     expect(of("errors_found")).toBe(0);
     expect(of("draft")).toBe("Offer");
@@ -77,7 +77,7 @@ describe("a bid stands", () => {
 
   it("not, where a check fails", () => {
     const { of } = solved(10, 1);
-    expect(of("bid_standing")).toBe("THE BID DOES NOT STAND: 1 check fails. See sheet Checks.");
+    expect(of("bid_verdict")).toBe("THE BID DOES NOT STAND: 1 check fails. See sheet Checks.");
     expect(of("bid_stands")).toBe(false);
     expect(of("draft")).toBe("DRAFT");
   });
@@ -88,7 +88,7 @@ describe("a bid stands", () => {
     expect(of("errors_found")).toBe(2);
     // a check in error has failed
     expect(of("checks_failed")).toBe(1);
-    expect(of("bid_standing")).toBe(
+    expect(of("bid_verdict")).toBe(
       "THE BID DOES NOT STAND: cells in error on First sheet, Second; 1 check fails. See sheet Checks.",
     );
     expect(of("draft")).toBe("DRAFT");
@@ -98,7 +98,7 @@ describe("a bid stands", () => {
     const { of } = solved(1, 0);
     expect(of("errors_found")).toBe(0);
     expect(of("errors_on_pages")).toBe(1);
-    expect(of("bid_standing")).toBe(
+    expect(of("bid_verdict")).toBe(
       "THE BID DOES NOT STAND: cells in error on Letter. See sheet Checks.",
     );
   });
@@ -120,7 +120,7 @@ test("the first sheet says so by a live formula, in the color of a failed check"
   const file = await writeWorkbook(model, solved(0, 1).values, toyIdentity);
   const start = readWorkbook(file).sheets[0];
   const [at, cell] =
-    [...(start?.cells ?? [])].find(([, one]) => one.formula === "bid_standing") ?? [];
+    [...(start?.cells ?? [])].find(([, one]) => one.formula === "bid_verdict") ?? [];
   expect(cell?.value).toMatch(/^THE BID DOES NOT STAND: cells in error/);
   const xml = strFromU8(unzipSync(file)["xl/worksheets/sheet1.xml"] as Uint8Array);
   expect(xml).toContain(`LEFT(${at},22)=&quot;THE BID DOES NOT STAND&quot;`);

@@ -56,7 +56,7 @@ test.each([
       const [mended = ""] = await run([file], join(folder, "out"));
       expect((await compareWith(bytes, mended)).differences).toEqual([]);
       const found = readWorkbook(new Uint8Array(await readFile(mended)));
-      expect(cellAt(found, "bid_standing").cell.value).toBe(said);
+      expect(cellAt(found, "bid_verdict").cell.value).toBe(said);
     }
   },
 );
