@@ -97,7 +97,8 @@ export const worksheets = [
     name: "Balance",
     group: "reference",
     hidden: true,
-    purpose: "How the pump's flow really divides between the lines: all valves open at full speed, and as set.",
+    purpose:
+      "How the pump's flow really divides between the lines: all valves open at full speed, and at the valve settings.",
   },
   {
     name: "Drawing points",

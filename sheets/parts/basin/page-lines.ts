@@ -9,7 +9,7 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "basin",
-    "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} in all. Pump vaults: {vaults_needed|0}, extension rings: {extensions_needed|0}.",
+    "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} to lay. Pump vaults: {vaults_needed|0}, extension rings: {extensions_needed|0}.",
   ),
   bullet(
     "basin",

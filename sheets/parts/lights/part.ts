@@ -35,7 +35,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
   crew: [
     bullet(
       "pipe",
-      `Lights: {${counted("lights_wanted", "light", "lights")}}, {lights_load|0} in all, on {${counted("transformers_needed", "transformer", "transformers")}} of {transformer_rating|0}.`,
+      `Lights: {${counted("lights_wanted", "light", "lights")}}, together {lights_load|0}, on {${counted("transformers_needed", "transformer", "transformers")}} of {transformer_rating|0}.`,
       "lights_wanted>0",
     ),
   ],

@@ -8,12 +8,12 @@ export const pieceRows = 1 + runs + falls + pools;
 const lastRun = 1 + runs;
 const lastFall = lastRun + falls;
 
-/** Row 1 is the basin, then the reaches, the falls, the pools. */
+/** Row 1 is the basin, then the runs, the falls, the pools. */
 const byKind =
-  (basin: string, reach: (k: number) => string, fall: (k: number) => string, pool: (k: number) => string) =>
+  (basin: string, run: (k: number) => string, fall: (k: number) => string, pool: (k: number) => string) =>
   (row: number) => {
     if (row === 1) return basin;
-    if (row <= lastRun) return reach(row - 1);
+    if (row <= lastRun) return run(row - 1);
     if (row <= lastFall) return fall(row - lastRun);
     return pool(row - lastFall);
   };
@@ -43,7 +43,7 @@ export const linerPieces = table(
   {
     name: calc(
       text,
-      byKind('"basin"', named("runs.name", "reach"), named("falls.name", "fall"), named("pools.name", "pool")),
+      byKind('"basin"', named("runs.name", "run"), named("falls.name", "fall"), named("pools.name", "pool")),
       "Piece",
     ),
     length: calc(

@@ -141,7 +141,7 @@ export const materialsTotals = lines("In short", {
   }),
   materials_end: calc(count, materialsEnd("work_starts"), "Material prices ended before work"),
   prices_end: calc(count, `materials_end+${othersEnd("work_starts")}`, "Prices ended before work"),
-  prices_reach_start: check(
+  prices_outlast_start: check(
     "prices_end=0",
     "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
     { label: "Prices end before work starts", level: "look" },

@@ -98,7 +98,7 @@ export const rainBlocks: readonly Block[] = [
     calendar_days: calc(days, "WHOLE_UP(days_allowed/1[days]*7/MAX(work_week,1))*1[days]", "Calendar days", {
       decimals: 0,
     }),
-    rain_table_reaches: check(
+    rain_table_covers: check(
       `INDEX(rain_search.enough,${mostDaysLost + 1})`,
       `Over ${mostDaysLost} days would be lost, more than rain_search holds. Start in a drier month: enter start_month on sheet Walk.`,
       { label: "Days lost beyond the table" },

@@ -33,5 +33,5 @@ export const groundCases: FailingCase[] = [
     () => ({ additional_tasks: [{ task: "planting", hours: 1, machine: 2 }] }),
   ],
   ["one_machine", () => ({ crew_size: 12, tasks: [{ machine_share: 1 }] })],
-  ["rain_table_reaches", () => ({ rain_months: wetMonths, rain_stops_work: 1 })],
+  ["rain_table_covers", () => ({ rain_months: wetMonths, rain_stops_work: 1 })],
 ];

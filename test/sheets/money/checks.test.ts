@@ -108,12 +108,12 @@ test("a quote of others or of the pump that ends before the bid or the start is 
     moneyJob({ ...smallJob, subcontracts: [{ work: "electric work", amount: 500, quoted_until }] });
   expect(quoted("2026-12-24").value("prices_outlast_bid")).toBe(false);
   expect(quoted("2026-12-25").value("prices_outlast_bid")).toBe(true);
-  expect(quoted("2027-05-31").value("prices_reach_start")).toBe(false);
-  expect(quoted("2027-06-01").value("prices_reach_start")).toBe(true);
+  expect(quoted("2027-05-31").value("prices_outlast_start")).toBe(false);
+  expect(quoted("2027-06-01").value("prices_outlast_start")).toBe(true);
   const pump = (good_until: string) =>
     moneyJob({ ...smallJob, pumps: [{ code: "demo-pump", cost: 900, good_until }] });
   expect(pump("2026-12-24").value("prices_outlast_bid")).toBe(false);
-  expect(pump("2027-05-31").value("prices_reach_start")).toBe(false);
+  expect(pump("2027-05-31").value("prices_outlast_start")).toBe(false);
 });
 
 test("a price without margin does not stand an overrun of hours", () => {
