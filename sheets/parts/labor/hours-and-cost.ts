@@ -4,6 +4,7 @@ import {
   days,
   hourlyRate,
   hours,
+  hoursADay,
   lines,
   money,
   percent,
@@ -14,17 +15,19 @@ import { rate } from "../../vocabulary/rate.js";
 
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {
-  man_hours: calc(hours, "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours", "Total man-hours", {
-    strong: true,
-  }),
+  task_hours: calc(hours, "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours", "Man-hours of tasks"),
   machine_hours: calc(hours, "SUM(tasks.machine)+SUM(additional_tasks.machine)", "Machine hours"),
-  machine_days: calc(days, "WHOLE_UP(machine_hours/MAX(shift_hours,1[h/day])/1[days])*1[days]", "Machine days", {
-    decimals: 0,
-  }),
-  work_days: calc(days, "WHOLE_UP(man_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]", "Work days", {
-    strong: true,
-    decimals: 0,
-  }),
+  hand_hours: calc(hours, "task_hours-machine_hours", "Hand hours", { note: "Tasks outside the machine's seat." }),
+  hours_at_tasks: calc(hoursADay, "MAX(1[h/day],shift_hours-daily_set_up-travel_time)", "Hours at tasks a day"),
+  machine_days: calc(days, "WHOLE_UP(machine_hours/hours_at_tasks/1[days])*1[days]", "Machine days", { decimals: 0 }),
+  work_days: calc(
+    days,
+    "WHOLE_UP(MAX(task_hours/MAX(crew_size,1),machine_hours)/hours_at_tasks/1[days])*1[days]",
+    "Work days",
+    { strong: true, decimals: 0, note: "The crew's hours shared out, or the machine's where they take longer." },
+  ),
+  daily_hours: calc(hours, "work_days*MAX(crew_size,1)*(daily_set_up+travel_time)", "Set-up, clean-up and travel"),
+  man_hours: calc(hours, "task_hours+daily_hours", "Total man-hours", { strong: true }),
   paid_man_hours: calc(
     hours,
     "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),man_hours)",
@@ -37,9 +40,9 @@ export const laborTotals = lines("Hours and days", {
     { label: "Machine hours by hand" },
   ),
   one_machine: check(
-    "machine_days<=work_days",
-    "The machine would run {machine_days|0}, but the crew works {work_days|0}. Lower machine_share in tasks on sheet Office rules, or hire a second machine.",
-    { label: "Machine days over work days", level: "look" },
+    "machine_hours*MAX(crew_size,1)<=task_hours",
+    "The machine runs {machine_hours}, longer than the crew's hours shared out: people wait. Lower machine_share in tasks on sheet Office rules, or hire two.",
+    { label: "Machine slower than crew", level: "look" },
   ),
 });
 
@@ -67,9 +70,21 @@ export const laborCost = lines("Cost of labor", {
     `BURDENED_RATE(${rate("wage-electrician")}*1[$/h],burden)`,
     "Electrician cost per hour",
   ),
+  overtime_share: calc(
+    percent,
+    "MAX(0,work_week*(shift_hours-overtime_after_day),work_week*shift_hours-overtime_after_week/1[days])/MAX(0.01[h/day],work_week*shift_hours)",
+    "Overtime, of hours paid",
+    { source: "29 USC 207: over 40 hours a week; some states also count the day" },
+  ),
+  overtime_cost: calc(
+    money,
+    "ROUND(paid_man_hours*overtime_share*overtime_premium*crew_rate,2)",
+    "Premium for overtime",
+  ),
+  crew_paid_hours: calc(hours, "paid_man_hours-machine_hours-own_electrician_hours", "Crew hours paid"),
   labor_cost: calc(
     money,
-    "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+(paid_man_hours-machine_hours-own_electrician_hours)*crew_rate,2)",
+    "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+crew_paid_hours*crew_rate,2)+overtime_cost",
     "Labor, with burden",
     { strong: true },
   ),

@@ -19,7 +19,7 @@ export const inspections = lines("Inspections of the digs", {
   open_dig_hours: calc(hours, "SUMPRODUCT((tasks.open_dig=TRUE)*tasks.hours)", "Man-hours with a dig open"),
   open_dig_days: calc(
     days,
-    "WHOLE_UP(open_dig_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])/1[days])*1[days]",
+    "WHOLE_UP(open_dig_hours/MAX(crew_size,1)/hours_at_tasks/1[days])*1[days]",
     "Days with open digs",
     { decimals: 0 },
   ),

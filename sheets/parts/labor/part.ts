@@ -45,6 +45,7 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
       "Inspect the digs, each day before work and after every rain: {inspection_hours|1}",
       "inspection_hours>0",
     ),
+    bullet("hours", "Set-up and clean-up each day, and travel: {daily_hours|1}", "daily_hours>0"),
   ],
   office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],
 });

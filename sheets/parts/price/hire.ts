@@ -18,7 +18,7 @@ export const hireDays = lines("Days of hire", {
   }),
   compactor_days: calc(
     days,
-    `IF(compacting_hours>0,MAX(1[days],${whole("compacting_hours/MAX(crew_size,1)/MAX(shift_hours,1[h/day])")}),0[days])`,
+    `IF(compacting_hours>0,MAX(1[days],${whole("compacting_hours/MAX(crew_size,1)/hours_at_tasks")}),0[days])`,
     "Compactor days on hire",
     { decimals: 0, note: "As long as the crew fills and compacts." },
   ),

@@ -116,6 +116,29 @@ test("hours alone are paid, and the machine goes home in the rain, where the off
   expect(own.figure("machine_hire_days")).toBe(2);
 });
 
+test("each day has its set-up and its way, and a long day its premium", () => {
+  // of 10 h a day 1.5 h go to set-up and travel: 62 h of tasks over 2 people of 8.5 h are 3.65 days
+  const long = moneyJob({ ...smallJob, shift_hours: 10, daily_set_up: 0.5, travel_time: 1 });
+  expect(long.figure("hours_at_tasks")).toBe(8.5);
+  expect(long.figure("work_days")).toBe(4);
+  expect(long.figure("daily_hours")).toBeCloseTo(4 * 2 * 1.5, 9);
+  expect(long.figure("man_hours")).toBeCloseTo(62 + 12, 9);
+  // 2 of 10 h a day are over 8, and 10 of 50 h a week over 40: a fifth of 80 h paid, at half a rate more
+  expect(long.figure("overtime_share")).toBeCloseTo(0.2, 9);
+  expect(long.figure("overtime_cost")).toBeCloseTo(80 * 0.2 * 0.5 * 35.5375, 9);
+  // 13.2 h at $39.802, 3 h at $56.86 and 63.8 h at $35.5375: $2,963.2589, and $284.30 of premium
+  expect(long.figure("labor_cost")).toBeCloseTo(2963.26 + 284.3, 9);
+  const six = moneyJob({ ...smallJob, work_week: 6 });
+  expect(six.figure("overtime_share")).toBeCloseTo(8 / 48, 9);
+});
+
+test("where the machine takes longer than the crew's hours shared out, it sets the days", () => {
+  const many = moneyJob({ ...smallJob, crew_size: 12 });
+  // 62 h over 12 people are a day, but the machine runs 13.2 h
+  expect(many.figure("work_days")).toBe(2);
+  expect(many.value("one_machine")).toBe(false);
+});
+
 test.each(["berm_volume", "basin_backfill", "wall_base"])("%s is compacted", (name) => {
   // at least a day; with the hours of a berm or base at 1 yd³ an hour, still no fourth machine day
   expect(moneyJob({ ...smallJob, [name]: 1 }).figure("compactor_days")).toBe(1);

@@ -99,6 +99,8 @@ export const smallJob: InputValues = {
   placed_stone: 6,
   site_haul: 0,
   crew_size: 2,
+  daily_set_up: 0,
+  travel_time: 0,
   rain_stops_work: 1,
   rain_is_local: true,
   electrical_work: "by us",
