@@ -51,11 +51,12 @@ export const stonePlaceTable = table(
       source: "common practice, no source, except 40% for clean open-graded stone",
     }),
     along: calc(length, `IF(covers="own size",length,${measure("along")})`, "Length covered"),
-    face: calc(
+    bed_face: calc(
       area,
-      `IF(${onBed},SUMPRODUCT((runs.bed=bed)*runs.length_counted*runs.width_counted)+IF(bed=pool_bed,SUM(pools.surface),0[ft²]),${measure("face")})`,
-      "Face covered",
+      "SUMPRODUCT((runs.bed=bed)*runs.length_counted*runs.width_counted)+IF(bed=pool_bed,SUM(pools.surface),0[ft²])",
+      "Face of that bed",
     ),
+    face: calc(area, `IF(${onBed},bed_face,${measure("face")})`, "Face covered"),
     bed_voids: calc(percent, `IF(AND(${onBed},LEN(bed)>0),PICK(beds.voids,beds.name,bed),0)`, "Voids of that bed"),
     voids_used: calc(percent, "IF(bed_voids>0,bed_voids,voids)", "Voids used"),
     volume: calc(
