@@ -1,6 +1,8 @@
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
+import { inputPlanOf } from "../job/input-plan.js";
 import { JobError } from "../job/job-error.js";
+import { bookCopyOf } from "../template/book-copy.js";
 import type { BookRow } from "../template/book-layout.js";
 import { codeHolders } from "../template/code-holders.js";
 import { converted } from "../template/converted.js";
@@ -52,7 +54,7 @@ function fitTable(model: Model, table: Table, book: OfficeBook): FittedTable[] {
   // rows of a new book are made for the system of the bid
   const units = book.tables[from] === undefined ? model.system : (book.units ?? "us");
   const columns = [...table.columns.values()].filter(
-    ({ declaration }) => declaration.kind === "book",
+    ({ declaration }) => declaration.kind === "book" && !declaration.beside,
   );
   const fitRow = (row: BookRow): FittedRow => ({
     code: codeOf(row.code ?? null),
@@ -96,6 +98,16 @@ export const codeOf = (value: Value): string =>
 export function fillBook(model: Model, values: Value[], book: OfficeBook): void {
   for (const table of fittedTables(model, book)) {
     putRows(table, carriedRows(table, values), values, book.name);
+  }
+  putRules(model, values, book);
+}
+
+/** Puts what the book says beside each input that is asked of the office. */
+function putRules(model: Model, values: Value[], book: OfficeBook): void {
+  for (const { cell, usual, ofRow, isOpen } of inputPlanOf(model, book).inputs) {
+    const copy = bookCopyOf(model, cell);
+    if (copy === undefined) continue;
+    values[copy.index] = cell.table === undefined ? usual : (ofRow ?? (isOpen ? usual : null));
   }
 }
 

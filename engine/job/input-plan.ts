@@ -18,6 +18,8 @@ export interface PlannedInput {
   readonly key?: string;
   /** The rows are the person's own: where a job gives the table, the template's rows do not hold. */
   readonly ownRows: boolean;
+  /** The template or the office opens the row, so that it is in use before a job gives it. */
+  readonly isOpen: boolean;
   /** From this many rows given on, the row counts as in use; 0: always. */
   readonly inUseFrom: number;
   /** The office's or the template's value for this row, whether in use or not. */
@@ -84,7 +86,7 @@ class Planner {
         this.held(declaration, declaration.default),
     };
     if (cell.table === undefined || cell.row === undefined) {
-      return { ...plan, ownRows: false, inUseFrom: 0, ofRow: null };
+      return { ...plan, ownRows: false, isOpen: true, inUseFrom: 0, ofRow: null };
     }
     const { block } = this.model.tables.get(cell.table) as Table;
     const key = cell.name.slice(cell.table.length + 1);
@@ -100,6 +102,7 @@ class Planner {
       table: cell.table,
       key,
       ownRows: hasOwnRows(block),
+      isOpen: always,
       inUseFrom: always ? 0 : cell.row,
       ofRow: ofOffice ?? this.held(declaration, byTemplate),
     };

@@ -57,10 +57,24 @@ function coneFor(model: Model, target: string): Cone {
 }
 
 function changedInputs(model: Model, before: readonly Value[], after: readonly Value[]): Change[] {
-  return inputPlanOf(model).inputs.flatMap(({ cell: { id, index } }) => {
-    const value = after[index] as Value;
-    return before[index] === value ? [] : [{ item: id, cells: [[index, value]] }];
-  });
+  const changes: Change[] = [];
+  const rows = new Map<string, (readonly [number, Value])[]>();
+  for (const { cell, table, ownRows } of inputPlanOf(model).inputs) {
+    const value = after[cell.index] as Value;
+    if (before[cell.index] === value) continue;
+    const changed = [cell.index, value] as const;
+    const row = `${table}[${cell.row}]`;
+    const known = rows.get(row);
+    if (known !== undefined) known.push(changed);
+    else if (!ownRows) changes.push({ item: cell.id, cells: [changed] });
+    else {
+      // a row that comes or goes moves the price only as a whole
+      const cells = [changed];
+      rows.set(row, cells);
+      changes.push({ item: row, cells });
+    }
+  }
+  return changes;
 }
 
 /** The rows of a table that differ, told apart by their code (by their place where there is none). */

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { extname } from "node:path";
 import { readBytes } from "../files.js";
 import type { Value } from "../formula/value.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { Figures } from "./lines.js";
@@ -13,10 +14,14 @@ export interface OldJob {
   /** The model of the version it was made with. */
   readonly model: Model;
   /**
-   * Its inputs for that model or another version of it, office-book cells blank; and the
-   * names of inputs that the other version does not have. Throws JobError.
+   * Its inputs for that model or another version of it under an office book, whose rules hold where the
+   * job does not override them; office-book cells blank; and the names of inputs that the other version
+   * does not have. Throws JobError.
    */
-  readonly inputs: (model: Model) => { readonly values: Value[]; readonly leftOut: string[] };
+  readonly inputs: (
+    model: Model,
+    office: OfficeValues,
+  ) => { readonly values: Value[]; readonly leftOut: string[] };
   /** The path of the office book that the record names. */
   readonly office?: string;
   /** What a workbook says of itself, as it was last calculated. */

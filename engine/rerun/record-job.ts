@@ -4,6 +4,7 @@ import { rawJob } from "../job/read.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
 import { validateJob } from "../job/validate.js";
 import { inputValues } from "../job/values.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
@@ -20,18 +21,24 @@ export function oldRecord(text: string, file: string, templates: readonly Templa
     source: "record",
     job: job.job,
     model,
-    inputs: (wanted) => inputsFor(wanted, model, job, file),
+    inputs: (wanted, office) => inputsFor(wanted, model, job, file, office),
     ...(job.office === undefined ? {} : { office: resolve(dirname(file), job.office) }),
   };
 }
 
 /** The inputs of a record under its own model, or brought over to another version by name. */
-export function inputsFor(wanted: Model, own: Model, job: JobRecord, file: string) {
-  if (wanted === own) return { values: inputValues(own, job), leftOut: [] };
+export function inputsFor(
+  wanted: Model,
+  own: Model,
+  job: JobRecord,
+  file: string,
+  office: OfficeValues,
+) {
+  if (wanted === own) return { values: inputValues(own, job, office), leftOut: [] };
   const { inputs, leftOut } = known(wanted, job.inputs);
   const { ranges: _, ...rest } = job;
   const moved = { ...rest, version: wanted.template.version, inputs };
-  return { values: inputValues(wanted, validateJob(wanted, moved, file)), leftOut };
+  return { values: inputValues(wanted, validateJob(wanted, moved, file), office), leftOut };
 }
 
 /** The inputs that a model has, and the names of the others. */

@@ -113,7 +113,7 @@ export class Rerunner {
   async #done(task: Task, old: OldJob, mark: string): Promise<Done> {
     const { book, filters, day } = this.asked;
     const model = this.#modelFor(old);
-    const { values: given, leftOut } = old.inputs(model);
+    const { values: given, leftOut } = old.inputs(model, book);
     fillBook(model, given, book);
     const values = this.#calculate(model, given);
     if (task.judged) this.#judge(model, given, values, task.file);
@@ -187,8 +187,9 @@ export class Rerunner {
     if (old.office === undefined) return { figures: { unknown: "it names no office book" } };
     const book = await this.#books.get(old.office);
     if (typeof book === "string") return { figures: { unknown: `its office book: ${book}` } };
-    const { values: given } = old.inputs(old.model);
+    let given: Value[];
     try {
+      given = old.inputs(old.model, book).values;
       fillBook(old.model, given, book);
     } catch (error) {
       if (!(error instanceof RillbookError)) throw error;

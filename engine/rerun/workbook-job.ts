@@ -5,6 +5,8 @@ import { inputPlanOf } from "../job/input-plan.js";
 import { JobError } from "../job/job-error.js";
 import { systemFor, templateFor } from "../job/read.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
+import { bookCopyOf } from "../template/book-copy.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
@@ -59,14 +61,15 @@ export function oldWorkbook(
   const identity = identityAt(bytes, content.properties);
   const contentOf = finder(own, content, bytes);
   const values = givenValues(own, content, contentOf, file);
+  const byBook = asInBook(own, values, content, contentOf);
   return {
     source: "workbook",
     job: identity.job ?? "",
     model: own,
-    inputs: (other) =>
+    inputs: (other, office) =>
       other === own
-        ? { values: [...values], leftOut: [] }
-        : inputsFor(other, own, recordOf(own, values, identity), file),
+        ? { values: underBook(own, values, byBook, office), leftOut: [] }
+        : inputsFor(other, own, recordOf(own, values, byBook, identity), file, office),
     said: said(own, rolesOf(own), identity, contentOf),
     ...(withBook ? { priced: pricedValues(own, values, content, contentOf) } : {}),
   };
@@ -161,6 +164,43 @@ function givenValues(
   throw new JobError("workbook-inputs", `The workbook ${file} cannot be used:`, faults);
 }
 
+/** The inputs, by index, that had what the office book said when the workbook was written. */
+function asInBook(
+  model: Model,
+  values: readonly Value[],
+  content: WorkbookContent,
+  contentOf: ContentOf,
+): ReadonlySet<number> {
+  const shift = content.date1904 ? daysOf1904 : 0;
+  const same = new Set<number>();
+  for (const { cell, date } of inputPlanOf(model).inputs) {
+    const copy = bookCopyOf(model, cell);
+    const held = copy === undefined ? undefined : contentOf(copy);
+    if (held === undefined) continue;
+    const value = asValue(held.value);
+    const said = date && typeof value === "number" ? value + shift : value;
+    if (said === values[cell.index] || (said === "" && values[cell.index] === null))
+      same.add(cell.index);
+  }
+  return same;
+}
+
+/** The inputs with the rules of another book, where the job did not override those of its own. */
+function underBook(
+  model: Model,
+  values: readonly Value[],
+  byBook: ReadonlySet<number>,
+  office: OfficeValues,
+): Value[] {
+  const now = [...values];
+  const own = ownTables(model, byBook);
+  for (const { cell, table, usual, ofRow, isOpen } of inputPlanOf(model, office).inputs) {
+    if (!byBook.has(cell.index) || own.has(table ?? "")) continue;
+    now[cell.index] = cell.table === undefined ? usual : (ofRow ?? (isOpen ? usual : null));
+  }
+  return now;
+}
+
 const bookCells = (model: Model): Cell[] =>
   model.cells.filter(({ declaration }) => declaration.kind === "book");
 
@@ -207,16 +247,28 @@ function said(
 const asValue = (value: CellValue): Value =>
   typeof value === "object" && value !== null ? new CellError(value.error as ErrorCode) : value;
 
-/** The inputs of a workbook as a job record would give them. */
-function recordOf(model: Model, values: readonly Value[], identity: WorkbookIdentity): JobRecord {
+/** The inputs of a workbook as a job record would give them: without those that are the book's. */
+function recordOf(
+  model: Model,
+  values: readonly Value[],
+  byBook: ReadonlySet<number>,
+  identity: WorkbookIdentity,
+): JobRecord {
   const { name, version } = model.template;
   const tables: Record<string, Record<string, InputValue | null>[]> = {};
   const inputs: Record<string, InputValues[string]> = {};
+  const changed = ownTables(model, byBook);
+  /** Tables of which some values are the book's. */
+  const shared = new Set<string>();
   for (const { cell, date, table, key = "" } of inputPlanOf(model).inputs) {
     const value = values[cell.index] as InputValue | null;
     const written = date && typeof value === "number" ? writtenDate(value) : value;
     if (table === undefined) {
-      inputs[cell.name] = written;
+      if (!byBook.has(cell.index)) inputs[cell.name] = written;
+      continue;
+    }
+    if (byBook.has(cell.index) && !changed.has(table)) {
+      shared.add(table);
       continue;
     }
     const rows = tables[table] ?? [];
@@ -225,6 +277,10 @@ function recordOf(model: Model, values: readonly Value[], identity: WorkbookIden
     rows[at] = { ...rows[at], [key]: written };
   }
   for (const [table, rows] of Object.entries(tables)) {
+    if (shared.has(table)) {
+      inputs[table] = Array.from(rows, (row) => row ?? {});
+      continue;
+    }
     const isFilled = (row: RowValues) => Object.values(row).some((value) => value !== null);
     const last = rows.findLastIndex(isFilled);
     // a blank row among others is null: as an empty one it would take defaults
@@ -238,4 +294,12 @@ function recordOf(model: Model, values: readonly Value[], identity: WorkbookIden
     units: model.system,
     inputs,
   };
+}
+
+/** Tables of the office's own rows of which a job changed something: it gives all of their rows then. */
+function ownTables(model: Model, byBook: ReadonlySet<number>): ReadonlySet<string> {
+  const changed = inputPlanOf(model).inputs.filter(
+    ({ cell, ownRows }) => ownRows && !byBook.has(cell.index),
+  );
+  return new Set(changed.flatMap(({ table }) => table ?? []));
 }

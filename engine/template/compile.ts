@@ -10,6 +10,7 @@ import { typeOfQuantity, yesnoType } from "../formula/type.js";
 import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
 import { arrange } from "./arrange.js";
 import { isApart } from "./bid-stands.js";
+import { withBookColumns } from "./book-copies.js";
 import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
@@ -42,7 +43,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const named = [...everywhere, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
-  const calculating = withWorkings(declared);
+  const calculating = withWorkings(withBookColumns(declared));
   const { sheet, checks } = checksSheet(calculating);
   const sheets = withImpliedColumns([...calculating, sheet], system);
   const { placed, spots } = spotsOf(sheets, system);

@@ -18,6 +18,8 @@ interface Common {
   readonly source?: string;
   /** Decimals shown, where the quantity's own do not suit. */
   readonly decimals?: number;
+  /** Set by the compiler: it stands beside an input and tells of the office book. */
+  readonly beside?: true;
   /** Set by the compiler: the cell or column that this one shows again on another sheet. */
   readonly repeats?: string;
 }
@@ -113,6 +115,10 @@ export const walk = askedFor("walk");
 export const decide = askedFor("decision");
 /** An input that holds for every job: the office's book gives it, and a job may override it. */
 export const office = askedFor("office");
+
+/** Is a value asked of the office, for all jobs? */
+export const isOffice = (cell: CellDeclaration): cell is InputDeclaration =>
+  cell.kind === "input" && cell.asked === "office";
 
 export function calc(
   quantity: Quantity,

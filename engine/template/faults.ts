@@ -83,6 +83,7 @@ export function unusedInputFaults(model: Model): string[] {
     if (
       isStatus(cell) ||
       cell.declaration.repeats !== undefined ||
+      cell.declaration.beside ||
       cell.apart ||
       cell.native === undefined
     )

@@ -17,3 +17,9 @@ export const repeatKey = (key: string, where: string | undefined): string =>
 
 /** The one column for the eye, in a table with several messages. */
 export const toDo = "to_do";
+
+/** What the office book says of an input, and the word where the job says otherwise. */
+export const copyName = (input: string): string => `${input}_in_book`;
+export const overrideName = (input: string): string => `${input}_override`;
+/** The like of a row. */
+export const overrideKey = "override";

@@ -2,8 +2,14 @@ import type { Block, ChartBlock, SheetDeclaration, TableBlock } from "./declare.
 import type { PlacedBlock } from "./model.js";
 import { columnsOn, messageKeysOn, tableShown, type Where, whereOf } from "./spread.js";
 
-/** Columns of a worksheet of lines: label, value, unit, message, note. */
-export const lineColumns = { label: 1, value: 2, unit: 3, message: 4, note: 5 } as const;
+/**
+ * Columns of a worksheet of lines: label, value, unit, message, note; of an input of the office, the
+ * word where the job overrides the book, and what the book says.
+ */
+export const lineColumns = {
+  ...{ label: 1, value: 2, unit: 3, message: 4, note: 5 },
+  ...{ override: 6, copy: 7 },
+} as const;
 
 /** How many columns stand beside the first one in a band: what fits a landscape page. */
 export const bandWidth = 10;

@@ -9,7 +9,14 @@ import {
 } from "./book-layout.js";
 import { sheetsIn, wordsIn } from "./by-system.js";
 import { inUnit } from "./compile.js";
-import type { Block, InputDeclaration, InputValue, LinesBlock, TableBlock } from "./declare.js";
+import {
+  type Block,
+  type InputDeclaration,
+  type InputValue,
+  isOffice,
+  type LinesBlock,
+  type TableBlock,
+} from "./declare.js";
 import { inSystem, ruleInWords } from "./implied.js";
 import { hasOwnRows } from "./own-rows.js";
 import type { Template } from "./template.js";
@@ -34,13 +41,6 @@ export function officeLayout(template: Template, system: UnitSystem): BookLayout
     ...blocks.flatMap((block) => (block.kind === "table" ? rowsOf(block, system) : [])),
   ];
 }
-
-/** Is a value asked of the office, for all jobs? */
-export const isOffice = (declaration: {
-  readonly kind: string;
-  readonly asked?: string;
-}): declaration is InputDeclaration =>
-  declaration.kind === "input" && declaration.asked === "office";
 
 interface Rule {
   readonly name: string;

@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../units/quantity.js";
+import { besideLines } from "./book-copies.js";
 import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
 import { impliedColumns, impliedLines } from "./implied.js";
 import { lineColumns, placeBlocks, placeOf } from "./layout.js";
@@ -64,16 +65,22 @@ function spotsOfBlock(
   if (block.kind === "part") return tableSpots(block.of, placed);
   const implied =
     block.kind === "lines" ? impliedLines(block, system, figuresFor(sheets)) : new Map();
+  const copies: ReturnType<typeof besideLines> =
+    block.kind === "lines" ? besideLines(block) : new Map();
   const column = block.kind === "lines" ? lineColumns.value : 1;
   return Object.entries(block.cells).flatMap(([name, declaration], i) => {
     const line = top + 1 + i;
     const again = declaration.repeats !== undefined;
     const own = { id: name, name, key: name, declaration, sheet, column, line, implied: again };
+    const aside = Object.entries(copies.get(name) ?? {}).map(([key, made]) => {
+      const at = made.kind === "book" ? lineColumns.copy : lineColumns.override;
+      return { ...own, id: key, name: key, key, declaration: made, column: at };
+    });
     const beside = implied.get(name);
-    if (beside === undefined) return [own];
+    if (beside === undefined) return [own, ...aside];
     const names = { id: beside.name, name: beside.name, key: beside.name };
     const message = { ...names, declaration: beside.declaration, column: lineColumns.message };
-    return [own, { ...message, sheet, line, implied: true }];
+    return [own, { ...message, sheet, line, implied: true }, ...aside];
   });
 }
 

@@ -1,4 +1,5 @@
 import { limits } from "../limits.js";
+import { besideLines } from "./book-copies.js";
 import { chartFaults } from "./chart-faults.js";
 import type {
   Block,
@@ -221,7 +222,9 @@ function nameListFaults(
 /** The names of the message cells that the compiler puts beside a block's cells. */
 export function impliedNames(block: Block): string[] {
   if (block.kind !== "lines") return [];
-  return Object.entries(block.cells).flatMap(([name, { kind }]) =>
+  const beside = [...besideLines(block).values()].flatMap((cells) => Object.keys(cells));
+  const messages = Object.entries(block.cells).flatMap(([name, { kind }]) =>
     kind === "check" ? [messageName(name)] : kind === "input" ? [statusName(name)] : [],
   );
+  return [...messages, ...beside];
 }

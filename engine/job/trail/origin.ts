@@ -1,4 +1,5 @@
 import type { Value } from "../../formula/value.js";
+import { bookCopyOf } from "../../template/book-copy.js";
 import type { Model } from "../../template/model.js";
 import { inputPlanOf } from "../input-plan.js";
 import type { OriginName, TrailEntry } from "./entry.js";
@@ -6,7 +7,7 @@ import { recorded } from "./inputs.js";
 
 /** Where the value of an input comes from. */
 export interface InputOrigin {
-  /** "not in the trail": it is not the template's default, and no entry tells of it. */
+  /** "not in the trail": it is no default, and no entry tells of it. */
   readonly from: OriginName | "not in the trail";
   readonly by?: string;
   readonly time?: string;
@@ -15,7 +16,8 @@ export interface InputOrigin {
 
 /**
  * The origin of each input of a job, by id: that of its last entry in the trail, where this
- * entry gave it the value it has; else "template default" where it has that, else "not in the trail".
+ * entry gave it the value it has; else "office book" or "template default" where it has that, else
+ * "not in the trail". What the book says stands among the values.
  */
 export function inputOrigins(
   model: Model,
@@ -30,6 +32,12 @@ export function inputOrigins(
     if (entry !== undefined && entry.new === value) {
       const { from, by, time, note } = entry;
       found.set(cell.id, { from, by, time, ...(note === undefined ? {} : { note }) });
+      continue;
+    }
+    const copy = bookCopyOf(model, cell);
+    const said = copy === undefined ? null : recorded(copy, values[copy.index]);
+    if (said !== null) {
+      found.set(cell.id, { from: said === value ? "office book" : "not in the trail" });
       continue;
     }
     // a row of the template's that was taken out is the person's doing

@@ -7,7 +7,7 @@ import type {
   ProseBlock,
   TextBlock,
 } from "../../template/declare.js";
-import { messageName, statusName } from "../../template/implied-names.js";
+import { copyName, messageName, overrideName, statusName } from "../../template/implied-names.js";
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { putCell } from "./cells.js";
@@ -68,7 +68,7 @@ function writeLine(page: Page, cell: Cell): void {
     unit.value = shownUnit(declaration, model.system) || null;
     unit.style = styles.unit;
   }
-  const messageWidth = writeMessage(page, cell);
+  const messageWidth = writeMessage(page, cell) + writeBeside(page, cell);
   const note = [declaration.note, sourceOf(cell)].filter(Boolean).join(" ");
   const noteColumn = lineColumns.message + messageWidth;
   if (note !== "" && noteColumn <= lastColumn) {
@@ -79,6 +79,18 @@ function writeLine(page: Page, cell: Cell): void {
   }
   if (declaration.kind === "check") heights.push(textHeight(declaration.sentence, 95));
   sheet.getRow(line).height = Math.max(...heights);
+}
+
+/** Writes what the office book says of an input, where it is asked of the office; returns how many columns it takes. */
+function writeBeside({ sheet, model, values }: Page, { name, line }: Cell): number {
+  const beside = [overrideName(name), copyName(name)].flatMap((one) => model.byId.get(one) ?? []);
+  for (const cell of beside) {
+    const target = sheet.getCell(line, cell.column);
+    putCell(target, model, cell, values[cell.index] ?? null);
+    // a long text stays in its line: it is there to be compared
+    target.style = { ...target.style, alignment: { ...target.style.alignment, wrapText: false } };
+  }
+  return beside.length;
 }
 
 const sourceOf = ({ declaration }: Cell): string | undefined =>

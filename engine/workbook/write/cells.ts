@@ -56,6 +56,7 @@ export function formulaContent(formula: string, value: Value): CellValue {
 function styleOf(cell: Cell): Partial<Style> {
   const { declaration } = cell;
   if (cell.implied && declaration.repeats === undefined) return styles.message;
+  if (declaration.beside && declaration.kind === "calc") return styles.message;
   switch (declaration.kind) {
     case "input":
       return styles.input;

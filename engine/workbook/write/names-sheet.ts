@@ -88,7 +88,7 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
 /** Single cells, and for each column of a table a row that shows the pattern (the second, where there is one). */
 export function namedCells(model: Model): Cell[] {
   return model.cells.filter((cell) => {
-    if (cell.implied) return false;
+    if (cell.implied || cell.declaration.beside) return false;
     if (cell.row === undefined) return true;
     const rows = model.tables.get(cell.table ?? "")?.block.rows ?? 1;
     return cell.row === Math.min(2, rows);
