@@ -65,7 +65,7 @@ test("shown and traced as any other", async () => {
 test("calculated again as any other old job", () => {
   const old = oldWorkbook(Buffer.from(saved), "saved.xlsx", [fenceThree]);
   expect(old.job).toBe(fenceRecord.job);
-  const { values } = old.inputs(old.model);
+  const { values } = old.inputs(old.model, { tables: {} });
   const height = old.model.byId.get("height")?.index as number;
   expect(values[height]).toBe(5.5);
 });
