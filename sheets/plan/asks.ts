@@ -25,6 +25,7 @@ export const asks: readonly AskingSheet[] = [
       "Soil",
       "Trees",
       "Power and water",
+      "Sun and wind",
       "Stone drop",
     ],
   },

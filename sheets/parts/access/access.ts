@@ -28,6 +28,11 @@ export const accessMethod = lines("Access and method", {
   }),
   access_steps: walk(count, "Steps on the way in", { default: 0, least: 0, most: 60, whole: true }),
   access_slope: walk(percent, "Steepest slope of access", { default: 0.05, least: 0, most: 1, decimals: 0 }),
+  stone_drop: walk(text, "Stone drop, where", {
+    section: "Stone drop",
+    optional: true,
+    note: "Where the trucks can tip: the crew reads it.",
+  }),
   site_haul: walk(length, "Haul distance on site", { section: "Stone drop", default: 50, least: 0, most: 1000 }),
   machine_gate: office(length, "Gate for the machine", { default: 7, least: 1, most: 20, source: practice }),
   small_machine_gate: office(length, "Gate for the small machine", {

@@ -20,6 +20,7 @@ export const access = part("Access", "The way in: which machine fits, what it sl
   ],
   crew: [
     line("before", "Method: {work_method}. Haul {site_haul|0} from the truck to the work."),
+    line("before", "Trucks tip here: {stone_drop}", "LEN(stone_drop)>0"),
     line("before", "Ground mats: {ground_mats|0}.", "ground_mats>0"),
   ],
 });

@@ -10,6 +10,7 @@ import {
   prose,
   speed,
   text,
+  walk,
   yesno,
 } from "../../../engine/template/index.js";
 import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
@@ -54,7 +55,18 @@ const inputs = lines("Evaporation and splash, dry spell", {
     most: 1,
     decimals: 0,
   }),
-  wind_speed: office(speed, "Wind over the water", { section: "Weather", default: 4.5, least: 0, most: 40 }),
+  wind_speed: office(speed, "Wind, as measured", { section: "Weather", default: 4.5, least: 0, most: 40 }),
+  wind_exposure: walk(text, "Wind at the water", {
+    section: "Sun and wind",
+    default: "as measured",
+    choices: "wind_exposures.name",
+  }),
+  sun_exposure: walk(text, "Sun on the water", {
+    section: "Sun and wind",
+    default: "part sun",
+    choices: "sun_exposures.name",
+    note: "At noon in summer. Sun warms the stream: more evaporates.",
+  }),
   latent_heat: office(heatOfMass, "Heat to evaporate water", {
     section: "Weather",
     default: 1048,
@@ -107,7 +119,18 @@ const results = lines("Water lost per day", {
     `Water at {water_temperature|0}, air at {air_temperature|0} °{temperature_scale}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Office rules.`,
     { label: "Temperature out of range" },
   ),
-  water_pressure: calc(vaporPressure, `VAPOR_PRESSURE(${celsius("water_temperature")})`, "Vapor pressure at water"),
+  wind_at_water: calc(
+    speed,
+    "wind_speed*PICK(wind_exposures.share,wind_exposures.name,wind_exposure)",
+    "Wind over this water",
+  ),
+  stream_warmth: calc(
+    number,
+    `${celsius("water_temperature")}+PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure)`,
+    "Water temperature in °C",
+    { decimals: 1 },
+  ),
+  water_pressure: calc(vaporPressure, "VAPOR_PRESSURE(stream_warmth)", "Vapor pressure at water"),
   air_pressure: calc(
     vaporPressure,
     `air_humidity*VAPOR_PRESSURE(${celsius("air_temperature")})`,
@@ -115,7 +138,7 @@ const results = lines("Water lost per day", {
   ),
   evaporation_rate: calc(
     waterLoss,
-    'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_speed, water_pressure, air_pressure, latent_heat, water_activity))',
+    'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_at_water, water_pressure, air_pressure, latent_heat, water_activity))',
     "Evaporation rate",
   ),
   wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Wet area", {

@@ -1,3 +1,4 @@
+import { sunExposures, windExposures } from "../../tables/exposures.js";
 import { basinFormulas } from "../../vocabulary/basin.js";
 import { evaporationFormulas } from "../../vocabulary/evaporation.js";
 import { item } from "../goods.js";
@@ -38,7 +39,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     Drawings: [section, plan],
     "Drawing points": [waterBars, drawingSizes, ...sectionPoints, ...planPoints],
   },
-  below: { Basin: [basinCautions, voidTable] },
+  below: { Basin: [basinCautions, voidTable], "Water tables": [windExposures, sunExposures] },
   formulas: [...basinFormulas, ...evaporationFormulas],
   buys: {
     Basin: [

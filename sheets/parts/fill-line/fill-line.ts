@@ -7,7 +7,12 @@ const plumbing = "municipal backflow rules: twice the bore of the supply, 1 in a
 export const fillLine = lines("Fill line", {
   fill_valve_code: itemCode("Item code, fill valve", { default: "fill-valve" }),
   fill_pipe_code: itemCode("Item code, fill pipe", { default: "fill-pipe" }),
-  fill_line_length: walk(length, "Fill line length", { section: "Power and water", default: 40, least: 0, most: 2000 }),
+  fill_line_length: walk(length, "Fill line from hose bib", {
+    section: "Power and water",
+    default: 40,
+    least: 0,
+    most: 2000,
+  }),
   fill_line_bore: office(smallLength, "Fill line bore", {
     default: 0.75,
     least: 0.25,

@@ -24,6 +24,8 @@ export const jobBlocks: readonly Block[] = [
     site: walk(text, "Site", { note: "Street and town, as on the proposal." }),
     estimator: walk(text, "Estimator", { note: "Who stands behind this bid." }),
     bid_date: walk(date, "Bid date", { note: "Quotes are checked against this day." }),
+    walked_by: walk(text, "Walked by", { optional: true }),
+    walked_on: walk(date, "Walked on", { optional: true }),
     good_for_days: office(days, "Bid good for", {
       default: 30,
       least: 1,
@@ -60,6 +62,11 @@ export const jobBlocks: readonly Block[] = [
       default: 12,
       least: 0,
       most: 24,
+    }),
+    look_wanted: walk(text, "Look and sound, in words", {
+      section: "Look and sound wanted",
+      optional: true,
+      note: "What the customer wants to see and hear, and from where. The proposal repeats it.",
     }),
     months_a_year: walk(number, "Months run a year", {
       section: "Look and sound wanted",

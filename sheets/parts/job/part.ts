@@ -10,6 +10,11 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
       "job",
       `{job_title}, {site}. {${counted("crew_size", "person", "people")}}, {work_days|0} of work, machine {machine_days|0}.`,
     ),
+    line(
+      "job",
+      'Site walked{IF(LEN(walked_by)>0," by "&walked_by,"")}{IF(ISBLANK(walked_on),""," on "&walked_on_said)}.',
+      "OR(LEN(walked_by)>0,NOT(ISBLANK(walked_on)))",
+    ),
     line("before", "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept."),
   ],
   proposal: [
@@ -27,6 +32,7 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
       "scope",
       "{job_title}. A pump in a buried basin lifts the water; it runs down over stone and sinks back into the basin through the gravel. There is no open pond at the bottom.",
     ),
+    line("scope", "What you asked for: {look_wanted}", "LEN(look_wanted)>0"),
     line(
       "not included",
       `Rock, buried waste, roots or private lines that the site walk could not show; permits beyond those counted in the price; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
