@@ -1,15 +1,6 @@
-import {
-  calc,
-  input,
-  number,
-  office,
-  percent,
-  type TableBlock,
-  table,
-  text,
-  yesno,
-} from "../../../engine/template/index.js";
+import { calc, number, office, percent, type TableBlock, table, text, yesno } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import { itemCode } from "../../vocabulary/item-code.js";
 import type { BuysOfSheet, Whole } from "../brought.js";
 import type { UsualLine } from "../goods.js";
 import { pricedColumns } from "./priced.js";
@@ -40,11 +31,11 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
       rows: all.length,
       rowNames: all.map(({ name }) => name),
       data: all.map(({ item, waste }) => (item === undefined ? { waste } : { item, waste })),
-      note: "Quantities come from the other sheets. A code in the column Item takes the place of the usual one.",
+      note: "Quantities come from the other sheets. A code in Item, on sheet Office rules, takes the place of the usual one.",
     },
     pricedColumns({
       description: calc(text, (row) => of(row).description, "What"),
-      item: input(text, "Item", { optional: true, codeOf: "items" }),
+      item: itemCode("Item", { optional: true }),
       code: calc(text, (row) => of(row).code, "Code"),
       needed: calc(number, (row) => of(row).needed, "Needed"),
       unit: calc(text, (row) => of(row).unit, "Unit"),

@@ -13,7 +13,7 @@ export const saidLines: Block = lines("Wording of figures", {
     'IF(ISBLANK(dig_inspected_on),"",DATE_SAID(dig_inspected_on))',
     "Inspection date, in words",
   ),
-  walked_on_said: calc(text, 'IF(ISBLANK(walked_on),"",DATE_SAID(walked_on))', "Day of the walk, in words"),
+  walked_on_said: calc(text, 'IF(ISBLANK(walked_on),"",DATE_SAID(walked_on))', "Walk date, in words"),
   start_month_said: calc(text, "MONTH_SAID(INT(start_month))", "Starting month, in words"),
   company_said: calc(
     text,

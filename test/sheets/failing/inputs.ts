@@ -9,9 +9,8 @@ export const inputCases: FailingCase[] = [
   ["inputs_right_decisions", () => ({ basin_depth: 40 })],
   ["inputs_right_decisions", () => firstRow("pipe_lines", { override_flow: -1 })],
   ["inputs_right_decisions", () => ({ margin_wanted: 0.95 })],
-  // these stand beside what they override
+  // these stand beside the rates that they override
   ["inputs_right_labor", () => ({ tasks: [{ override_rate: -1 }] })],
-  ["inputs_right_materials", asItIs, pasted("materials.item[1]", 5)],
   ["inputs_right_office_rules", () => ({ years_compared: 99 })],
   ["inputs_right_office_rules", () => ({ seam_lap: 20 })],
 ];
