@@ -33,13 +33,13 @@ export function checkLook(
     ...checkProgram(content, looks),
     ...looks.flatMap((pair) =>
       pair.fresh.name === trailSheet
-        ? checkOverCells(pair)
+        ? checkOverCells(pair, looks)
         : [
             ...checkCellLooks(pair),
             ...checkSpaces(pair),
             ...checkRules(pair),
             ...checkPage(pair),
-            ...checkOverCells(pair),
+            ...checkOverCells(pair, looks),
           ],
     ),
   ];

@@ -3,11 +3,12 @@ import type { Drawn } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import { type Area, printAreas, within } from "../printed-part.js";
 import { grouped, said, short } from "../subject.js";
+import { checkCharts } from "./charts.js";
 import { type LookPair, lookFinding, shownCells } from "./compared.js";
 
 /** What lies over the cells: merged cells, pictures, text boxes, charts, notes. */
-export function checkOverCells(pair: LookPair): Finding[] {
-  return [...merges(pair), ...drawn(pair), ...charts(pair), ...notes(pair)];
+export function checkOverCells(pair: LookPair, all: readonly LookPair[]): Finding[] {
+  return [...merges(pair), ...drawn(pair), ...checkCharts(pair, all), ...notes(pair)];
 }
 
 function areaOf(text: string): Area | undefined {
@@ -89,34 +90,6 @@ const covers = ({ from, to }: Drawn, { row, column }: Position): boolean =>
   from === undefined ||
   to === undefined ||
   (row >= from.row && row <= to.row && column >= from.column && column <= to.column);
-
-/** Charts that are gone, or draw other cells. */
-function charts({ found, now, then, map }: LookPair): Finding[] {
-  const count = ({ drawn: all }: typeof now) =>
-    all.filter(({ kind }) => kind === "graphicFrame").length;
-  const [is, was] = [count(now), count(then)];
-  if (is !== was) {
-    const what = is < was ? `${was - is} charts are gone` : `${is - was} charts were put in`;
-    return [lookFinding(`sheet ${found.name}`, what, `${was} charts`, { code: "drawn" })];
-  }
-  const plain = (formulas: readonly string[]) =>
-    formulas
-      // names of series that programs write as formulas
-      .filter((one) => !one.startsWith('"'))
-      .map((one) => one.replace(/[$']/g, "").toLowerCase())
-      .sort();
-  // lines that were put in move what a chart draws
-  if (!map.still || plain(now.series).join(" ") === plain(then.series).join(" ")) return [];
-  const other = plain(now.series).find((one) => !plain(then.series).includes(one));
-  return [
-    lookFinding(
-      `sheet ${found.name}`,
-      `a chart draws ${short(other ?? "fewer cells", 80)}`,
-      "the cells of the template",
-      { code: "drawn" },
-    ),
-  ];
-}
 
 function notes({ found, now, then, map }: LookPair): Finding[] {
   const known = new Set<string>();

@@ -1,3 +1,4 @@
+import type { DrawnChart } from "./charts.js";
 /** How a cell's text is drawn. Colours as `RRGGBB`; absent where the program chooses. */
 export interface CellLook {
   /** The number format's code; "General" where none is set. */
@@ -68,8 +69,7 @@ export interface SheetLook {
   /** Attributes of the elements that set the page and the view, such as `pageSetup.scale`. */
   readonly settings: ReadonlyMap<string, string>;
   readonly drawn: readonly Drawn[];
-  /** The formulas of the charts, in their order. */
-  readonly series: readonly string[];
+  readonly charts: readonly DrawnChart[];
   /** Notes by the address of their cell. */
   readonly notes: ReadonlyMap<string, string>;
   /** Kinds of further parts and extensions: `table`, `control`, `x14 rules`. */

@@ -2,6 +2,7 @@ import { drawing, spreadsheet } from "../namespaces.js";
 import type { Package } from "../package.js";
 import type { Relationship } from "../relationships.js";
 import { textOf } from "../text.js";
+import { type DrawnChart, readChart } from "./charts.js";
 import type { Drawn, SheetLook } from "./content.js";
 
 const kinds = /\/(pic|sp|cxnSp|graphicFrame|contentPart)$/;
@@ -14,9 +15,9 @@ type Corners = Partial<Record<"from" | "to", { row: number; column: number }>>;
 export function readDrawn(
   from: Package,
   links: readonly Relationship[],
-): Pick<SheetLook, "drawn" | "series" | "notes" | "openNotes"> & { readonly boxes: string[] } {
+): Pick<SheetLook, "drawn" | "charts" | "notes" | "openNotes"> & { readonly boxes: string[] } {
   const drawn: Drawn[] = [];
-  const series: string[] = [];
+  const charts: DrawnChart[] = [];
   const notes = new Map<string, string>();
   const boxes: string[] = [];
   let openNotes = 0;
@@ -26,7 +27,7 @@ export function readDrawn(
       drawn.push(...readDrawing(from, target));
       for (const chart of from.relationshipsOf(target)) {
         if (chart.type === "chart" && chart.target !== undefined && from.has(chart.target)) {
-          series.push(...readSeries(from, chart.target));
+          charts.push(readChart(from, chart.target));
         }
       }
     } else if (type === "comments") readNotes(from, target, notes);
@@ -38,7 +39,7 @@ export function readDrawn(
       }
     }
   }
-  return { drawn, series, notes, openNotes, boxes };
+  return { drawn, charts, notes, openNotes, boxes };
 }
 
 function readDrawing(from: Package, part: string): Drawn[] {
@@ -78,23 +79,6 @@ function readDrawing(from: Package, part: string): Drawn[] {
     },
   });
   return all;
-}
-
-function readSeries(from: Package, part: string): string[] {
-  const formulas: string[] = [];
-  from.walk(part, {
-    namespaces: drawing,
-    root: "chartSpace",
-    open(path) {
-      if (path.endsWith("/f") && formulas.length < 1000) formulas.push("");
-    },
-    text(path, piece) {
-      if (path.endsWith("/f") && formulas.length > 0) {
-        formulas[formulas.length - 1] = ((formulas.at(-1) ?? "") + piece).slice(0, 1000);
-      }
-    },
-  });
-  return formulas;
 }
 
 function readNotes(from: Package, part: string, notes: Map<string, string>): void {

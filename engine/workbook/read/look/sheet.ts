@@ -76,7 +76,7 @@ export class SheetListener {
   }
 
   /** What was heard; drawings and notes stand in parts of their own. */
-  heard(): Omit<SheetLook, "drawn" | "series" | "notes" | "openNotes"> {
+  heard(): Omit<SheetLook, "drawn" | "charts" | "notes" | "openNotes"> {
     const height = this.#defaultHeight;
     return {
       rows: this.#rows,

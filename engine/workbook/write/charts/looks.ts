@@ -37,7 +37,7 @@ export const markers = ["circle", "diamond", "square", "triangle"] as const;
 export const fills: readonly { readonly color: string; readonly text: string }[] = [
   { color: "2F5D62", text: "FFFFFF" },
   { color: "A9C4C8", text: "1F2A2E" },
-  { color: "5A7F86", text: "FFFFFF" },
+  { color: "54787F", text: "FFFFFF" },
   { color: "DCE7E9", text: "1F2A2E" },
   { color: "8DA9AE", text: "1F2A2E" },
   { color: "1F2A2E", text: "FFFFFF" },

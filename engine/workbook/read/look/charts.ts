@@ -1,0 +1,57 @@
+import { drawing } from "../namespaces.js";
+import type { Package } from "../package.js";
+
+/** A series of a chart: its name, where that is a text of its own, and the cells that it refers to. */
+export interface DrawnSeries {
+  readonly name: string;
+  /** Formulas of areas: of its name, its categories or its points across, its points up. */
+  readonly cells: readonly string[];
+}
+
+/** What a chart tells its reader. */
+export interface DrawnChart {
+  /** Its title and those of its axes, in their order. */
+  readonly titles: readonly string[];
+  readonly series: readonly DrawnSeries[];
+  /** Ends of axes that are fixed, such as `min 0`. */
+  readonly ends: readonly string[];
+}
+
+const mostSeries = 500;
+const end = /\/scaling\/(min|max)$/;
+
+/** Reads what a chart draws (ISO/IEC 29500-1 §21.2): its titles, the cells of its series, the ends of its axes. */
+export function readChart(from: Package, part: string): DrawnChart {
+  const series: { name: string; cells: string[] }[] = [];
+  const [titles, ends]: [string[], string[]] = [[], []];
+  let text = "";
+  from.walk(part, {
+    namespaces: drawing,
+    root: "chartSpace",
+    open(path, attributes) {
+      if (/\/f$|\/v$/.test(path)) text = "";
+      else if (path.endsWith("/ser") && series.length < mostSeries) {
+        series.push({ name: "", cells: [] });
+      } else if (path.endsWith("/title") && titles.length < mostSeries) titles.push("");
+      const which = end.exec(path)?.[1];
+      if (which !== undefined) ends.push(`${which} ${attributes.val?.value ?? ""}`);
+    },
+    text(path, piece) {
+      if (/\/f$|\/v$/.test(path)) text = (text + piece).slice(0, 1000);
+      else if (path.includes("/title/") && path.endsWith("/t") && titles.length > 0) {
+        titles[titles.length - 1] = ((titles.at(-1) ?? "") + piece).slice(0, 500);
+      }
+    },
+    close(path) {
+      const last = series.at(-1);
+      if (last === undefined || !path.includes("/ser/")) return;
+      if (path.endsWith("/ser/tx/v")) last.name = text;
+      else if (path.endsWith("/f")) {
+        // programs write a name of its own as a formula that is a text
+        if (text.startsWith('"')) last.name = text.slice(1, -1).replaceAll('""', '"');
+        else if (last.cells.length < 10) last.cells.push(text);
+      }
+    },
+  });
+  return { titles, series, ends };
+}

@@ -1,0 +1,137 @@
+import { basename, join } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import type { Value } from "../../engine/formula/value.js";
+import { type ChartBlock, chartsOf, isBar } from "../../engine/template/chart.js";
+import { columnOf, type Model } from "../../engine/template/model.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { strokes } from "../../engine/workbook/write/charts/looks.js";
+import { capacity } from "../../sheets/parts/capacity.js";
+import { waterfall } from "../../sheets/templates/waterfall.js";
+import { staleCaches } from "../support/cached-points.js";
+import { cachedIn, chartsIn, child, misplaced, titleOf, within } from "../support/chart-parts.js";
+import { bidOf, type DemoBid, demoFolder, demoJobs } from "../support/demo.js";
+
+const all: ChartBlock[] = waterfall.sheets.flatMap(({ blocks }) =>
+  blocks.flatMap((block) => (block.kind === "chart" ? [...chartsOf(block)] : [])),
+);
+
+describe.each(demoJobs())("the charts of %s", (job) => {
+  let bid: DemoBid;
+  beforeAll(async () => {
+    bid = await bidOf(job);
+  }, 120_000);
+
+  test("are as many as the template has, and two more on the first sheet", () => {
+    expect(chartsIn(bid.bytes).size, basename(job)).toBe(all.length + 2);
+  });
+
+  test("draw cells of the workbook, with their values cached", () => {
+    expect(staleCaches(bid.bytes, readWorkbook(bid.bytes))).toEqual([]);
+  });
+
+  test("have a number for each point, and their elements in the standard's order", () => {
+    for (const chart of chartsIn(bid.bytes).values()) {
+      expect(misplaced(chart)).toEqual([]);
+      for (const { formula, count, points } of cachedIn(chart)) {
+        expect(points.size, `${titleOf(chart)}: ${formula}`).toBe(count);
+      }
+    }
+  });
+
+  test("have titled axes, where these are shown", () => {
+    for (const chart of chartsIn(bid.bytes).values()) {
+      const shown = within(chart, "valAx").filter(
+        (axis) => child(axis, "delete")?.attributes.val === "0",
+      );
+      for (const axis of shown) expect(child(axis, "title"), titleOf(chart)).toBeDefined();
+    }
+  });
+});
+
+test("every chart says in words what it shows", () => {
+  for (const { heading, alt = "" } of all) expect(alt.length, heading).toBeGreaterThan(40);
+});
+
+describe("in gray", () => {
+  const pairs = all
+    .filter(({ series }) => !series.every(isBar))
+    .map(({ heading, series }) => {
+      const listed = series.filter(({ marks, legend }) => marks === "line" && legend !== false);
+      return [heading, listed.map(({ look }) => look)] as const;
+    });
+  test.each(pairs)("the lines of %s differ by weight or dash", (_, looks) => {
+    const drawn = looks.map((look) => {
+      const { weight, dash } = strokes[look ?? "plain"];
+      return `${dash} ${weight}`;
+    });
+    expect(looks).not.toContain(undefined);
+    expect(new Set(drawn).size).toBe(drawn.length);
+  });
+});
+
+describe("what the drawings show is what the sheets calculate", () => {
+  let model: Model;
+  let values: readonly Value[];
+  beforeAll(async () => {
+    ({ model, values } = await bidOf(join(demoFolder, "hillside-stream.json")));
+  }, 120_000);
+  const number = (name: string) => Number(values[model.byId.get(name)?.index as number]);
+  const column = (table: string, key: string) =>
+    columnOf(model, table, key).cells.map(({ index }) => Number(values[index]));
+
+  test("the water falls from the top level to the end of the stream", () => {
+    const water = column("course_points", "water");
+    expect(water[0]).toBeCloseTo(number("total_drop"), 9);
+    expect(water.at(-1)).toBeCloseTo(number("rim_above_water") / 12, 9);
+    expect(water.every((up, i) => i === 0 || up <= (water[i - 1] as number) + 1e-9)).toBe(true);
+  });
+
+  test("the stream is as long as its runs and pools", () => {
+    const along = column("course_points", "along");
+    const length = (along.at(-1) as number) - number("course_lead");
+    expect(length).toBeCloseTo(number("stream_length"), 9);
+    expect(along.every((at, i) => i === 0 || at >= (along[i - 1] as number) - 1e-9)).toBe(true);
+  });
+
+  test("the bed lies under the water, and the banks over it", () => {
+    const [water, bed, bank] = ["water", "bed", "bank"].map((key) => column("course_points", key));
+    for (let i = 0; i < capacity.falls * 5; i++) {
+      expect(bed?.[i]).toBeLessThan(water?.[i] as number);
+      expect(bank?.[i]).toBeGreaterThan(water?.[i] as number);
+    }
+  });
+
+  test("heights at the lips are those of the levels", () => {
+    const [top, height] = [column("course", "top"), column("levels", "height")];
+    for (const level of [0, 1, 2]) expect(top[level]).toBeCloseTo(height[level] as number, 9);
+  });
+
+  test("the pipe rises to the highest outlet", () => {
+    expect(column("course_pipe", "up").at(-1)).toBeCloseTo(
+      Math.max(...column("pipe_lines", "height")),
+      9,
+    );
+  });
+
+  test("the plan has a line before and after each column and row of crates, within the basin", () => {
+    const distinct = (table: string, key: string) =>
+      new Set(column(table, key).map((at) => at.toFixed(6))).size;
+    expect(distinct("plan_crates", "along")).toBe(number("crate_columns") + 1);
+    expect(distinct("plan_crates", "across")).toBe(number("crate_rows") + 1);
+    expect(Math.max(...column("plan_crates", "along"))).toBeLessThanOrEqual(number("basin_length"));
+    expect(Math.max(...column("plan_vaults", "across"))).toBeLessThanOrEqual(number("basin_width"));
+  });
+
+  test("the section has its crates and layers as high as they are", () => {
+    const up = column("section_crates", "up");
+    expect(Math.max(...up)).toBeCloseTo(number("crate_top"), 9);
+    expect(new Set(up.map((at) => at.toFixed(6))).size).toBe(number("crate_layers") + 1);
+  });
+
+  test("the bars add up to the water needed", () => {
+    const parts = ["minimum", "stream", "drained", "reserve"].map(
+      (key) => column("basin_bars", key)[0] as number,
+    );
+    expect(parts.reduce((sum, one) => sum + one)).toBeCloseTo(number("basin_water_needed"), 6);
+  });
+});
