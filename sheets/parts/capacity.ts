@@ -7,6 +7,8 @@ export const capacity = {
   falls: 12,
   runs: 12,
   pools: 6,
+  /** Pots, urns and bowls. */
+  pots: 3,
   /** Lines of pipe from the manifold. */
   lines: 8,
   pumps: 24,

@@ -16,6 +16,7 @@ export const looks = table(
       { name: "normal sheet", per_width: 100, said: "an even sheet of water" },
       { name: "full sheet", per_width: 150, said: "a full, lively sheet" },
       { name: "heavy sheet", per_width: 200, said: "a heavy, loud sheet" },
+      { name: "rim film", per_width: 10, said: "a film of water over its rim" },
     ],
     note: "Flow for the width of lip: common practice, no source. Change the figures to what your customers see on finished work.",
   },
@@ -31,23 +32,43 @@ export const lipKinds = table(
   "lip_types",
   "Lip types",
   {
-    rows: 3,
+    rows: 5,
     data: [
       {
         name: "sharp edge",
+        built: 1,
+        around: 1,
         coefficient: 3.33,
         source: `Francis 3.33: ${swmm}`,
       },
       {
         name: "rounded stone",
+        built: 1,
+        around: 1,
         coefficient: 3.09,
         source: "critical flow over a smooth broad crest: (2/3)^1.5 √g",
       },
       {
         name: "flat stone",
+        built: 1,
+        around: 1,
         coefficient: 2.5,
         source:
           "broad crest, after Brater and King 1976: 2.62 to 2.34 at 0.2 ft of water on stone 1.5 to 5 ft through (from memory); less water, less flow. 2.63 is only the limit named with it.",
+      },
+      {
+        name: "pot rim",
+        built: 0,
+        around: Math.PI,
+        coefficient: 3.09,
+        source: "as rounded stone; the water runs over all of its rim, pi times what it measures across",
+      },
+      {
+        name: "spillway bowl",
+        built: 0,
+        around: 1,
+        coefficient: 3.09,
+        source: "as rounded stone; the width is that of its spout",
       },
     ],
   },
@@ -57,6 +78,8 @@ export const lipKinds = table(
       source: `${swmm}, in feet and seconds`,
       decimals: 2,
     }),
+    built: published(number, "Stone lip, 1 yes", { source: "a pot has its own rim", decimals: 0 }),
+    around: published(number, "Lip over width given", { source: "geometry", decimals: 2 }),
     source: published(text, "Source", { source: swmm }),
   },
 );

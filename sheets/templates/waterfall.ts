@@ -21,6 +21,7 @@ import { main } from "../parts/main/part.js";
 import { materials } from "../parts/materials/part.js";
 import { papers } from "../parts/papers/part.js";
 import type { Part } from "../parts/part.js";
+import { pots } from "../parts/pots/part.js";
 import { price } from "../parts/price/part.js";
 import { pump } from "../parts/pump/part.js";
 import { schedule } from "../parts/schedule/part.js";
@@ -39,6 +40,7 @@ import { headingMark } from "../plan/page-line.js";
 export const waterfallParts: readonly Part[] = [
   job,
   falls,
+  pots,
   stream,
   lines,
   main,

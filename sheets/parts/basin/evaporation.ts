@@ -138,7 +138,7 @@ const results = lines("Water lost per day", {
   ),
   evaporation_rate: calc(
     waterLoss,
-    'IF(evaporation_method = "pan", pan_coefficient * pan_evaporation, EVAPORATION(wind_at_water, water_pressure, air_pressure, latent_heat, water_activity))',
+    'IF(evaporation_method="pan",pan_coefficient*pan_evaporation,EVAPORATION(wind_at_water,water_pressure,air_pressure,latent_heat,water_activity))',
     "Evaporation rate",
   ),
   wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Wet area", {

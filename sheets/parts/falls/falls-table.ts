@@ -41,7 +41,7 @@ export const fallsTable = table(
       most: capacity.falls,
       whole: true,
     }),
-    width: walk(length, "Lip width", { least: 0, most: 60 }),
+    width: walk(length, "Lip width", { least: 0, most: 60, note: "Of a pot: across its rim; of a bowl: its spout." }),
     width_inches: plusInches("Lip width"),
     drop: walk(length, "Drop", {
       optional: true,
@@ -65,7 +65,11 @@ export const fallsTable = table(
       most: 1,
       note: "Blank: in proportion to design flow.",
     }),
-    width_counted: calc(length, "width+width_inches", "Width counted"),
+    lip_across: calc(length, "width+width_inches", "Width given"),
+    width_counted: calc(length, "lip_across*PICK(lip_types.around,lip_types.name,lip_type)", "Width counted"),
+    lip_built: calc(length, "width_counted*PICK(lip_types.built,lip_types.name,lip_type)", "Lip to build", {
+      note: "None where a pot brings its own rim.",
+    }),
     drop_counted: calc(
       length,
       "IF(AND(ISBLANK(drop),ISBLANK(drop_inches)),PICK(elevations.rod_drop,elevations.level,level),drop+drop_inches)",

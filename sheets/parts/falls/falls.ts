@@ -55,14 +55,14 @@ export const fallsBlocks: readonly Block[] = [
     total_drop: calc(head, "MAX(levels.height)", "Top water above basin", {
       strong: true,
     }),
-    falls_built: calc(count, "SUMPRODUCT((levels.in_use=TRUE)*1)", "Falls to build", {
+    falls_built: calc(count, "SUMPRODUCT((levels.lip_built>0)*1)", "Falls to build", {
       note: "Lips of one level are one fall: they share its set-up.",
     }),
-    lip_length: calc(length, "SUM(falls.width_counted)", "Lip length"),
-    fall_face: calc(area, "SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Fall face", {
+    lip_length: calc(length, "SUM(falls.lip_built)", "Lip length"),
+    fall_face: calc(area, "SUMPRODUCT(falls.lip_built,falls.drop_counted)", "Fall face", {
       note: "Width times drop, lip by lip.",
     }),
-    shoulder_height: calc(length, "2*SUM(levels.drop)", "Shoulder height, both sides"),
+    shoulder_height: calc(length, "2*SUMPRODUCT((levels.lip_built>0)*levels.drop)", "Shoulder height, both sides"),
     back_wall_share: decide(percent, "Back wall, of fall face", {
       default: 1,
       least: 0,

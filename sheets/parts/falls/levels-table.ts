@@ -1,4 +1,4 @@
-import { calc, check, count, flow, head, table, yesno } from "../../../engine/template/index.js";
+import { calc, check, count, flow, head, length, table, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** What each level needs, what enters there, how high it stands. */
@@ -38,6 +38,7 @@ export const levelsTable = table(
       first: "override_flow+added_flow",
     }),
     drop: calc(head, "LARGEST_WHERE(falls.drop_counted,falls.level,number)", "Drop"),
+    lip_built: calc(length, "LARGEST_WHERE(falls.lip_built,falls.level,number)", "Widest lip to build"),
     run_fall: calc(head, "SUM_WHERE(runs.fall_counted,runs.after_level,number)", "Fall of its runs"),
     height: calc(
       head,

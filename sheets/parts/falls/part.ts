@@ -29,7 +29,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     ...bulletEachRow(
       "set out",
       fallsTable,
-      "{name} (level {level|0}): lip {width_counted} wide, {lip_type}, drop {drop_counted}; the water lands {throw} out.",
+      "{name} (level {level|0}): lip {lip_across} wide, {lip_type}, drop {drop_counted}; the water lands {throw} out.",
     ),
     ...bulletEachRow(
       "set out",
@@ -50,7 +50,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   proposal: bulletEachRow(
     "scope",
     fallsTable,
-    `{name}: a fall {width_counted} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
+    `{name}: {IF(lip_built>0,"a fall","a pot")} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
   ),
   told: ["falls.width", "falls.width_inches", "falls.drop", "falls.drop_inches", "falls.look"],
 });

@@ -37,7 +37,7 @@ export const linerPieces = table(
   {
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
-    filled: `PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.width_counted,${lastFall},pools.length_counted,${pieceRows})`,
+    filled: `PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.lip_built,${lastFall},pools.length_counted,${pieceRows})`,
     note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
@@ -65,7 +65,7 @@ export const linerPieces = table(
         "basin_width+2*basin_depth+2*edge_overlap",
         (k) =>
           `${at("channel_cuts.bottom", k)}+2*${at("channel_cuts.deep", k)}*SQRT(1+${at("runs.side", k)}^2)+2*edge_overlap`,
-        (k) => `${at("falls.width_counted", k)}+2*(${at("falls.throw", k)}+splash_margin)+2*edge_overlap`,
+        (k) => `${at("falls.lip_built", k)}+2*(${at("falls.throw", k)}+splash_margin)+2*edge_overlap`,
         poolSide("width"),
       ),
       "Width",

@@ -34,7 +34,7 @@ export const siphonInputs = {
     default: 0,
     least: 0,
     most: 200,
-    note: "Of the pot or header basin that this line fills; 0 where it ends in a pool of the stream, or in the open.",
+    note: "Of a header basin that this line fills, or of a pot that is not in the list of pots; 0 where it ends in a pool of the stream, or in the open.",
   }),
   pot_depth: walk(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
   pot_rise: walk(length, "Pot water above level", {
@@ -44,6 +44,10 @@ export const siphonInputs = {
     note: "How much higher the water of a raised pot stands than that above the lip of its level. The pump lifts this too, and the pot keeps its siphon.",
   }),
 };
+
+/** What the line is told of its pot; without, the pot of its level, which the first line there fills. */
+const ofPot = (given: string, column: "surface" | "deep", row: number) =>
+  `IF(pot_surface>0,${given},IF(PLACE_OR_ZERO(pipe_lines.outlet_level,outlet_level)=${row},SUM_WHERE(pots.${column},pots.level,outlet_level),0))`;
 
 /**
  * What a stop draws off through the line, by hydrostatics. A check valve in the main keeps
@@ -65,13 +69,15 @@ export const siphonResults = {
   line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drain-back from line", {
     decimals: 1,
   }),
-  pot_water: calc(waterVolume, "pot_surface*pot_depth", "Water in the pot", {
+  pot_area: calc(area, (row) => ofPot("pot_surface", "surface", row), "Pot's water surface counted"),
+  pot_deep: calc(smallLength, (row) => ofPot("pot_depth", "deep", row), "Pot's depth counted"),
+  pot_water: calc(waterVolume, "pot_area*pot_deep", "Water in the pot", {
     decimals: 1,
     note: "As if its sides were upright.",
   }),
   depth_there: calc(
     smallLength,
-    "IF(pot_water>0,pot_depth,LARGEST_WHERE(pools.depth_counted,pools.before_level,outlet_level))",
+    "IF(pot_water>0,pot_deep,LARGEST_WHERE(pools.depth_counted,pools.before_level,outlet_level))",
     "Depth of pool or pot",
   ),
   siphon_depth: calc(
@@ -79,7 +85,7 @@ export const siphonResults = {
     "IF(siphons,MIN(depth_there,IF(ISBLANK(end_below_water),depth_there,end_below_water)),0)",
     "Depth siphoned",
   ),
-  pot_siphoned: calc(waterVolume, "IF(pot_water>0,pot_surface*siphon_depth,0)", "Siphoned from the pot", {
+  pot_siphoned: calc(waterVolume, "IF(pot_water>0,pot_area*siphon_depth,0)", "Siphoned from the pot", {
     decimals: 1,
   }),
   pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Pool drawn down by"),

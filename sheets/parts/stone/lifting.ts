@@ -79,6 +79,11 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     source: practice,
   }),
   hand_moved: calc(weight, "MAX(hand_lift,crew_size*roller_limit)", "Stone that the crew moves", { strong: true }),
+  pots_moved: check(
+    "IF(by_hand,heaviest_pot<=hand_moved,heaviest_pot+rigging_weight<=machine_lift)",
+    "The heaviest pot weighs {heaviest_pot} empty; the crew moves {hand_moved} by hand, the machine lifts {lift_said}. Choose a lighter pot in pots on sheet Walk.",
+    { label: "Pot too heavy to set" },
+  ),
   crew_moves_stone: check(
     "OR(NOT(by_hand),heaviest_stone<=hand_moved)",
     "By hand {crew_size|0} people move {hand_moved} on rollers and bars; the heaviest stone weighs {heaviest_stone}. Enter smaller stone in stones on sheet Decisions.",

@@ -1,6 +1,11 @@
+import { firstRow } from "../../support/changed-demo.js";
 import type { FailingCase } from "./case.js";
 
 const slab = { name: "slab", stone: "lip stones", covers: "lips", share: 1 };
+const rimOnTop = {
+  ...firstRow("falls", { lip_type: "pot rim", look: "rim film", width: 1.5 }),
+  pots: [{ name: "urn", level: 1 }],
+};
 const wetMonths = Array.from({ length: 12 }, () => ({ rain_days: 28 }));
 
 export const groundCases: FailingCase[] = [
@@ -21,6 +26,10 @@ export const groundCases: FailingCase[] = [
   ["stone_places.bed_holds_stone", () => ({ bed_stone_depth: 2 })],
   ["stone_places.measured", () => ({ stone_places: [{ ...slab, width: 0, thickness: 0 }] })],
   ["stone_in_band", () => ({ stone_places: [{ ...slab, share: 0.1 }] })],
+  // pots
+  ["pots.has_rim", () => ({ pots: [{ name: "urn", level: 1 }] })],
+  ["pots.film_whole", () => ({ ...rimOnTop, film_least: 20 })],
+  ["pots_moved", () => ({ pots: [{ name: "urn", level: 1, empty: 9000 }] })],
   // access, labor and rain
   ["method_fits", () => ({ access_steps: 2, method_choice: "machine" })],
   ["crew_moves_stone", () => ({ gate_width: 3 })],

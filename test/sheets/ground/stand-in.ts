@@ -14,6 +14,7 @@ import {
   table,
   text,
   tons,
+  weight,
   yesno,
 } from "../../../engine/template/index.js";
 import { beds } from "../../../sheets/tables/beds.js";
@@ -39,6 +40,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     main_length: input(length, "Main", { default: 40 }),
     conduit_trench: input(length, "Trench of the conduit", { default: 0 }),
     bed_stone_depth: input(smallLength, "Stone on the bed", { default: 4 }),
+    heaviest_pot: input(weight, "Pot", { default: 0 }),
     by_hand: input(yesno, "By hand", { default: false }),
     crew_size: input(count, "Crew", { default: 3 }),
     // stands in for the sheets of money, which count the loads
@@ -60,6 +62,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
       drop: input(length, "Drop"),
       throw: input(length, "Throw"),
       width_counted: calc(length, "width", "Width, counted"),
+      lip_built: calc(length, "width", "Lip built"),
       drop_counted: calc(length, "drop", "Drop, counted"),
     },
   ),

@@ -85,6 +85,8 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     rolled_stone: input(tons, "Boulders rolled", { default: 0 }),
     laid_stone: input(tons, "Cobble", { default: 0 }),
     raked_stone: input(tons, "Gravel", { default: 0 }),
+    pots_set: input(count, "Pots", { default: 0 }),
+    pots_fitted: input(count, "Pots fitted", { default: 0 }),
     falls_built: calc(count, "SUMPRODUCT((falls.width>0)*1)", "Falls"),
     lip_length: calc(length, "SUM(falls.width)", "Lips"),
     fall_face: input(area, "Faces", { default: 0 }),

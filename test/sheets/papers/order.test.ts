@@ -30,6 +30,8 @@ const tasks: readonly Rule[] = [
   ["Lay liner and underlayment", "Make seams", "seams join laid liner"],
   ["Lay liner and underlayment", "Set crates and vault", "crates stand on the liner"],
   ["Make seams", "Choose and set the lips", "seams are tested before stone covers them"],
+  ["Make seams", "Set pots on their base, fit and seal", "a pot stands on tested liner"],
+  ["Set pots on their base, fit and seal", "Place boulders", "boulders close in around it"],
   ["Choose and set the lips", "Build the faces of the falls", "the face goes up to its lip"],
   ["Dig the pipe trench, fill it after the pipe", "Lay the main", "the main lies in the trench"],
   [
