@@ -4,6 +4,8 @@ import type { Tampered } from "./tamper.js";
 export interface Restyle {
   readonly font?: string;
   readonly format?: string;
+  /** Attributes of its <alignment>, in place of those it has. */
+  readonly alignment?: string;
 }
 
 /** Gives one cell a style of its own: the one it has, with another font or number format. */
@@ -20,6 +22,10 @@ export function restyle(book: Tampered, sheet: string, address: string, to: Rest
   if (to.font !== undefined) {
     xf = xf.replace(/fontId="\d+"/, `fontId="${fonts.length}"`);
     out = out.replace("</fonts>", `<font>${to.font}</font></fonts>`);
+  }
+  if (to.alignment !== undefined) {
+    const bare = xf.replace(/<alignment[^>]*\/>/, "").replace(/\/>$/, "></xf>");
+    xf = bare.replace("</xf>", `<alignment ${to.alignment}/></xf>`);
   }
   if (to.format !== undefined) {
     xf = xf.replace(/numFmtId="\d+"/, 'numFmtId="400"');

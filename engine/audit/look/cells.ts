@@ -8,6 +8,8 @@ import { legible } from "./legible.js";
 
 /** Points below which nobody reads a text. */
 const leastSize = 6;
+/** More characters than this need more than one line, or stand in cells joined for them. */
+const longText = 60;
 /** Steps of indent that push a text out of its cell. */
 const farIndent = 8;
 const signs = /wingdings|webdings|symbol|dingbats|marlett|barcode|blank|redact/i;
@@ -30,7 +32,9 @@ export function checkCellLooks(pair: LookPair): Finding[] {
       const [is, was] = [here, there].map(({ format }) => `the number format ${short(format, 60)}`);
       formats.push(lookFinding(where, is as string, was as string, { code: "number-format" }));
     }
-    const trouble = troubleOf(here, there) ?? runsOf(now.uneven, then.uneven);
+    const long = isText && String(now.value).length > longText;
+    const trouble =
+      troubleOf(here, there) ?? setOf(here, there, long) ?? runsOf(now.uneven, then.uneven);
     if (trouble !== undefined) unseen.push(lookFinding(where, trouble, "a text that can be read"));
   }
   return [...grouped(formats, 3), ...grouped(unseen, 3)];
@@ -48,6 +52,17 @@ function troubleOf(here: CellLook, there: CellLook): string | undefined {
     return `text in the typeface ${short(here.typeface ?? "", 40)}, which shows signs for letters`;
   }
   if (here.indent > there.indent + farIndent) return "text pushed away from its cell's edge";
+  return undefined;
+}
+
+/** How the text is set in its cell. */
+function setOf(here: CellLook, there: CellLook, long: boolean): string | undefined {
+  if (here.turned !== undefined && there.turned === undefined) {
+    return here.turned === 255 ? "text of letters one below another" : "text that is turned";
+  }
+  if (here.repeated && !there.repeated) return "a figure or text shown again and again in its cell";
+  if (here.rightToLeft && !there.rightToLeft) return "text that runs from right to left";
+  if (long && there.wraps && !here.wraps) return "a text that is cut at its first line";
   return undefined;
 }
 

@@ -10,6 +10,7 @@ import { checkPage } from "./page.js";
 import { checkProgram } from "./program.js";
 import { checkRules } from "./rules.js";
 import { checkSpaces } from "./spaces.js";
+import { checkTyping } from "./typing.js";
 
 /**
  * Holds how a workbook looks against a fresh writing of the same job: whatever changes what a person reads on
@@ -38,6 +39,7 @@ export function checkLook(
             ...checkCellLooks(pair),
             ...checkSpaces(pair),
             ...checkRules(pair),
+            ...checkTyping(pair),
             ...checkPage(pair),
             ...checkOverCells(pair, looks),
           ],

@@ -7,7 +7,7 @@ import { type LookPair, lookFinding, shownCells } from "./compared.js";
 
 /** What is printed, what stands in the margins, and how the page and the screen are set. */
 export function checkPage(pair: LookPair): Finding[] {
-  return [...printed(pair), ...margins(pair), ...settings(pair), ...titles(pair)];
+  return [printed, margins, settings, room, frozen, breaks, titles].flatMap((look) => look(pair));
 }
 
 const saidAreas = (areas: readonly Area[] | undefined): string =>
@@ -96,10 +96,78 @@ function settings({ found, now, then }: LookPair): Finding[] {
   if (differs("pageSetup.errors", (one) => one !== undefined && one !== "displayed")) {
     tell("errors in cells are not printed", "errors printed");
   }
+  if (differs("pageSetup.draft", on)) tell("charts and pictures are not printed", "all printed");
   const fitted = on(now.settings.get("pageSetUpPr.fitToPage"));
   const scale = Number(now.settings.get("pageSetup.scale") ?? 100);
   if (!fitted && scale < leastScale) tell(`printed at ${scale} %`, "a size that can be read");
   return findings;
+}
+
+/** Inches of a margin beyond which hardly anything is left of a page. */
+const mostMargin = { left: 3, right: 3, top: 4, bottom: 4 };
+/** Lines on one page beyond which nobody reads them. */
+const mostLines = 80;
+
+/** The room that is left of a page: wide margins, and all lines squeezed onto few pages. */
+function room(pair: LookPair): Finding[] {
+  const { found, now, then } = pair;
+  const tell = (what: string, expected: string) =>
+    lookFinding(`sheet ${found.name}`, what, expected);
+  const wide = Object.entries(mostMargin).flatMap(([side, most]) => {
+    const of = (one: typeof now) => Number(one.settings.get(`pageMargins.${side}`) ?? 0);
+    if (of(now) < most || of(then) >= most) return [];
+    return [tell(`a margin of ${of(now)} in on the ${side}`, `${of(then)} in`)];
+  });
+  const pages = pagesDown(now);
+  if (pages === 0 || pagesDown(then) === pages) return wide;
+  const last = Math.max(0, ...shownCells(pair).map(({ at }) => at.row));
+  if (last <= mostLines * pages) return wide;
+  return [...wide, tell(`${last} lines squeezed onto ${pages} pages`, "lines that can be read")];
+}
+
+/** How many pages a sheet is fitted to from top to bottom; 0 for as many as it takes. */
+function pagesDown({ settings: set }: LookPair["now"]): number {
+  if (booleanOf(set.get("pageSetUpPr.fitToPage")) !== true) return 0;
+  return Number(set.get("pageSetup.fitToHeight") ?? 1);
+}
+
+/** Lines frozen at the top beyond which a screen shows nothing else. */
+const mostFrozen = 30;
+
+/** Panes that keep lines or columns out of sight, however far one scrolls. */
+function frozen({ found, now, then }: LookPair): Finding[] {
+  const tell = (what: string) => [lookFinding(`sheet ${found.name}`, what, "all within reach")];
+  if (!/^frozen/.test(now.settings.get("pane.state") ?? "")) return [];
+  const first = now.settings.get("sheetView.topLeftCell") ?? "A1";
+  const before = then.settings.get("sheetView.topLeftCell") ?? "A1";
+  if (first !== "A1" && first !== before) {
+    return tell(
+      `the screen is frozen at ${first}: what stands above or left of it is out of reach`,
+    );
+  }
+  const lines = Number(now.settings.get("pane.ySplit") ?? 0);
+  if (lines <= mostFrozen || lines <= Number(then.settings.get("pane.ySplit") ?? 0)) return [];
+  return tell(`${lines} lines are frozen at the top, which hides those below them`);
+}
+
+/** Pages that a person had begin elsewhere: a line must not be torn apart. */
+function breaks({ found, now, then }: LookPair): Finding[] {
+  const where = `sheet ${found.name}`;
+  const torn = now.breaks.columns.length > then.breaks.columns.length;
+  const more = now.breaks.rows.length - then.breaks.rows.length;
+  return [
+    ...(torn
+      ? [lookFinding(where, "a new page begins between two columns", "lines in one piece")]
+      : []),
+    ...(more > 0
+      ? [
+          lookFinding(where, `${more} page breaks more than written`, "pages as written", {
+            grade: "to know",
+            advice: "Nothing: every line is printed.",
+          }),
+        ]
+      : []),
+  ];
 }
 
 /** Rows or columns that repeat on each page. */

@@ -4,10 +4,13 @@ import { join } from "node:path";
 import exceljs from "exceljs";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { openJob } from "../../../engine/audit/index.js";
+import { calculate } from "../../../engine/evaluate/calculate.js";
 import { oldWorkbook } from "../../../engine/rerun/workbook-job.js";
 import { takeWorkbook } from "../../../engine/take/take.js";
+import { modelOf } from "../../../engine/template/models.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
-import { fence } from "../../support/fence.js";
+import { writeWorkbook } from "../../../engine/workbook/write/write.js";
+import { fence, fenceGiven, fenceIdentity } from "../../support/fence.js";
 import { fenceModel, fenceRecord, fenceWorkbook } from "../../support/fence-bid.js";
 import { fenceThree } from "../rerun/old-fence.js";
 
@@ -18,15 +21,14 @@ let folder: string;
 let saved: Uint8Array;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-lost-"));
-  const workbook = new exceljs.Workbook();
-  await workbook.xlsx.load(Buffer.from(await fenceWorkbook()) as unknown as ArrayBuffer);
-  const [from] = [...fenceModel.cells].filter(({ id }) => id === "runs.run[1]");
-  const cell = workbook
-    .getWorksheet(from?.sheet ?? "")
-    ?.getCell(from?.line ?? 0, from?.column ?? 0);
-  if (cell === undefined) throw new Error("The fence has no first run.");
-  cell.value = 51.7;
-  saved = new Uint8Array(await workbook.xlsx.writeBuffer());
+  const from = fenceModel.byId.get("runs.run[1]");
+  saved = await dropped(await fenceWorkbook(), (workbook) => {
+    const cell = workbook
+      .getWorksheet(from?.sheet ?? "")
+      ?.getCell(from?.line ?? 0, from?.column ?? 0);
+    if (cell === undefined) throw new Error("The fence has no first run.");
+    cell.value = 51.7;
+  });
 });
 afterAll(() => rm(folder, { recursive: true }));
 
@@ -62,10 +64,23 @@ test("shown and traced as any other", async () => {
   expect(opened.job).toBe(fenceRecord.job);
 });
 
-test("calculated again as any other old job", () => {
-  const old = oldWorkbook(Buffer.from(saved), "saved.xlsx", [fenceThree]);
+test("calculated again as any other old job", async () => {
+  const model = modelOf(fenceThree, "us");
+  const values = calculate(model, fenceGiven(model));
+  const bytes = await writeWorkbook(model, values, fenceIdentity(model));
+  const old = oldWorkbook(Buffer.from(await dropped(bytes)), "saved.xlsx", [fenceThree]);
   expect(old.job).toBe(fenceRecord.job);
-  const { values } = old.inputs(old.model, { tables: {} });
-  const height = old.model.byId.get("height")?.index as number;
-  expect(values[height]).toBe(5.5);
+  const height = model.byId.get("height")?.index as number;
+  expect(old.inputs(model, { tables: {} }).values[height]).toBe(values[height]);
 });
+
+/** Saved by exceljs, after a change. */
+async function dropped(
+  bytes: Uint8Array,
+  change: (workbook: exceljs.Workbook) => void = () => {},
+): Promise<Uint8Array> {
+  const workbook = new exceljs.Workbook();
+  await workbook.xlsx.load(Buffer.from(bytes) as unknown as ArrayBuffer);
+  change(workbook);
+  return new Uint8Array(await workbook.xlsx.writeBuffer());
+}

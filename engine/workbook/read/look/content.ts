@@ -11,6 +11,13 @@ export interface CellLook {
   readonly struck?: true;
   /** Steps that push the text away from its edge. */
   readonly indent: number;
+  /** Degrees, as the file counts them: 1 to 180, 255 for letters one below another. */
+  readonly turned?: number;
+  /** What the cell holds is shown again and again, over its whole width. */
+  readonly repeated?: true;
+  readonly rightToLeft?: true;
+  /** A long text goes on in a further line. */
+  readonly wraps?: true;
 }
 
 /** What a rule of conditional format does to a cell. */
@@ -30,6 +37,16 @@ export interface Rule {
   readonly operator: string;
   readonly formulas: readonly string[];
   readonly look: number | undefined;
+}
+
+/** What the program lets a person type into cells, and what it says of it. */
+export interface TypingRule {
+  /** `B4:B9 D4`. */
+  readonly areas: string;
+  readonly kind: string;
+  readonly formulas: readonly string[];
+  /** What is shown beside the cell while it is typed into. */
+  readonly prompt: string;
 }
 
 /** A run of columns set alike. */
@@ -64,6 +81,9 @@ export interface SheetLook {
   readonly hidesRows: boolean;
   readonly merges: readonly string[];
   readonly rules: readonly Rule[];
+  readonly typing: readonly TypingRule[];
+  /** After which rows and columns a person had a new page begin. */
+  readonly breaks: { readonly rows: readonly number[]; readonly columns: readonly number[] };
   /** By place: `oddFooter`. */
   readonly margins: ReadonlyMap<string, string>;
   /** Attributes of the elements that set the page and the view, such as `pageSetup.scale`. */

@@ -1,13 +1,14 @@
 import { booleanOf, unescaped } from "../text.js";
 import type { Attributes } from "../xml.js";
-import type { ColumnLook, RowLook, Rule, SheetLook } from "./content.js";
+import type { ColumnLook, RowLook, Rule, SheetLook, TypingRule } from "./content.js";
 
 /** A forged sheet must not take the memory: what comes after so many is not looked at, which is told. */
-const most = { rows: 20000, columns: 1000, merges: 20000, rules: 2000 };
+const most = { rows: 20000, columns: 1000, merges: 20000, rules: 2000, typing: 5000, breaks: 2000 };
 
 const settingsOf =
-  /^worksheet\/(sheetViews\/sheetView|pageSetup|sheetPr\/pageSetUpPr|headerFooter)$/;
+  /^worksheet\/(sheetViews\/sheetView(\/pane)?|pageMargins|pageSetup|sheetPr\/pageSetUpPr|headerFooter)$/;
 const rulePath = "worksheet/conditionalFormatting/cfRule";
+const typingPath = "worksheet/dataValidations/dataValidation";
 const marginPath = /^worksheet\/headerFooter\/(\w+)$/;
 
 /** Extensions of a sheet by the identifier that programs know them by. */
@@ -32,6 +33,8 @@ export class SheetListener {
   readonly #columns: ColumnLook[] = [];
   readonly #merges: string[] = [];
   readonly #rules: (Rule & { formulas: string[] })[] = [];
+  readonly #typing: (TypingRule & { formulas: string[] })[] = [];
+  readonly #breaks = { rows: [] as number[], columns: [] as number[] };
   readonly #margins = new Map<string, string>();
   readonly #settings = new Map<string, string>();
   readonly #parts = new Set<string>();
@@ -49,6 +52,10 @@ export class SheetListener {
       this.#areas = attributes.sqref?.value ?? "";
     } else if (path === rulePath) this.#openRule(attributes);
     else if (path === `${rulePath}/formula`) this.#rules.at(-1)?.formulas.push("");
+    else if (path === typingPath) this.#openTyping(attributes);
+    else if (path.startsWith(`${typingPath}/formula`)) this.#typing.at(-1)?.formulas.push("");
+    else if (path === "worksheet/rowBreaks/brk") this.#openBreak("rows", attributes);
+    else if (path === "worksheet/colBreaks/brk") this.#openBreak("columns", attributes);
     else if (path === "worksheet/sheetFormatPr") {
       this.#defaultHeight = Number(attributes.defaultRowHeight?.value ?? Number.NaN);
       this.#hidesRows = booleanOf(attributes.zeroHeight?.value) ?? false;
@@ -69,6 +76,12 @@ export class SheetListener {
         formulas[formulas.length - 1] = ((formulas.at(-1) ?? "") + piece).slice(0, 16384);
       }
     }
+    if (path.startsWith(`${typingPath}/formula`)) {
+      const formulas = this.#typing.at(-1)?.formulas;
+      if (formulas !== undefined && formulas.length > 0) {
+        formulas[formulas.length - 1] = ((formulas.at(-1) ?? "") + piece).slice(0, 16384);
+      }
+    }
     const place = marginPath.exec(path)?.[1];
     if (place !== undefined) {
       this.#margins.set(place, ((this.#margins.get(place) ?? "") + piece).slice(0, 2000));
@@ -85,6 +98,8 @@ export class SheetListener {
       hidesRows: this.#hidesRows,
       merges: this.#merges,
       rules: this.#rules.map((rule) => ({ ...rule, formulas: rule.formulas.map(unescaped) })),
+      typing: this.#typing.map((rule) => ({ ...rule, formulas: rule.formulas.map(unescaped) })),
+      breaks: this.#breaks,
       margins: this.#margins,
       settings: this.#settings,
       parts: [...this.#parts],
@@ -118,6 +133,18 @@ export class SheetListener {
       formulas: [],
       look: dxfId === undefined ? undefined : Number(dxfId.value),
     });
+  }
+
+  #openTyping({ sqref, type, prompt }: Attributes): void {
+    if (!this.#room("typing", this.#typing.length)) return;
+    const said = unescaped(prompt?.value ?? "");
+    const kind = type?.value ?? "none";
+    this.#typing.push({ areas: sqref?.value ?? "", kind, formulas: [], prompt: said });
+  }
+
+  #openBreak(what: "rows" | "columns", { id, man }: Attributes): void {
+    if (booleanOf(man?.value) !== true || !this.#room("breaks", this.#breaks[what].length)) return;
+    this.#breaks[what].push(Number(id?.value));
   }
 
   #keep(name: string, attributes: Attributes): void {

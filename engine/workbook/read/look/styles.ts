@@ -89,7 +89,7 @@ class StylesReader {
     else if (path === "styleSheet/cellXfs/xf") this.openCell(attributes);
     else if (path === "styleSheet/cellXfs/xf/alignment") {
       const cell = this.cells.at(-1);
-      if (cell !== undefined) cell.indent = Number(attributes.indent?.value ?? 0);
+      if (cell !== undefined) align(cell, attributes);
     }
   }
 
@@ -129,6 +129,15 @@ class StylesReader {
     else if (path.endsWith("/patternFill/bgColor"))
       set(rule, "fill", colorOf(attributes, this.theme));
   }
+}
+
+function align(cell: Draft<CellLook>, given: Attributes): void {
+  cell.indent = Number(given.indent?.value ?? 0);
+  const turned = Number(given.textRotation?.value ?? 0);
+  if (turned !== 0) cell.turned = turned;
+  if (given.horizontal?.value === "fill") cell.repeated = true;
+  if (given.readingOrder?.value === "2") cell.rightToLeft = true;
+  if (booleanOf(given.wrapText?.value) === true) cell.wraps = true;
 }
 
 function set(rule: Draft<RuleLook>, key: "ink" | "fill", color: string | undefined): void {
