@@ -240,6 +240,8 @@ export interface SheetDeclaration {
   readonly blocks: readonly Block[];
   /** Portrait for pages handed out; landscape for the calculating sheets. */
   readonly portrait?: boolean;
+  /** Printed on so many upright pages, as wide as it is: a form to be filled in by hand. */
+  readonly formPages?: number;
   /** Printed for others: pages without content at its end are left out. */
   readonly handout?: boolean;
   /**

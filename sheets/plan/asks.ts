@@ -8,6 +8,7 @@ export const asks: readonly AskingSheet[] = [
   {
     asked: "walk",
     name: "Walk",
+    formPages: 2,
     group: "given",
     purpose: "What the site says, in the order one walks. Printed blank, it is the form to take along.",
     sections: [

@@ -52,7 +52,7 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const wanted = Math.min(bottom, last + (last === bottom ? 0 : spareRows));
   const end = pages.find((one) => one >= wanted) ?? bottom;
   sheet.pageSetup.printArea = `A$1:${columnLetters(portrait ? 1 : lastColumn)}$${Math.min(end, bottom)}`;
-  if (portrait) return;
+  if (portrait || declared.formPages !== undefined) return;
   for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
 }
 

@@ -3,6 +3,7 @@ import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { headOf } from "../../job/trail/chain.js";
 import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
+import type { SheetDeclaration } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
 import { identityProperties } from "../match/identity.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
@@ -49,7 +50,7 @@ export async function writeWorkbook(
     const portrait = declared.portrait ?? false;
     const page: Page = { model, values, sheet, portrait };
     writeTitle(page, declared.name, declared.purpose);
-    setUpPage(page, identity, declared.namesTrail === true);
+    setUpPage(page, identity, declared);
     for (const placed of model.placed) {
       if (placed.sheet !== declared.name) continue;
       const { block } = placed;
@@ -84,7 +85,7 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
 function setUpPage(
   { model, sheet, portrait }: Page,
   identity: Identity,
-  namesTrail: boolean,
+  { namesTrail, formPages = 0 }: SheetDeclaration,
 ): void {
   sheet.getColumn(1).width = portrait ? pageWidth : labelWidth;
   const widest = Math.max(lastColumn, ...cellsOn(model, sheet.name).map(({ column }) => column));
@@ -92,17 +93,17 @@ function setUpPage(
     sheet.getColumn(column).width = columnWidth;
   }
   sheet.pageSetup = {
-    orientation: portrait ? "portrait" : "landscape",
+    orientation: portrait || formPages > 0 ? "portrait" : "landscape",
     // programs pass over page breaks where they fit the sheet to the page
-    ...(portrait
-      ? { fitToPage: true, fitToWidth: 1, fitToHeight: 0 }
+    ...(portrait || formPages > 0
+      ? { fitToPage: true, fitToWidth: 1, fitToHeight: formPages }
       : { fitToPage: false, scale: scaleAcross }),
     firstPageNumber: 1,
     margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
   };
   // an ampersand starts a code in a footer, which holds 255 characters in all
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
-  const known = namesTrail && (identity.trail ?? []).length > 0;
+  const known = namesTrail === true && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";
   sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];

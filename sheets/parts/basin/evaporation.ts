@@ -13,6 +13,8 @@ import {
   walk,
   yesno,
 } from "../../../engine/template/index.js";
+import { sunExposures, windExposures } from "../../tables/exposures.js";
+import { oneOf } from "../../vocabulary/one-of.js";
 import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
 
 const celsius = (name: string) => `CELSIUS(${name},temperature_scale)`;
@@ -60,12 +62,13 @@ const inputs = lines("Evaporation and splash, dry spell", {
     section: "Sun and wind",
     default: "as measured",
     choices: "wind_exposures.name",
+    note: `Against the weather station, ${oneOf(windExposures.data)}`,
   }),
   sun_exposure: walk(text, "Sun on the water", {
     section: "Sun and wind",
     default: "part sun",
     choices: "sun_exposures.name",
-    note: "At noon in summer. Sun warms the stream: more evaporates.",
+    note: `Sun warms the stream: more evaporates; ${oneOf(sunExposures.data)}`,
   }),
   latent_heat: office(heatOfMass, "Heat to evaporate water", {
     section: "Weather",

@@ -16,6 +16,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { excavationSlopes } from "../../tables/excavation.js";
+import { oneOf } from "../../vocabulary/one-of.js";
 
 const standard = "29 CFR 1926";
 const held = ["shored or shielded", "engineered"];
@@ -25,7 +26,7 @@ const notLooked = "not looked at yet";
 export const safeDig = lines("Dig safety", {
   dig_soil_type: walk(text, "Soil type", {
     section: "Soil",
-    note: "As a competent person classifies it.",
+    note: `As a competent person classifies it, ${oneOf(excavationSlopes)}`,
     default: excavationSlopes[0].name,
     choices: "safe_slopes.name",
   }),

@@ -12,6 +12,7 @@ import {
   walk,
 } from "../../../engine/template/index.js";
 import { soils } from "../../tables/soils.js";
+import { oneOf } from "../../vocabulary/one-of.js";
 
 const ordinary = "bank x (1 - shrink)";
 const fhwa = "bank / (1 + shrink)";
@@ -20,7 +21,12 @@ const own = (name: string, column: string) => `IF(ISBLANK(${name}),${row(column)
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */
 export const soilLines = lines("Soil: in place, loose, compacted", {
-  soil_kind: walk(text, "Soil", { section: "Soil", default: soils[0].name, choices: "soils.name" }),
+  soil_kind: walk(text, "Soil", {
+    section: "Soil",
+    default: soils[0].name,
+    choices: "soils.name",
+    note: `In words, ${oneOf(soils)}`,
+  }),
   own_swell: decide(percent, "Override swell", {
     optional: true,
     least: 0,

@@ -13,7 +13,9 @@ import {
   text,
   walk,
 } from "../../../engine/template/index.js";
+import { lipKinds, looks } from "../../tables/lips.js";
 import { plusInches } from "../../vocabulary/feet-and-inches.js";
+import { oneOf } from "../../vocabulary/one-of.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
@@ -30,7 +32,7 @@ export const fallsTable = table(
     rows: capacity.falls,
     opening: 1,
     filled: "width+width_inches>0",
-    note: "Lips of one level stand side by side and share its flow. The drop runs from upper to lower water.",
+    note: `Lips of one level stand side by side and share its flow. The drop runs from upper to lower water. Look: ${oneOf(looks.data)} Lip type: ${oneOf(lipKinds.data)}`,
   },
   {
     name: walk(text, "Fall", { default: "Fall" }),

@@ -13,7 +13,9 @@ import {
   text,
   walk,
 } from "../../../engine/template/index.js";
+import { beds } from "../../tables/beds.js";
 import { plusInches } from "../../vocabulary/feet-and-inches.js";
+import { oneOf } from "../../vocabulary/one-of.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
@@ -29,7 +31,7 @@ export const runsTable = table(
     rows: capacity.runs,
     opening: 1,
     filled: "length+length_inches>0",
-    note: "Depth is by Ferguson's law for water over stone: right within a factor of 1.3 (shallow) to 1.5 (deep water), either way. Manning's formula stands beside it to compare; it holds from four times the size of the stone on.",
+    note: `Length along the middle of the bed. Bed: ${oneOf(beds.data)}`,
   },
   {
     name: walk(text, "Run", { default: "Run" }),
