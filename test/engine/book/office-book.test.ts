@@ -82,7 +82,7 @@ test.each<[string, Cell[][], string]>([
   [
     "a code twice, in another case",
     [header, oak, ["Oak", "ft", 1, 46112]],
-    'sheet Boards, row 3, code "Oak": row 2 has the same code, and upper and lower case count as one. Give each its own code, or take one out.',
+    'sheet Boards, row 3, code "Oak": row 2 has the same code, and upper and lower case count as one. Give each its own, or take one out.',
   ],
   [
     "a missing column",

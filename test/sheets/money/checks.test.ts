@@ -27,12 +27,12 @@ test.each([
   [
     "a code on two rows",
     book([...items, { ...(items[0] as BookRow), cost: 0.01 }]),
-    'Item liner-45mil, $1.10, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
+    'Item liner-45mil, $1.10, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Office rules. Correct the office book.',
   ],
   [
     "a cost of nothing",
     changed("foam", { cost: 0 }),
-    'Item foam, $0.00, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
+    'Item foam, $0.00, tax class "taxable": code used twice, no cost, or class missing from taxes on sheet Office rules. Correct the office book.',
   ],
 ])("%s fails a check and says what to do", (_, prices, ...sentences) => {
   const job = moneyJob(smallJob, prices, true);
@@ -43,7 +43,7 @@ test.each([
 test("an unknown tax class fails a check, and what it taxes has no price", () => {
   const job = moneyJob(smallJob, changed("foam", { tax_class: "half" }), true);
   expect(job.failed()).toContain(
-    'Item foam, $17.00, tax class "half": code used twice, no cost, or class missing from taxes on sheet Materials. Correct the office book.',
+    'Item foam, $17.00, tax class "half": code used twice, no cost, or class missing from taxes on sheet Office rules. Correct the office book.',
   );
   // not a tax of nothing: a figure that cannot be known is an error
   expect(String(job.value("price"))).toBe("#N/A");

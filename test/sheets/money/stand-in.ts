@@ -201,7 +201,7 @@ export const moneyTemplate = template({
       prose("Names", {
         names_said: calc(
           text,
-          'TEXTJOIN("; ",TRUE,falls.name,pipe_lines.name,additional_items.description,draws.name)',
+          'TEXTJOIN("; ",TRUE,stone_drop,falls.name,pipe_lines.name,additional_items.description,draws.name)',
           "Names",
         ),
       }),
