@@ -1,4 +1,4 @@
-import { trailSheet } from "../workbook/match/trail-columns.js";
+import { trailSheet, writtenSheet } from "../workbook/match/trail-columns.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { CellContent, SheetContent, WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
@@ -52,7 +52,7 @@ export function checkSurroundings(
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
   for (const pair of pairs) {
     findings.push(...hidden(pair.found, pair.fresh));
-    if (pair.fresh.name === trailSheet) continue;
+    if (pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet) continue;
     const areas = printAreas(content, pair.found.name);
     const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
     findings.push(...differences(subject, pair, printed), ...rules(pair));

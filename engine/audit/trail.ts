@@ -9,7 +9,7 @@ import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { CellValue } from "../workbook/read/content.js";
-import { inputRows, priceRows } from "../workbook/write/trail-sheet.js";
+import { givenRows, sharedRows } from "../workbook/write/trail-sheet.js";
 import type { Finding } from "./finding.js";
 import { formulaIn, grouped, heldBy, heldValue, placeOf, type Subject, said } from "./subject.js";
 
@@ -150,10 +150,10 @@ function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookT
   const values: Value[] = model.cells.map((cell) =>
     heldAs(cell, trail.written.get(cell.id) ?? null),
   );
-  const { book = "", bookAsOf = "" } = identity;
+  const { book = "", bookAsOf = "", bookMark = "" } = identity;
   const expected = [
-    ...inputRows(model, values, { trail: trail.entries }),
-    ...priceRows(model, values, { book, bookAsOf }),
+    ...givenRows(model, values, { trail: trail.entries }),
+    ...sharedRows(model, values, { trail: trail.entries, book, bookAsOf, bookMark }),
   ];
   const findings = expected.flatMap((row): Finding[] => {
     const id = String(row[1]);

@@ -63,3 +63,22 @@ async function bookFileOf(
     `The office book ${path} does not exist. Write one with "rillbook office --new ${basename(path, extname(path))}.xlsx", give another with --office <file>, or take "office" out of the record to begin with the starter book.`,
   );
 }
+
+/**
+ * The office book that a record names, for commands that can do without it: undefined where the record or
+ * the book cannot be read, which is told where they are needed.
+ */
+export async function officeBeside(
+  file: string,
+  templates: readonly Template[],
+): Promise<OfficeBook | undefined> {
+  try {
+    const { record, template } = await readJob(file, templates);
+    const { office } = record as Partial<JobRecord>;
+    if (typeof office !== "string") return undefined;
+    return await readOfficeBook(resolve(dirname(file), office), layoutOf(template));
+  } catch (error) {
+    if (error instanceof RillbookError) return undefined;
+    throw error;
+  }
+}

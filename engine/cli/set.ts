@@ -1,4 +1,5 @@
 import { Command } from "commander";
+import { officeBeside } from "../book/load-job.js";
 import { mustBeThere, rawJob } from "../job/read.js";
 import { recordText } from "../job/save.js";
 import type { OriginName } from "../job/trail/entry.js";
@@ -46,13 +47,14 @@ export function setCommand(context: Context): Command {
       const { by, from } = options;
       mustHaveOptions({ by, from });
       const who = whoAndWhy(options);
+      const office = await officeBeside(file, context.templates);
       const entries = await changeFile(file, (old) => {
         const raw = rawJob(mustBeThere(old, file), context.templates, file);
         const model = modelOf(raw.template, raw.units);
         const job = validateJob(model, raw.record, file);
         const assignments = written.map((one) => readAssignment(model, one));
         const circumstances = { ...who, from: from as OriginName, time: new Date().toISOString() };
-        const set = setInputs(model, job, assignments, circumstances, file);
+        const set = setInputs(model, job, assignments, circumstances, file, office);
         return { content: recordText(set.job), result: set.entries };
       });
       if (options.json) context.json(entries, 2);

@@ -1,7 +1,7 @@
 import { inUnit } from "../template/compile.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { ruleInWords } from "../template/implied.js";
-import type { Model, Table } from "../template/model.js";
+import type { Model } from "../template/model.js";
 import { hasOwnRows } from "../template/own-rows.js";
 import { unitOf } from "../units/quantity.js";
 import { askedFor } from "./asked-for.js";
@@ -52,12 +52,6 @@ export function newJob(model: Model, job: string, office = "office-book.xlsx"): 
     guide,
     trail: [],
   };
-}
-
-/** The rows that a table opens with, as a job record holds them. */
-export function openingRows(model: Model, table: string): RowValues[] {
-  const { block } = model.tables.get(table) as Table;
-  return (block.data ?? []).map((row) => rowOf(inputColumns(block), model, row));
 }
 
 const inputColumns = (block: TableBlock) =>

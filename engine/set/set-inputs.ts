@@ -1,8 +1,8 @@
 import { RillbookError } from "../errors.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import { JobError } from "../job/job-error.js";
+import { openingRows } from "../job/opening-rows.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
-import { openingRows } from "../job/start.js";
 import { appended } from "../job/trail/chain.js";
 import type { Change, TrailEntry } from "../job/trail/entry.js";
 import { recorded, unitFor } from "../job/trail/inputs.js";
@@ -10,6 +10,7 @@ import { verifyTrail } from "../job/trail/verify.js";
 import { typedValue } from "../job/typed-value.js";
 import { validateJob } from "../job/validate.js";
 import { unknownChoices, valuesAsGiven } from "../job/values.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import { hasOwnRows } from "../template/own-rows.js";
@@ -30,17 +31,18 @@ export function setInputs(
   assignments: readonly Assignment[],
   circumstances: Circumstances,
   file: string,
+  office?: OfficeValues,
 ): { job: JobRecord; entries: readonly TrailEntry[] } {
   const trail = job.trail ?? [];
   mustHold(trail, file);
   let inputs = job.inputs;
   const changes: Change[] = [];
   for (const assignment of assignments) {
-    const before = valuesAsGiven(model, { ...job, inputs });
-    inputs = assigned(model, inputs, assignment);
+    const before = valuesAsGiven(model, { ...job, inputs }, office);
+    inputs = assigned(model, inputs, assignment, office);
     const valid = validateJob(model, { ...job, inputs }, file);
     inputs = valid.inputs;
-    const after = valuesAsGiven(model, valid);
+    const after = valuesAsGiven(model, valid, office);
     for (const cell of cellsOf(model, assignment)) {
       const [old, now] = [before, after].map((values) => recorded(cell, values[cell.index]));
       if (assignment.kind === "row" && old === now) continue;
@@ -55,7 +57,7 @@ export function setInputs(
   }
   const grown = appended(trail, changes);
   const made = validateJob(model, { ...job, inputs, trail: grown }, file);
-  const faults = unknownChoices(model, valuesAsGiven(model, made));
+  const faults = unknownChoices(model, valuesAsGiven(model, made, office));
   if (faults.length > 0) {
     throw new JobError("job-invalid", `The job record ${file} cannot be used:`, faults);
   }
@@ -80,17 +82,25 @@ function cellsOf(model: Model, assignment: Assignment): Cell[] {
     .map(({ cell }) => cell);
 }
 
-function assigned(model: Model, inputs: InputValues, assignment: Assignment): InputValues {
+function assigned(
+  model: Model,
+  inputs: InputValues,
+  assignment: Assignment,
+  office: OfficeValues | undefined,
+): InputValues {
   if (assignment.kind === "row") {
     const { table, row } = assignment;
-    return { ...inputs, [table]: withRow(model, inputs, table, row, () => null) };
+    return { ...inputs, [table]: withRow(model, inputs, table, row, () => null, office) };
   }
   const { cell, text } = assignment;
   const value = typedFor(cell, text);
   if (cell.table === undefined) return { ...inputs, [cell.name]: value };
   const key = cell.name.slice(cell.table.length + 1);
   const change = (row: RowValues | null) => ({ ...row, [key]: value });
-  return { ...inputs, [cell.table]: withRow(model, inputs, cell.table, cell.row ?? 1, change) };
+  return {
+    ...inputs,
+    [cell.table]: withRow(model, inputs, cell.table, cell.row ?? 1, change, office),
+  };
 }
 
 /** Errors of a typed value name the input. */
@@ -111,11 +121,12 @@ function withRow(
   table: string,
   row: number,
   change: (row: Row) => Row,
+  office: OfficeValues | undefined,
 ): Row[] {
   const given = inputs[table];
   const block = model.tables.get(table)?.block;
   const own = block !== undefined && hasOwnRows(block);
-  const start = own ? openingRows(model, table) : [];
+  const start = own ? openingRows(model, table, office) : [];
   const rows: Row[] = Array.isArray(given) ? [...given] : start;
   // rows that the template fixes are there without being given
   const there = Math.max(rows.length, own ? 0 : (block?.data?.length ?? 0));

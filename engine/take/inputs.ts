@@ -1,8 +1,9 @@
 import { inputPlanOf, type PlannedInput } from "../job/input-plan.js";
+import { openingRows } from "../job/opening-rows.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
-import { openingRows } from "../job/start.js";
 import { recorded } from "../job/trail/inputs.js";
 import { valuesAsGiven } from "../job/values.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 
@@ -12,8 +13,13 @@ type Wanted = ReadonlyMap<string, InputValue | null>;
  * The inputs of a record changed so that they give the wanted values; what gives them already
  * stays as it is written. A blank row among others becomes null.
  */
-export function withInputs(model: Model, job: JobRecord, wanted: Wanted): InputValues {
-  const now = valuesAsGiven(model, job);
+export function withInputs(
+  model: Model,
+  job: JobRecord,
+  wanted: Wanted,
+  office: OfficeValues,
+): InputValues {
+  const now = valuesAsGiven(model, job, office);
   const inputs: Record<string, InputValues[string]> = { ...job.inputs };
   const tables = new Map<string, PlannedInput[]>();
   for (const input of inputPlanOf(model).inputs) {
@@ -23,7 +29,7 @@ export function withInputs(model: Model, job: JobRecord, wanted: Wanted): InputV
     else tables.set(table, [...(tables.get(table) ?? []), input]);
   }
   for (const [table, changed] of tables) {
-    inputs[table] = changedRows(model, job, table, changed, wanted);
+    inputs[table] = changedRows(model, job, table, changed, wanted, office);
   }
   return inputs;
 }
@@ -34,10 +40,11 @@ function changedRows(
   table: string,
   changed: readonly PlannedInput[],
   wanted: Wanted,
+  office: OfficeValues,
 ): (RowValues | null)[] {
   const given = job.inputs[table];
-  const planned = inputPlanOf(model).inputs.filter((one) => one.table === table);
-  const start = planned.some(({ ownRows }) => ownRows) ? openingRows(model, table) : [];
+  const planned = inputPlanOf(model, office).inputs.filter((one) => one.table === table);
+  const start = planned.some(({ ownRows }) => ownRows) ? openingRows(model, table, office) : [];
   const rows: (RowValues | null)[] = Array.isArray(given) ? [...given] : start;
   for (const { cell, key = "" } of changed) {
     const at = (cell.row ?? 1) - 1;
@@ -57,8 +64,13 @@ function changedRows(
 }
 
 /** Blank cells for which a job record has no words, since the template's own value would hold. */
-export function unsayable(model: Model, job: JobRecord, wanted: Wanted): string[] {
-  const values = valuesAsGiven(model, job);
+export function unsayable(
+  model: Model,
+  job: JobRecord,
+  wanted: Wanted,
+  office: OfficeValues,
+): string[] {
+  const values = valuesAsGiven(model, job, office);
   return inputPlanOf(model).inputs.flatMap(({ cell }) => {
     const value = recorded(cell, values[cell.index]);
     if (value === wanted.get(cell.id)) return [];

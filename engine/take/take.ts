@@ -80,10 +80,10 @@ export function takeWorkbook(
     return [changeOf(cell, old, now, taker, note)];
   });
   const trail = appended(written.trail, changes);
-  const raw = { ...base, inputs: withInputs(model, base, cells.values), trail };
+  const raw = { ...base, inputs: withInputs(model, base, cells.values, written.office), trail };
   const job = validateJob(model, raw, `taken from ${file}`);
-  refuse(file, unsayable(model, job, cells.values));
-  refuse(file, unknownChoices(model, valuesAsGiven(model, job)));
+  refuse(file, unsayable(model, job, cells.values, written.office));
+  refuse(file, unknownChoices(model, valuesAsGiven(model, job, written.office)));
   return {
     job,
     entries: trail.slice(written.trail.length),
@@ -142,7 +142,7 @@ function mustBeSameJob(
 }
 
 function freshRecord(model: Model, { job = "", about, office }: WorkbookIdentity): JobRecord {
-  const { office: _, ...fresh } = newJob(model, job);
+  const { office: _, guide: __, ...fresh } = { ...newJob(model, job), inputs: {} };
   return {
     ...fresh,
     ...(about === undefined ? {} : { about }),

@@ -1,4 +1,5 @@
 import { RillbookError } from "../errors.js";
+import { carriedOffice } from "../job/carried-office.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import type { JobRecord } from "../job/record.js";
 import { canonicalJson, sha256 } from "../job/trail/canonical.js";
@@ -6,6 +7,7 @@ import type { TrailEntry } from "../job/trail/entry.js";
 import { recorded } from "../job/trail/inputs.js";
 import { verifyTrail } from "../job/trail/verify.js";
 import { valuesAsGiven } from "../job/values.js";
+import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
@@ -16,6 +18,8 @@ import type { WorkbookContent } from "../workbook/read/content.js";
 export interface AsWritten {
   readonly inputs: ReadonlyMap<string, InputValue | null>;
   readonly trail: readonly TrailEntry[];
+  /** What the office book said then. */
+  readonly office: OfficeValues;
 }
 
 /**
@@ -54,7 +58,8 @@ export function asWritten(
   if (by === "properties" && mark !== inputsMark) {
     throw broken(file, "The list of inputs as written was changed.");
   }
-  return { inputs, trail: sheet.entries };
+  const office = carriedOffice(model, (id) => sheet.written.get(id));
+  return { inputs, trail: sheet.entries, office };
 }
 
 /**
@@ -78,7 +83,7 @@ export function mustStemFrom(
   }
   const before = new Map(written.inputs);
   for (const { input, old } of written.trail.slice(own.length).reverse()) before.set(input, old);
-  const values = valuesAsGiven(model, record);
+  const values = valuesAsGiven(model, record, written.office);
   const differing = inputPlanOf(model).inputs.find(
     ({ cell }) => recorded(cell, values[cell.index]) !== before.get(cell.id),
   );

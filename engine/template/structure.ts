@@ -14,7 +14,14 @@ import { impliedKeysOf, workingsSheet } from "./spread.js";
 import type { Template } from "./template.js";
 
 /** Sheets that every workbook has. */
-const ownSheets: ReadonlySet<string> = new Set(["summary", "workings", "checks", "trail", "names"]);
+const ownSheets: ReadonlySet<string> = new Set([
+  "summary",
+  "workings",
+  "checks",
+  "trail",
+  "names",
+  "as written",
+]);
 
 function declaredCells(block: Block): CellDeclaration[] {
   if (block.kind === "table") return Object.values(block.columns);

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { modelOf } from "../../engine/template/models.js";
+import { layoutOf } from "../../engine/template/office-layout.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 
 const model = modelOf(waterfall, "us");
-const fromBook = (waterfall.office ?? []).map(({ sheet }) => sheet);
+const fromBook = layoutOf(waterfall)("us").map(({ sheet }) => sheet);
 const sheets = new Set([
   ...model.sheets.map(({ name }) => name),
   "Names",

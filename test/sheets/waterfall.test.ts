@@ -12,6 +12,7 @@ import { jobSchema } from "../../engine/job/schema.js";
 import { validateJob } from "../../engine/job/validate.js";
 import type { Model } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
+import { layoutOf } from "../../engine/template/office-layout.js";
 import { type UnitSystem, unitSystems } from "../../engine/units/quantity.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
@@ -100,7 +101,7 @@ describe("what the pages say", () => {
     const path = join(demoFolder, file);
     const job = JSON.parse(await readFile(path, "utf8")) as JobRecord;
     const record = validateJob(model, { ...job, inputs: { ...job.inputs, ...change } }, path);
-    const book = await readOfficeBook(join(demoFolder, "office-book.json"), waterfall.office ?? []);
+    const book = await readOfficeBook(join(demoFolder, "office-book.json"), layoutOf(waterfall));
     const values = calculateFast(model, valuesOf(model, record, book));
     const lines = (page: string) =>
       model.cells
@@ -217,7 +218,7 @@ describe("tables at their limits", () => {
     const file = join(demoFolder, "garden-corner.json");
     const job = JSON.parse(await readFile(file, "utf8")) as JobRecord;
     const record = validateJob(model, { ...job, inputs: { ...job.inputs, ...inputs } }, file);
-    const book = await readOfficeBook(join(demoFolder, "office-book.json"), waterfall.office ?? []);
+    const book = await readOfficeBook(join(demoFolder, "office-book.json"), layoutOf(waterfall));
     return calculate(model, valuesOf(model, record, book));
   };
   const errorsIn = (values: readonly Value[]) =>

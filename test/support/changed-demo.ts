@@ -8,6 +8,7 @@ import type { Value } from "../../engine/formula/value.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import type { Cell } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
+import { layoutOf } from "../../engine/template/office-layout.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { demoFolder } from "./demo.js";
 
@@ -15,10 +16,7 @@ export type Changes = Record<string, unknown>;
 
 export const model = modelOf(waterfall, "us");
 const demo: JobRecord = JSON.parse(readFileSync(join(demoFolder, "hillside-stream.json"), "utf8"));
-export const book = await readOfficeBook(
-  join(demoFolder, "office-book.json"),
-  waterfall.office ?? [],
-);
+export const book = await readOfficeBook(join(demoFolder, "office-book.json"), layoutOf(waterfall));
 
 /**
  * What a job record cannot say: another office book, and values pasted into cells by their

@@ -1,4 +1,4 @@
-import { trailSheet } from "../../workbook/match/trail-columns.js";
+import { trailSheet, writtenSheet } from "../../workbook/match/trail-columns.js";
 import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { Finding } from "../finding.js";
 import type { SheetPair } from "../other-cells.js";
@@ -33,7 +33,7 @@ export function checkLook(
   return [
     ...checkProgram(content, looks),
     ...looks.flatMap((pair) =>
-      pair.fresh.name === trailSheet
+      pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet
         ? checkOverCells(pair, looks)
         : [
             ...checkCellLooks(pair),

@@ -4,7 +4,7 @@ import { entrySchema } from "../../job/trail/schema.js";
 import type { InputValue } from "../../template/declare.js";
 import { columnLetters, positionOf } from "../read/address.js";
 import type { CellContent, SheetContent, WorkbookContent } from "../read/content.js";
-import { trailColumns, trailSheet } from "./trail-columns.js";
+import { trailColumns, trailSheet, writtenSheet } from "./trail-columns.js";
 
 /** What the Trail sheet of a workbook says. */
 export interface WorkbookTrail {
@@ -35,7 +35,7 @@ export function readTrailSheet(content: WorkbookContent): WorkbookTrail | undefi
   const said = new Map<string, WrittenLine>();
   const entries: TrailEntry[] = [];
   const faults: string[] = [];
-  let part: keyof typeof trailColumns | undefined;
+  let part: Part | undefined;
   for (const line of linesOf(sheet)) {
     const cells = trailColumns.entries.map((_, i) => valueIn(sheet, line, i + 1));
     const heading = headingOf(cells);
@@ -50,10 +50,34 @@ export function readTrailSheet(content: WorkbookContent): WorkbookTrail | undefi
     }
   }
   if (part === undefined) faults.push(`Sheet ${sheet.name} has lost its headings.`);
+  readAsWritten(content, written, faults);
   return { written, said, entries, faults };
 }
 
 type Value = CellContent["value"];
+/** The lists of the sheet. */
+type Part = "values" | "entries";
+
+/** The values that the other sheet does not tell. Older workbooks tell all of them there. */
+function readAsWritten(
+  content: WorkbookContent,
+  written: Map<string, InputValue | null>,
+  faults: string[],
+): void {
+  const sheet = content.sheets.find(
+    ({ name, read }) => read && name.toLowerCase() === writtenSheet.toLowerCase(),
+  );
+  if (sheet === undefined) return;
+  let begun = false;
+  for (const line of linesOf(sheet)) {
+    const cells = trailColumns.written.map((_, i) => valueIn(sheet, line, i + 1));
+    if (cells[1] === trailColumns.written[1]) begun = true;
+    else if (begun && cells[1] !== null) {
+      const fault = takeValue(cells, written);
+      if (fault !== undefined) faults.push(`Sheet ${sheet.name}, line ${line}: ${fault}`);
+    }
+  }
+}
 
 function takeValue(
   cells: readonly Value[],
@@ -86,7 +110,7 @@ function takeEntry(
   return undefined;
 }
 
-function headingOf(cells: readonly Value[]): keyof typeof trailColumns | undefined {
+function headingOf(cells: readonly Value[]): Part | undefined {
   if (cells[1] !== trailColumns.values[1]) return undefined;
   if (cells[2] === trailColumns.values[2]) return "values";
   return cells[2] === trailColumns.entries[2] ? "entries" : undefined;

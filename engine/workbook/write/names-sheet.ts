@@ -38,7 +38,7 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   };
   header(4);
   let line = 5;
-  for (const cell of namedCells(model)) {
+  for (const cell of shownNames(model)) {
     const { declaration } = cell;
     const unit = shownUnit(declaration, model.system);
     row(line, [
@@ -93,6 +93,14 @@ export function namedCells(model: Model): Cell[] {
     const rows = model.tables.get(cell.table ?? "")?.block.rows ?? 1;
     return cell.row === Math.min(2, rows);
   });
+}
+
+/** Those that the sheet lists: working steps and copied lists, on hidden sheets, explain themselves where they stand. */
+function shownNames(model: Model): Cell[] {
+  const unseen = new Set(model.sheets.flatMap(({ name, hidden }) => (hidden ? [name] : [])));
+  return namedCells(model).filter(
+    ({ sheet, declaration: { kind } }) => kind === "input" || !unseen.has(sheet),
+  );
 }
 
 function explained(cell: Cell): string {

@@ -4,11 +4,10 @@ import { recorded, unitFor } from "../../job/trail/inputs.js";
 import { inputOrigins } from "../../job/trail/origin.js";
 import type { InputValue } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
-import { trailColumns, trailSheet } from "../match/trail-columns.js";
+import { trailColumns, trailSheet, writtenSheet } from "../match/trail-columns.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
-import { shownUnit } from "./number-format.js";
 import { printNothing } from "./print-area.js";
 import { linkBack } from "./tabs.js";
 
@@ -61,8 +60,8 @@ export function writeTrail(
   };
   const { trail = [] } = identity;
   const { values: valueColumns, entries } = trailColumns;
-  part("Inputs as this workbook was written", valueColumns, inputRows(model, values, identity));
-  part("Prices as this workbook was written", valueColumns, priceRows(model, values, identity));
+  part("Values given for this job", valueColumns, givenRows(model, values, identity));
+  part("All other values", valueColumns, sharedRows(model, values, identity));
   const changes = trail.map((one) => {
     const { number, input, new: now, unit, from, by, time, note, old, hash } = one;
     return [number, input, now, unit, from, by, time, note ?? null, old, hash];
@@ -74,8 +73,10 @@ export function writeTrail(
   printNothing(sheet);
 }
 
-/** Single inputs always; those in rows where they hold something. */
-export function inputRows(
+const shared: ReadonlySet<string> = new Set(["office book", "template default"]);
+
+/** The inputs that somebody gave for this job: all but those that have the office's or the template's value. */
+export function givenRows(
   model: Model,
   values: readonly Value[],
   { trail = [] }: Pick<Identity, "trail">,
@@ -84,24 +85,85 @@ export function inputRows(
   return model.cells.flatMap((cell) => {
     const origin = origins.get(cell.id);
     const value = recorded(cell, values[cell.index]);
-    if (origin === undefined || (cell.table !== undefined && value === null)) return [];
+    if (origin === undefined || (origin.by === undefined && shared.has(origin.from))) return [];
+    if (value === null && origin.by === undefined) return [];
     const { from, by = null, time = null, note = null } = origin;
     return [[null, cell.id, value, unitFor(cell), from, by, time, note, labelOf(cell)]];
   });
 }
 
-/** The figures that came from the office book, row by row. */
-export function priceRows(
+/** A line for what comes from the office book and one for the template's defaults, each with how many values. */
+export function sharedRows(
   model: Model,
   values: readonly Value[],
-  { book, bookAsOf }: Pick<Identity, "book" | "bookAsOf">,
+  identity: Pick<Identity, "trail" | "book" | "bookAsOf" | "bookMark">,
 ): Content[][] {
-  return model.cells.flatMap((cell) => {
-    const value = recorded(cell, values[cell.index]);
-    if (cell.declaration.kind !== "book" || value === null) return [];
-    const unit = shownUnit(cell.declaration, model.system);
-    return [[null, cell.id, value, unit, "office book", book, bookAsOf, null, labelOf(cell)]];
+  const { book, bookAsOf, bookMark, trail = [] } = identity;
+  const origins = [...inputOrigins(model, values, trail)];
+  const count = (wanted: string) =>
+    origins.filter(([id, { from, by }]) => {
+      const cell = model.byId.get(id);
+      return from === wanted && by === undefined && isFilled(values[cell?.index ?? -1]);
+    }).length;
+  const figures = model.cells.filter(({ declaration: { kind, beside }, index }) => {
+    return kind === "book" && !beside && isFilled(values[index]);
+  }).length;
+  const mark = `mark ${bookMark}`;
+  const line = (name: string, values: number, from: string, ofBook: boolean, means: string) => {
+    const identity = ofBook ? [book, bookAsOf, mark] : [null, null, null];
+    return [null, name, values, "values", from, ...identity, means];
+  };
+  const copied = "Prices, rates and other rows copied from the office book";
+  return [
+    line(
+      "office rules",
+      count("office book"),
+      "office book",
+      true,
+      "Inputs as the office book has them",
+    ),
+    line("office rows", figures, "office book", true, copied),
+    line(
+      "defaults",
+      count("template default"),
+      "template default",
+      false,
+      "Inputs as the template has them",
+    ),
+  ];
+}
+
+const isFilled = (value: Value | undefined): boolean =>
+  value !== undefined && value !== null && value !== "";
+
+/** Every value that is not among those given, for an audit to hold the workbook against. */
+export function writeAsWritten(
+  workbook: Workbook,
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+): void {
+  const sheet = workbook.addWorksheet(writtenSheet, { state: "hidden" });
+  sheet.getColumn(2).width = 40;
+  sheet.getColumn(3).width = 40;
+  put(sheet, 1, 1, writtenSheet, styles.title);
+  const purpose =
+    "What the other inputs and the copies of the office book were when this was written, for an audit.";
+  put(sheet, 2, 1, purpose, styles.purpose);
+  trailColumns.written.forEach((text, i) => {
+    put(sheet, 4, i + 1, text || null, styles.header);
   });
+  const given = new Set(givenRows(model, values, identity).map(([, id]) => id));
+  let line = 5;
+  for (const cell of model.cells) {
+    const { kind } = cell.declaration;
+    const value = kind === "input" || kind === "book" ? recorded(cell, values[cell.index]) : null;
+    if (value === null || given.has(cell.id)) continue;
+    put(sheet, line, 2, cell.id, toTheLeft);
+    put(sheet, line, 3, value, toTheLeft);
+    line += 1;
+  }
+  printNothing(sheet);
 }
 
 const labelOf = ({ declaration }: Cell): string => declaration.label;

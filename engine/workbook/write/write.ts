@@ -19,7 +19,7 @@ import { scaleAcross, setPrint, usualHeight } from "./print-area.js";
 import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
 import { linkBack, tabColor } from "./tabs.js";
-import { writeTrail } from "./trail-sheet.js";
+import { writeAsWritten, writeTrail } from "./trail-sheet.js";
 
 /** Workbooks carry no clock time: the same job must give the same bytes. */
 const undated = new Date(Date.UTC(2000, 0, 1));
@@ -64,6 +64,7 @@ export async function writeWorkbook(
   }
   writeTrail(workbook, model, values, identity);
   writeNames(workbook, model, values);
+  writeAsWritten(workbook, model, values, identity);
   defineNames(workbook, model);
   for (const sheet of workbook.worksheets) {
     await sheet.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });

@@ -5,6 +5,7 @@ import {
   check,
   count,
   date,
+  lines,
   money,
   number,
   precise,
@@ -20,6 +21,24 @@ import { rateUnit } from "../rates.js";
 
 const ownList = "the list of rates that this template reads";
 const at = "PLACE_OR_ZERO(rates.code,code)";
+
+const ordered = (table: string) => `SUM_WHERE(${table}.order_quantity,${table}.code,code)`;
+const bought = `${ordered("materials")}+${ordered("additional_items")}`;
+
+/** What of a bid's prices still stands in for the office's own. */
+const placeholders = lines("Placeholder prices", {
+  placeholders_used: calc(
+    count,
+    "SUMPRODUCT(items.placeholder*(items.bought>0))+SUMPRODUCT(rates.placeholder*1)+IF(pump_row>0,IF(INDEX(pumps.placeholder,MAX(pump_row,1)),1,0),0)",
+    "Placeholder prices used",
+    { note: "Items bought, rates, and the pump that the office book marks as placeholders." },
+  ),
+  prices_own: check(
+    "placeholders_used=0",
+    "Prices and rates that are placeholders: {placeholders_used|0}. Put the office's own into the office book, clear the column Placeholder, and write the bid again.",
+    { label: "Placeholder prices used" },
+  ),
+});
 
 /**
  * What the bid takes from the office book: the rows used, copied, and checked here. Items
@@ -44,6 +63,8 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       quoted_on: book(date, "Quoted on"),
       good_until: book(date, "Good until"),
       tax_class: book(text, "Tax class"),
+      placeholder: book(yesno, "Placeholder"),
+      bought: calc(number, bought, "Order quantity", { working: true }),
       sound: check(
         "AND(COUNT_WHERE(items.code,code)=1,LISTED(taxes.class,tax_class),cost>0)",
         'Item {code}, {cost}, tax class "{tax_class}": code used twice, no cost, or class missing from taxes on sheet Office rules. Correct the office book.',
@@ -61,6 +82,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       value: book(precise, "Value", { decimals: 3 }),
       unit: book(text, "Unit"),
       source: book(text, "Source"),
+      placeholder: book(yesno, "Placeholder"),
     },
   ),
   table(
@@ -96,5 +118,6 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       ),
     },
   ),
+  placeholders,
   tradeUnits,
 ];

@@ -44,6 +44,7 @@ export const pumpsTable = table(
     recommended_low: book(hourlyFlow, "Recommended from"),
     recommended_high: book(hourlyFlow, "Recommended to"),
     outlet_size: book(text, "Outlet"),
+    placeholder: book(yesno, "Placeholder"),
     ...columns("flow", (k) => book(hourlyFlow, `Flow ${k}`)),
     ...columns("head", (k) => book(head, `Head ${k}`)),
     ...columns("watts", (k) => book(power, `Watts ${k}`)),

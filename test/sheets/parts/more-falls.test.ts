@@ -12,11 +12,12 @@ const { readOfficeBook } = await import("../../../engine/book/read.js");
 const { valuesOf } = await import("../../../engine/book/values.js");
 const { calculate } = await import("../../../engine/evaluate/calculate.js");
 const { modelOf } = await import("../../../engine/template/models.js");
+const { layoutOf } = await import("../../../engine/template/office-layout.js");
 const { waterfall } = await import("../../../sheets/templates/waterfall.js");
 const { demoFolder } = await import("../../support/demo.js");
 
 const model = modelOf(waterfall, "us");
-const book = await readOfficeBook(join(demoFolder, "office-book.json"), waterfall.office ?? []);
+const book = await readOfficeBook(join(demoFolder, "office-book.json"), layoutOf(waterfall));
 const demo = JSON.parse(readFileSync(join(demoFolder, "garden-corner.json"), "utf8"));
 
 const fall = (i: number) => ({

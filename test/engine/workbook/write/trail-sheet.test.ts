@@ -78,12 +78,14 @@ test("each input stands with its origin", () => {
     return cells?.get(address?.replace("B", "E") ?? "")?.value;
   };
   expect(originOf("height")).toBe("measured on site");
-  expect(originOf("margin")).toBe("template default");
+  expect(originOf("margin"), "a default, one of many on a line").toBeUndefined();
+  expect(originOf("defaults")).toBe("template default");
   expect(originOf("customer")).toBe("not in the trail");
   expect(originOf("runs.run[1]"), "its value is no longer that of the entry").toBe(
     "not in the trail",
   );
-  expect(originOf("items.code[1]")).toBe("office book");
+  expect(originOf("items.code[1]")).toBeUndefined();
+  expect(originOf("office rows")).toBe("office book");
 });
 
 test("the same job with the same trail gives the same bytes", async () => {

@@ -4,11 +4,18 @@ import { fenceTrail } from "../../../../support/fence-bid.js";
 import type { Tampered } from "../../../../support/tamper.js";
 import type { Case } from "../run.js";
 
-/** Changes a line of a list on sheet Trail: the line of an input or of a price, in the lists as written. */
-function line(book: Tampered, id: string, edit: (row: string) => string): Tampered {
+type SheetName = "Trail" | "As written";
+
+/** Changes a line of a list of values as written: that of an input, of a price, or of all that has one origin. */
+function line(
+  book: Tampered,
+  id: string,
+  edit: (row: string) => string,
+  sheet: SheetName = "Trail",
+): Tampered {
   const strings = [...book.text("xl/sharedStrings.xml").matchAll(/<si>(.*?)<\/si>/g)];
   const place = strings.findIndex(([, one]) => one?.replace(/<[^>]*>/g, "") === id);
-  return book.sheet("Trail", (xml) => {
+  return book.sheet(sheet, (xml) => {
     const row = [...xml.matchAll(/<row .*?<\/row>/g)].find(([one]) =>
       new RegExp(`<c r="B\\d+"[^>]*><v>${place}</v>`).test(one),
     )?.[0];
@@ -66,10 +73,11 @@ export const originCases: readonly Case[] = [
     finds: { code: "price-changed", name: "items.unit_price[1]" },
   },
   {
-    what: "a price changed together with its copy on sheet Trail",
+    what: "a price changed together with its copy on sheet As written",
     edit: (book) => {
       book.cell("items.unit_price[1]", () => "<v>19.35</v>");
-      line(book, "items.unit_price[1]", (row) => row.replace("<v>21.35</v>", "<v>19.35</v>"));
+      const cheaper = (row: string) => row.replace("<v>21.35</v>", "<v>19.35</v>");
+      line(book, "items.unit_price[1]", cheaper, "As written");
     },
     verdict: "found",
     figure: true,
@@ -151,10 +159,10 @@ export const originCases: readonly Case[] = [
     finds: { code: "trail", name: "height" },
   },
   {
-    what: "another office book named beside a price",
-    edit: (book) => line(book, "items.unit_price[1]", words("F", "prices of another year")),
+    what: "another office book named beside the prices",
+    edit: (book) => line(book, "office rows", words("F", "prices of another year")),
     verdict: "found",
-    finds: { code: "trail", name: "items.unit_price[1]" },
+    finds: { code: "trail", name: "office rows" },
   },
   {
     what: "an entry of the trail edited",
