@@ -38,8 +38,8 @@ export const wheeling: readonly { readonly feet: number; readonly band: Band }[]
   { feet: 90 / 0.3048, band: band(norms, fromDays(5)) },
 ];
 
-/** Backfilling and compacting by hand, as filled. */
-export const handFilling = band(academy, fromHours(1.0));
+/** Backfilling and compacting by hand, as filled: one source of 1.0 h/m³, half as much either way as sources differ. */
+export const handFilling = band(academy, fromHours(1.5), fromHours(1 / 1.5));
 
 /** Loading a truck by hand, loose dirt: sand, medium, heavy soil. */
 export const handLoading = band(academy, fromHours(1.0), fromHours(1.9));

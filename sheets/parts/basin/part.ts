@@ -72,7 +72,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
       "basin",
       "crates_needed+vaults_needed",
       production("crate-set", "Assemble and set storage crates", "each", 3),
-      ["open_dig", "by_access", "by_haul"],
+      ["open_dig", "by_access"],
     ),
   ],
   crew: crewOfBasin,

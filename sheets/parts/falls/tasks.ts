@@ -1,7 +1,8 @@
 import { production, withMachine } from "../rates.js";
 import { type Task, task } from "../task.js";
 
-const moved = ["by_access", "by_haul"] as const;
+/** Their stone is brought apart, so the way slows that alone. */
+const moved = ["by_access"] as const;
 
 /** A fall costs its set-up, and then by its width and its drop; what stands behind its liner comes before it. */
 export const fallTasks: readonly Task[] = [
@@ -26,6 +27,17 @@ export const fallTasks: readonly Task[] = [
       production("back-wall-hand", "Build the back wall of a fall, stone carried", "ft2", 2.2),
     ),
     moved,
+  ),
+  task(
+    "Bring stone to the falls",
+    "falls",
+    "built_stone",
+    withMachine(
+      production("stone-brought", "Bring lips and face stone to a fall", "ton", 1.2),
+      0.4,
+      production("stone-brought-hand", "Barrow and carry lips and face stone to a fall", "ton", 0.6),
+    ),
+    ["by_access", "by_haul"],
   ),
   task(
     "Choose and set the lips",

@@ -44,7 +44,7 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
       "liner",
       "liner_area_bought",
       withMachine(production("liner-laid", "Lay liner with underlayment", "ft2", 55), 0.1),
-      ["open_dig", "by_access", "by_haul"],
+      ["open_dig", "by_access"],
     ),
     task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft", 6)),
   ],

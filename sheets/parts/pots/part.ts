@@ -31,7 +31,7 @@ export const pots = part("Pots", "Pots, urns and spillway bowls: a lip that is b
         0.2,
         production("pot-set-hand", "Set a pot by hand, fit and seal it", "each", 0.2),
       ),
-      ["by_access", "by_haul"],
+      ["by_access"],
     ),
   ],
   crew: bulletEachRow(

@@ -17,6 +17,7 @@ const ofWork = (work: string) => `SUM_WHERE(stone_places.tons,stone_places.work,
 
 export const stoneTotals = lines("In short", {
   stone_tons: calc(tons, "SUM(stone_places.tons)", "Total stone", { strong: true }),
+  built_stone: calc(tons, `${ofWork(stoneWork.lips)}+${ofWork(stoneWork.faces)}`, "Stone built into falls"),
   placed_stone: calc(tons, ofWork(stoneWork.placed), "Boulders placed"),
   rolled_stone: calc(
     tons,

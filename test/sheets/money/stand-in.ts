@@ -81,6 +81,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     crates_needed: input(count, "Crates", { default: 0 }),
     vaults_needed: input(count, "Vaults", { default: 0 }),
     crate_code: itemCode("Crate code", { default: "crate" }),
+    built_stone: input(tons, "Stone of falls", { default: 0 }),
     placed_stone: input(tons, "Boulders", { default: 0 }),
     rolled_stone: input(tons, "Boulders rolled", { default: 0 }),
     laid_stone: input(tons, "Cobble", { default: 0 }),

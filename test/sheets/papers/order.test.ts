@@ -29,6 +29,8 @@ const tasks: readonly Rule[] = [
   ["Build the berm", "Lay liner and underlayment", "the stream on a berm is lined on it"],
   ["Lay liner and underlayment", "Make seams", "seams join laid liner"],
   ["Lay liner and underlayment", "Set crates and vault", "crates stand on the liner"],
+  ["Make seams", "Bring stone to the falls", "stone does not lie in the way of seams"],
+  ["Bring stone to the falls", "Choose and set the lips", "lips are chosen from what lies there"],
   ["Make seams", "Choose and set the lips", "seams are tested before stone covers them"],
   ["Make seams", "Set pots on their base, fit and seal", "a pot stands on tested liner"],
   ["Set pots on their base, fit and seal", "Place boulders", "boulders close in around it"],
