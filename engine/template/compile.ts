@@ -24,7 +24,7 @@ import { Names } from "./scope.js";
 import { sentenceFormula } from "./sentence.js";
 import { figuresFor, type Spot, spotsOf, withImpliedColumns } from "./spots.js";
 import { structureFaults } from "./structure.js";
-import { tablesOf } from "./tables.js";
+import { shownKey, tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
 import { TemplateError } from "./template-error.js";
 import { wordFormulas } from "./word-formulas.js";
@@ -53,6 +53,9 @@ export function compile(template: Template, system: UnitSystem): Model {
   const compiler = new CellCompiler(names, inliner, system, sheets);
   const cells = spots.map((spot, index) => compiler.cell(spot, index));
   faults.push(...compiler.faults);
+  const known = compiler.faults.length;
+  for (const { table } of spots) if (table !== undefined) compiler.condition(table);
+  faults.push(...compiler.faults.slice(known));
   const tables = tablesOf(cells, sheets, compiler.conditions);
   const byId = new Map(cells.map((cell) => [cell.id, cell]));
   const unordered = { template, system, sheets, placed, cells, byId, tables, formulas, checks };
@@ -176,14 +179,29 @@ class CellCompiler {
     return frozen({ kind: "call", name: "IF", args: [condition, tree, otherwise] });
   }
 
+  /** The condition that a row of a table is worth a look, which no cell holds. */
+  condition(table: TableBlock): void {
+    const { name, shown } = table;
+    if (shown === undefined || this.conditions.has(shownKey(name))) return;
+    try {
+      this.conditionNamed(shownKey(name), table, shown);
+    } catch (error) {
+      if (!(error instanceof FormulaError)) throw error;
+      this.faults.push(`Table ${name}, shown: ${error.message}`);
+    }
+  }
+
   private conditionOf(table: TableBlock): Condition {
-    const known = this.conditions.get(table.name);
+    return this.conditionNamed(table.name, table, table.filled ?? "TRUE");
+  }
+
+  private conditionNamed(key: string, table: TableBlock, text: string): Condition {
+    const known = this.conditions.get(key);
     if (known !== undefined) return known;
-    const { filled = "TRUE" } = table;
     const scope = this.names.scope(table, false);
-    const spoken = fitTo(checkTree(parse(filled), filled, scope), yesnoType, filled, scope);
+    const spoken = fitTo(checkTree(parse(text), text, scope), yesnoType, text, scope);
     const made = { spoken, native: this.inliner.open(spoken) };
-    this.conditions.set(table.name, made);
+    this.conditions.set(key, made);
     return made;
   }
 }

@@ -204,6 +204,8 @@ export interface TableBlock {
   readonly opening?: number;
   /** Condition on a row's own inputs: the row is in use. All rows are, where it is absent. */
   readonly filled?: string;
+  /** Condition that a row is worth a look, where all are calculated: the others are hidden as the bid is written. */
+  readonly shown?: string;
   /** A table of the same rows, whose columns can be named as this one's own. */
   readonly beside?: string;
   /** The published rows (US units), or the office book's table that fills the `book` columns. */
@@ -219,6 +221,8 @@ export interface TableBlock {
   readonly rowNames?: readonly string[];
   /** `false` for a working list at the end of a sheet, which is left out of print. */
   readonly printed?: false;
+  /** Nobody reads it on the sheet: it stands on sheet Workings as a whole. */
+  readonly working?: true;
   readonly columns: Readonly<Record<string, CellDeclaration>>;
   /** Set by the compiler: the sheet of each column that stands on another one than the table. */
   readonly elsewhere?: Readonly<Record<string, string>>;

@@ -55,6 +55,8 @@ export interface Table {
   readonly columns: ReadonlyMap<string, Column>;
   /** The condition that a row is in use, where the table has one. */
   readonly filled?: Condition;
+  /** The condition that a row is worth a look, likewise. */
+  readonly shown?: Condition;
 }
 
 /** A condition on the cells of a row, as it is spoken of and as it is calculated. */

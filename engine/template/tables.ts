@@ -1,6 +1,9 @@
 import type { SheetDeclaration } from "./declare.js";
 import type { Cell, Column, Condition, Table } from "./model.js";
 
+/** Under which the condition is kept that a row is worth a look. */
+export const shownKey = (table: string): string => `${table} shown`;
+
 /** Gathers the cells of tables into columns; `conditions` tell by table which rows are in use. */
 export function tablesOf(
   cells: readonly Cell[],
@@ -27,7 +30,11 @@ export function tablesOf(
       columns.set(key, { name, table: block.name, key, declaration, cells: found });
     }
     const filled = conditions.get(block.name);
-    const condition = filled === undefined ? {} : { filled };
+    const shown = conditions.get(shownKey(block.name));
+    const condition = {
+      ...(filled === undefined ? {} : { filled }),
+      ...(shown === undefined ? {} : { shown }),
+    };
     tables.set(block.name, { name: block.name, home, block, columns, ...condition });
   }
   return tables;

@@ -11,25 +11,34 @@ import { columnsOn, messageKeysOn, messagesAtHome, whereOf, workingsSheet } from
 const purpose = "Steps on the way, row by row, and every message by itself: nothing here is typed.";
 
 /**
- * The sheets, followed by one of workings: the cells declared as such, of each table the checks where
+ * The sheets, followed by one of workings: the cells and tables declared as such, of each table the checks where
  * a row has several messages, and those columns for which its page has no room. None, without any.
  */
 export function withWorkings(sheets: readonly SheetDeclaration[]): readonly SheetDeclaration[] {
   const workings: Block[] = [];
-  const left = sheets.map((sheet) => ({
-    ...sheet,
-    blocks: sheet.blocks.flatMap((block): Block[] => {
-      const heading = `${sheet.name}: ${block.heading}`;
-      if (block.kind === "lines") return leaveLines(block, heading, workings);
-      if (block.kind !== "table") return [block];
-      const spread = leaveColumns(block, sheet.printed !== false);
-      if (spread !== block) workings.push({ kind: "part", heading, of: spread });
-      return [spread];
+  const left = sheets.map(
+    (sheet): SheetDeclaration => ({
+      ...sheet,
+      blocks: sheet.blocks.flatMap((block): Block[] => {
+        const heading = `${sheet.name}: ${block.heading}`;
+        if (block.kind === "lines") return leaveLines(block, heading, workings);
+        if (block.kind !== "table") return [block];
+        if (block.working) {
+          workings.push({ ...leaveColumns(block, false), heading });
+          return [];
+        }
+        const spread = leaveColumns(block, sheet.printed !== false);
+        if (spread !== block) workings.push({ kind: "part", heading, of: spread });
+        return [spread];
+      }),
     }),
-  }));
+  );
   if (workings.length === 0) return sheets;
+  const staying = left.filter(
+    ({ blocks }, i) => blocks.length > 0 || sheets[i]?.blocks.length === 0,
+  );
   return [
-    ...left,
+    ...staying,
     { name: workingsSheet, purpose, blocks: workings, printed: false, hidden: true },
   ];
 }

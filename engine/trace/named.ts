@@ -1,3 +1,4 @@
+import { inlinerOf, treeValue } from "../evaluate/tree-value.js";
 import type { NamedFormula, SettledMeasure } from "../formula/named-formula.js";
 import type { Tree } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
@@ -8,7 +9,6 @@ import { shownMeasure, styleOfMeasure } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
 import { type CallPart, partsOfFormula } from "./parts.js";
 import type { Traced } from "./traced.js";
-import { inlinerOf, treeValue } from "./tree-value.js";
 
 /**
  * A call of a named formula: first by its name and arguments, and where the depth allows its body,

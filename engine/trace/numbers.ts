@@ -1,11 +1,11 @@
+import { rowsInUse } from "../evaluate/rows-in-use.js";
+import { type Arguments, evaluator } from "../evaluate/tree-value.js";
 import { print } from "../formula/print.js";
 import { mapParts, type Tree, walk } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import { spokenName } from "../template/printed.js";
 import { styleOf } from "./number-style.js";
-import { rowsInUse } from "./rows-in-use.js";
-import { type Arguments, evaluator } from "./tree-value.js";
 import { type NumberStyle, type Rounding, roundings, write, writeColumn } from "./written.js";
 
 /** A formula in numbers: whole, and with long columns cut short. */

@@ -1,3 +1,4 @@
+import { type Arguments, inlinerOf, treeValue } from "../evaluate/tree-value.js";
 import { looseColumn } from "../formula/check.js";
 import { isColumn, takesColumn } from "../formula/named-formula.js";
 import { partsOf, type Tree } from "../formula/tree.js";
@@ -5,7 +6,6 @@ import { CellError, type Value } from "../formula/value.js";
 import { areaCells } from "../template/area.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import { inNames } from "./numbers.js";
-import { type Arguments, inlinerOf, treeValue } from "./tree-value.js";
 
 /** What a formula is made of. */
 export type Part =

@@ -1,3 +1,4 @@
+import { rowsInUse } from "../evaluate/rows-in-use.js";
 import type { Tree } from "../formula/tree.js";
 import { plainValue } from "../job/plain-value.js";
 import { shown } from "../job/shown-value.js";
@@ -8,7 +9,6 @@ import { styleOf } from "./number-style.js";
 import { inNames, inNumbers } from "./numbers.js";
 import { originOf } from "./origin.js";
 import { type Part, partsOfFormula } from "./parts.js";
-import { rowsInUse } from "./rows-in-use.js";
 import type { Traced } from "./traced.js";
 
 /**

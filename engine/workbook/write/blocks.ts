@@ -30,6 +30,8 @@ export interface Page {
   readonly sheet: Worksheet;
   /** A page for people outside the office: one wide column of text. */
   readonly portrait: boolean;
+  /** Printed: what it does not need takes no height. */
+  readonly onPaper: boolean;
 }
 
 export function writeHeading({ sheet, portrait }: Page, line: number, heading: string): void {

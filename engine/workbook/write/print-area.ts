@@ -72,7 +72,10 @@ function partOf({ block, top, bottom }: PlacedBlock): Part {
 
 /** The last line of each page. */
 function pagesOf(sheet: Worksheet, parts: readonly Part[], page: number): number[] {
-  const heightOf = (line: number) => sheet.getRow(line).height ?? usualHeight;
+  const heightOf = (line: number) => {
+    const { hidden, height = usualHeight } = sheet.getRow(line);
+    return hidden ? 0 : height;
+  };
   const ends: number[] = [];
   let used = 0;
   let line = 1;

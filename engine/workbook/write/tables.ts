@@ -11,6 +11,7 @@ import { tableShown, workingsSheet } from "../../template/spread.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
+import { hideRows } from "./hidden-rows.js";
 import { attention, hidden, stepsBack, styles } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
 
@@ -47,6 +48,7 @@ export function writeTable(
     fitHeight(page, line, widthOf);
   }
   hideBlankRows(page, band, block);
+  if (page.onPaper) hideRows(page, placed, block, band);
   if (block.name === checkShown) markStates(page, block);
 }
 

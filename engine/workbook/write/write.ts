@@ -48,7 +48,8 @@ export async function writeWorkbook(
       },
     });
     const portrait = declared.portrait ?? false;
-    const page: Page = { model, values, sheet, portrait };
+    const onPaper = declared.printed !== false && !declared.hidden;
+    const page: Page = { model, values, sheet, portrait, onPaper };
     writeTitle(page, declared.name, declared.purpose);
     setUpPage(page, identity, declared);
     for (const placed of model.placed) {

@@ -47,7 +47,7 @@ export const bermTable = table(
 export const bermLines = table(
   "berm_lines",
   "Berms in words",
-  { rows: bermTable.rows, beside: "berms", filled: "height>0" },
+  { working: true, rows: bermTable.rows, beside: "berms", filled: "height>0" },
   {
     said: calc(
       text,

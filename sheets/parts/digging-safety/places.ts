@@ -89,7 +89,7 @@ export const placeList = (all: Trenches): TableBlock => {
   return table(
     "dig_list",
     "List of digs",
-    { rows: places.length },
+    { working: true, rows: places.length },
     {
       what: calc(text, (row) => of(row).what, "Place"),
       depth: calc(length, (row) => of(row).depth, "Depth"),

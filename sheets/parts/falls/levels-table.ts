@@ -6,6 +6,7 @@ export const levelsTable = table(
   "levels",
   "Levels: flow needed and supplied",
   {
+    shown: "design_flow>0",
     rows: capacity.falls,
     note: "Water that enters at a level passes all lower levels. The lines of a level bring what it lacks, and what the levels down to the next line lack.",
   },

@@ -27,6 +27,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
     "tasks",
     "Tasks",
     {
+      shown: "quantity>0",
       rows: tasks.length,
       data: tasks.map(({ stage, quantity: _, ways: { rate, byHand, machineShare }, ...rest }) => ({
         ...rest,

@@ -42,6 +42,7 @@ export const linerWorking = table(
   "liner_working",
   "Working: pieces on rolls",
   {
+    working: true,
     rows: pieceRows,
     beside: "liner_pieces",
     filled: "length>0",

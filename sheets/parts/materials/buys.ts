@@ -9,7 +9,7 @@ export function buysTable({ table: name, buys }: Pick<BuysOfSheet, "table" | "bu
   return table(
     name,
     "Materials for this sheet",
-    { rows: buys.length },
+    { rows: buys.length, working: true },
     {
       what: calc(text, (row) => `"${of(row).what}"`, "What"),
       code: calc(text, (row) => of(row).code, "Item code"),

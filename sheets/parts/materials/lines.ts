@@ -28,6 +28,7 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
     "materials",
     "Materials",
     {
+      shown: "needed>0",
       rows: all.length,
       rowNames: all.map(({ name }) => name),
       data: all.map(({ item, waste }) => (item === undefined ? { waste } : { item, waste })),

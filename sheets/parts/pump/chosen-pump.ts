@@ -7,7 +7,7 @@ const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row
 export const pumpPoints = table(
   "pump_points",
   "Chosen pump curve, full speed",
-  { rows: capacity.curvePoints },
+  { working: true, rows: capacity.curvePoints },
   {
     number: calc(count, "above.number+1", "Point", { first: "1" }),
     used: calc(yesno, "number<=pump_point_count", "Used"),

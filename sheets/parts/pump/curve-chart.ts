@@ -8,6 +8,7 @@ const points = table(
   "curve_points",
   "Chart points",
   {
+    working: true,
     rows: last + 1,
     note: "System curve: the head that the pump must give for what the lines take at their valve settings.",
   },

@@ -38,7 +38,7 @@ const monthTable = table(
 const search = table(
   "rain_search",
   "Days lost and their chance",
-  { rows: mostDaysLost + 1 },
+  { working: true, rows: mostDaysLost + 1 },
   {
     lost: calc(count, (row) => String(row - 1), "Days lost"),
     chance: calc(percent, "WAIT_CHANCE(lost,MAX(work_days/1[days],1),day_lost)", "Chance", {

@@ -5,7 +5,7 @@ import { beds } from "../../tables/beds.js";
 export const bedsBought = table(
   "beds_bought",
   "Stone for stream beds",
-  { rows: beds.rows, beside: "beds" },
+  { working: true, rows: beds.rows, beside: "beds" },
   {
     kind: calc(text, "name", "Bed"),
     covered: calc(

@@ -31,6 +31,7 @@ export const depthSearch = table(
   "stream_depths",
   "Search for depth",
   {
+    working: true,
     rows: runsTable.rows,
     opening: 1,
     beside: "runs",

@@ -88,7 +88,7 @@ export const treeTable = table(
 export const treeLines = table(
   "tree_lines",
   "Trees in words",
-  { rows: treeTable.rows, beside: "trees", filled: "trunk>0" },
+  { working: true, rows: treeTable.rows, beside: "trees", filled: "trunk>0" },
   {
     said: calc(
       text,

@@ -125,7 +125,7 @@ export const trenchWords = ({ trenches }: Trenches): TableBlock =>
   table(
     "trench_lines",
     "Trenches in words",
-    { rows: trenches.length, beside: "trenches", filled: "dug>0" },
+    { working: true, rows: trenches.length, beside: "trenches", filled: "dug>0" },
     {
       size: calc(text, "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep", "Size", {
         reader: "crew",

@@ -168,7 +168,7 @@ export const wallTable = table(
 export const wallLines = table(
   "wall_lines",
   "Walls in words",
-  { rows: wallTable.rows, beside: "walls", filled: "height>0" },
+  { working: true, rows: wallTable.rows, beside: "walls", filled: "height>0" },
   {
     said: calc(
       text,

@@ -25,6 +25,21 @@ function findRows(model: Model, name: string, values: readonly Value[]): number[
   );
 }
 
+/** Whether a row is in use and worth a look; every row of a table that tells neither is. */
+export function rowIsShown(
+  model: Model,
+  { columns, filled, shown }: Table,
+  row: number,
+  values: readonly Value[],
+): boolean {
+  const [first] = columns.values();
+  const cell = first?.cells[row - 1] as Cell;
+  return [filled, shown].every(
+    (condition) =>
+      condition === undefined || treeValue(model, cell, condition.spoken, values) === true,
+  );
+}
+
 function holdsSomething(table: Table, row: number, values: readonly Value[]): boolean {
   return (
     [...table.columns.values()].some(({ cells, declaration }) => {

@@ -1,8 +1,8 @@
-import { compileClosures } from "../evaluate/closures.js";
 import { Inliner } from "../formula/inline.js";
 import { mapParts, type Tree, walk } from "../formula/tree.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model, Table } from "../template/model.js";
+import { compileClosures } from "./closures.js";
 
 const inliners = new WeakMap<Model, Inliner>();
 
