@@ -11,8 +11,8 @@ export const lineColumns = {
   ...{ override: 6, copy: 7 },
 } as const;
 
-/** How many columns stand beside the first one in a band: what fits a landscape page. */
-export const bandWidth = 10;
+/** How many columns stand beside the first one: what fits the width of a page. */
+export const bandWidth = 9;
 
 /** Columns that a message takes at the least, so that a sentence can be read in it. */
 export const messageWidth = 3;

@@ -30,6 +30,8 @@ export interface Page {
   readonly sheet: Worksheet;
   /** A page for people outside the office: one wide column of text. */
   readonly portrait: boolean;
+  /** The last column of the page. */
+  readonly widest: number;
   /** Printed: what it does not need takes no height. */
   readonly onPaper: boolean;
 }
@@ -77,9 +79,9 @@ function writeLine(page: Page, cell: Cell): void {
     sheet.mergeCells(line, noteColumn, line, lastColumn);
     sheet.getCell(line, noteColumn).value = note;
     sheet.getCell(line, noteColumn).style = styles.note;
-    heights.push(textHeight(note, (lastColumn - noteColumn + 1) * 13));
+    heights.push(textHeight(note, (lastColumn - noteColumn + 1) * columnWidth * 1.05));
   }
-  if (declaration.kind === "check") heights.push(textHeight(declaration.sentence, 95));
+  if (declaration.kind === "check") heights.push(messageHeight(page, cell));
   sheet.getRow(line).height = Math.max(...heights);
 }
 
@@ -115,6 +117,12 @@ function writeMessage(page: Page, cell: Cell): number {
     sheet.addConditionalFormatting({ ref: addressIn(cell), rules: [attention(test)] });
   }
   return width;
+}
+
+/** Of what a check says now. */
+function messageHeight({ model, values }: Page, { name }: Cell): number {
+  const message = values[model.byId.get(messageName(name))?.index as number];
+  return textHeight(String(message ?? ""), (lastColumn - 3) * columnWidth);
 }
 
 const addressIn = ({ column, line }: Cell): string => addressOf(column, line);

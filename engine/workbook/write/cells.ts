@@ -13,7 +13,7 @@ export function putCell(target: SheetCell, model: Model, cell: Cell, value: Valu
   target.value = contentOf(model, cell, value);
   // a whole new object: cells given one style share it, and a change would show in all
   target.style = {
-    ...styleOf(cell),
+    ...styleOf(model, cell),
     alignment: alignmentOf(cell),
     numFmt: numberFormat(cell.declaration, model.system),
     protection: { locked: cell.declaration.kind !== "input" },
@@ -23,7 +23,9 @@ export function putCell(target: SheetCell, model: Model, cell: Cell, value: Valu
 /** Numbers keep off what stands to their right; texts in tables take a further line where they must. */
 function alignmentOf({ declaration, implied, table, sheet }: Cell): Partial<Alignment> {
   if (declaration.quantity.kind !== "text") {
-    return { vertical: "top", horizontal: "right", indent: 1 };
+    // a date takes the width of its column
+    const indent = declaration.quantity.kind === "date" ? 0 : 1;
+    return { vertical: "top", horizontal: "right", indent };
   }
   const wrapText = sheet !== workingsSheet && (implied || table !== undefined);
   return { vertical: "top", wrapText };
@@ -53,7 +55,7 @@ export function formulaContent(formula: string, value: Value): CellValue {
   return { formula, result: value ?? 0 } as CellValue;
 }
 
-function styleOf(cell: Cell): Partial<Style> {
+function styleOf({ template }: Model, cell: Cell): Partial<Style> {
   const { declaration } = cell;
   if (cell.implied && declaration.repeats === undefined) return styles.message;
   if (declaration.beside && declaration.kind === "calc") return styles.message;
@@ -67,6 +69,10 @@ function styleOf(cell: Cell): Partial<Style> {
     case "check":
       return styles.check;
     default:
-      return declaration.strong ? styles.strong : styles.figure;
+      if (!declaration.strong) return styles.figure;
+      // the two sums that a bid comes to; what else people look for is bold
+      return [template.roles?.price, template.roles?.cost].includes(cell.name)
+        ? styles.total
+        : styles.strong;
   }
 }

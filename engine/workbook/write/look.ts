@@ -74,7 +74,8 @@ export const styles = {
   book: { font: font(), border: around(dots), alignment: top },
   published: { font: font({ italic: true }), border: { bottom: rule }, alignment: top },
   figure: { font: font(), border: { bottom: rule }, alignment: top },
-  strong: {
+  strong: { font: font({ bold: true }), border: { bottom: rule }, alignment: top },
+  total: {
     font: font({ bold: true }),
     border: { top: box, bottom: { style: "double", color: { argb: ink } } },
     alignment: top,

@@ -16,8 +16,11 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   const decimals = decimalsIn(quantity, system, declaration.decimals);
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
   const figure = figureFormat(declaration, system, point);
+  const isMoney = unitOf(quantity, system).name === "$" && decimals > 0;
   const { zero, beyond } = declaration.kind === "calc" ? declaration : {};
   if (beyond !== undefined) return `[>=${beyond.from}]"${beyond.says}";${figure}`;
+  // from a thousand dollars on, cents are left out
+  if (isMoney && zero === undefined) return `[>=1000]"$"#,##0;[<=-1000]-"$"#,##0;${figure}`;
   return zero === undefined ? figure : `${figure};-${figure};"${zero}"`;
 }
 

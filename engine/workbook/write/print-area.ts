@@ -5,14 +5,10 @@ import type { SheetDeclaration } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
-import { lastColumn } from "./grid.js";
+import { lastColumn, scaleFor } from "./grid.js";
 
-/** Per cent: at this scale the columns fit a page laid across, of letter paper or A4. */
-export const scaleAcross = 80;
-
-/** Points of a page between the margins: of letter paper upright; across, of the lower A4, scaled. */
+/** Points of a page between the margins: of letter paper, the lower one. */
 const upright = (11 - 1.2) * 72;
-const across = ((8.27 - 1.2) * 72 * 100) / scaleAcross - 10;
 
 /** Rows that may still be filled after writing, before the next page is counted in. */
 const spareRows = 8;
@@ -35,7 +31,7 @@ interface Part {
  * its last line stands, so that a line that an edit adds is printed too.
  */
 export function setPrint(page: Page, declared: SheetDeclaration): void {
-  const { sheet, portrait } = page;
+  const { sheet, portrait, widest } = page;
   if (declared.printed === false || declared.hidden) {
     printNothing(sheet);
     return;
@@ -45,13 +41,13 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
     ? pagesOf(sheet, [{ from: 1, to: bottom, whole: false }], upright)
-    : pagesOf(sheet, printed.map(partOf), across);
+    : pagesOf(sheet, printed.map(partOf), (upright * 100) / scaleFor(widest) - 10);
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
     list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
   const wanted = Math.min(bottom, last + (last === bottom ? 0 : spareRows));
   const end = pages.find((one) => one >= wanted) ?? bottom;
-  sheet.pageSetup.printArea = `A$1:${columnLetters(portrait ? 1 : lastColumn)}$${Math.min(end, bottom)}`;
+  sheet.pageSetup.printArea = `A$1:${columnLetters(widest)}$${Math.min(end, bottom)}`;
   if (portrait || declared.formPages !== undefined) return;
   for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
 }

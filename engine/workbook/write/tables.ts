@@ -4,7 +4,7 @@ import type { Reference } from "../../formula/tree.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { Block, CellDeclaration, TableBlock } from "../../template/declare.js";
 import { messageName } from "../../template/implied-names.js";
-import { noteOn } from "../../template/layout.js";
+import { bandWidth, noteOn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { tableShown, workingsSheet } from "../../template/spread.js";
@@ -28,7 +28,10 @@ export function writeTable(
     page.sheet.mergeCells(placed.top + 1, 1, placed.top + 1, lastColumn);
     page.sheet.getCell(placed.top + 1, 1).value = note;
     page.sheet.getCell(placed.top + 1, 1).style = styles.note;
-    page.sheet.getRow(placed.top + 1).height = textHeight(note, 150);
+    page.sheet.getRow(placed.top + 1).height = textHeight(
+      note,
+      (labelWidth + bandWidth * columnWidth) * 1.05,
+    );
   }
   const { band } = placed;
   if (band === undefined) return;
@@ -36,7 +39,7 @@ export function writeTable(
   const last = columnOf(page.model, block.name, band.columns.at(-1) as string);
   const wide = widened(page, band, last);
   const widthOf = ({ column }: Cell) =>
-    column === 1 ? labelWidth + 3 : column === wide?.from ? wide.width : columnWidth - 2;
+    column === 1 ? labelWidth : column === wide?.from ? wide.width : columnWidth;
   const cells = band.columns.map((key) => columnOf(page.model, block.name, key).cells);
   page.sheet.getRow(band.header).height = Math.max(
     ...cells.map(([cell]) =>

@@ -10,12 +10,12 @@ import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
 import { documentOf } from "./document.js";
-import { columnWidth, labelWidth, lastColumn, pageWidth } from "./grid.js";
+import { columnWidth, labelWidth, lastColumn, pageWidth, scaleFor, sideMargin } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
-import { scaleAcross, setPrint, usualHeight } from "./print-area.js";
+import { setPrint, usualHeight } from "./print-area.js";
 import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
 import { linkBack, tabColor } from "./tabs.js";
@@ -49,7 +49,9 @@ export async function writeWorkbook(
     });
     const portrait = declared.portrait ?? false;
     const onPaper = declared.printed !== false && !declared.hidden;
-    const page: Page = { model, values, sheet, portrait, onPaper };
+    const columns = cellsOn(model, declared.name).map(({ column }) => column);
+    const widest = portrait ? 1 : Math.max(lastColumn, ...columns);
+    const page: Page = { model, values, sheet, portrait, widest, onPaper };
     writeTitle(page, declared.name, declared.purpose);
     setUpPage(page, identity, declared);
     for (const placed of model.placed) {
@@ -61,7 +63,7 @@ export async function writeWorkbook(
       else if (block.kind !== "chart") writeTable(page, placed, block);
     }
     setPrint(page, declared);
-    linkBack(sheet, portrait ? 2 : sheet.columnCount + 1);
+    linkBack(sheet, widest + 1);
   }
   writeTrail(workbook, model, values, identity);
   writeNames(workbook, model, values);
@@ -85,23 +87,29 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
 }
 
 function setUpPage(
-  { model, sheet, portrait }: Page,
+  { sheet, portrait, widest }: Page,
   identity: Identity,
   { namesTrail, formPages = 0 }: SheetDeclaration,
 ): void {
   sheet.getColumn(1).width = portrait ? pageWidth : labelWidth;
-  const widest = Math.max(lastColumn, ...cellsOn(model, sheet.name).map(({ column }) => column));
-  for (let column = 2; column <= (portrait ? 1 : widest); column++) {
+  for (let column = 2; column <= widest; column++) {
     sheet.getColumn(column).width = columnWidth;
   }
   sheet.pageSetup = {
-    orientation: portrait || formPages > 0 ? "portrait" : "landscape",
+    orientation: "portrait",
     // programs pass over page breaks where they fit the sheet to the page
     ...(portrait || formPages > 0
       ? { fitToPage: true, fitToWidth: 1, fitToHeight: formPages }
-      : { fitToPage: false, scale: scaleAcross }),
+      : { fitToPage: false, scale: scaleFor(widest) }),
     firstPageNumber: 1,
-    margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
+    margins: {
+      left: sideMargin,
+      right: sideMargin,
+      top: 0.6,
+      bottom: 0.6,
+      header: 0.3,
+      footer: 0.3,
+    },
   };
   // an ampersand starts a code in a footer, which holds 255 characters in all
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
