@@ -60,7 +60,7 @@ function writeLine(page: Page, cell: Cell): void {
   const target = sheet.getCell(line, lineColumns.value);
   putCell(target, model, cell, values[cell.index] ?? null);
   if (declaration.kind === "input") addValidation(page, addressIn(cell), declaration);
-  const heights = [textHeight(shownLabel(declaration), labelWidth - 2)];
+  const heights = [textHeight(shownLabel(declaration), labelWidth * 1.1)];
   if (declaration.quantity.kind === "text") {
     // words take the place of the unit, too
     sheet.mergeCells(line, lineColumns.value, line, lineColumns.unit);

@@ -115,6 +115,11 @@ export function hidden(test: string): ConditionalFormattingRule {
   };
 }
 
+/** For a count among measures: without decimals. */
+export function wholeNumber(test: string): ConditionalFormattingRule {
+  return { type: "expression", formulae: [test], priority: 5, style: { numFmt: "#,##0" } };
+}
+
 /** For rows that ask for nothing. */
 export function stepsBack(test: string): ConditionalFormattingRule {
   return {

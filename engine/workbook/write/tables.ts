@@ -8,11 +8,13 @@ import { bandWidth, noteOn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { tableShown, workingsSheet } from "../../template/spread.js";
+import { decimalsIn } from "../../units/decimals.js";
+import { type UnitSystem, unitOf } from "../../units/quantity.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { putCell } from "./cells.js";
 import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
 import { hideRows } from "./hidden-rows.js";
-import { attention, hidden, stepsBack, styles } from "./look.js";
+import { attention, hidden, stepsBack, styles, wholeNumber } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
 
 /** A table, or what of it stands here: headings, units, then a line for each row of its capacity. */
@@ -105,6 +107,13 @@ function writeColumn(page: Page, band: Band, block: TableBlock, key: string): vo
     putCell(sheet.getCell(cell.line, cell.column), model, cell, values[cell.index] ?? null);
   }
   if (declaration.kind === "input") addValidation(page, areaOf(cells), declaration);
+  if (mayBeWhole(declaration, model.system)) {
+    const first = addressOf(column, (cells[0] as Cell).line);
+    sheet.addConditionalFormatting({
+      ref: areaOf(cells),
+      rules: [wholeNumber(`ROUND(${first},0)=${first}`)],
+    });
+  }
   const message = declaration.kind === "check" ? messagesOf(page, block, key) : cells;
   if (message[0] !== undefined && isMessage(message[0])) {
     // by the message: LibreOffice 7.4 fails to print sheets whose rules look at yes/no cells
@@ -112,6 +121,14 @@ function writeColumn(page: Page, band: Band, block: TableBlock, key: string): vo
     sheet.addConditionalFormatting({ ref: areaOf(cells), rules: [attention(test)] });
   }
 }
+
+/** Counts of things among measures: pieces beside yards. */
+const mayBeWhole = ({ kind, quantity, decimals }: CellDeclaration, system: UnitSystem): boolean =>
+  kind !== "check" &&
+  quantity.kind === "number" &&
+  !quantity.percent &&
+  unitOf(quantity, system).name === "" &&
+  decimalsIn(quantity, system, decimals) > 0;
 
 const messagesOf = ({ model }: Page, block: TableBlock, key: string): readonly Cell[] =>
   columnOf(model, block.name, messageName(key)).cells;

@@ -38,7 +38,7 @@ function figuresShown(
 ): string {
   const { declaration } = first as Cell;
   // whole dollars: a bar shows no cents
-  const format = numberFormat(declaration, model.system).replace(/^("\$"#,##0)\.0+$/, "$1");
+  const format = numberFormat(declaration, model.system).replace(/^.*("\$"#,##0)\.0+$/, "$1");
   return (
     `<c:dLbls><c:numFmt formatCode="${escaped(`${format};-${format};`)}" sourceLinked="0"/><c:spPr><a:noFill/><a:ln><a:noFill/></a:ln></c:spPr>` +
     `${textProperties(9, { color })}<c:dLblPos val="${place}"/><c:showLegendKey val="0"/><c:showVal val="1"/><c:showCatName val="0"/>` +
