@@ -242,7 +242,7 @@ export interface SheetDeclaration {
   /** One sentence: what the sheet is for. */
   readonly purpose: string;
   readonly blocks: readonly Block[];
-  /** Portrait for pages handed out; landscape for the calculating sheets. */
+  /** One wide column of text, for pages handed out. */
   readonly portrait?: boolean;
   /** Printed on so many upright pages, as wide as it is: a form to be filled in by hand. */
   readonly formPages?: number;

@@ -454,7 +454,7 @@ describe("on paper", () => {
         t.table(
           name,
           name,
-          { rows: 30 },
+          { rows: 24 },
           {
             part: t.calc(t.number, (row) => `given+${row}`, "Part"),
             few: t.check("part<99", "{part} is too much", { label: "Few" }),

@@ -1,0 +1,116 @@
+import exceljs from "exceljs";
+import { expect, test } from "vitest";
+import { auditWorkbook } from "../../../../engine/audit/audit.js";
+import { calculate } from "../../../../engine/evaluate/calculate.js";
+import { compile } from "../../../../engine/template/compile.js";
+import * as t from "../../../../engine/template/index.js";
+import type { Model } from "../../../../engine/template/model.js";
+import { readWorkbook } from "../../../../engine/workbook/read/read.js";
+import { writeWorkbook } from "../../../../engine/workbook/write/write.js";
+import { asking, askingIdentity, askingValues } from "../../../support/asking.js";
+import { faultsOf, tiny } from "../../../support/tiny.js";
+import { toyIdentity } from "../../../support/toy.js";
+
+const goods = t.table(
+  "goods",
+  "Goods",
+  { rows: 4, shown: "wanted>0" },
+  {
+    name: t.calc(t.text, (row) => `"${["sand", "wood", "nails", "glue"][row - 1]}"`, "Name"),
+    wanted: t.calc(
+      t.number,
+      (row) => `given*${[1, 0, 2, 0][row - 1]}+more*${[0, 0, 0, 1][row - 1]}`,
+      "Wanted",
+    ),
+    weight: t.calc(t.number, "wanted+5", "Weight"),
+  },
+);
+const steps = t.table(
+  "steps",
+  "Steps",
+  { rows: 2, working: true },
+  { at: t.calc(t.number, (row) => `${row}`, "At"), twice: t.calc(t.number, "at*2", "Twice") },
+);
+const given = t.lines("Given", {
+  given: t.input(t.number, "Given", { default: 1 }),
+  more: t.input(t.number, "More", { default: 0 }),
+});
+const template = tiny([given, goods, steps]);
+const model = compile(template, "us");
+
+async function opened(of: Model, more: number) {
+  const start = of.cells.map(({ id, fixed }) => ({ given: 1, more })[id] ?? fixed ?? null);
+  const bytes = await writeWorkbook(of, calculate(of, start), {
+    ...toyIdentity,
+    template: "tiny",
+    version: 1,
+  });
+  const book = new exceljs.Workbook();
+  await book.xlsx.load(bytes as never);
+  return { bytes, page: book.getWorksheet("Page") as exceljs.Worksheet };
+}
+
+const hiddenIn = (page: exceljs.Worksheet, of: Model, column: string): boolean[] =>
+  (of.tables.get("goods")?.columns.get(column)?.cells ?? []).map(
+    ({ line }) => page.getRow(line).hidden,
+  );
+
+test("rows that are not worth a look are hidden as the bid is written, and show again where they are", async () => {
+  expect(hiddenIn((await opened(model, 0)).page, model, "name")).toEqual([
+    false,
+    true,
+    false,
+    true,
+  ]);
+  expect(hiddenIn((await opened(model, 3)).page, model, "name")).toEqual([
+    false,
+    true,
+    false,
+    false,
+  ]);
+});
+
+test("beside the heading a formula tells when a hidden row comes into use", async () => {
+  const { page } = await opened(model, 0);
+  const top = model.placed.find(({ block }) => block.heading === "Goods")?.top as number;
+  const cell = page.getCell(top, 5);
+  expect(cell.formula).toBe(
+    'IF(ROUND(SUM(B11:B14)-SUBTOTAL(109,B11:B14),6)<>0,"← a row in use is hidden: select the rows around it, right-click, Unhide","")',
+  );
+  expect(cell.result ?? "").toBe("");
+});
+
+test("a table that nobody reads stands among the workings, under the name of its sheet", () => {
+  const placed = model.placed.find(({ block }) => block.heading === "Page: Steps");
+  expect(placed?.sheet).toBe("Workings");
+  expect(model.tables.get("steps")?.home).toBe("Workings");
+});
+
+test("rows in which a person types stay in sight; beside results two are left", async () => {
+  const ask = compile(asking, "us");
+  const values = calculate(ask, askingValues(ask));
+  const book = new exceljs.Workbook();
+  await book.xlsx.load((await writeWorkbook(ask, values, askingIdentity)) as never);
+  const lines = (id: string) =>
+    (ask.tables.get("boards")?.columns.get(id)?.cells ?? []).map(
+      ({ sheet, line }) => book.getWorksheet(sheet)?.getRow(line).hidden,
+    );
+  expect(lines("long")).toEqual([false, false, false]);
+  expect(lines("surface")).toEqual([false, false, false]);
+});
+
+test("a workbook with hidden rows is as its template makes it", async () => {
+  const { bytes } = await opened(model, 0);
+  const { findings } = await auditWorkbook(readWorkbook(bytes, { look: true }), [template]);
+  const grave = findings.filter(
+    ({ grade, code }) => grade !== "to know" && code !== "input-untold",
+  );
+  expect(grave).toEqual([]);
+});
+
+test("a condition that cannot be read does not load", () => {
+  const wrong = { ...goods, shown: "wantd>0" };
+  expect(faultsOf(tiny([given, wrong, steps])).join("\n")).toMatch(
+    /Table goods, shown: the name "wantd" is not known/,
+  );
+});
