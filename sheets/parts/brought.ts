@@ -1,3 +1,4 @@
+import type { ChartBlock } from "../../engine/template/index.js";
 import type { PageLine } from "../plan/page-line.js";
 import type { SheetName } from "../plan/worksheets.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
@@ -30,4 +31,7 @@ export interface Whole {
   readonly trenches: readonly Trench[];
   readonly crew: readonly PageLine[];
   readonly proposal: readonly PageLine[];
+  /** How many lines of the proposal stand before its drawings. */
+  readonly proposalOpening: number;
+  readonly proposalDrawings: readonly ChartBlock[];
 }

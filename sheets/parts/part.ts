@@ -1,5 +1,5 @@
 import type { NamedFormula } from "../../engine/formula/named-formula.js";
-import type { Block } from "../../engine/template/index.js";
+import type { Block, ChartBlock } from "../../engine/template/index.js";
 import type { CrewSection } from "../plan/crew-page.js";
 import type { PlacedLine } from "../plan/page-line.js";
 import type { ProposalSection } from "../plan/proposal-page.js";
@@ -49,6 +49,8 @@ export interface Brings {
   readonly trenches?: readonly Trench[];
   readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks" | "trenches">) => Lines<CrewSection>);
   readonly proposal?: Lines<ProposalSection>;
+  /** Drawings for the customer, below the opening of the proposal. */
+  readonly proposalDrawings?: readonly ChartBlock[];
   /** Inputs whose change a customer is told of. */
   readonly told?: readonly string[];
   /** Inputs that are the office's own affair. */

@@ -24,6 +24,7 @@ export function wholeOf(parts: readonly Part[]): Whole {
   const takeoff = parts.flatMap(({ takeoff: own = [] }) => own);
   const trenches = parts.flatMap(({ trenches: own = [] }) => own);
   const crew = parts.flatMap(({ crew: own = [] }) => (typeof own === "function" ? own({ tasks, trenches }) : own));
+  const proposal = parts.flatMap(({ proposal: own = [] }) => own);
   return {
     tasks,
     rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
@@ -39,10 +40,12 @@ export function wholeOf(parts: readonly Part[]): Whole {
     hires: parts.flatMap(({ hires = [] }) => hires),
     trenches,
     crew: pageOf(crewPage, crew),
-    proposal: pageOf(
-      proposalPage,
-      parts.flatMap(({ proposal = [] }) => proposal),
-    ),
+    proposal: pageOf(proposalPage, proposal),
+    proposalOpening: pageOf(
+      proposalPage.filter(({ name }) => name === "opening"),
+      proposal,
+    ).length,
+    proposalDrawings: parts.flatMap(({ proposalDrawings = [] }) => proposalDrawings),
   };
 }
 

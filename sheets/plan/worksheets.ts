@@ -91,6 +91,7 @@ export const worksheets = [
   },
   {
     name: "Drawings",
+    group: "papers",
     purpose: "The water course, the manifold and the basin, drawn from this bid's figures.",
   },
   {
@@ -102,6 +103,8 @@ export const worksheets = [
   },
   {
     name: "Drawing points",
+    group: "reference",
+    hidden: true,
     purpose: "Where the lines of the drawings run, and what stands beside them.",
     printed: false,
   },

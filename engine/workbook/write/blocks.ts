@@ -139,7 +139,8 @@ export function addValidation(page: Page, area: string, declaration: InputDeclar
 /** Lines of text made by formulas, over the whole width of the page; a marked one is a heading. */
 export function writeProse(page: Page, placed: PlacedBlock, block: ProseBlock): void {
   const { sheet, model, values } = page;
-  writeHeading(page, placed.top, block.heading);
+  // prose that goes on below a drawing has no heading of its own
+  if (block.heading !== "") writeHeading(page, placed.top, block.heading);
   const names = Object.keys(block.cells);
   for (const name of names) {
     const cell = cellNamed(page, name);

@@ -16,6 +16,8 @@ import { numberFormat, shownUnit } from "./number-format.js";
 const firstFailing = 8;
 
 const columns = [46, 18, 60] as const;
+/** A chart leaves room for another one on the first page. */
+const mostChartLines = 15;
 /** Points of a line of this sheet. */
 const lineHeight = 15;
 
@@ -176,8 +178,9 @@ class SummaryPage {
   /** Leaves room for a chart. */
   chart(block: ChartBlock): ChartPlace[] {
     const { line, sheet } = this;
-    this.line += chartLines(block) + 1;
-    return placesOf({ ...block, beside: [] }, sheet.name, line, columns, lineHeight);
+    const lines = Math.min(chartLines(block), mostChartLines);
+    this.line += lines + 1;
+    return placesOf({ ...block, lines, beside: [] }, sheet.name, line, columns, lineHeight);
   }
 
   /** Lines of a label and a note over the rest of the width. */

@@ -11,8 +11,8 @@ export const planLines = 12;
 export const drawingSizes = lines("Basin drawings, sizes", {
   drawn_columns: calc(count, "IF(crates_needed>0,crate_columns,0)", "Crate columns drawn"),
   drawn_rows: calc(count, "IF(crates_needed>0,crate_rows,0)", "Crate rows drawn"),
-  column_step: calc(count, `WHOLE_UP(MAX(1,drawn_columns)/${planLines})`, "Crate columns per line"),
-  row_step: calc(count, `WHOLE_UP(MAX(1,drawn_rows)/${planLines})`, "Crate rows per line"),
+  columns_per_line: calc(count, `WHOLE_UP(MAX(1,drawn_columns)/${planLines})`, "Crate columns per line"),
+  rows_per_line: calc(count, `WHOLE_UP(MAX(1,drawn_rows)/${planLines})`, "Crate rows per line"),
   crates_far: calc(length, "crate_gap+drawn_columns*crate_along", "Crates, far end"),
   crates_side: calc(length, "crate_gap+drawn_rows*crate_across", "Crates, far side"),
   vault_near: calc(length, "MAX(crate_gap,crates_far-vault_length)", "Vault, near end"),

@@ -29,7 +29,7 @@ const crates = table(
       length,
       (row) => {
         const line = Math.floor((row - 1) / 2);
-        if (line < lineCount) return `crate_gap+MIN(drawn_columns,${line}*column_step)*crate_along`;
+        if (line < lineCount) return `crate_gap+MIN(drawn_columns,${line}*columns_per_line)*crate_along`;
         // the lines across end at the far corner, where those along begin
         return (row - line) % 2 === 1 ? "crates_far" : "crate_gap";
       },
@@ -40,7 +40,7 @@ const crates = table(
       (row) => {
         const line = Math.floor((row - 1) / 2);
         if (line < lineCount) return (row + line) % 2 === 1 ? "crate_gap" : "crates_side";
-        return `crate_gap+MAX(0,drawn_rows-${line - lineCount}*row_step)*crate_across`;
+        return `crate_gap+MAX(0,drawn_rows-${line - lineCount}*rows_per_line)*crate_across`;
       },
       "Across",
     ),

@@ -1,4 +1,4 @@
-import { type Block, calc, chart, count, length, table } from "../../../engine/template/index.js";
+import { type Block, type ChartBlock, calc, chart, count, length, table } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 import { course, courseEnds, pipeRows, profileRatio } from "./course.js";
 
@@ -115,5 +115,16 @@ export const profile = chart(
     summary: true,
   },
 );
+
+const { summary: _, ...shown } = profile;
+
+/** What the customer sees of it: no pipe, no pump. */
+export const profileForCustomer: ChartBlock = {
+  ...shown,
+  heading: "Your stream from the side",
+  series: profile.series.filter(({ label }) => !["Pipe", "Pump", "Outlets"].includes(label)),
+  alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, and the hidden basin with its water.",
+  lines: 16,
+};
 
 export const coursePoints: readonly Block[] = [course, courseEnds, points, pipe, basin];

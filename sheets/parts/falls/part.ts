@@ -3,7 +3,7 @@ import { lipKinds } from "../../tables/lips.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
 import { part } from "../part.js";
-import { coursePoints, profile } from "./drawing.js";
+import { coursePoints, profile, profileForCustomer } from "./drawing.js";
 import { fallsBlocks } from "./falls.js";
 import { fallsTable } from "./falls-table.js";
 import { levelsTable } from "./levels-table.js";
@@ -52,5 +52,6 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     fallsTable,
     `{name}: {IF(lip_built>0,"a fall","a pot")} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
   ),
+  proposalDrawings: [profileForCustomer],
   told: ["falls.width", "falls.width_inches", "falls.drop", "falls.drop_inches", "falls.look"],
 });

@@ -33,39 +33,37 @@ const said = lines("Chart wording", {
   ),
 });
 
-export const curveChart: readonly Block[] = [
-  chart(
-    "Pump curve and system curve",
-    "Flow",
-    "Head",
-    [
-      { label: "Pump curve", x: "curve_points.pump_flow", y: "curve_points.pump_head", marks: "line", look: "heavy" },
-      {
-        label: "System curve",
-        x: "curve_points.system_flow",
-        y: "curve_points.system_head",
-        marks: "line",
-        look: "long dashes",
-      },
-      {
-        label: "Operating point",
-        x: "total_flow",
-        y: "actual_pump_head",
-        marks: "points",
-      },
-      {
-        label: "Operating point",
-        x: "duty_name_along",
-        y: "actual_pump_head",
-        marks: "names",
-        says: "duty_said",
-        at: "right",
-      },
-    ],
+export const curveChart = chart(
+  "Pump curve and system curve",
+  "Flow",
+  "Head",
+  [
+    { label: "Pump curve", x: "curve_points.pump_flow", y: "curve_points.pump_head", marks: "line", look: "heavy" },
     {
-      alt: "Head over flow: the curve of the chosen pump at its speed falls, that of the pipes rises; they cross at the operating point.",
+      label: "System curve",
+      x: "curve_points.system_flow",
+      y: "curve_points.system_head",
+      marks: "line",
+      look: "long dashes",
     },
-  ),
-  points,
-  said,
-];
+    {
+      label: "Operating point",
+      x: "total_flow",
+      y: "actual_pump_head",
+      marks: "points",
+    },
+    {
+      label: "Operating point",
+      x: "duty_name_along",
+      y: "actual_pump_head",
+      marks: "names",
+      says: "duty_said",
+      at: "right",
+    },
+  ],
+  {
+    alt: "Head over flow: the curve of the chosen pump at its speed falls, that of the pipes rises; they cross at the operating point.",
+  },
+);
+
+export const curvePoints: readonly Block[] = [points, said];

@@ -4,11 +4,12 @@ import { pumpFormulas } from "../../vocabulary/pump.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
+import { curvePoints } from "./curve-chart.js";
 import { pumpBlocks } from "./pump.js";
 import { pumpsTable } from "./pumps-table.js";
 
 export const pump = part("Pump", "Which pump brings the water up, and what it costs to run.", {
-  blocks: { Pump: pumpBlocks, Pumps: [pumpsTable] },
+  blocks: { Pump: pumpBlocks, Pumps: [pumpsTable], "Drawing points": curvePoints },
   formulas: [...pumpFormulas, ...curveFormulas],
   tasks: [
     task(

@@ -221,7 +221,7 @@ export const pumpBlocks: readonly (Block | Made<Block>)[] = [
   pumpPoints,
   cost,
   checks,
-  ...curveChart,
+  curveChart,
   paragraphs(
     "Notes",
     "Electric work near water is for a licensed electrician. Ground-fault protection, cords, and distances from the water are set by the code in force on site; ask before the bid is signed.",
