@@ -12,22 +12,31 @@ const HELD_BELOW = formula(
   geometry,
 );
 
+const PLACES = formula(
+  "PLACES",
+  "How many whole sizes fit in a room; none where the size is not given",
+  { room: length, size: length },
+  count,
+  "IF(size>0,INT(ROUND(room/size,6)),0)",
+  "arithmetic",
+);
+
 const LEVEL_OF = formula(
   "LEVEL_OF",
-  "Level at which a volume of water stands in the basin",
+  "Level at which a volume of water stands in the basin; 0 in one without a plan",
   { water: waterVolume, top: length, lower_area: area, upper_area: area },
   length,
-  "IF(water<=lower_area*top,water/lower_area,top+(water-lower_area*top)/upper_area)",
+  "IF(water<=0,0,IF(water<=lower_area*top,water/lower_area,IF(upper_area>0,top+(water-lower_area*top)/upper_area,0)))",
   geometry,
 );
 
 const PLACES_TAKEN = formula(
   "PLACES_TAKEN",
-  "Places of a grid that a box takes up, turned the way that takes fewer",
+  "Places of a grid that a box takes up, turned the way that takes fewer; none without a grid",
   { long: smallLength, wide: smallLength, along: smallLength, across: smallLength },
   count,
-  "MIN(WHOLE_UP(long/along)*WHOLE_UP(wide/across),WHOLE_UP(wide/along)*WHOLE_UP(long/across))",
+  "IF(along*across>0,MIN(WHOLE_UP(long/along)*WHOLE_UP(wide/across),WHOLE_UP(wide/along)*WHOLE_UP(long/across)),0)",
   "geometry",
 );
 
-export const basinFormulas = [HELD_BELOW, LEVEL_OF, PLACES_TAKEN] as const;
+export const basinFormulas = [HELD_BELOW, LEVEL_OF, PLACES, PLACES_TAKEN] as const;

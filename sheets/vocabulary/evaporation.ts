@@ -39,7 +39,7 @@ const EVAPORATION = formula(
     activity: number,
   },
   "in/day",
-  "activity*(95+0.425*60*air_speed)*MAX(0,water_pressure-air_pressure)/latent_heat*24/(62.4/12)",
+  "IF(latent_heat>0,activity*(95+0.425*60*air_speed)*MAX(0,water_pressure-air_pressure)/latent_heat*24/(62.4/12),0)",
   "ASHRAE Transactions 104 (1998) part 1A: W = (95 + 0.425 v)(pw - pa)/Y, lb/h on a square foot; 62.4 lb/ft³",
 );
 

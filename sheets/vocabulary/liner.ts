@@ -7,7 +7,7 @@ const STRIPS = formula(
   "How many strips of a roll, lapped at the seams, cover a size",
   { size: length, roll: length, lap: length },
   count,
-  "MAX(1,WHOLE_UP((size-lap)/(roll-lap)))",
+  "IF(roll>lap,MAX(1,WHOLE_UP((size-lap)/(roll-lap))),1)",
   geometry,
 );
 

@@ -16,10 +16,10 @@ const BORE = formula(
 
 const PIPE_SPEED = formula(
   "PIPE_SPEED",
-  "Mean speed of the water in a pipe",
+  "Mean speed of the water in a pipe; 0 where no pipe is chosen",
   { flow, bore },
   speed,
-  "flow/(PI()/4*bore^2)",
+  "IF(bore>0,flow/(PI()/4*bore^2),0)",
   "continuity",
 );
 
@@ -34,19 +34,19 @@ const VELOCITY_HEAD = formula(
 
 const FRICTION_COEFFICIENT = formula(
   "FRICTION_COEFFICIENT",
-  "Hazen-Williams friction in ft for each (gal/min)^1.852; 448.831 gal/min are one ft³/s",
+  "Hazen-Williams friction in ft for each (gal/min)^1.852; 448.831 gal/min are one ft³/s; 0 where no pipe is chosen",
   { length: "ft", bore: "in", smoothness: "" },
   "",
-  "4.727*length/(smoothness^1.852*(bore/12)^4.871*448.831^1.852)",
+  "IF(bore*smoothness>0,4.727*length/(smoothness^1.852*(bore/12)^4.871*448.831^1.852),0)",
   `${epanet}. The hand form with 10.44 and 4.8704 gives 0.2 % less.`,
 );
 
 const LOCAL_COEFFICIENT = formula(
   "LOCAL_COEFFICIENT",
-  "Loss in fittings in ft for each (gal/min)²; 448.831 gal/min are one ft³/s",
+  "Loss in fittings in ft for each (gal/min)²; 448.831 gal/min are one ft³/s; 0 where no pipe is chosen",
   { fittings: "", bore: "in" },
   "",
-  "8/(32.174*PI()^2)*fittings/((bore/12)^4*448.831^2)",
+  "IF(bore>0,8/(32.174*PI()^2)*fittings/((bore/12)^4*448.831^2),0)",
   "K v²/2g with g 32.174 ft/s². EPANET rounds 8/(g π²) to 0.02517, 0.09 % less.",
 );
 
@@ -113,7 +113,7 @@ const HAZEN_WILLIAMS = formula(
   "Head lost to friction in a pipe",
   { flow: "gal/min", length: "ft", bore: "in", smoothness: "" },
   "ft",
-  "4.727*length*(flow/448.831)^1.852/(smoothness^1.852*(bore/12)^4.871)",
+  "IF(bore*smoothness>0,4.727*length*(flow/448.831)^1.852/(smoothness^1.852*(bore/12)^4.871),0)",
   epanet,
 );
 
@@ -122,7 +122,7 @@ const REYNOLDS = formula(
   "Reynolds number of a pipe",
   { speed: "ft/s", bore: "in", viscosity: "ft²/s" },
   "",
-  "speed*bore/12/viscosity",
+  "IF(viscosity>0,speed*bore/12/viscosity,0)",
   "definition",
 );
 
@@ -167,7 +167,7 @@ const REDUCER = formula(
   "K of the step from one bore to another, on the speed in the second",
   { from: bore, to: bore },
   number,
-  "IF(to<from,CONTRACTION(to,from),ENLARGEMENT(from,to)*(to/from)^4)",
+  "IF(from>0,IF(to<from,CONTRACTION(to,from),ENLARGEMENT(from,to)*(to/from)^4),0)",
   `${crane}: K changes base by the fourth power of the bores`,
 );
 

@@ -18,7 +18,7 @@ export function networkBlocks(state: State): Block[] {
   const branches = table(
     `${prefix}_lines`,
     `${title}: flow by line`,
-    { rows: capacity.lines, beside: "pipe_lines", filled: "LEN(pipe_size)>0" },
+    { rows: capacity.lines, beside: "pipe_lines", filled: "bore>0" },
     {
       line: calc(text, "name", "Line"),
       stands: calc(head, state.stands, "Height", {

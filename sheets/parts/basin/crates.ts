@@ -91,14 +91,14 @@ export const crates = lines("Storage crates and pump vault", {
   room_wide: calc(length, "MAX(0,basin_width-2*crate_gap)", "Room for crates, across"),
   crates_turned: calc(
     yesno,
-    "INT(ROUND(room_long/crate_width,6))*INT(ROUND(room_wide/crate_length,6))>INT(ROUND(room_long/crate_length,6))*INT(ROUND(room_wide/crate_width,6))",
+    "PLACES(room_long,crate_width)*PLACES(room_wide,crate_length)>PLACES(room_long,crate_length)*PLACES(room_wide,crate_width)",
     "Crates laid across",
   ),
   crate_along: calc(smallLength, "IF(crates_turned,crate_width,crate_length)", "Crate size along basin"),
   crate_across: calc(smallLength, "IF(crates_turned,crate_length,crate_width)", "Crate size across basin"),
-  crate_columns: calc(count, "INT(ROUND(room_long/crate_along,6))", "Crate columns, along basin"),
-  crate_rows: calc(count, "INT(ROUND(room_wide/crate_across,6))", "Crate rows, across basin"),
-  crate_layers: calc(count, "INT(ROUND(MAX(0,basin_depth-crate_cover)/crate_height,6))", "Crate layers"),
+  crate_columns: calc(count, "PLACES(room_long,crate_along)", "Crate columns, along basin"),
+  crate_rows: calc(count, "PLACES(room_wide,crate_across)", "Crate rows, across basin"),
+  crate_layers: calc(count, "PLACES(MAX(0,basin_depth-crate_cover),crate_height)", "Crate layers"),
   vault_places: calc(
     count,
     "vaults_needed*PLACES_TAKEN(vault_length,vault_width,crate_along,crate_across)",

@@ -124,12 +124,12 @@ const results = lines("Water lost per day", {
   ),
   wind_at_water: calc(
     speed,
-    "wind_speed*PICK(wind_exposures.share,wind_exposures.name,wind_exposure)",
+    "IF(ISBLANK(wind_exposure),wind_speed,wind_speed*PICK(wind_exposures.share,wind_exposures.name,wind_exposure))",
     "Wind over this water",
   ),
   stream_warmth: calc(
     number,
-    `${celsius("water_temperature")}+PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure)`,
+    `${celsius("water_temperature")}+IF(ISBLANK(sun_exposure),0,PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure))`,
     "Water temperature in °C",
     { decimals: 1 },
   ),

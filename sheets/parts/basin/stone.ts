@@ -37,7 +37,7 @@ export const basinStone = lines("Stone fill and open space", {
   }),
   stone_porosity: calc(
     percent,
-    "IF(ISBLANK(override_porosity),PICK(voids.porosity,voids.name,basin_stone_kind),override_porosity)",
+    "IF(ISBLANK(override_porosity),IF(ISBLANK(basin_stone_kind),0,PICK(voids.porosity,voids.name,basin_stone_kind)),override_porosity)",
     "Porosity used",
   ),
   stone_void_ratio: calc(number, "stone_porosity/(1-stone_porosity)", "Void ratio used"),

@@ -8,7 +8,7 @@ export const clarifier = part("Clarifier", "An ultraviolet lamp in the main, aga
   blocks: { Piping: [clarifierBlock] },
   mainLoss: "clarifier_local",
   watts: "clarifier_load",
-  current: "clarifier_load/supply_voltage",
+  current: "IF(supply_voltage>0,clarifier_load/supply_voltage,0)",
   takeoff: [
     {
       what: "ultraviolet clarifier",

@@ -96,7 +96,11 @@ export const safeDig = lines("Dig safety", {
     value: 20,
     source: `${standard} Subpart P App. B`,
   }),
-  safe_slope: calc(number, "PICK(safe_slopes.run,safe_slopes.name,dig_soil_type)", "Steepest dig slope, run:1"),
+  safe_slope: calc(
+    number,
+    "IF(ISBLANK(dig_soil_type),0,PICK(safe_slopes.run,safe_slopes.name,dig_soil_type))",
+    "Steepest dig slope, run:1",
+  ),
   safe_top_length: calc(length, "dig_bottom_length+2*safe_slope*dig_deepest", "Top length at that slope"),
   safe_top_width: calc(length, "dig_bottom_width+2*safe_slope*dig_deepest", "Top width at that slope"),
   protection_needed: calc(yesno, "SUMPRODUCT((digs.needed=TRUE)*1)>0", "Protection needed anywhere", { strong: true }),

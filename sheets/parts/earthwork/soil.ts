@@ -16,7 +16,7 @@ import { oneOf } from "../../vocabulary/one-of.js";
 
 const ordinary = "bank x (1 - shrink)";
 const fhwa = "bank / (1 + shrink)";
-const row = (column: string) => `PICK(soils.${column},soils.name,soil_kind)`;
+const row = (column: string) => `IF(ISBLANK(soil_kind),0,PICK(soils.${column},soils.name,soil_kind))`;
 const own = (name: string, column: string) => `IF(ISBLANK(${name}),${row(column)},${name})`;
 
 /** Bank is as it lies, loose is on the truck, compacted is in the berm. */

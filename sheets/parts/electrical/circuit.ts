@@ -19,6 +19,8 @@ import type { Whole } from "../brought.js";
 /** The customer's electrician then sizes it; the proposal says what the pump asks for. */
 const byCustomer = 'electrical_work="by the customer"';
 
+const ofWire = (column: string) => `IF(ISBLANK(wire_size),0,PICK(wires.${column},wires.name,wire_size))`;
+
 /** Load, breaker and wire of the circuit that feeds pump and lights. */
 export const circuit = ({ currents }: Pick<Whole, "currents">) =>
   lines("Circuit of pump and lights", {
@@ -49,7 +51,7 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
     ),
     pump_current: calc(
       current,
-      "IF(ISBLANK(pump_nameplate),pump_full_load/(supply_voltage*power_factor),pump_nameplate)",
+      "IF(ISBLANK(pump_nameplate),IF(supply_voltage*power_factor>0[V],pump_full_load/(supply_voltage*power_factor),0),pump_nameplate)",
       "Current of the pump",
     ),
     circuit_current: calc(current, ["pump_current", ...currents].join("+"), "Current of the circuit", {
@@ -78,8 +80,8 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
       { label: "Breaker too small" },
     ),
     wire_size: decide(text, "Wire of the circuit", { again: true, default: "12 AWG", choices: "wires.name" }),
-    wire_area: calc(conductorArea, "PICK(wires.area,wires.name,wire_size)", "Area of one conductor"),
-    wire_breaker: calc(current, "PICK(wires.breaker,wires.name,wire_size)", "Largest breaker for that wire", {
+    wire_area: calc(conductorArea, ofWire("area"), "Area of one conductor"),
+    wire_breaker: calc(current, ofWire("breaker"), "Largest breaker for that wire", {
       decimals: 0,
     }),
     wire_protected: check(
@@ -93,9 +95,14 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
       "Voltage drop at pump",
       { note: "Over the conduit and the wire beyond it; the pump's own cord comes on top." },
     ),
-    circuit_drop_share: calc(percent, "circuit_drop/supply_voltage", "Share of the supply voltage", {
-      strong: true,
-    }),
+    circuit_drop_share: calc(
+      percent,
+      "IF(supply_voltage>0,circuit_drop/supply_voltage,0)",
+      "Share of the supply voltage",
+      {
+        strong: true,
+      },
+    ),
     drop_limit: office(percent, "Voltage drop limit", {
       default: 0.03,
       least: 0.005,

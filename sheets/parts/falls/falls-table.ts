@@ -31,7 +31,7 @@ export const fallsTable = table(
   {
     rows: capacity.falls,
     opening: 1,
-    filled: "width+width_inches>0",
+    filled: "AND(width+width_inches>0,level>0,LEN(look)>0,LEN(lip_type)>0)",
     note: `Lips of one level stand side by side and share its flow. The drop runs from upper to lower water. Look: ${oneOf(looks.data)} Lip type: ${oneOf(lipKinds.data)}`,
   },
   {

@@ -47,8 +47,8 @@ export const fillLine = lines("Fill line", {
       note: "All that is there while it runs: basin up to the float, stream, bed, pools, pots and pipes, each once.",
     },
   ),
-  first_fill_hours: calc(hours, "first_fill_water/fill_flow", "First fill time"),
-  daily_fill_hours: calc(hours, "loss_a_day/fill_flow", "Daily fill time", {
+  first_fill_hours: calc(hours, "IF(fill_flow>0,first_fill_water/fill_flow,0)", "First fill time"),
+  daily_fill_hours: calc(hours, "IF(fill_flow>0,loss_a_day/fill_flow,0)", "Daily fill time", {
     decimals: 2,
   }),
   fill_keeps_up: check(

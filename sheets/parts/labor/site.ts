@@ -30,12 +30,12 @@ export const siteFactors = lines("Site and crew", {
   }),
   soil_grade: calc(
     text,
-    `IF(site_soil="${bySoil}",PICK(soils.digging,soils.name,soil_kind),site_soil)`,
+    `IF(site_soil="${bySoil}",IF(ISBLANK(soil_kind),"",PICK(soils.digging,soils.name,soil_kind)),site_soil)`,
     "Ground to dig",
   ),
   soil_factor: calc(
     number,
-    'PICK(used_rates.value,used_rates.code,IF(by_hand,"soil-hand-","soil-")&soil_grade)',
+    'IF(LEN(soil_grade)>0,PICK(used_rates.value,used_rates.code,IF(by_hand,"soil-hand-","soil-")&soil_grade),1)',
     "Soil time factor",
   ),
   crew_size: decide(count, "Crew size", { again: true, default: 3, least: 1, most: 12, whole: true }),

@@ -13,6 +13,7 @@ import {
   voltage,
   walk,
 } from "../../../engine/template/index.js";
+import { conductorArea } from "../../vocabulary/quantities.js";
 
 const asBought = "common practice, no source: compare the item that is bought";
 
@@ -41,7 +42,7 @@ export const lights = lines("Lights", {
     source: asBought,
   }),
   lights_load: calc(power, "lights_wanted*light_power", "Load of all lights", { strong: true }),
-  lights_current: calc(current, "lights_load/supply_voltage", "Current of the transformers"),
+  lights_current: calc(current, "IF(supply_voltage>0,lights_load/supply_voltage,0)", "Current of the transformers"),
   transformer_rating: office(power, "Rating of one transformer", {
     default: 150,
     least: 10,
@@ -55,13 +56,23 @@ export const lights = lines("Lights", {
     decimals: 0,
     source: "common practice, no source",
   }),
-  transformers_needed: calc(count, "WHOLE_UP(lights_load/(transformer_rating*transformer_share))", "Transformers", {
-    strong: true,
-  }),
+  transformers_needed: calc(
+    count,
+    "IF(transformer_rating*transformer_share>0,WHOLE_UP(lights_load/(transformer_rating*transformer_share)),0)",
+    "Transformers",
+    {
+      strong: true,
+    },
+  ),
   light_cable: decide(text, "Cable of the lights", { default: "12 AWG", choices: "wires.name" }),
+  light_cable_area: calc(
+    conductorArea,
+    "IF(ISBLANK(light_cable),0,PICK(wires.area,wires.name,light_cable))",
+    "Area of its conductor",
+  ),
   light_drop_share: calc(
     percent,
-    "IF(lights_wanted>0,VOLTAGE_DROP(light_power/light_voltage,cable_a_light,PICK(wires.area,wires.name,light_cable))/light_voltage,0)",
+    "IF(lights_wanted*light_voltage>0,VOLTAGE_DROP(light_power/light_voltage,cable_a_light,light_cable_area)/light_voltage,0)",
     "Voltage drop at a light",
     { note: "Each light on a cable of its own." },
   ),

@@ -74,8 +74,8 @@ export const linerPieces = table(
       },
     ),
     roll: calc(count, "IF(one_roll>0,one_roll,INDEX(liner_working.best,place))", "Roll, row"),
-    roll_width: calc(length, "INDEX(liner_rolls.width,roll)", "Roll width", { decimals: 1 }),
-    turned: calc(yesno, `${costOf("length", "width")} < ${costOf("width", "length")}`, "Laid across"),
+    roll_width: calc(length, "IF(roll>0,INDEX(liner_rolls.width,roll),0)", "Roll width", { decimals: 1 }),
+    turned: calc(yesno, `${costOf("length", "width")}<${costOf("width", "length")}`, "Laid across"),
     strips: calc(count, `STRIPS(${across},roll_width,seam_lap)`, "Strips"),
     parts: calc(count, `STRIPS(${along},roll_length,seam_lap)`, "Parts of a strip"),
     cut_length: calc(length, `(${along}+(parts-1)*seam_lap)/parts`, "Length of a cut"),
@@ -87,7 +87,7 @@ export const linerPieces = table(
     weight: calc(weight, "cut_length*roll_width*liner_area_weight", "Weight of a cut", {
       note: "As cut from the roll, before trimming and seaming: what people carry in.",
     }),
-    roll_length: calc(length, "INDEX(liner_rolls.roll_length,roll)", "Roll length", {
+    roll_length: calc(length, "IF(roll>0,INDEX(liner_rolls.roll_length,roll),0)", "Roll length", {
       decimals: 0,
     }),
     place: published(count, "No.", { source: "order of the sheets" }),

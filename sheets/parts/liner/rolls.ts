@@ -4,7 +4,8 @@ import { capacity } from "../capacity.js";
 
 export const rollNumbers = Array.from({ length: capacity.rolls }, (_, i) => i + 1);
 
-const bought = "IF(whole_rolls,rolls_opened*roll_length,WHOLE_UP(run_needed/length_step)*length_step)";
+const bought =
+  "IF(whole_rolls,rolls_opened*roll_length,IF(length_step>0,WHOLE_UP(run_needed/length_step)*length_step,run_needed))";
 
 /** What the supplier stocks, and what this job takes of it. */
 export const linerRolls = table(

@@ -25,6 +25,9 @@ import { siphonChecks, siphonInputs, siphonResults } from "./siphon.js";
 const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,pipe_size)`;
 /** No water passes a valve that adds so much: a figure would say nothing, nor fit its column. */
 const asShut = { from: 1000000, says: "shut" } as const;
+/** A line is calculated once its row has its size, its level and its fitting at the manifold. */
+const lineInUse = "AND(LEN(pipe_size)>0,outlet_level>0,LEN(tee)>0)";
+
 /** One row for each line: where it delivers, its pipe, its valve. */
 export const pipeLinesTable = table(
   "pipe_lines",
@@ -32,8 +35,8 @@ export const pipeLinesTable = table(
   {
     rows: capacity.lines,
     opening: 1,
-    filled: "LEN(pipe_size)>0",
-    note: "A row is in use when it has a pipe size. Each line has a ball valve.",
+    filled: lineInUse,
+    note: "A row is in use when it has a pipe size, a level and a manifold fitting. Each line has a ball valve.",
   },
   {
     name: walk(text, "Line", { default: "Line" }),

@@ -22,7 +22,7 @@ import type { Whole } from "../brought.js";
 import type { Made } from "../part.js";
 import { sizeComparison } from "./size-comparison.js";
 
-const sizeAt = (column: string) => `PICK(pipe_sizes.${column},pipe_sizes.size,main_size)`;
+const sizeAt = (column: string) => `IF(ISBLANK(main_size),0,PICK(pipe_sizes.${column},pipe_sizes.size,main_size))`;
 const fitting = { least: 0, most: 100, whole: true };
 
 const pipe = lines("Main, pump to manifold", {
@@ -108,7 +108,7 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
     ),
     main_fixed_loss: calc(
       number,
-      "PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting)+main_other_fitting_loss",
+      "IF(ISBLANK(inlet_fitting),0,PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting))+main_other_fitting_loss",
       "K independent of size",
     ),
     main_loss_coefficient: calc(number, "MAX(0,main_fixed_loss+main_factor*main_multiples)", "Total K"),
@@ -157,7 +157,7 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
     ),
     main_average_bore_gap: calc(
       percent,
-      `(main_bore/${sizeAt("bore_average")})^4.871-1`,
+      `IF(main_bore>0,(main_bore/${sizeAt("bore_average")})^4.871-1,0)`,
       "Friction change, average bore",
     ),
     main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {

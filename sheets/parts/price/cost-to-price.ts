@@ -7,7 +7,7 @@ export const priceTotals = lines("The price", {
   pump_cost: calc(money, "pump_price", "Pump"),
   pump_tax: calc(
     money,
-    "IF(pump_cost>0,ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
+    "IF(AND(pump_cost>0,LEN(pump_tax_class)>0),ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
     "Sales tax on the pump",
   ),
   material_cost: calc(money, "materials_before_tax+materials_tax+pump_cost+pump_tax", "Materials, with tax"),
@@ -63,10 +63,10 @@ export const priceSense = lines("Price check", {
   cushion: calc(money, "price-break_even_price", "Cushion before a loss"),
   cushion_man_hours: calc(
     hours,
-    "IF(man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
+    "IF(labor_cost*paid_man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
     "Cushion in man-hours",
   ),
-  cushion_share: calc(percent, "IF(man_hours>0,cushion_man_hours/paid_man_hours,0)", "Cushion, of man-hours paid"),
+  cushion_share: calc(percent, "IF(paid_man_hours>0,cushion_man_hours/paid_man_hours,0)", "Cushion, of man-hours paid"),
   labor_overrun_covered: check(
     "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
     "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",

@@ -125,7 +125,7 @@ const duty = lines("Pump in operation", {
   pump_water_power: calc(power, "WATER_POWER(total_flow,actual_pump_head)", "Power into water"),
   pump_watts: calc(
     power,
-    "IF(pump_full_watts>0,pump_full_watts*pump_speed^3,pump_water_power/pump_efficiency)",
+    "IF(pump_full_watts>0,pump_full_watts*pump_speed^3,IF(pump_efficiency>0,pump_water_power/pump_efficiency,0))",
     "Pump power",
     {
       strong: true,

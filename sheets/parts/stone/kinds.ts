@@ -22,7 +22,7 @@ export const stoneKindTable = table(
   "Kinds of stone",
   {
     rows: capacity.stones,
-    filled: "LEN(name)>0",
+    filled: "AND(LEN(name)>0,LEN(rock)>0)",
     data: stoneKinds,
     note: "Where it goes stands in the list of places. By the pallet: the pack of its item in the office book.",
   },

@@ -25,7 +25,7 @@ export const stonePlaceTable = table(
   "Where stone goes",
   {
     rows: capacity.stonePlaces,
-    filled: "LEN(name)>0",
+    filled: "AND(LEN(name)>0,LEN(covers)>0,LEN(stone)>0)",
     data: stonePlaces,
     note: "Covers tells which measure of the job is taken. Width and thickness are the course of stone on it; a face needs its thickness only, basin fill neither, nor does a stream bed, whose depth of stone and voids stand on sheet Decisions and in the table of beds.",
   },

@@ -1,5 +1,5 @@
 import { calc, length, precise, smallLength, table, text } from "../../../engine/template/index.js";
-import { runsTable } from "./runs-table.js";
+import { runInUse, runsTable } from "./runs-table.js";
 
 const running = (formula: string) => `IF(flow>0,${formula},0)`;
 
@@ -35,7 +35,7 @@ export const depthSearch = table(
     rows: runsTable.rows,
     opening: 1,
     beside: "runs",
-    filled: "length+length_inches>0",
+    filled: runInUse,
     printed: false,
     note: "Four passes by Ferguson's law for water over stone, three by Manning's formula to compare. Each starts from a channel without sides.",
   },

@@ -22,6 +22,9 @@ import { nameUnique } from "../name-unique.js";
 
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
+/** A run is calculated once its row says where it lies, how long it is and on what it runs. */
+export const runInUse = "AND(length+length_inches>0,after_level>0,LEN(bed)>0)";
+
 /** One row for each stretch of stream. */
 export const runsTable = table(
   "runs",
@@ -30,7 +33,7 @@ export const runsTable = table(
     section: "Stream runs",
     rows: capacity.runs,
     opening: 1,
-    filled: "length+length_inches>0",
+    filled: runInUse,
     note: `Length along the middle of the bed. Bed: ${oneOf(beds.data)}`,
   },
   {
@@ -69,7 +72,7 @@ export const runsTable = table(
       "Fall counted",
     ),
     bank_counted: calc(length, "bank_height", "Bank height, counted"),
-    flow: calc(flow, "PICK(levels.actual_flow,levels.number,after_level)", "Actual flow"),
+    flow: calc(flow, "IF(width_counted>0,PICK(levels.actual_flow,levels.number,after_level),0)", "Actual flow"),
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall_counted/length_counted,0.0001)", "Slope", { decimals: 4 }),
