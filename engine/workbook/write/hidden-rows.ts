@@ -35,10 +35,15 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
     });
   const rows = Array.from({ length: block.rows }, (_, i) => i + 1);
   const used = rows.map((row) => rowIsShown(model, table, row, values) || !isBlank(row));
-  const last = table.shown === undefined ? used.lastIndexOf(true) + spareRows : -1;
+  const none = !used.includes(true);
+  const last = none || table.shown !== undefined ? -1 : used.lastIndexOf(true) + spareRows;
   const hidden = rows.filter((_, i) => !used[i] && i > last);
   if (hidden.length === 0) return;
   for (const row of hidden) sheet.getRow(band.header + 1 + row).hidden = true;
+  // of a table without any row in use, the heading alone stays
+  if (none)
+    for (let line = placed.top + 1; line < band.header + 2; line++)
+      sheet.getRow(line).hidden = true;
   const areas = figures.map(({ cells }) => areaOf(cells)).join(",");
   const target = sheet.getCell(placed.top, 5);
   target.value = formulaContent(

@@ -114,3 +114,13 @@ test("a condition that cannot be read does not load", () => {
     /Table goods, shown: the name "wantd" is not known/,
   );
 });
+
+test("of a table without any row in use the heading alone stays", async () => {
+  const { page } = await opened(model, 0);
+  const columns = { ...goods.columns, wanted: t.calc(t.number, "more+given*0", "Wanted") };
+  const none = compile(tiny([given, { ...goods, columns }, steps]), "us");
+  const sheet = (await opened(none, 0)).page;
+  const top = none.placed.find(({ block }) => block.heading === "Goods")?.top as number;
+  expect([0, 1, 2, 3].map((i) => sheet.getRow(top + i).hidden)).toEqual([false, true, true, false]);
+  expect(page.getRow(top + 1).hidden).toBe(false);
+});
