@@ -22,11 +22,22 @@ export const digs = lines("Strip and dig, in place", {
     most: 30,
     source: practice,
   }),
+  stream_on_berms: decide(percent, "Stream on berms, share", {
+    default: 0,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    note: "Stripped once, under the berm. 0: all of the stream is stripped too, on the safe side.",
+  }),
+  stream_ground: calc(
+    area,
+    "(SUM(channel_cuts.ground)+SUM(pool_cuts.ground))*(1-stream_on_berms)",
+    "Stream ground stripped",
+  ),
   strip_area: calc(
     area,
-    "(dig_top_length+2*strip_margin)*(dig_top_width+2*strip_margin)+SUM(channel_cuts.ground)+SUM(pool_cuts.ground)+SUM(berms.footprint)",
+    "(dig_top_length+2*strip_margin)*(dig_top_width+2*strip_margin)+stream_ground+SUM(berms.footprint)",
     "Area stripped",
-    { note: "Where stream and berm lie on one another they count twice: on the safe side." },
   ),
   strip_volume: calc(soilVolume, "strip_area*strip_depth", "Topsoil stripped", { strong: true }),
   topsoil_kept: decide(percent, "Topsoil kept on site", {
@@ -63,7 +74,7 @@ export const digs = lines("Strip and dig, in place", {
   ),
   dig_topsoil: calc(
     soilVolume,
-    "basin_topsoil+SUM(channel_cuts.topsoil)+SUM(pool_cuts.topsoil)",
+    "basin_topsoil+(SUM(channel_cuts.topsoil)+SUM(pool_cuts.topsoil))*(1-stream_on_berms)",
     "Topsoil over the digs",
     { note: "Already stripped." },
   ),

@@ -1,4 +1,15 @@
-import { calc, check, count, decide, lines, money, percent, table, text } from "../../../engine/template/index.js";
+import {
+  calc,
+  check,
+  count,
+  decide,
+  lines,
+  money,
+  office,
+  percent,
+  table,
+  text,
+} from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** When the customer pays: the last draw is what is left, so that the draws make the price to the cent. */
@@ -33,6 +44,26 @@ export const drawTable = table(
 export const drawChecks = lines("Totals of draws", {
   draws_total: calc(money, "SUM(draws.amount)", "Total of draws"),
   draw_shares: calc(percent, "SUM(draws.share)", "Total of shares"),
+  first_draw: calc(money, "INDEX(draws.amount,1)", "First draw"),
+  deposit_share: office(percent, "Deposit limit, of price", {
+    section: "Price",
+    default: 1,
+    least: 0,
+    most: 1,
+    decimals: 0,
+    note: "Where a state limits the first payment. California: 10% or $1,000, the lesser (Business and Professions Code 7159.5, from memory).",
+  }),
+  deposit_most: office(money, "Deposit limit, amount", { section: "Price", optional: true, least: 0, most: 1e6 }),
+  deposit_allowed: calc(
+    money,
+    "MIN(deposit_share*contract_price,IF(ISBLANK(deposit_most),contract_price,deposit_most))",
+    "Deposit allowed",
+  ),
+  deposit_held: check(
+    "first_draw<=deposit_allowed+0.005[$]",
+    "The first draw is {first_draw}, but the office's rule allows {deposit_allowed}. Lower its share in draws on sheet Decisions.",
+    { label: "Deposit over the limit" },
+  ),
   draws_add_up: check(
     "AND(ABS(draw_shares-1)<0.00001,MIN(draws.amount)>=0)",
     "The shares of the draws make {draw_shares}, not 100%. Correct them in draws on sheet Decisions.",

@@ -1,11 +1,13 @@
 import {
   calc,
+  check,
   count,
   decide,
   hours,
   lines,
   money,
   number,
+  office,
   percent,
   table,
   text,
@@ -47,8 +49,31 @@ export const optionTable = table(
 
 export const contractLines = lines("The contract", {
   options_taken: calc(money, "SUMPRODUCT(options.taken*options.option_price)", "Options taken"),
-  contract_price: calc(money, "price+options_taken", "Price with options taken", {
-    strong: true,
+  discount: decide(money, "Discount", { section: "Price", default: 0, least: 0, most: 1e6 }),
+  contract_price: calc(money, "price+options_taken-discount", "Contract price", { strong: true }),
+  contract_cost: calc(money, "total_cost+SUMPRODUCT(options.taken*options.option_cost)", "Contract cost"),
+  contract_margin: calc(percent, "IF(contract_price>0,1-contract_cost/contract_price,0)", "Contract margin"),
+  least_margin: office(percent, "Least margin", {
+    section: "Price",
+    default: 0.1,
+    least: 0,
+    most: 0.6,
+    source: "office rule",
   }),
+  margin_held: check(
+    "ROUND(contract_margin-least_margin,6)>=0",
+    "The contract leaves {contract_margin} of margin, under the least, {least_margin}. Lower discount or raise margin_wanted on sheet Decisions.",
+    { label: "Margin below minimum" },
+  ),
+  customer_number: decide(money, "Customer's number", {
+    section: "Price",
+    optional: true,
+    least: 1,
+    most: 1e7,
+    note: "What the customer would pay: the figures beside it tell what it leaves. The price stays.",
+  }),
+  number_margin: calc(percent, "IF(customer_number>0,1-contract_cost/customer_number,0)", "Margin at that number"),
+  number_markup: calc(percent, "IF(customer_number>0,customer_number/contract_cost-1,0)", "Markup at that number"),
+  number_gap: calc(money, "IF(customer_number>0,contract_price-customer_number,0)", "Price over that number"),
   last_draw: calc(count, "MAX(draws.place)", "Number of draws"),
 });

@@ -21,7 +21,12 @@ export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
   ...eachRow("price", optionTable, "[x]  Option taken: {description}, {option_price|2}.", {
     when: "AND(LEN(description)>0,taken)",
   }),
-  line("price", "With the options taken: {contract_price|2}.", "options_taken>0"),
+  line("price", "Discount: {discount|2}.", "discount>0"),
+  line(
+    "price",
+    '{IF(options_taken>0,"With the options taken","With the discount")}: {contract_price|2}.',
+    "OR(options_taken>0,discount>0)",
+  ),
   ...eachRow("price", optionTable, "[   ]  Option, not in the price above: {description}, {option_price|2}.", {
     when: "AND(LEN(description)>0,NOT(taken))",
   }),

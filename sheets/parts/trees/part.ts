@@ -13,5 +13,5 @@ export const trees = part("Trees", "Trees that stay: what their roots bear.", {
     ),
     ...bulletEachRow("trees", treeLines, "{said}", { when: "LEN(said)>0" }),
   ],
-  proposal: bulletEachRow("trees", treeTable, "We keep this tree: {name}."),
+  proposal: bulletEachRow("trees", treeTable, "We protect this tree: {name}."),
 });

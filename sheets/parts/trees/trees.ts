@@ -71,7 +71,11 @@ export const treeTable = table(
     wall_length: calc(length, "IF(wall_needed,2*SQRT(MAX(0,root_radius^2-distance^2)),0)", "Wall length", {
       note: "Straight across the root zone.",
     }),
-    walls_as_high: calc(count, "SUMPRODUCT((walls.length>0)*(walls.height>=wall_height))", "Walls as high"),
+    walls_as_high: calc(
+      count,
+      "SUMPRODUCT((walls.length>0)*(walls.length>=wall_length-0.05[ft])*(walls.height>=wall_height))",
+      "Walls as high and long",
+    ),
     kept: check(
       "OR(NOT(wall_needed),AND(wall_built,walls_as_high>0))",
       "{name}: {fill_planned} of fill at {distance}, but its roots stand {fill_allowed}. Enter a wall {wall_height} high, {wall_length} long, in walls on sheet Decisions.",

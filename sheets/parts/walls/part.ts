@@ -77,6 +77,6 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
     ),
     ...bulletEachRow("walls", wallLines, "{said}", { when: "LEN(said)>0" }),
   ],
-  proposal: [bullet("scope", "Walls, about {wall_face|0} of wall face.", "wall_face>0")],
+  proposal: [bullet("scope", "Walls, about {wall_seen|0} of wall face above ground.", "wall_seen>0")],
   told: ["walls.length", "walls.height"],
 });

@@ -96,6 +96,7 @@ export const wallRules = lines("Rules and totals of walls", {
     value: 4,
     source: "IRC R105.2: bottom of footing to top, no load behind; some local law says less",
   }),
+  wall_seen: calc(area, "SUMPRODUCT((walls.height>0)*walls.length*walls.height)", "Wall face above ground"),
   wall_face: calc(area, "SUM(walls.face)", "Total wall face", {
     note: "Buried part included.",
     strong: true,

@@ -35,6 +35,8 @@ export const moneyCases: FailingCase[] = [
   ["subcontracts.quote_holds", () => firstRow("subcontracts", { quoted_until: "2026-10-31" })],
   ["risks.in_order", () => ({ risks: [{ risk: "rock", low: 500, likely: 100, high: 900 }] })],
   ["draws_add_up", () => ({ draws: [{ name: "all", share: 0.9 }] })],
+  ["margin_held", () => ({ discount: 9000 })],
+  ["deposit_held", () => ({ deposit_share: 0.1 })],
   ["draws_make_price", () => ({ draws: gap })],
   [
     "labor_overrun_covered",

@@ -149,6 +149,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     { rows: 2, data: [{ code: "demo-pump", cost: 900, good_until: "2027-06-30" }] },
     {
       good_until: input(date, "Good until", optional),
+      placeholder: input(yesno, "Placeholder", { default: false }),
       code: input(text, "Code", optional),
       cost: input(money, "Cost", optional),
     },
