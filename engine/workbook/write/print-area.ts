@@ -58,7 +58,8 @@ const isPrinted = ({ block }: PlacedBlock): boolean =>
 /** A spreadsheet cannot leave out a sheet that is in sight; pages of empty cells it does. */
 export function printNothing(sheet: Worksheet): void {
   const beyond = columnLetters(sheet.columnCount + 4);
-  sheet.pageSetup.printArea = `${beyond}$1:${beyond}$1`;
+  // of one cell alone LibreOffice 7.4 writes the name twice as it saves
+  sheet.pageSetup.printArea = `${beyond}$1:${beyond}$2`;
 }
 
 function partOf({ block, top, bottom }: PlacedBlock): Part {
