@@ -97,7 +97,7 @@ export const plan = chart(
   {
     alt: "The basin from above, to scale: its walls, the crates in columns and rows, and the pump vault among them.",
     ratio: planRatio,
-    lines: 22,
+    lines: 26,
   },
 );
 

@@ -103,7 +103,7 @@ export const section = chart(
   {
     alt: "The basin cut along its length, to scale: rim and bottom, crates, vault, and the levels of the water when full, while running and at the lowest that the pump allows, with the float.",
     ratio: sectionRatio,
-    lines: 22,
+    lines: 24,
   },
 );
 

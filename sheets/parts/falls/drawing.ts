@@ -111,7 +111,7 @@ export const profile = chart(
   {
     alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, the basin with its full and running water, and the pipe from the pump to the highest outlet.",
     ratio: profileRatio,
-    lines: 22,
+    lines: 19,
     summary: true,
   },
 );

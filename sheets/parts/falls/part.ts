@@ -1,4 +1,4 @@
-import { bulletEachRow } from "../../plan/page-line.js";
+import { bullet, bulletEachRow } from "../../plan/page-line.js";
 import { lipKinds } from "../../tables/lips.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
@@ -26,6 +26,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   ],
   tasks: fallTasks,
   crew: [
+    bullet("job", "Water course, manifold and basin are drawn on the sheet Drawings."),
     ...bulletEachRow(
       "set out",
       fallsTable,
