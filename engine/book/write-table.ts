@@ -107,6 +107,7 @@ function cellValue({ kind }: BookColumn, value: string | number | boolean): stri
 
 const alignmentOf = ({ kind }: BookColumn) =>
   ({
+    ...(kind === "number" || kind === "date" ? { indent: 1 } : {}),
     vertical: "top",
     horizontal: kind === "number" || kind === "date" ? "right" : "left",
     wrapText: kind === "text",

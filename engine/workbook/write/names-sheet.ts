@@ -22,7 +22,7 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   sheet.getCell(1, 1).value = "Names";
   sheet.getCell(1, 1).style = styles.title;
   sheet.getCell(2, 1).value =
-    "Every name of this workbook: what it means, what it is and where it comes from.";
+    "Every name of the sheets in sight: what it means, what it is and where it comes from.";
   sheet.getCell(2, 1).style = styles.purpose;
   const row = (line: number, texts: readonly (string | undefined)[]) => {
     texts.forEach((text, i) => {
