@@ -58,7 +58,7 @@ export const production = (
   means: string,
   counts: TradeUnit,
   usual: number,
-  { source = practice, band }: Known = {},
+  { band, source = band === undefined ? practice : `between those of ${band.source}` }: Known = {},
 ): ProductionRate => ({
   ...ofGroup("production")(code, means, `${counts}/hour`),
   counts,
