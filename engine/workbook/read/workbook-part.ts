@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import type { DefinedName, SheetState } from "./content.js";
 import { targetOf } from "./defined-names.js";
 import { relationships, spreadsheet } from "./namespaces.js";
@@ -99,8 +100,8 @@ function namesOf(written: readonly WrittenName[], sheets: readonly ListedSheet[]
   const sheetNames = new Map(sheets.map(({ name }) => [name.toLowerCase(), name]));
   if (sheetNames.size < sheets.length)
     throw damaged("Two sheets of the workbook have the same name");
-  const seen = new Set<string>();
-  return written.map(({ name, text, hidden, localSheetId }) => {
+  const seen = new Map<string, DefinedName>();
+  return written.flatMap(({ name, text, hidden, localSheetId }) => {
     const scope = localSheetId === undefined ? undefined : sheets[Number(localSheetId)]?.name;
     if (localSheetId !== undefined && scope === undefined) {
       throw damaged(
@@ -108,8 +109,17 @@ function namesOf(written: readonly WrittenName[], sheets: readonly ListedSheet[]
       );
     }
     const key = `${localSheetId ?? ""}!${name.toLowerCase()}`;
-    if (seen.has(key)) throw damaged(`The defined name ${name} comes twice`);
-    seen.add(key);
-    return { name, text, target: targetOf(text, sheetNames), scope, hidden };
+    const defined = { name, text, target: targetOf(text, sheetNames), scope, hidden };
+    const before = seen.get(key);
+    if (before !== undefined && isSameArea(before, defined)) return [];
+    if (before !== undefined) throw damaged(`The defined name ${name} comes twice`);
+    seen.set(key, defined);
+    return [defined];
   });
 }
+
+/** LibreOffice writes a print area of one cell twice, as `$O$1` and as `$O$1:$O$1`. */
+const isSameArea = (one: DefinedName, other: DefinedName): boolean =>
+  /^_xlnm\./i.test(one.name) &&
+  one.target !== undefined &&
+  isDeepStrictEqual(one.target, other.target);

@@ -182,6 +182,15 @@ describe("the workbook", () => {
 });
 
 describe("spellings of the format", () => {
+  test("a print area of one cell that LibreOffice wrote twice counts once", () => {
+    const named = (text: string) =>
+      `<definedName name="_xlnm.Print_Area" localSheetId="0">${text}</definedName>`;
+    const { names } = readWorkbook(
+      workbook({ names: named("Pump!$O$1") + named("Pump!$O$1:$O$1") }),
+    );
+    expect(names.map(({ text }) => text)).toEqual(["Pump!$O$1"]);
+  });
+
   test("strict namespaces", () => {
     const strict = Object.fromEntries(
       Object.entries(parts()).map(([name, text]) => [
