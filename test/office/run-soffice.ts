@@ -52,25 +52,28 @@ export function runProgram(
 
 // Recalculation mode 0 = always: by default LibreOffice trusts the cached values of an xlsx.
 // Set-up marked as completed: otherwise the first start overwrites our macro with its own presets.
-const SETTINGS = `<?xml version="1.0" encoding="UTF-8"?>
+const settings = (locale: string) => `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
 <item oor:path="/org.openoffice.Setup/Office"><prop oor:name="ooSetupInstCompleted" oor:op="fuse"><value>true</value></prop></item>
+${locale === "" ? "" : `<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>${locale}</value></prop></item>`}
 </oor:items>
 `;
 
 /**
  * Runs LibreOffice without a window, in a fresh profile that recalculates every xlsx it loads.
- * `profileFiles` are further files of the profile, path to text. Returns what was printed.
+ * `profileFiles` are further files of the profile, path to text; `locale`, such as `de-DE`, is how numbers and
+ * dates are typed and shown. Returns what was printed.
  * The exit status is 0 even when a file fails to load: the caller checks what was written.
  */
 export async function runSoffice(
   args: readonly string[],
   profileFiles: Readonly<Record<string, string>> = {},
+  locale = "",
 ): Promise<string> {
   const profile = await mkdtemp(join(tmpdir(), "rillbook-office-"));
   try {
-    const files = { "user/registrymodifications.xcu": SETTINGS, ...profileFiles };
+    const files = { "user/registrymodifications.xcu": settings(locale), ...profileFiles };
     for (const [path, text] of Object.entries(files)) {
       await mkdir(dirname(join(profile, path)), { recursive: true });
       await writeFile(join(profile, path), text);

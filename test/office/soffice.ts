@@ -64,11 +64,12 @@ export function insertRow(
   return takeSteps(file, [{ kind: "insert-row", sheet: sheetName, row: rowIndex }], outFile);
 }
 
-/** Takes any list of steps, in one start of LibreOffice. */
+/** Takes any list of steps, in one start of LibreOffice, under a locale such as `de-DE` where one is given. */
 export async function takeSteps(
   file: string,
   steps: readonly Step[],
   outFile: string,
+  locale = "",
 ): Promise<void> {
   const [from, to] = [resolve(file), resolve(outFile)];
   if (!existsSync(from)) throw new Error(`${file} does not exist: give a workbook to edit`);
@@ -81,7 +82,7 @@ export async function takeSteps(
     const copy = join(scratch, basename(from));
     await copyFile(from, copy);
     const source = macroOf(steps, { from: copy, to, report });
-    const printed = await runSoffice(["macro:///Standard.Steps.Run"], macroFiles(source));
+    const printed = await runSoffice(["macro:///Standard.Steps.Run"], macroFiles(source), locale);
     const said = existsSync(report) ? (await readFile(report, "utf8")).trim() : "no report";
     if (said !== "done" || !existsSync(to)) {
       throw new Error(`${file}: LibreOffice did not take the steps: ${said}. ${printed}`.trim());

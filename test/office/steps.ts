@@ -1,6 +1,16 @@
 /** One thing an office does to an open workbook. Rows count from 1, as on the screen. */
 export type Step =
   | { readonly kind: "set"; readonly name: string; readonly value: number | string }
+  /** Typed as a person would under the program's locale: `2,5`, `22,5%`, `14.03.2027`. */
+  | { readonly kind: "type"; readonly name: string; readonly keys: string }
+  /** A picture from a file, its upper left corner in a cell; its size in 1/100 mm. */
+  | {
+      readonly kind: "picture";
+      readonly sheet: string;
+      readonly file: string;
+      readonly cell: string;
+      readonly size: number;
+    }
   | { readonly kind: "insert-row"; readonly sheet: string; readonly row: number };
 
 /** `falls.drop[3]` is the third cell behind the name; a bare name must stand for one cell. */
@@ -32,8 +42,15 @@ function statement(step: Step): string {
   if (step.kind === "insert-row") {
     return `InsertRow(document, ${basicText(step.sheet)}, ${basicNumber(step.row - 1)})`;
   }
+  if (step.kind === "picture") {
+    const where = `${basicText(step.sheet)}, ${basicText(step.cell)}`;
+    return `PutPicture(document, ${where}, ${basicText(step.file)}, ${basicNumber(step.size)})`;
+  }
   const { range, place } = splitName(step.name);
   const cell = `CellOf(document, ${basicText(range)}, ${place})`;
+  if (step.kind === "type") {
+    return `TypeKeys(${cell}, ${basicText(step.keys)}, ${basicText(step.name)})`;
+  }
   return typeof step.value === "number"
     ? `SetNumber(${cell}, ${basicNumber(step.value)}, ${basicText(step.name)})`
     : `SetText(${cell}, ${basicText(step.value)}, ${basicText(step.name)})`;
@@ -80,6 +97,28 @@ End Sub
 Sub SetText(cell, wanted As String, key As String)
   cell.setString(wanted)
   If cell.getString() <> wanted Then Refuse("the cell " & key & " did not take the text " & wanted)
+End Sub
+
+Sub TypeKeys(cell, keys As String, key As String)
+  cell.FormulaLocal = keys
+  If cell.FormulaLocal = "" Then Refuse("the cell " & key & " did not take the keys " & keys)
+End Sub
+
+Sub PutPicture(document, key As String, address As String, path As String, side As Long)
+  page = document.Sheets.getByName(key)
+  home = page.getCellRangeByName(address)
+  provider = createUnoService("com.sun.star.graphic.GraphicProvider")
+  picture = provider.queryGraphic(Array(Prop("URL", ConvertToURL(path))))
+  If IsNull(picture) Then Refuse("no picture in " & path)
+  shape = document.createInstance("com.sun.star.drawing.GraphicObjectShape")
+  shape.Graphic = picture
+  page.DrawPage.add(shape)
+  Dim measure As New com.sun.star.awt.Size
+  measure.Width = side
+  measure.Height = side
+  shape.setSize(measure)
+  shape.setPosition(home.Position)
+  shape.Anchor = home
 End Sub
 
 Sub InsertRow(document, key As String, row As Long)
