@@ -7,6 +7,7 @@ import { shownValue } from "../job/shown-value.js";
 import { mustFitWorkbook } from "../job/trail/longest.js";
 import { outputTo } from "../output/write.js";
 import { editsAgainst } from "../take/untaken.js";
+import { withPicturesOver } from "../workbook/pictures/carry.js";
 import type { Identity } from "../workbook/write/identity.js";
 import { writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
@@ -32,7 +33,8 @@ export function bidCommand(context: Context): Command {
         edits: editsAgainst(context.templates, { model, values: given, trail: job.trail ?? [] }),
       });
       const values = calculate(model, given);
-      await output.write(await writeWorkbook(model, values, identityOf(loaded)));
+      const bid = await writeWorkbook(model, values, identityOf(loaded));
+      await output.write(await withPicturesOver(options.output, bid));
       const failed = failedChecks(model, values);
       const must = failed.filter(({ level }) => level === "must");
       const errors = rootErrors(model, values);

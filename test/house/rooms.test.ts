@@ -16,6 +16,7 @@ const rooms = [
   "job",
   "workbook/match",
   "workbook/write",
+  "workbook/pictures",
   "output",
   "book",
   "seal",

@@ -1,10 +1,10 @@
 import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
-import type { Drawn } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import { type Area, printAreas, within } from "../printed-part.js";
 import { grouped, said, short } from "../subject.js";
 import { checkCharts } from "./charts.js";
 import { type LookPair, lookFinding, shownCells } from "./compared.js";
+import { covers, extentOf, meets } from "./extent.js";
 
 /** What lies over the cells: merged cells, pictures, text boxes, charts, notes. */
 export function checkOverCells(pair: LookPair, all: readonly LookPair[]): Finding[] {
@@ -58,7 +58,10 @@ const kinds: Readonly<Record<string, string>> = {
   contentPart: "an ink drawing",
 };
 
-/** Pictures, boxes and shapes; those clear of all cells that show something and of the printed page are notes. */
+/**
+ * Pictures, boxes and shapes. Those clear of all cells that show something and of the printed page are notes;
+ * a picture also where the page that prints it is not handed out.
+ */
 function drawn(pair: LookPair): Finding[] {
   const { found, content, now, then } = pair;
   if (then.drawn.length >= now.drawn.length && now.drawn.every(({ kind }) => !(kind in kinds))) {
@@ -69,27 +72,33 @@ function drawn(pair: LookPair): Finding[] {
   return now.drawn.flatMap((one) => {
     const what = kinds[one.kind];
     if (what === undefined) return [];
-    const covered = shown.filter((at) => covers(one, at));
-    const clear =
-      covered.length === 0 && one.to !== undefined && !within(areas, one.from ?? one.to);
+    const extent = extentOf(one, now);
+    const covered = shown.filter((at) => covers(extent, at));
+    const prints = extent === undefined || meets(areas, extent);
+    const own = one.kind === "pic" && !pair.handout;
+    const clear = extent !== undefined && covered.length === 0 && (own || !prints);
     const text = one.text === "" ? "" : ` that says ${said(one.text)}`;
     const place =
-      covered[0] === undefined ? "" : `, over ${addressOf(covered[0])} and what follows`;
+      covered[0] === undefined
+        ? one.from === undefined
+          ? ""
+          : ` at ${addressOf(one.from)}`
+        : `, over ${addressOf(covered[0])} and what follows`;
     return [
       lookFinding(`sheet ${found.name}`, `${what}${text}${place}`, "cells in sight", {
         code: "drawn",
-        ...(clear
-          ? { grade: "to know" as const, advice: "Nothing: it covers nothing and does not print." }
-          : {}),
+        ...(clear ? noted(prints) : {}),
       }),
     ];
   });
 }
 
-const covers = ({ from, to }: Drawn, { row, column }: Position): boolean =>
-  from === undefined ||
-  to === undefined ||
-  (row >= from.row && row <= to.row && column >= from.column && column <= to.column);
+const noted = (prints: boolean) => ({
+  grade: "to know" as const,
+  advice: prints
+    ? "Nothing: a picture of the office's own, over no figure and on no page that is handed out."
+    : "Nothing: it covers nothing and does not print.",
+});
 
 function notes({ found, now, then, map }: LookPair): Finding[] {
   const known = new Set<string>();

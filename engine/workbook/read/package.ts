@@ -51,6 +51,19 @@ export class Package implements Parts {
     return Buffer.from(unpack(this.#bytes, entry, this.budget)).toString("utf8");
   }
 
+  /** Unpacked size of a part as the archive states it, in bytes; 0 where there is none. */
+  sizeOf(part: string): number {
+    return this.#entries.get(part.toLowerCase())?.unpacked ?? 0;
+  }
+
+  /** Unpacks a part as it is. */
+  bytes(part: string): Uint8Array {
+    const entry = this.#entries.get(part.toLowerCase());
+    if (entry === undefined) throw damaged(`Part ${part} of the workbook is missing`);
+    const { buffer, byteOffset, length } = unpack(this.#bytes, entry, this.budget);
+    return new Uint8Array(buffer, byteOffset, length);
+  }
+
   /** Where a part points to; "" stands for the package itself. */
   relationshipsOf(part: string): readonly Relationship[] {
     return this.has(relationshipsPartOf(part)) ? readRelationships(this, part) : [];

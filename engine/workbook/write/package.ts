@@ -47,6 +47,11 @@ export function finishPackage(
   for (const [name, part] of Object.entries(parts)) {
     parts[name] = withoutNoncharacters(holdsTexts.test(name) ? withEscapes(part) : part);
   }
+  return zipped(parts);
+}
+
+/** Packs parts in a fixed order with fixed times: the same parts give the same bytes. */
+export function zipped(parts: Readonly<Record<string, Uint8Array>>): Uint8Array {
   const ordered = Object.keys(parts).sort(contentTypesFirst);
   return zipSync(Object.fromEntries(ordered.map((name) => [name, parts[name] as Uint8Array])), {
     mtime: fixedTime,

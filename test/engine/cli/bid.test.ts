@@ -3,8 +3,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { run } from "../../../engine/cli/run.js";
+import { readPictures } from "../../../engine/workbook/pictures/read.js";
+import { readWorkbook } from "../../../engine/workbook/read/read.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { demoFolder } from "../../support/demo.js";
+import { drawnOn, oneCell, pic, png } from "../../support/pictures.js";
 
 let folder: string;
 let demo: { inputs: Record<string, unknown> } & Record<string, unknown>;
@@ -286,4 +289,23 @@ describe("start, show, names", () => {
       expect(out).toMatch(/Examples?:\n {2}rillbook /);
     },
   );
+});
+
+test("a photo on a bid is there after take and the next bid over it", async () => {
+  const job = await jobFile("photo.json", demo);
+  const bid = join(folder, "photo.xlsx");
+  await rillbook("bid", job, "-o", bid);
+  const sheet = readWorkbook(await readFile(bid)).sheets[1]?.name ?? "";
+  const anchor = oneCell(18, 4, pic("a"));
+  const photo = png();
+  await writeFile(bid, drawnOn(await readFile(bid), sheet, [anchor], { a: { file: photo } }));
+  const back = join(folder, "photo-taken.json");
+  const taken = await rillbook("take", bid, "-o", back, "--by", "Office");
+  expect(taken.status, taken.err).toBe(0);
+  const again = await rillbook("bid", back, "-o", bid);
+  expect(again.err).not.toMatch(/drawings-lost/);
+  expect(readPictures(await readFile(bid))).toMatchObject({
+    pictures: [{ sheet, kind: "png", bytes: photo }],
+    left: [],
+  });
 });

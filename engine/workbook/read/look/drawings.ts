@@ -2,6 +2,7 @@ import { drawing, spreadsheet } from "../namespaces.js";
 import type { Package } from "../package.js";
 import type { Relationship } from "../relationships.js";
 import { textOf } from "../text.js";
+import type { Attributes } from "../xml.js";
 import { type DrawnChart, readChart } from "./charts.js";
 import type { Drawn, SheetLook } from "./content.js";
 
@@ -9,7 +10,10 @@ const kinds = /\/(pic|sp|cxnSp|graphicFrame|contentPart)$/;
 const corner = /^wsDr\/(?:AlternateContent\/\w+\/)?\w+Anchor\/(from|to)\/(row|col)$/;
 const mostDrawn = 500;
 
-type Corners = Partial<Record<"from" | "to", { row: number; column: number }>>;
+type Corners = Partial<Record<"from" | "to", { row: number; column: number }>> &
+  Partial<Pick<Drawn, "size">>;
+const sizePath = /^wsDr\/(?:AlternateContent\/\w+\/)?\w+Anchor\/ext$/;
+const emuInPoint = 12700;
 
 /** Reads what is drawn over the cells of a sheet (ISO/IEC 29500-1 §20.5), its charts and its notes. */
 export function readDrawn(
@@ -54,9 +58,10 @@ function readDrawing(from: Package, part: string): Drawn[] {
   from.walk(part, {
     namespaces: drawing,
     root: "wsDr",
-    open(path) {
+    open(path, attributes) {
       digits = "";
       open(path);
+      if (sizePath.test(path)) corners = { ...corners, size: sizeOf(attributes) };
     },
     text(path, piece) {
       if (corner.test(path)) digits += piece;
@@ -79,6 +84,11 @@ function readDrawing(from: Package, part: string): Drawn[] {
     },
   });
   return all;
+}
+
+function sizeOf({ cx, cy }: Attributes): { width: number; height: number } {
+  const points = (emu: string | undefined) => Number(emu ?? Number.NaN) / emuInPoint;
+  return { width: points(cx?.value), height: points(cy?.value) };
 }
 
 function readNotes(from: Package, part: string, notes: Map<string, string>): void {

@@ -223,6 +223,31 @@ export const sightCases: readonly Case[] = [
     finds: { code: "drawn", where: "sheet Letter" },
   },
   {
+    what: "a picture on a page that is handed out, over nothing",
+    edit: (book) => draw(book, "Letter", 4, 4, "<xdr:pic/>"),
+    verdict: "found",
+    finds: { code: "drawn", where: "sheet Letter", found: "a picture at E5" },
+  },
+  {
+    what: "a photo below what the office is asked, which prints there",
+    edit: (book) => draw(book, "Site", 2, 40, "<xdr:pic/>"),
+    verdict: "note",
+    harmless: true,
+    finds: { code: "drawn", where: "sheet Site", found: "a picture at C41" },
+  },
+  {
+    what: "a photo over what the office is asked",
+    edit: (book) => draw(book, "Site", 0, 6, "<xdr:pic/>"),
+    verdict: "found",
+    finds: { code: "drawn", where: "sheet Site" },
+  },
+  {
+    what: "a text box below what the office is asked, which prints there",
+    edit: (book) => draw(book, "Runs", 2, 8, box("ok")),
+    verdict: "found",
+    finds: { code: "drawn", where: "sheet Runs" },
+  },
+  {
     what: "cells joined over the price",
     edit: (book) =>
       book.sheet("Letter", (xml) =>

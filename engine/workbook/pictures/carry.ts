@@ -1,0 +1,62 @@
+import { readFile } from "node:fs/promises";
+import { RillbookError } from "../../errors.js";
+import { readWorkbook } from "../read/read.js";
+import { type RefusalCode, WorkbookRefused } from "../read/refused.js";
+import { withPictures } from "./place.js";
+import { readPictures } from "./read.js";
+
+/** A workbook with the pictures of another one, and what of that could not be carried, in words. */
+export interface Carried {
+  readonly bytes: Uint8Array;
+  readonly left: readonly string[];
+}
+
+/** Puts the pictures of one workbook on the sheets of the same name of a freshly written one. */
+export function carryPictures(from: Uint8Array, into: Uint8Array): Carried {
+  const { pictures, left } = readPictures(from);
+  if (pictures.length === 0) return { bytes: into, left };
+  const sheets = new Set(
+    readWorkbook(into, { sheets: () => false }).sheets.map(({ name }) => name),
+  );
+  const carried = pictures.filter(({ sheet }) => sheets.has(sheet));
+  const homeless = pictures.filter(({ sheet }) => !sheets.has(sheet));
+  return {
+    bytes: withPictures(into, carried),
+    left: [...left, ...homeless.map(({ sheet }) => `${sheet}: a picture on a sheet of its own`)],
+  };
+}
+
+/**
+ * A bid with the pictures of the workbook that it is going to replace; as it is, where none stands there.
+ * Throws RillbookError where something drawn there would be lost.
+ */
+export async function withPicturesOver(path: string, bid: Uint8Array): Promise<Uint8Array> {
+  const old = await readFile(path).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT") return undefined;
+    throw error;
+  });
+  if (old === undefined || old.length === 0) return bid;
+  const { bytes, left } = carriedFrom(path, old, bid);
+  if (left.length > 0) throw drawingsLost(path, left);
+  return bytes;
+}
+
+function carriedFrom(path: string, old: Uint8Array, bid: Uint8Array): Carried {
+  try {
+    return carryPictures(old, bid);
+  } catch (error) {
+    if (!(error instanceof WorkbookRefused)) throw error;
+    throw new WorkbookRefused(error.code as RefusalCode, `${path}: ${error.message}`);
+  }
+}
+
+const mostTold = 5;
+
+function drawingsLost(path: string, left: readonly string[]): RillbookError {
+  const more = left.length > mostTold ? `; and ${left.length - mostTold} more` : "";
+  return new RillbookError(
+    "drawings-lost",
+    `${path} holds what no new bid can carry: ${left.slice(0, mostTold).join("; ")}${more}. ` +
+      "Put it there as a PNG, JPEG or GIF picture on a sheet of the bid, or take it out; or name another file.",
+  );
+}

@@ -1,0 +1,102 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { auditWorkbook } from "../../engine/audit/audit.js";
+import { withPicturesOver } from "../../engine/workbook/pictures/carry.js";
+import type { Picture } from "../../engine/workbook/pictures/picture.js";
+import { readPictures } from "../../engine/workbook/pictures/read.js";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { templates } from "../../sheets/templates/index.js";
+import { bidOf, type DemoBid, demoFolder } from "../support/demo.js";
+import { png } from "../support/pictures.js";
+import { recalculateInGnumeric } from "./gnumeric.js";
+import { recalculate, takeSteps } from "./soffice.js";
+
+// Photos and sketches that an office puts beside its figures come along from bid to bid, through the saves of
+// spreadsheet programs.
+
+let folder: string;
+let bid: DemoBid;
+let saved: string;
+let sheet: string;
+const [photo, sketch] = [png(24), png(16, [180, 60, 20])];
+const side = 3000;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-office-pictures-"));
+  bid = await bidOf(join(demoFolder, "garden-corner.json"));
+  sheet = bid.model.sheets[0]?.name ?? "";
+  const made = join(folder, "made.xlsx");
+  await writeFile(made, bid.bytes);
+  const files = [join(folder, "photo.png"), join(folder, "sketch.png")];
+  await writeFile(files[0] as string, photo);
+  await writeFile(files[1] as string, sketch);
+  saved = join(folder, "saved.xlsx");
+  await takeSteps(
+    made,
+    [
+      { kind: "picture", sheet, file: files[0] as string, cell: "P5", size: side },
+      { kind: "picture", sheet, file: files[1] as string, cell: "P40", size: side },
+    ],
+    saved,
+  );
+}, 200_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+const bytesOf = async (path: string) => new Uint8Array(await readFile(path));
+const emu = side * 360;
+
+function areThere(pictures: readonly Picture[]): void {
+  expect(pictures.map((one) => [one.sheet, one.kind])).toEqual([
+    [sheet, "png"],
+    [sheet, "png"],
+  ]);
+  expect(pictures.map(({ bytes }) => bytes)).toEqual([photo, sketch]);
+  for (const { place } of pictures) {
+    if (place.by !== "cell") throw new Error(`A picture hangs by ${place.by}.`);
+    expect(Math.abs(place.size.width / emu - 1)).toBeLessThan(0.01);
+    expect(Math.abs(place.size.height / emu - 1)).toBeLessThan(0.01);
+  }
+  const corners = pictures.map(({ place }) => place.by === "cell" && place.from);
+  expect(corners).toMatchObject([
+    { column: 15, row: 4 },
+    { column: 15, row: 39 },
+  ]);
+}
+
+test("a picture put in through LibreOffice is in the next bid over it, and after a further save", async () => {
+  const found = readPictures(await bytesOf(saved));
+  expect(found.left).toEqual([]);
+  areThere(found.pictures);
+  const again = join(folder, "again.xlsx");
+  await writeFile(again, await withPicturesOver(saved, bid.bytes));
+  areThere(readPictures(await bytesOf(again)).pictures);
+  const [twice = ""] = await recalculate([again], join(folder, "twice"));
+  areThere(readPictures(await bytesOf(twice)).pictures);
+}, 200_000);
+
+test("an audit tells them as the office's own", async () => {
+  const carried = await withPicturesOver(saved, bid.bytes);
+  for (const bytes of [await bytesOf(saved), carried]) {
+    const content = readWorkbook(bytes, { look: true });
+    const { findings, clean } = await auditWorkbook(content, templates, bid.book);
+    expect(findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
+    expect(clean).toBe(true);
+    expect(findings.filter(({ code }) => code === "drawn")).toHaveLength(2);
+  }
+}, 200_000);
+
+test.each([
+  ["LibreOffice", recalculate],
+  ["Gnumeric", recalculateInGnumeric],
+] as const)(
+  "a bid that %s saved holds nothing that a new one could not carry",
+  async (program, save) => {
+    const path = join(folder, `hillside-${program}.xlsx`);
+    await writeFile(path, (await bidOf(join(demoFolder, "hillside-stream.json"))).bytes);
+    const [out = ""] = await save([path], join(folder, program));
+    expect(readPictures(await bytesOf(out))).toEqual({ pictures: [], left: [] });
+  },
+  200_000,
+);
