@@ -19,5 +19,6 @@ export const runningSheet = sheet("Job", "How it will be run.", [
   }),
   prose("In place of the pages handed out", {
     looks_said: calc(text, 'TEXTJOIN("; ",TRUE,looks.said)', "Looks in words"),
+    bases_said: calc(text, 'TEXTJOIN("; ",TRUE,pots.base)', "Bases of the pots"),
   }),
 ]);

@@ -70,7 +70,7 @@ function flowAt(depth: number, one: Reach, stone: number, slope: number): number
 
 /** The depth in ft that carries a flow, by halving. */
 function depthByHalving(flow: number, one: Reach, stone: number, slope: number): number {
-  let [low, high] = [0, 1000];
+  let [low, high] = [0, 100_000];
   for (let i = 0; i < 100; i += 1) {
     const middle = (low + high) / 2;
     if (flowAt(middle, one, stone, slope) < flow) low = middle;
@@ -191,13 +191,14 @@ describe("checks of the depth", () => {
 });
 
 test("a depth that somebody typed over does not carry the flow, and the check says so", () => {
-  const typedOver = {
-    ...depthSearch,
-    columns: { ...depthSearch.columns, depth_fourth: calc(smallLength, "1[in]", "Typed over") },
-  };
+  const depth_fourth = calc(smallLength, "1[in]", "Typed over");
   const sheets = water.sheets.map((sheet) => ({
     ...sheet,
-    blocks: sheet.blocks.map((block) => (block === depthSearch ? typedOver : block)),
+    blocks: sheet.blocks.map((block) =>
+      block.kind === "table" && block.name === depthSearch.name
+        ? { ...block, columns: { ...block.columns, depth_fourth } }
+        : block,
+    ),
   }));
   const model = compile({ ...water, sheets }, "us");
   const inputs = {
