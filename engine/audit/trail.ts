@@ -9,7 +9,7 @@ import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { CellValue } from "../workbook/read/content.js";
-import { givenRows, sharedRows } from "../workbook/write/trail-sheet.js";
+import { bookMarkSaid, givenRows, sharedRows } from "../workbook/write/trail-sheet.js";
 import type { Finding } from "./finding.js";
 import { formulaIn, grouped, heldBy, heldValue, placeOf, type Subject, said } from "./subject.js";
 
@@ -155,6 +155,7 @@ function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookT
     ...givenRows(model, values, { trail: trail.entries }),
     ...sharedRows(model, values, { trail: trail.entries, book, bookAsOf, bookMark }),
   ];
+  const unmarked = bookMarkSaid("");
   const findings = expected.flatMap((row): Finding[] => {
     const id = String(row[1]);
     const line = trail.said.get(id);
@@ -163,6 +164,8 @@ function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookT
     const differs = row.findIndex((text, i) => {
       const here = line.cells[i] === "" ? null : (line.cells[i] ?? null);
       const same = typeof text === "string" ? text.trim() === String(here ?? "").trim() : true;
+      // that the mark of the book is gone is told with the properties
+      if (identity.bookMark === undefined && text === unmarked) return false;
       return i >= 3 && !same && !(text === "" && here === null);
     });
     const put = row.findIndex((text, i) => i >= 3 && text === null && !isBlank(line.cells[i]));

@@ -92,6 +92,9 @@ export function givenRows(
   });
 }
 
+/** How the lists tell the mark of the office book. */
+export const bookMarkSaid = (mark: string): string => `mark ${mark}`;
+
 /** A line for what comes from the office book and one for the template's defaults, each with how many values. */
 export function sharedRows(
   model: Model,
@@ -108,7 +111,7 @@ export function sharedRows(
   const figures = model.cells.filter(({ declaration: { kind, beside }, index }) => {
     return kind === "book" && !beside && isFilled(values[index]);
   }).length;
-  const mark = `mark ${bookMark}`;
+  const mark = bookMarkSaid(bookMark);
   const line = (name: string, values: number, from: string, ofBook: boolean, means: string) => {
     const identity = ofBook ? [book, bookAsOf, mark] : [null, null, null];
     return [null, name, values, "values", from, ...identity, means];
