@@ -38,7 +38,15 @@ const saysBanned = (text: string): string[] =>
 /** Where a word that the glossary replaced has another sense, which is the usual one. */
 const otherSense: readonly string[] = [
   // prices and rolls go by steps; a way has steps
-  ...["length_step: step", "rounding_step: step", "barrow_factor: step"],
+  ...[
+    "length_step: step",
+    "rounding_step: step",
+    "length_step_in_book: step",
+    "rounding_step_in_book: step",
+    "length_step_override: step",
+    "rounding_step_override: step",
+    "barrow_factor: step",
+  ],
   ...["used_rates.code: step", "used_rates.means: step"],
   // a machine's reach; a hand's
   ...["machine_lift: reach", "lift_said: reach", "proposal_lines.says: reach"],

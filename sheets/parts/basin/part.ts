@@ -39,7 +39,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     Drawings: [section, plan],
     "Drawing points": [waterBars, drawingSizes, ...sectionPoints, ...planPoints],
   },
-  below: { Basin: [basinCautions, voidTable], "Water tables": [windExposures, sunExposures] },
+  below: { Basin: [basinCautions, voidTable, windExposures, sunExposures] },
   formulas: [...basinFormulas, ...evaporationFormulas],
   buys: {
     Basin: [

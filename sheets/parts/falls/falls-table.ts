@@ -31,7 +31,7 @@ export const fallsTable = table(
   {
     rows: capacity.falls,
     opening: 1,
-    filled: "AND(width+width_inches>0,level>0,LEN(look)>0,LEN(lip_type)>0)",
+    filled: "AND(width+width_plus>0,level>0,LEN(look)>0,LEN(lip_type)>0)",
     note: `Lips of one level stand side by side and share its flow. The drop runs from upper to lower water. Look: ${oneOf(looks.data)} Lip type: ${oneOf(lipKinds.data)}`,
   },
   {
@@ -44,14 +44,14 @@ export const fallsTable = table(
       whole: true,
     }),
     width: walk(length, "Lip width", { least: 0, most: 60, note: "Of a pot: across its rim; of a bowl: its spout." }),
-    width_inches: plusInches("Lip width"),
+    width_plus: plusInches("Lip width"),
     drop: walk(length, "Drop", {
       optional: true,
       least: 0,
       most: 30,
       note: "Blank: from the rod readings of its level.",
     }),
-    drop_inches: plusInches("Drop"),
+    drop_plus: plusInches("Drop"),
     look: walk(text, "Look", { again: true, default: "normal sheet", choices: "looks.name" }),
     lip_type: walk(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
     open_ends: walk(count, "Open ends of lip", {
@@ -67,14 +67,14 @@ export const fallsTable = table(
       most: 1,
       note: "Blank: in proportion to design flow.",
     }),
-    lip_across: calc(length, "width+width_inches", "Width given"),
+    lip_across: calc(length, "width+width_plus", "Width given"),
     width_counted: calc(length, "lip_across*PICK(lip_types.around,lip_types.name,lip_type)", "Width counted"),
     lip_built: calc(length, "width_counted*PICK(lip_types.built,lip_types.name,lip_type)", "Lip to build", {
       note: "None where a pot brings its own rim.",
     }),
     drop_counted: calc(
       length,
-      "IF(AND(ISBLANK(drop),ISBLANK(drop_inches)),PICK(elevations.rod_drop,elevations.level,level),drop+drop_inches)",
+      "IF(AND(ISBLANK(drop),ISBLANK(drop_plus)),PICK(elevations.rod_drop,elevations.level,level),drop+drop_plus)",
       "Drop counted",
     ),
     design_flow: calc(flow, "width_counted*PICK(looks.per_width,looks.name,look)", "Design flow"),
@@ -124,7 +124,7 @@ export const fallsTable = table(
     }),
     name_unique: nameUnique("falls", "falls.width_counted>0"),
     drop_given: check(
-      "OR(NOT(ISBLANK(drop)),NOT(ISBLANK(drop_inches)),drop_counted>0)",
+      "OR(NOT(ISBLANK(drop)),NOT(ISBLANK(drop_plus)),drop_counted>0)",
       "{name}: neither its drop nor the rod readings of level {level|0} are given. Enter one of them on sheet Walk.",
       { label: "Drop not measured" },
     ),

@@ -54,5 +54,5 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     `{name}: {IF(lip_built>0,"a fall","a pot")} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
   ),
   proposalDrawings: [profileForCustomer],
-  told: ["falls.width", "falls.width_inches", "falls.drop", "falls.drop_inches", "falls.look"],
+  told: ["falls.width", "falls.width_plus", "falls.drop", "falls.drop_plus", "falls.look"],
 });

@@ -75,7 +75,8 @@ export const jobBlocks: readonly Block[] = [
       most: 12,
       decimals: 1,
     }),
-    energy_rate: office(energyRate, "Price of electricity", {
+    energy_rate: walk(energyRate, "Price of electricity", {
+      section: "Power and water",
       default: 0.16,
       least: 0,
       most: 2,

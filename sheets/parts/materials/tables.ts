@@ -133,7 +133,7 @@ export const materialsTotals = lines("In short", {
   materials_end_early: calc(count, materialsEnd("bid_good_until"), "Material prices ended before bid"),
   prices_outlast_bid: check(
     `materials_end_early+${othersEnd("bid_good_until")}=0`,
-    "Some prices end before this bid does, {good_for_days|0} after {bid_date}. Ask for longer quotes: see Good until in materials on sheet Materials.",
+    "Some prices end before this bid does, {good_for_days|0} after {bid_date}. Ask for longer quotes: see Good until on sheet Materials.",
     { label: "Prices end before the bid", level: "look" },
   ),
   work_starts: calc(date, "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)", "Work start", {

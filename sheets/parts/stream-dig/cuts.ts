@@ -9,7 +9,7 @@ const stripped = "MIN(strip_depth,deep)";
 export const channelCuts = table(
   "channel_cuts",
   "Channel as dug",
-  { rows: runsTable.rows, opening: 1, beside: "runs", filled: "length+length_inches>0" },
+  { rows: runsTable.rows, opening: 1, beside: "runs", filled: "length+length_plus>0" },
   {
     run: calc(text, "name", "Run"),
     deep: calc(length, "bank_height+bed_stone_depth", "Depth"),
@@ -32,7 +32,7 @@ export const channelCuts = table(
 export const poolCuts = table(
   "pool_cuts",
   "Pools as dug",
-  { rows: poolsTable.rows, opening: 1, beside: "pools", filled: "length+length_inches>0" },
+  { rows: poolsTable.rows, opening: 1, beside: "pools", filled: "length+length_plus>0" },
   {
     pool: calc(text, "name", "Pool"),
     deep: calc(length, "depth_counted*mean_depth+bed_stone_depth", "Mean depth"),

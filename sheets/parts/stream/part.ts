@@ -45,5 +45,5 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
       `Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier. Public lines are marked before we dig (call 811); please show us your private ones.`,
     ),
   ],
-  told: ["runs.length", "runs.width", "pools.length", "pools.width"].flatMap((name) => [name, `${name}_inches`]),
+  told: ["runs.length", "runs.width", "pools.length", "pools.width"].flatMap((name) => [name, `${name}_plus`]),
 });

@@ -21,7 +21,7 @@ import { nameUnique } from "../name-unique.js";
 export const poolsTable = table(
   "pools",
   "Pools behind lips",
-  { section: "Pools", rows: capacity.pools, filled: "length+length_inches>0" },
+  { section: "Pools", rows: capacity.pools, filled: "length+length_plus>0" },
   {
     name: walk(text, "Pool", { default: "Pool" }),
     before_level: walk(count, "Behind lip of level", {
@@ -31,11 +31,11 @@ export const poolsTable = table(
       whole: true,
     }),
     length: walk(length, "Length", { least: 0.5, most: 200 }),
-    length_inches: plusInches("Length"),
+    length_plus: plusInches("Length"),
     width: walk(length, "Width", { default: 4, least: 0.5, most: 200 }),
-    width_inches: plusInches("Width"),
+    width_plus: plusInches("Width"),
     depth: walk(length, "Greatest depth below lip", { default: 1, least: 0, most: 10 }),
-    depth_inches: plusInches("Greatest depth"),
+    depth_plus: plusInches("Greatest depth"),
     filled_share: decide(percent, "Surface, share of box", {
       default: 0.8,
       least: 0.3,
@@ -49,9 +49,9 @@ export const poolsTable = table(
       source: "common practice, no source",
     }),
     barrier_planned: decide(yesno, "Barrier agreed with the authority", { default: false }),
-    length_counted: calc(length, "length+length_inches", "Length counted"),
-    width_counted: calc(length, "width+width_inches", "Width counted"),
-    depth_counted: calc(length, "depth+depth_inches", "Depth counted"),
+    length_counted: calc(length, "length+length_plus", "Length counted"),
+    width_counted: calc(length, "width+width_plus", "Width counted"),
+    depth_counted: calc(length, "depth+depth_plus", "Depth counted"),
     surface: calc(area, "length_counted*width_counted*filled_share", "Water surface"),
     water_standing: calc(waterVolume, "surface*depth_counted*mean_depth", "Standing water"),
     rise: calc(smallLength, "LARGEST_WHERE(falls.lip_depth,falls.level,before_level)", "Rise while running"),

@@ -23,7 +23,7 @@ import { nameUnique } from "../name-unique.js";
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
 /** A run is calculated once its row says where it lies, how long it is and on what it runs. */
-export const runInUse = "AND(length+length_inches>0,after_level>0,LEN(bed)>0)";
+export const runInUse = "AND(length+length_plus>0,after_level>0,LEN(bed)>0)";
 
 /** One row for each stretch of stream. */
 export const runsTable = table(
@@ -45,21 +45,21 @@ export const runsTable = table(
       whole: true,
     }),
     length: walk(length, "Length", { least: 0, most: 500 }),
-    length_inches: plusInches("Length"),
+    length_plus: plusInches("Length"),
     width: walk(length, "Bed width", { default: 3, least: 0.25, most: 60 }),
-    width_inches: plusInches("Bed width"),
+    width_plus: plusInches("Bed width"),
     fall: walk(length, "Fall", {
       optional: true,
       least: 0,
       most: 50,
       note: "Blank: from the rod readings, else the office's usual fall.",
     }),
-    fall_inches: plusInches("Fall"),
+    fall_plus: plusInches("Fall"),
     side: walk(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
     bed: walk(text, "Bed", { again: true, default: "cobble", choices: "beds.name" }),
     bank_height: walk(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
-    length_counted: calc(length, "length+length_inches", "Length counted"),
-    width_counted: calc(length, "width+width_inches", "Bed width counted"),
+    length_counted: calc(length, "length+length_plus", "Length counted"),
+    width_counted: calc(length, "width+width_plus", "Bed width counted"),
     rod_fall: calc(
       length,
       "PICK(elevations.rod_fall,elevations.level,after_level)*length_counted/MAX(0.01[ft],SUM_WHERE(runs.length_counted,runs.after_level,after_level))",
@@ -68,7 +68,7 @@ export const runsTable = table(
     ),
     fall_counted: calc(
       length,
-      "IF(AND(ISBLANK(fall),ISBLANK(fall_inches)),IF(rod_fall>0,rod_fall,usual_run_fall),fall+fall_inches)",
+      "IF(AND(ISBLANK(fall),ISBLANK(fall_plus)),IF(rod_fall>0,rod_fall,usual_run_fall),fall+fall_plus)",
       "Fall counted",
     ),
     bank_counted: calc(length, "bank_height", "Bank height, counted"),

@@ -28,7 +28,9 @@ const hasForeign = (text: string): boolean => foreign.test(text.replaceAll(nomin
 
 /** The copy of the office book and its units; a book may be of the other system. */
 const ofTheBook = (cell: Cell) =>
-  cell.declaration.kind === "book" || cell.name.startsWith("trade_units.");
+  cell.declaration.kind === "book" ||
+  /^items_|^items\./.test(cell.name) ||
+  cell.name.startsWith("trade_units.");
 /** Sources are quoted as they were published. */
 const isSource = (cell: Cell) => /\.(source|origin)$/.test(cell.name);
 /** The units that a US office book sells by, shown beside the bid's own. */
@@ -65,9 +67,9 @@ describe("a job in SI", () => {
     (_, file) => {
       let values: readonly Value[];
       beforeAll(async () => {
-        const us = await loadJob(file, templates);
-        const record = validateJob(model, inSi(us.model, us.job), file);
-        values = calculateFast(model, valuesOf(model, record, us.book));
+        const { model: own, job, book: used } = await loadJob(file, templates);
+        const record = job.units === "si" ? job : validateJob(model, inSi(own, job), file);
+        values = calculateFast(model, valuesOf(model, record, used));
       });
 
       test("no text on any sheet names a US unit, whatever the office book's", () => {
@@ -94,13 +96,16 @@ describe("a job in SI", () => {
           column("materials", "unit_cost"),
           column("materials", "cost"),
         ];
-        const perFoot = unit.findIndex((one, i) => one === "m" && book[i] === "ft");
+        const metric = file.includes("metric");
+        const perFoot = unit.findIndex(
+          (one, i) => one === "m" && book[i] === (metric ? "m" : "ft"),
+        );
         expect(perFoot).toBeGreaterThan(-1);
         // 1 ft is 0.3048 m exactly: a book of $3.90 a foot is $12.795 a meter
         const itemCost = column("items", "cost")[
           (column("materials", "at")[perFoot] as number) - 1
         ] as number;
-        expect(each[perFoot]).toBeCloseTo(itemCost / 0.3048, 9);
+        expect(each[perFoot]).toBeCloseTo(itemCost / (metric ? 1 : 0.3048), 9);
         expect(cost[perFoot]).toBeCloseTo(Number(bought[perFoot]) * Number(each[perFoot]));
         expect(column("materials", "unit_fits")).not.toContain(false);
         expect(column("used_rates", "sound")).not.toContain(false);

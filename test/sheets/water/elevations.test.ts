@@ -18,18 +18,18 @@ const answers = (inputs: Record<string, unknown>) =>
 describe("inches stand beside the feet and are added to them", () => {
   const told = answers({
     falls: [
-      fall(1, { width: 2, width_inches: 6, drop: 1, drop_inches: 3 }),
-      fall(2, { width: 0, width_inches: 18, drop_inches: 9 }),
+      fall(1, { width: 2, width_plus: 6, drop: 1, drop_plus: 3 }),
+      fall(2, { width: 0, width_plus: 18, drop_plus: 9 }),
     ],
     runs: [
       {
         name: "run",
         after_level: 1,
         length: 10,
-        length_inches: 6,
+        length_plus: 6,
         width: 2,
-        width_inches: 3,
-        fall_inches: 6,
+        width_plus: 3,
+        fall_plus: 6,
       },
     ],
     pools: [
@@ -37,11 +37,11 @@ describe("inches stand beside the feet and are added to them", () => {
         name: "pool",
         before_level: 1,
         length: 6,
-        length_inches: 3,
+        length_plus: 3,
         width: 4,
-        width_inches: 9,
+        width_plus: 9,
         depth: 1,
-        depth_inches: 6,
+        depth_plus: 6,
       },
     ],
   });
