@@ -5,6 +5,7 @@ import type { Value } from "../formula/value.js";
 import { readJob } from "../job/read.js";
 import type { JobRecord } from "../job/record.js";
 import { validateJob } from "../job/validate.js";
+import type { Missing } from "../job/values.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import { layoutOf } from "../template/office-layout.js";
@@ -35,6 +36,7 @@ export async function loadJob(
   file: string,
   templates: readonly Template[],
   office?: string,
+  missing?: Missing,
 ): Promise<LoadedJob> {
   const raw = await readJob(file, templates);
   const model = modelOf(raw.template, raw.units);
@@ -44,7 +46,7 @@ export async function loadJob(
     bookFile === undefined
       ? starterBook(raw.template, raw.units)
       : await readOfficeBook(bookFile, layoutOf(raw.template));
-  const given = valuesOf(model, job, book);
+  const given = valuesOf(model, job, book, missing);
   mustBeInBook(model, job, book);
   return { model, job, book, given, files: [file, ...(bookFile === undefined ? [] : [bookFile])] };
 }

@@ -1,93 +1,198 @@
+import { basename, extname } from "node:path";
 import { Command } from "commander";
-import { type LoadedJob, loadJob } from "../book/load-job.js";
+import { RillbookError } from "../errors.js";
 import { calculate } from "../evaluate/calculate.js";
+import type { Value } from "../formula/value.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
+import { missingInputs } from "../job/missing.js";
 import { shownValue } from "../job/shown-value.js";
 import { mustFitWorkbook } from "../job/trail/longest.js";
+import { changeBytes } from "../output/change.js";
 import { outputTo } from "../output/write.js";
 import { editsAgainst } from "../take/untaken.js";
+import type { Model } from "../template/model.js";
 import { withPicturesOver } from "../workbook/pictures/carry.js";
-import type { Identity } from "../workbook/write/identity.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import { readWorkbook } from "../workbook/read/read.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { writeWorkbook } from "../workbook/write/write.js";
+import {
+  type BidSource,
+  isWorkbookName,
+  type SourceOptions,
+  sourceFromRecord,
+  sourceFromWorkbook,
+} from "./bid-source.js";
 import type { Context } from "./context.js";
 import { errorsAsJson, errorsTold } from "./errors-told.js";
 import { failedLines } from "./failed-lines.js";
+import { missingLines } from "./missing-lines.js";
+import { entryLine, takerOf } from "./trail-options.js";
 
-/** `rillbook bid`: a job record becomes a workbook. */
+interface Options extends SourceOptions {
+  readonly output?: string;
+  readonly json?: true;
+}
+
+/** `rillbook bid`: a job record, or a workbook that was filled in, becomes a bid. */
 export function bidCommand(context: Context): Command {
   return new Command("bid")
     .description("write the bid of a job as a workbook of live formulas")
-    .argument("<job>", "job record (JSON)")
-    .requiredOption("-o, --output <xlsx>", "workbook to write")
+    .argument("<job>", "job record (.json), or workbook that was filled in (.xlsx)")
+    .option("-o, --output <xlsx>", "workbook to write (default: a workbook given is written again)")
     .option("--office <file>", "office book, instead of the one the job names")
+    .option("--refresh-prices", "of a workbook: prices and rules as its office book has them now")
+    .option(
+      "--by <who>",
+      "who filled a workbook in (default: as it says, who walked and who chose)",
+    )
+    .option("--note <text>", "why, for each entry of the trail")
     .option("--json", "tell the result as JSON")
-    .addHelpText("after", "\nExample:\n  rillbook bid garden-corner.json -o garden-corner.xlsx")
-    .action(async (file: string, options: { output: string; office?: string; json?: true }) => {
-      const loaded = await loadJob(file, context.templates, options.office);
-      const { model, given, job } = loaded;
-      mustFitWorkbook(job.trail ?? [], file);
-      const output = await outputTo(options.output, {
-        kind: "bid",
-        inputs: loaded.files,
-        edits: editsAgainst(context.templates, { model, values: given, trail: job.trail ?? [] }),
-      });
-      const values = calculate(model, given);
-      const bid = await writeWorkbook(model, values, identityOf(loaded));
-      await output.write(await withPicturesOver(options.output, bid));
-      const failed = failedChecks(model, values);
-      const must = failed.filter(({ level }) => level === "must");
-      const errors = rootErrors(model, values);
-      const stands = must.length === 0 && errors.length === 0;
-      context.status = stands ? 0 : 1;
-      if (options.json) {
-        const headline = Object.fromEntries(
-          model.template.headline.map((name) => [name, jsonValue(loaded, values, name)]),
+    .addHelpText(
+      "after",
+      "\nExample:\n  rillbook bid garden-corner.json -o garden-corner.xlsx\n  rillbook bid yard.xlsx\n\nWhat is still missing stays blank: the bid is written, does not stand, and says what to fill in (status 1).",
+    )
+    .action(async (file: string, options: Options) => {
+      const { output } = options;
+      if (isWorkbookName(file)) await bidFromWorkbook(context, file, options);
+      else if (output !== undefined) await bidFromRecord(context, file, { ...options, output });
+      else {
+        throw new RillbookError(
+          "output-missing",
+          `${file} is a job record: name the workbook to write, as in -o ${basename(file, extname(file))}.xlsx.`,
         );
-        const checks = failed.map(({ cell, level, message }) => ({
-          name: cell.id,
-          level,
-          message,
-        }));
-        context.json(
-          {
-            written: options.output,
-            stands,
-            headline,
-            failed: checks,
-            errors: errorsAsJson(errors),
-          },
-          2,
-        );
-        return;
       }
-      for (const name of model.template.headline) {
-        const cell = model.byId.get(name);
-        if (cell === undefined) continue;
-        context.out(`${cell.declaration.label}: ${shownValue(model, cell, values)}\n`);
-      }
-      context.out(`Written: ${options.output}\n`);
-      for (const line of [...errorsTold(errors), ...failedLines(failed)]) context.err(`${line}\n`);
     });
 }
 
-function jsonValue({ model }: LoadedJob, values: readonly unknown[], name: string): unknown {
-  const cell = model.byId.get(name);
-  return cell === undefined ? null : { value: values[cell.index], unit: cell.unit.name };
+async function bidFromRecord(
+  context: Context,
+  file: string,
+  options: Options & { readonly output: string },
+): Promise<void> {
+  const source = await sourceFromRecord(file, context.templates, options.office);
+  await written(context, source, file, options.output, options.json);
 }
 
-/** What the workbook of a job says of itself. */
-export function identityOf({ model, job, book }: LoadedJob): Identity {
-  return {
-    job: job.job,
-    template: model.template.name,
-    version: model.template.version,
-    units: model.system,
-    ...(job.about === undefined ? {} : { about: job.about }),
-    book: book.name,
-    bookAsOf: book.asOf,
-    bookMark: book.mark,
-    ...(job.office === undefined ? {} : { office: job.office }),
-    ...(job.trail === undefined ? {} : { trail: job.trail }),
-  };
+/** Into another file, or in place, where nothing but inputs was changed in it. */
+async function bidFromWorkbook(context: Context, file: string, options: Options): Promise<void> {
+  const who = { ...options, ...takerOf(options) };
+  const { output = file, json } = options;
+  if (options.output !== undefined) {
+    const content = await readWorkbookFile(file);
+    const source = await sourceFromWorkbook(content, file, context.templates, who);
+    await written(context, source, file, output, json);
+    return;
+  }
+  const { source, values } = await changeBytes(
+    file,
+    "bid",
+    async (old) => {
+      if (old === undefined) throw new RillbookError("file-unreadable", `${file} does not exist.`);
+      const content = readWorkbook(old);
+      const source = await sourceFromWorkbook(content, file, context.templates, who);
+      mustKeepAll(context, content, file, source);
+      const { values, bytes } = await made(source, file);
+      return { content: await withPicturesOver(file, bytes), result: { source, values } };
+    },
+    options.office === undefined ? [] : [options.office],
+  );
+  tell(context, source, values, file, json);
+}
+
+/** In place nothing may be lost: formulas, prices and names that were changed, and a seal. */
+function mustKeepAll(
+  { templates }: Context,
+  content: WorkbookContent,
+  file: string,
+  { model, given, identity: { trail = [] } }: BidSource,
+): void {
+  const { besides, untold, sealed } = editsAgainst(templates, { model, values: given, trail })(
+    content,
+  );
+  const lost = sealed
+    ? "it carries a seal, which a new bid would not have"
+    : untold !== undefined
+      ? `what was changed in it cannot be told: ${untold}`
+      : besides.length > 0
+        ? `more than its inputs was changed in it, which a new bid would not keep: ${besides.slice(0, 5).join(", ")}`
+        : undefined;
+  if (lost === undefined) return;
+  throw new RillbookError(
+    "output-edited",
+    `${file} is left as it is: ${lost}. Write the bid to another file with -o.`,
+  );
+}
+
+async function made({ model, given, identity }: BidSource, file: string) {
+  mustFitWorkbook(identity.trail ?? [], file);
+  const values = calculate(model, given);
+  return { values, bytes: await writeWorkbook(model, values, identity) };
+}
+
+async function written(
+  context: Context,
+  source: BidSource,
+  file: string,
+  target: string,
+  json: true | undefined,
+): Promise<void> {
+  const { model, given, identity, files } = source;
+  const known = { model, values: given, trail: identity.trail ?? [] };
+  const edits = editsAgainst(context.templates, known);
+  const output = await outputTo(target, { kind: "bid", inputs: files, edits });
+  const { values, bytes } = await made(source, file);
+  // those of the workbook it was filled in, else those that stand on the bid written over
+  await output.write(await withPicturesOver(isWorkbookName(file) ? file : target, bytes));
+  tell(context, source, values, target, json);
+}
+
+/** The headline, what is missing, and what keeps the bid from standing. */
+function tell(
+  context: Context,
+  { model, entries, findings }: BidSource,
+  values: readonly Value[],
+  target: string,
+  json: true | undefined,
+): void {
+  const failed = failedChecks(model, values);
+  const errors = rootErrors(model, values);
+  const missing = missingInputs(model, values);
+  const stands = errors.length === 0 && failed.every(({ level }) => level !== "must");
+  context.status = stands && findings.length === 0 ? 0 : 1;
+  const { headline } = model.template;
+  if (json) {
+    context.json(
+      {
+        written: target,
+        stands,
+        headline: Object.fromEntries(
+          headline.map((name) => [name, jsonValue(model, values, name)]),
+        ),
+        missing: missing.map(({ id }) => id),
+        failed: failed.map(({ cell, level, message }) => ({ name: cell.id, level, message })),
+        errors: errorsAsJson(errors),
+        ...(entries.length === 0 ? {} : { entries }),
+        ...(findings.length === 0 ? {} : { findings }),
+      },
+      2,
+    );
+    return;
+  }
+  for (const entry of entries) context.out(entryLine(entry));
+  for (const name of headline) {
+    const cell = model.byId.get(name);
+    if (cell !== undefined)
+      context.out(`${cell.declaration.label}: ${shownValue(model, cell, values)}\n`);
+  }
+  context.out(`Written: ${target}\n`);
+  context.err(missingLines(missing));
+  for (const line of [...errorsTold(errors), ...failedLines(failed)]) context.err(`${line}\n`);
+  for (const { where, found } of findings) context.err(`not taken in: ${where}: ${found}\n`);
+}
+
+function jsonValue(model: Model, values: readonly unknown[], name: string): unknown {
+  const cell = model.byId.get(name);
+  return cell === undefined ? null : { value: values[cell.index], unit: cell.unit.name };
 }

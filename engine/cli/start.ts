@@ -1,14 +1,29 @@
 import { stat } from "node:fs/promises";
-import { basename, dirname, join, relative, resolve } from "node:path";
+import { basename, dirname, extname, relative, resolve } from "node:path";
 import { Command, Option } from "commander";
+import type { OfficeBook } from "../book/office-book.js";
+import { readOfficeBook } from "../book/read.js";
+import { starterBook } from "../book/starter.js";
+import { valuesOf } from "../book/values.js";
+import { RillbookError } from "../errors.js";
+import { calculate } from "../evaluate/calculate.js";
+import { missingInputs } from "../job/missing.js";
 import { newestTemplate } from "../job/read.js";
+import type { JobRecord } from "../job/record.js";
 import { recordText } from "../job/save.js";
 import { newJob } from "../job/start.js";
 import { validateJob } from "../job/validate.js";
 import { mustBeNew, writeNew } from "../output/write.js";
+import { editsAgainst } from "../take/untaken.js";
+import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
+import { layoutOf } from "../template/office-layout.js";
+import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
+import { writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
+import { identityOf } from "./identity-of.js";
+import { missingLines } from "./missing-lines.js";
 
 interface Options {
   readonly job?: string;
@@ -17,37 +32,70 @@ interface Options {
   readonly office?: string;
 }
 
-/** `rillbook start`: a new job record with every input, its unit, default and meaning. */
+/** `rillbook start`: a new job, as a workbook to be filled in or as a record. */
 export function startCommand(context: Context): Command {
   return new Command("start")
     .description(
-      "write a new job record, with every input, its unit, its default and what it means",
+      "write a new job: a live workbook (.xlsx) that turns into a bid as it is filled in, or a record (.json) of what a job must give",
     )
-    .argument("<file>", "job record to write (JSON)")
+    .argument("<file>", "workbook (.xlsx) or job record (.json) to write")
     .option("--job <number>", "the job's number or name (default: the file's name)")
     .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
-    .option("--office <file>", "office book of the job (default: office-book.xlsx beside it)")
+    .option("--office <file>", "office book of the job (default: the starter book of the program)")
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
-    .addHelpText("after", "\nExample:\n  rillbook start hillside.json --job 2027-014")
+    .addHelpText("after", "\nExample:\n  rillbook start hillside.xlsx --job 2027-014")
     .action(async (file: string, options: Options) => {
       await mustBeNew(file);
       const template = newestTemplate(options.template, context.templates, "--template");
-      const job = options.job ?? basename(file).replace(/\.json$/, "");
-      const folder = dirname(resolve(file));
-      const book = resolve(options.office ?? join(folder, "office-book.xlsx"));
-      const named = relative(folder, book).replaceAll("\\", "/");
+      const kind = extname(file).toLowerCase() === ".xlsx" ? "bid" : "record";
+      const job = options.job ?? basename(file).replace(/\.(json|xlsx)$/i, "");
+      const book = await officeBook(options.office, template, options.units);
       const model = modelOf(template, options.units);
-      const record = validateJob(model, newJob(model, job, named), file);
-      const plan = { kind: "record", inputs: [book] } as const;
-      await writeNew(file, plan, recordText(record));
-      const there = await stat(book).catch(() => undefined);
-      const newBook = book.replace(/\.[^./\\]*$/, "");
-      const hint =
-        there === undefined
-          ? `The office book ${book} does not exist yet. Write one: rillbook office --new ${newBook}.xlsx\n`
-          : "";
+      const record = validateJob(model, newJob(model, job, pathFrom(file, options.office)), file);
+      const inputs = options.office === undefined ? [] : [options.office];
+      const { content, lacking } = await madeFor(model, record, book, kind);
+      const edits = editsAgainst(context.templates);
+      await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
       context.out(
-        `Written: ${file}\n${hint}Fill in "inputs" (null must be given, unless the guide says optional), then: rillbook bid ${file} -o bid.xlsx\n`,
+        `Written: ${file}\n${lacking}${options.office === undefined ? starterHint : ""}Then: rillbook bid ${file} -o bid.xlsx\n`,
       );
     });
+}
+
+const starterHint =
+  "Prices are placeholders of the starter book. Write your own once: rillbook office --new office-book.xlsx\n";
+
+/** The office book as it is named from the folder of the new job. */
+function pathFrom(file: string, office: string | undefined): string | undefined {
+  if (office === undefined) return undefined;
+  return relative(dirname(resolve(file)), resolve(office)).replaceAll("\\", "/");
+}
+
+async function officeBook(
+  path: string | undefined,
+  template: Template,
+  units: UnitSystem,
+): Promise<OfficeBook> {
+  if (path === undefined) return starterBook(template, units);
+  if ((await stat(path).catch(() => undefined)) === undefined) {
+    throw new RillbookError(
+      "office-missing",
+      `The office book ${path} does not exist. Write one with "rillbook office --new ${basename(path)}", or leave --office out to begin with the starter book.`,
+    );
+  }
+  return readOfficeBook(path, layoutOf(template));
+}
+
+async function madeFor(
+  model: Model,
+  job: JobRecord,
+  book: OfficeBook,
+  kind: "bid" | "record",
+): Promise<{ content: Uint8Array | string; lacking: string }> {
+  const given = valuesOf(model, job, book, "left blank");
+  const lacking = missingLines(missingInputs(model, given));
+  if (kind === "record") return { content: recordText(job), lacking };
+  const values = calculate(model, given);
+  const identity = identityOf({ model, job, book });
+  return { content: await writeWorkbook(model, values, identity), lacking };
 }

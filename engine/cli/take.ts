@@ -10,7 +10,7 @@ import { type Into, takeWorkbook } from "../take/take.js";
 import { modelOf } from "../template/models.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
-import { entryLine, mustHaveOptions, whoAndWhy } from "./trail-options.js";
+import { entryLine, takerOf } from "./trail-options.js";
 
 interface Options {
   readonly by?: string;
@@ -24,7 +24,10 @@ export function takeCommand(context: Context): Command {
   return new Command("take")
     .description("take the inputs of an edited workbook back into a job record, with its trail")
     .argument("<workbook>", "workbook that rillbook wrote and somebody edited (.xlsx)")
-    .option("--by <who>", "who takes it in (always needed)")
+    .option(
+      "--by <who>",
+      "who takes it in (default: as the workbook says, who walked and who chose)",
+    )
     .option(
       "-o, --output <job>",
       "job record: an existing one takes the changes in; else a new one is made (default: the workbook's name with .json)",
@@ -36,8 +39,7 @@ export function takeCommand(context: Context): Command {
       '\nExample:\n  rillbook take hillside.xlsx -o hillside.json --by "A. Estimator" --note "changes of the meeting"\n\nExit status 1: taken in, but the workbook was changed in more than its inputs; that is listed and not taken in.',
     )
     .action(async (file: string, options: Options) => {
-      mustHaveOptions({ by: options.by });
-      const who = whoAndWhy(options);
+      const who = takerOf(options);
       const content = await readWorkbookFile(file);
       const target = options.output ?? `${file.replace(/\.xls[xm]$/i, "")}.json`;
       const change = (old: string | undefined) => {

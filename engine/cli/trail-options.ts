@@ -47,6 +47,13 @@ export function whoAndWhy(options: { by?: string; note?: string }): { by: string
   return { by, ...(note === "" ? {} : { note }) };
 }
 
+/** Who takes a workbook in and why; without a name the workbook says who filled it in. */
+export function takerOf(options: { by?: string; note?: string }): { by?: string; note?: string } {
+  if (options.by !== undefined) return whoAndWhy(options);
+  const note = oneLine(options.note ?? "");
+  return note === "" ? {} : { note };
+}
+
 /** `lift: 8 ft, was 7.5 ft (measured on site, by A)`. */
 export function entryLine({ input, old, new: now, unit, from, by, note }: TrailEntry): string {
   const shown = (value: InputValue | null) =>

@@ -1,44 +1,29 @@
-import { inUnit } from "../template/compile.js";
-import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
+import type { InputDeclaration } from "../template/declare.js";
 import { ruleInWords } from "../template/implied.js";
 import type { Model } from "../template/model.js";
-import { hasOwnRows } from "../template/own-rows.js";
 import { unitOf } from "../units/quantity.js";
-import { askedFor } from "./asked-for.js";
+import { firstFields } from "./missing.js";
 import type { JobRecord, RowValues } from "./record.js";
 
 /**
- * A new job record for a template: every input with its default (null where it must
- * be given), the rows that tables open with, and a guide to what each means.
+ * A new job record for a template: only what a job must give, in the order in which it is asked for, and a
+ * guide to what each means. All else has a default of the office or of the template.
+ *
+ * @param office path of the office book; the starter book of the program holds where it is left out
  */
-export function newJob(model: Model, job: string, office = "office-book.xlsx"): JobRecord {
-  const inputs: Record<string, InputValue | null | RowValues[]> = {};
-  const guide: Record<string, unknown> = {};
-  for (const block of askedFor(model)) {
-    if (block.kind === "lines") {
-      for (const [name, cell] of Object.entries(block.cells)) {
-        if (cell.kind !== "input") continue;
-        inputs[name] = usual(cell, model);
-        guide[name] = meaning(cell, model);
-      }
+export function newJob(model: Model, job: string, office?: string): JobRecord {
+  const inputs: Record<string, null | RowValues[]> = {};
+  const guide: Record<string, Record<string, unknown>> = {};
+  for (const { name, table, row = 1, declaration } of firstFields(model)) {
+    const said = meaning(declaration as InputDeclaration, model);
+    guide[name] ??= said;
+    if (table === undefined) {
+      inputs[name] = null;
+      continue;
     }
-    if (block.kind === "table") {
-      const columns = inputColumns(block);
-      if (columns.length === 0) continue;
-      guide[block.name] = {
-        means: `${block.heading}; up to ${block.rows} rows${hasOwnRows(block) ? "; the rows given are all there are" : ""}`,
-        columns: Object.fromEntries(columns.map(([key, cell]) => [key, meaning(cell, model)])),
-      };
-      const rows = block.data ?? [];
-      if (rows.length > 0)
-        Object.assign(guide[block.name] as object, { rows: labelled(block, model) });
-      // rows that a person can tell apart by their own inputs stand in the record; others only in the guide
-      const first = Object.values(block.columns)[0];
-      inputs[block.name] =
-        first?.kind === "input" && rows.length > 0
-          ? rows.map((row) => rowOf(columns, model, row))
-          : Array.from({ length: block.opening ?? 0 }, () => rowOf(columns, model, {}));
-    }
+    const rows = (inputs[table] ?? []) as RowValues[];
+    inputs[table] = rows;
+    rows[row - 1] = { ...rows[row - 1], [name.slice(table.length + 1)]: null };
   }
   const { name, version } = model.template;
   return {
@@ -47,45 +32,11 @@ export function newJob(model: Model, job: string, office = "office-book.xlsx"): 
     template: name,
     version,
     units: model.system,
-    office,
+    ...(office === undefined ? {} : { office }),
     inputs,
     guide,
     trail: [],
   };
-}
-
-const inputColumns = (block: TableBlock) =>
-  Object.entries(block.columns).flatMap(([key, cell]) =>
-    cell.kind === "input" ? [[key, cell] as const] : [],
-  );
-
-function rowOf(
-  columns: readonly (readonly [string, InputDeclaration])[],
-  model: Model,
-  row: Readonly<Record<string, InputValue>>,
-): RowValues {
-  return Object.fromEntries(
-    columns.map(([key, cell]) => {
-      const value = row[key] ?? cell.default;
-      return [key, value === undefined ? null : inUnit(value, cell.quantity, model.system)];
-    }),
-  );
-}
-
-/** The rows that a template fills in by itself: give rows in the same order to change them. */
-function labelled(block: TableBlock, model: Model): unknown {
-  return (block.data ?? []).map((row) =>
-    Object.fromEntries(
-      Object.entries(row).map(([key, value]) => {
-        const cell = block.columns[key];
-        return [key, cell === undefined ? value : inUnit(value, cell.quantity, model.system)];
-      }),
-    ),
-  );
-}
-
-function usual(cell: InputDeclaration, model: Model): InputValue | null {
-  return cell.default === undefined ? null : inUnit(cell.default, cell.quantity, model.system);
 }
 
 function meaning(cell: InputDeclaration, model: Model): Record<string, unknown> {
@@ -97,7 +48,5 @@ function meaning(cell: InputDeclaration, model: Model): Record<string, unknown> 
     ...(isNumber ? { rule: ruleInWords(cell, model.system) } : {}),
     ...(cell.quantity.percent ? { written: "as a share: 0.2 is 20%" } : {}),
     ...(cell.choices === undefined ? {} : { choices: cell.choices }),
-    ...(cell.default === undefined ? {} : { default: usual(cell, model) }),
-    ...(cell.optional ? { optional: true } : {}),
   };
 }

@@ -7,16 +7,25 @@ import { inputPlanOf, type PlannedInput } from "./input-plan.js";
 import { JobError } from "./job-error.js";
 import type { JobRecord } from "./record.js";
 
+/** What becomes of inputs that a job does not give yet: a bid is written with them blank, and does not stand. */
+export type Missing = "refused" | "left blank";
+
 /**
  * The list of values of a job before calculation, without the office book's rows: inputs (as given, or
  * their default: the office book's rule, else the template's) and published figures, by the index of the
  * cell; all else is null. Throws JobError for a missing input or an unknown choice.
  */
-export function inputValues(model: Model, job: JobRecord, office?: OfficeValues): Value[] {
+export function inputValues(
+  model: Model,
+  job: JobRecord,
+  office?: OfficeValues,
+  missing: Missing = "refused",
+): Value[] {
   const values = valuesAsGiven(model, job, office);
   const faults: string[] = [];
   for (const input of inputPlanOf(model, office).inputs) {
     const { cell } = input;
+    if (missing === "left blank") break;
     if (values[cell.index] === null && !input.optional && inUse(input, job)) {
       faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
     }

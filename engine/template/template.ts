@@ -46,6 +46,8 @@ export interface Roles {
   /** What is to be built, and for whom: text cells that head the workbook. */
   readonly title?: string;
   readonly customer?: string;
+  /** Input cells that say who gave the values of a workbook: who walked the site and when, who chose. */
+  readonly givers?: Givers;
   /** The parts that make up the price or the cost, in the order to show them. */
   readonly sections: readonly Section[];
   /** The column of an office-book table that holds the last day of each quote: `items.good_until`. */
@@ -62,6 +64,13 @@ export interface Roles {
   readonly office?: readonly string[];
   /** The page that the customer agrees to. */
   readonly agreed?: Agreed;
+}
+
+/** Names of text and date inputs. */
+export interface Givers {
+  readonly walkedBy: string;
+  readonly walkedOn: string;
+  readonly chosenBy: string;
 }
 
 /** Which cells make the page that the customer agrees to, by name. */

@@ -102,6 +102,7 @@ export const waterfall: Template = assemble(
       contingency: "contingency_cost",
       title: "job_title",
       customer: "customer",
+      givers: { walkedBy: "walked_by", walkedOn: "walked_on", chosenBy: "estimator" },
       sections: [
         { label: "Material", name: "material_cost" },
         { label: "Labor", name: "labor_in_price" },

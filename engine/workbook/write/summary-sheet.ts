@@ -1,5 +1,7 @@
 import type { CellValue, Workbook, Worksheet } from "exceljs";
+import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
+import { firstFields } from "../../job/missing.js";
 import { doesNotStand } from "../../template/bid-stands.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { ChartBlock } from "../../template/declare.js";
@@ -55,6 +57,7 @@ export function writeSummary(
   const page = new SummaryPage(sheet, model, values);
   page.title(identity);
   page.state();
+  page.missing();
   page.figures();
   const charts = summaryCharts(model).flatMap((block) => page.chart(block));
   page.open();
@@ -137,6 +140,24 @@ class SummaryPage {
     const faulty = `LEFT(A${line},${doesNotStand.length})="${doesNotStand}"`;
     sheet.addConditionalFormatting({ ref: `A${line}:C${line}`, rules: [attention(faulty)] });
     this.line += 2;
+  }
+
+  /** The first fields of a job that are blank, in the order in which they are asked for, each leading to its cell. */
+  missing(): void {
+    const fields = firstFields(this.model);
+    if (fields.length === 0) return;
+    this.heading("Still missing, in the order of the walk");
+    for (const cell of fields) {
+      const { declaration, index, name, sheet, column, line, table } = cell;
+      const place = `${columnLetters(column)}${line}`;
+      const at = table === undefined ? name : `'${sheet}'!$${columnLetters(column)}$${line}`;
+      const said = `${declaration.label} (${sheet} ${place})`.replaceAll('"', "");
+      const isBlank = (this.values[index] ?? null) === null;
+      const link = `IF(ISBLANK(${at}),HYPERLINK("#'${sheet}'!${place}","${said}"),"")`;
+      this.shown(1, link, isBlank ? said : "", { ...styles.message });
+      this.line += 1;
+    }
+    this.line += 1;
   }
 
   /** The headline, and how much is at fault. */

@@ -1,0 +1,100 @@
+import { dirname, resolve } from "node:path";
+import { loadJob } from "../book/load-job.js";
+import type { OfficeBook } from "../book/office-book.js";
+import { readOfficeBook } from "../book/read.js";
+import { underBook } from "../book/refresh.js";
+import { starterBook } from "../book/starter.js";
+import type { Value } from "../formula/value.js";
+import type { TrailEntry } from "../job/trail/entry.js";
+import { type Reopened, reopened } from "../take/reopen.js";
+import type { Model } from "../template/model.js";
+import { layoutOf } from "../template/office-layout.js";
+import type { Template } from "../template/template.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import type { Identity } from "../workbook/write/identity.js";
+import { identityOf } from "./identity-of.js";
+
+/** What a bid is written from, whatever file it came from. */
+export interface BidSource {
+  readonly model: Model;
+  readonly given: readonly Value[];
+  readonly identity: Identity;
+  /** The paths of all that was read. */
+  readonly files: readonly string[];
+  /** What was taken in from a workbook, and what of it was not. */
+  readonly entries: readonly TrailEntry[];
+  readonly findings: Reopened["findings"];
+}
+
+export interface SourceOptions {
+  readonly office?: string;
+  readonly refreshPrices?: true;
+  readonly by?: string;
+  readonly note?: string;
+}
+
+export const isWorkbookName = (file: string): boolean => /\.xls[xm]$/i.test(file);
+
+/** A job record with its office book. Inputs that it lacks stay blank. */
+export async function sourceFromRecord(
+  file: string,
+  templates: readonly Template[],
+  office: string | undefined,
+): Promise<BidSource> {
+  const loaded = await loadJob(file, templates, office, "left blank");
+  const { model, given, files } = loaded;
+  return { model, given, identity: identityOf(loaded), files, entries: [], findings: [] };
+}
+
+/** A filled-in workbook with the prices and rules that it carries, or with those of an office book. */
+export async function sourceFromWorkbook(
+  content: WorkbookContent,
+  file: string,
+  templates: readonly Template[],
+  options: SourceOptions,
+): Promise<BidSource> {
+  const { by, note, office } = options;
+  const taker = {
+    time: new Date().toISOString(),
+    ...(by === undefined ? {} : { by }),
+    ...(note === undefined ? {} : { note }),
+  };
+  const opened = reopened(content, templates, file, taker);
+  const { model, identity: told, trail, entries, findings } = opened;
+  const named = told.office === undefined ? undefined : resolve(dirname(file), told.office);
+  const refreshed = options.refreshPrices || office !== undefined;
+  const path = refreshed ? (office ?? named) : undefined;
+  const book = refreshed ? await bookAt(path, model) : undefined;
+  const identity: Identity = {
+    job: told.job ?? "",
+    template: model.template.name,
+    version: model.template.version,
+    units: model.system,
+    ...(told.about === undefined ? {} : { about: told.about }),
+    ...(book === undefined
+      ? {
+          book: told.book ?? "(not named)",
+          bookAsOf: told.bookAsOf ?? "(unknown)",
+          bookMark: told.bookMark ?? "",
+        }
+      : saidOfBook(book)),
+    ...(told.office === undefined ? {} : { office: told.office }),
+    trail,
+  };
+  const given =
+    book === undefined ? opened.given : underBook(model, opened.given, opened.office, book);
+  const files = [file, ...(path === undefined ? [] : [path])];
+  return { model, given, identity, files, entries, findings };
+}
+
+const bookAt = async (
+  path: string | undefined,
+  { template, system }: Model,
+): Promise<OfficeBook> =>
+  path === undefined ? starterBook(template, system) : readOfficeBook(path, layoutOf(template));
+
+const saidOfBook = ({ name, asOf, mark }: OfficeBook) => ({
+  book: name,
+  bookAsOf: asOf,
+  bookMark: mark,
+});

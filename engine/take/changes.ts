@@ -1,0 +1,93 @@
+import { type Change, oneLine } from "../job/trail/entry.js";
+import { unitFor } from "../job/trail/inputs.js";
+import { longestNote } from "../job/trail/schema.js";
+import type { InputDeclaration, InputValue } from "../template/declare.js";
+import type { Cell, Model } from "../template/model.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import type { CellInputs } from "./cells.js";
+
+/** Who takes a workbook in, when, and why. Without `by` the workbook must say who filled it in. */
+export interface Taker extends Pick<Change, "time" | "note"> {
+  readonly by?: string;
+}
+
+/** Who gave the values of a workbook, as its own cells say. */
+interface Givers {
+  readonly walked?: string;
+  readonly on?: string;
+  readonly chosen?: string;
+}
+
+const unnamed = "not named in the workbook";
+
+/**
+ * An entry of the trail for each input that is no longer what it was when the workbook was written. What
+ * was asked on the walk is by whom the workbook says that walked; all else by the taker, or by whom the
+ * workbook names as the one who chose.
+ */
+export function changesOf(
+  model: Model,
+  content: WorkbookContent,
+  { values, formulas }: CellInputs,
+  before: ReadonlyMap<string, InputValue | null>,
+  taker: Taker,
+): Change[] {
+  const givers = giversOf(model, values);
+  return model.cells.flatMap((cell) => {
+    const [old = null, now = null] = [before.get(cell.id), values.get(cell.id)];
+    if (cell.declaration.kind !== "input" || old === now) return [];
+    return [changeOf(cell, old, now, { taker, givers, content, formula: formulas.get(cell.id) })];
+  });
+}
+
+function giversOf(model: Model, values: CellInputs["values"]): Givers {
+  const { walkedBy = "", walkedOn = "", chosenBy = "" } = model.template.roles?.givers ?? {};
+  const said = (name: string) => {
+    const value = values.get(name) ?? null;
+    const line = value === null ? "" : oneLine(String(value)).slice(0, 100);
+    return line === "" ? undefined : line;
+  };
+  const [walked, on, chosen] = [said(walkedBy), said(walkedOn), said(chosenBy)];
+  return {
+    ...(walked === undefined ? {} : { walked }),
+    ...(on === undefined ? {} : { on }),
+    ...(chosen === undefined ? {} : { chosen }),
+  };
+}
+
+interface Circumstances {
+  readonly taker: Taker;
+  readonly givers: Givers;
+  readonly content: WorkbookContent;
+  readonly formula: string | undefined;
+}
+
+function changeOf(
+  cell: Cell,
+  old: Change["old"],
+  now: Change["new"],
+  { taker, givers, content, formula }: Circumstances,
+): Change {
+  const { walked, on, chosen } = givers;
+  const onWalk = (cell.declaration as InputDeclaration).asked === "walk" && walked !== undefined;
+  const by = onWalk ? walked : (taker.by ?? chosen ?? walked ?? unnamed);
+  const walk = onWalk ? `walked${on === undefined ? "" : ` on ${on}`}` : undefined;
+  const takenBy = onWalk && taker.by !== undefined ? `taken in by ${taker.by}` : undefined;
+  const note = noteOf([taker.note, walk, takenBy], content, formula);
+  const from = onWalk ? "measured on site" : "changed in the workbook";
+  return { time: taker.time, by, input: cell.id, old, new: now, unit: unitFor(cell), from, note };
+}
+
+/** The taker's note, the formula behind the value, and what the file says of its last save. */
+function noteOf(
+  notes: readonly (string | undefined)[],
+  { properties }: WorkbookContent,
+  formula?: string,
+): string {
+  const { lastModifiedBy, modified } = properties;
+  const editor = lastModifiedBy?.trim() ? `by "${lastModifiedBy.trim()}"` : "by nobody named";
+  const claim = `the file says it was last saved ${editor}, ${modified ?? "at no time given"}`;
+  const parts = [...notes, formula === undefined ? undefined : `typed as =${formula}`, claim];
+  const line = oneLine(parts.filter(Boolean).join("; "));
+  return line.length <= longestNote ? line : `${line.slice(0, longestNote - 1)}…`;
+}

@@ -1,0 +1,132 @@
+import { mkdtemp, readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { run } from "../../../engine/cli/run.js";
+import { firstFields } from "../../../engine/job/missing.js";
+import { modelOf } from "../../../engine/template/models.js";
+import { matchWorkbook } from "../../../engine/workbook/match/match.js";
+import { readWorkbook } from "../../../engine/workbook/read/read.js";
+import { templates } from "../../../sheets/templates/index.js";
+import { waterfall } from "../../../sheets/templates/waterfall.js";
+import { demoFolder } from "../../support/demo.js";
+import { typedOver } from "../../support/typed-over.js";
+
+/** From nothing to a first price: as a record, and in a workbook. */
+
+const model = modelOf(waterfall, "us");
+const first = firstFields(model).map(({ id }) => id);
+
+let folder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-start-"));
+});
+
+async function rillbook(...args: string[]) {
+  let [out, err] = ["", ""];
+  const status = await run(args, templates, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
+  return { status, out, err };
+}
+
+/** What a person types first, by the ids of the fields. */
+const typed = {
+  customer: "Invented customer",
+  site: "1 Example Lane (invented)",
+  estimator: "E. Estimator",
+  bid_date: 46328,
+  start_month: 5,
+  "falls.width[1]": 2.5,
+  "runs.length[1]": 6,
+  "pipe_lines.pipe_size[1]": "2 in",
+};
+
+test("a first price takes nine fields at most, those of the walk before the decisions", () => {
+  expect(first.length).toBeLessThanOrEqual(9);
+  expect(new Set(first)).toEqual(new Set(Object.keys(typed)));
+  expect(first.at(-1)).toBe("pipe_lines.pipe_size[1]");
+});
+
+describe("a record", () => {
+  test("holds what must be given alone, and a file that is there is left alone", async () => {
+    const file = join(folder, "new.json");
+    const { status, out } = await rillbook("start", file, "--job", "2027-014");
+    expect(status).toBe(0);
+    expect(out).toContain("Still missing, in the order of the walk:\n  Customer (customer, Walk!");
+    const text = await readFile(file, "utf8");
+    const record = JSON.parse(text);
+    expect(record).toMatchObject({ job: "2027-014", template: "waterfall", units: "us" });
+    expect(record.inputs.falls).toEqual([{ width: null }]);
+    expect(record.guide["falls.width"]).toMatchObject({ unit: "ft" });
+    expect(text.split("\n").length).toBeLessThan(100);
+    const again = await rillbook("start", file);
+    expect(again.status).toBe(2);
+    expect(again.err).toMatch(/exists already/);
+  });
+
+  test("names the office book that is given, which must exist", async () => {
+    const file = join(folder, "with-book.json");
+    await rillbook("start", file, "--office", join(demoFolder, "office-book.json"));
+    const { office } = JSON.parse(await readFile(file, "utf8"));
+    expect(join(folder, office)).toBe(join(demoFolder, "office-book.json"));
+    const none = await rillbook("start", join(folder, "other.json"), "--office", "none.xlsx");
+    expect(none.err).toMatch(/^office-missing: /);
+  });
+});
+
+describe("a workbook", () => {
+  test("is live with nothing filled in, turns into a bid in its place, and loses nothing", async () => {
+    const file = join(folder, "yard.xlsx");
+    const started = await rillbook("start", file);
+    expect(started.status).toBe(0);
+    const empty = new Uint8Array(await readFile(file));
+    const content = readWorkbook(empty);
+    const errors = content.sheets.flatMap(({ name, cells }) =>
+      [...cells].flatMap(([address, { value }]) =>
+        typeof value === "object" && value !== null ? [`${name}!${address}`] : [],
+      ),
+    );
+    expect(errors).toEqual([]);
+    const onSummary = [...(content.sheets[0]?.cells.values() ?? [])];
+    const links = onSummary.filter(({ formula }) => formula?.startsWith("IF(ISBLANK("));
+    expect(links.map(({ value }) => value)).toHaveLength(first.length);
+    expect(links.every(({ value }) => value !== "")).toBe(true);
+
+    await writeFile(file, typedOver(empty, model, { ...typed, walked_by: "A. Walker" }));
+    const bid = await rillbook("bid", file);
+    expect(bid.err).not.toContain("Still missing");
+    expect(bid.status).toBe(1); // placeholder prices
+    expect(bid.out).toMatch(/^Price: \$[1-9]/m);
+    expect(bid.out).toMatch(
+      /^falls\.width\[1\]: 2\.5 ft, was blank \(measured on site, by A\. Walker/m,
+    );
+    expect(bid.out).toMatch(
+      /^pipe_lines\.pipe_size\[1\]: 2 in, was blank \(changed .*, by E\. Estimator/m,
+    );
+    const after = readWorkbook(new Uint8Array(await readFile(file)));
+    const match = matchWorkbook(after, model);
+    for (const [id, value] of Object.entries(typed)) {
+      expect(match.at.get(id)?.cell.value).toBe(value);
+    }
+    const again = await rillbook("bid", file, "-o", join(folder, "again.xlsx"), "--json");
+    expect(JSON.parse(again.out)).toMatchObject({ missing: [], errors: [] });
+    expect(JSON.parse(again.out).entries).toBeUndefined();
+  });
+
+  test("in place only where nothing but inputs was changed", async () => {
+    const file = join(folder, "spoiled.xlsx");
+    await rillbook("start", file);
+    const spoiled = typedOver(new Uint8Array(await readFile(file)), model, { total_cost: 1 });
+    await writeFile(file, spoiled);
+    const { status, err } = await rillbook("bid", file);
+    expect(status).toBe(2);
+    expect(err).toMatch(/^output-edited: .*total_cost.*Write the bid to another file with -o\.$/m);
+    expect(new Uint8Array(await readFile(file))).toEqual(spoiled);
+  });
+});
