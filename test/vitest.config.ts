@@ -31,6 +31,7 @@ export default defineConfig({
           include: ["test/**/*.test.ts"],
           exclude: [...configDefaults.exclude, "test/{office,network,pack}/**"],
           testTimeout: 60_000,
+          hookTimeout: 60_000,
           sequence: { groupOrder: 0 },
         },
       },
