@@ -1,10 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { type Changes, changedDemo, demoRows, pageOf, shown } from "../support/changed-demo.js";
+import {
+  type Changes,
+  changedDemo,
+  demoRows,
+  model,
+  pageOf,
+  shown,
+} from "../support/changed-demo.js";
 
 const figure = (changed: Changes, id: string) => shown(changedDemo(changed), id) as number;
+const hires = model.tables.get("equipment")?.columns.get("what")?.cells.length ?? 0;
 const costOf = (changed: Changes, what: string): number => {
   const values = changedDemo(changed);
-  for (let row = 1; row <= 12; row++) {
+  for (let row = 1; row <= hires; row++) {
     if (shown(values, `equipment.what[${row}]`) === what) {
       return shown(values, `equipment.cost[${row}]`) as number;
     }
@@ -22,7 +30,7 @@ const hoursOf = (changed: Changes, task: string): number => {
 const proposal = (changed: Changes) => pageOf(changedDemo(changed), "proposal").join("\n");
 
 describe("protection of a dig costs money", () => {
-  const deep = { basin_depth: 6 };
+  const deep = { basin_depth: 6, site_haul: 0 };
   const shored = { ...deep, dig_protection: "shored or shielded" };
   // 14 by 9 ft, 6 ft and 2 in of bedding deep
   const face = 2 * (14 + 9) * (6 + 2 / 12);
