@@ -72,9 +72,12 @@ export async function isSameFile({ path, state }: Target, other: string): Promis
   if (state === undefined) return false;
   const there = await stat(other, { bigint: true }).catch(() => undefined);
   if (there === undefined) return false;
-  // some file systems number no files
   if (state.ino !== 0n) return there.dev === state.dev && there.ino === state.ino;
-  return (await realpath(other).catch(() => undefined)) === path;
+  // some file systems number no files; the real path has the letter case of the folder's entry
+  const [here, beyond] = await Promise.all(
+    [path, other].map((one) => realpath(one).catch(() => one)),
+  );
+  return here === beyond;
 }
 
 /** Is the file still the one that was looked at, with nothing written to it since? */

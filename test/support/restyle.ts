@@ -29,7 +29,7 @@ export function restyle(book: Tampered, sheet: string, address: string, to: Rest
   }
   if (to.format !== undefined) {
     xf = xf.replace(/numFmtId="\d+"/, 'numFmtId="400"');
-    const code = to.format.replaceAll('"', "&quot;");
+    const code = to.format.replaceAll('"', "&quot;").replaceAll("<", "&lt;");
     const made = `<numFmt numFmtId="400" formatCode="${code}"/></numFmts>`;
     // a dollar would mean something in a text that replaces
     out = out.replace("</numFmts>", () => made);

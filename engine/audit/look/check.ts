@@ -8,6 +8,7 @@ import type { LookPair } from "./compared.js";
 import { checkOverCells } from "./over-cells.js";
 import { checkPage } from "./page.js";
 import { checkProgram } from "./program.js";
+import { checkProtection } from "./protection.js";
 import { checkRules } from "./rules.js";
 import { checkSpaces } from "./spaces.js";
 import { checkTyping } from "./typing.js";
@@ -32,6 +33,7 @@ export function checkLook(
   });
   return [
     ...checkProgram(content, looks),
+    ...checkProtection(looks),
     ...looks.flatMap((pair) =>
       pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet
         ? checkOverCells(pair, looks)

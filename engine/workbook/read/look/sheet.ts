@@ -6,7 +6,7 @@ import type { ColumnLook, RowLook, Rule, SheetLook, TypingRule } from "./content
 const most = { rows: 20000, columns: 1000, merges: 20000, rules: 2000, typing: 5000, breaks: 2000 };
 
 const settingsOf =
-  /^worksheet\/(sheetViews\/sheetView(\/pane)?|pageMargins|pageSetup|sheetPr\/pageSetUpPr|headerFooter)$/;
+  /^worksheet\/(sheetViews\/sheetView(\/pane)?|pageMargins|pageSetup|sheetPr\/pageSetUpPr|sheetProtection|headerFooter)$/;
 const rulePath = "worksheet/conditionalFormatting/cfRule";
 const typingPath = "worksheet/dataValidations/dataValidation";
 const marginPath = /^worksheet\/headerFooter\/(\w+)$/;

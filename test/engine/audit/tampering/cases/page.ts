@@ -9,27 +9,30 @@ const calculation = (book: Tampered, attribute: string) =>
   book.change("xl/workbook.xml", (xml) => xml.replace("<calcPr", `<calcPr ${attribute}`));
 const carries = (kind: string, name: string) => (book: Tampered) =>
   attach(book, "xl/workbook.xml", kind, name, "<x/>");
-const area = (from: string, to: string) => (book: Tampered) =>
+const names = (from: string | RegExp, to: string) => (book: Tampered) =>
   book.change("xl/workbook.xml", (xml) => xml.replace(from, to));
+/** The letter's print area from one row to another. */
+const area = (first: number, last: number) =>
+  names(/(&apos;Letter&apos;!\$A\$)1(:\$J\$)14/, `$1${first}$2${last}`);
 
 /** The page, the calculation, and what a program runs or fetches. */
 export const pageCases: readonly Case[] = [
   {
     what: "a print area that leaves out the caution",
-    edit: area("&apos;Letter&apos;!$A$1:$K$14", "&apos;Letter&apos;!$A$1:$K$11"),
+    edit: area(1, 11),
     verdict: "found",
     finds: { code: "look", where: "sheet Letter" },
   },
   {
     what: "a print area that leaves out the price",
-    edit: area("&apos;Letter&apos;!$A$1:$K$14", "&apos;Letter&apos;!$A$6:$K$14"),
+    edit: area(6, 14),
     verdict: "found",
     figure: true,
     finds: { code: "look", where: "sheet Letter" },
   },
   {
     what: "a print area with a few blank lines more",
-    edit: area("&apos;Letter&apos;!$A$1:$K$14", "&apos;Letter&apos;!$A$1:$K$18"),
+    edit: area(1, 18),
     verdict: "silent",
     harmless: true,
   },
@@ -76,7 +79,7 @@ export const pageCases: readonly Case[] = [
   },
   {
     what: "printed at a tenth of its size",
-    edit: (book) => book.sheet("Letter", (xml) => xml.replace('scale="80"', 'scale="10"')),
+    edit: (book) => book.sheet("Letter", (xml) => xml.replace(/scale="\d+"/, 'scale="10"')),
     verdict: "found",
     finds: { code: "look", where: "sheet Letter" },
   },
@@ -89,7 +92,7 @@ export const pageCases: readonly Case[] = [
   },
   {
     what: "lines printed again on each page",
-    edit: area(
+    edit: names(
       "<definedNames>",
       '<definedNames><definedName name="_xlnm.Print_Titles" localSheetId="4">Letter!$14:$14</definedName>',
     ),

@@ -64,7 +64,7 @@ export const sightCases: readonly Case[] = [
   },
   {
     what: "the same number format spelled otherwise",
-    edit: price({ format: "\\$#,##0.00_)" }),
+    edit: price({ format: "[>=1000]\\$#,##0_);[<=-1000]\\-\\$#,##0;\\$#,##0.00" }),
     verdict: "silent",
     harmless: true,
   },
@@ -118,7 +118,7 @@ export const sightCases: readonly Case[] = [
   {
     what: "the row of the price two points high",
     edit: (book) =>
-      book.sheet("Letter", (xml) => xml.replace('<row r="5" ht="16"', '<row r="5" ht="2"')),
+      book.sheet("Letter", (xml) => xml.replace(/<row r="5" ht="\d+"/, '<row r="5" ht="2"')),
     verdict: "found",
     figure: true,
     finds: { code: "look", where: "Letter!5:5" },
@@ -135,7 +135,7 @@ export const sightCases: readonly Case[] = [
     what: "the column of the price half a digit wide",
     edit: (book) =>
       book.sheet("Letter", (xml) =>
-        xml.replace('<col min="2" max="12" width="12"', '<col min="2" max="12" width="0.5"'),
+        xml.replace(/(<col min="2" max="\d+") width="[\d.]+"/, '$1 width="0.5"'),
       ),
     verdict: "found",
     figure: true,
@@ -145,7 +145,7 @@ export const sightCases: readonly Case[] = [
     what: "a column made wider",
     edit: (book) =>
       book.sheet("Letter", (xml) =>
-        xml.replace('<col min="2" max="12" width="12"', '<col min="2" max="12" width="15"'),
+        xml.replace(/(<col min="2" max="\d+") width="[\d.]+"/, '$1 width="15"'),
       ),
     verdict: "silent",
     harmless: true,
@@ -262,11 +262,28 @@ export const sightCases: readonly Case[] = [
     edit: (book) =>
       book.sheet("Letter", (xml) =>
         xml.replace(
-          '<mergeCell ref="A13:K13"/><mergeCell ref="A14:K14"/>',
-          '<mergeCell ref="A13:K14"/>',
+          '<mergeCell ref="A13:J13"/><mergeCell ref="A14:J14"/>',
+          '<mergeCell ref="A13:J14"/>',
         ),
       ),
     verdict: "found",
-    finds: { code: "look", where: "Letter!A13:K14" },
+    finds: { code: "look", where: "Letter!A13:J14" },
+  },
+  {
+    what: "the protection of a sheet taken off",
+    edit: (book) => book.sheet("Letter", (xml) => xml.replace(/<sheetProtection[^>]*>/, "")),
+    verdict: "note",
+    harmless: true,
+    finds: { grade: "to know", code: "look", where: "sheet Letter" },
+  },
+  {
+    what: "the sheet for the customer hidden",
+    edit: (book) =>
+      book.change("xl/workbook.xml", (xml) =>
+        xml.replace(/(name="Letter"[^>]*?state=)"visible"/, '$1"veryHidden"'),
+      ),
+    verdict: "found",
+    figure: true,
+    finds: { code: "hidden", where: "sheet Letter" },
   },
 ];
