@@ -11,7 +11,9 @@ export type Step =
       readonly cell: string;
       readonly size: number;
     }
-  | { readonly kind: "insert-row"; readonly sheet: string; readonly row: number };
+  | { readonly kind: "insert-row"; readonly sheet: string; readonly row: number }
+  /** What else a person may do by hand: Basic that has `document`, `CellOf` and `PageOf` at hand. */
+  | { readonly kind: "basic"; readonly statements: string };
 
 /** `falls.drop[3]` is the third cell behind the name; a bare name must stand for one cell. */
 function splitName(name: string): { range: string; place: number } {
@@ -39,6 +41,7 @@ function basicNumber(value: number): string {
 }
 
 function statement(step: Step): string {
+  if (step.kind === "basic") return step.statements;
   if (step.kind === "insert-row") {
     return `InsertRow(document, ${basicText(step.sheet)}, ${basicNumber(step.row - 1)})`;
   }
@@ -121,11 +124,16 @@ Sub PutPicture(document, key As String, address As String, path As String, side 
   shape.Anchor = home
 End Sub
 
-Sub InsertRow(document, key As String, row As Long)
+' A protected sheet takes few changes; it is left open, as a person who unlocked it would.
+Function PageOf(document, key As String)
   If Not document.Sheets.hasByName(key) Then Refuse("no sheet " & key)
   page = document.Sheets.getByName(key)
-  ' A protected sheet takes no rows; it is left open, as a person who unlocked it would.
   If page.isProtected() Then page.unprotect("")
+  PageOf = page
+End Function
+
+Sub InsertRow(document, key As String, row As Long)
+  page = PageOf(document, key)
   page.Rows.insertByIndex(row, 1)
 End Sub
 `;
