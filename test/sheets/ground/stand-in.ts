@@ -18,14 +18,11 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { beds } from "../../../sheets/tables/beds.js";
-import { sunExposures, windExposures } from "../../../sheets/tables/exposures.js";
 import { waterVolume } from "../../../sheets/vocabulary/quantities.js";
 
 /** Declares, as inputs, what the sheets of water hand to the sheets of the ground. */
 export const waterStandIn = sheet("Water", "Stands in for the sheets of water.", [
   beds,
-  windExposures,
-  sunExposures,
   lines("Water", {
     hours_a_day: input(hoursADay, "Hours", { default: 24 }),
     stream_length: input(length, "Stream", { default: 30 }),
