@@ -2,7 +2,7 @@ import { RillbookError } from "../../errors.js";
 import type { TrailEntry } from "./entry.js";
 
 /** The most that a workbook carries beside a large bid, so that it stays within what is read of one. */
-export const longestTrail = { entries: 5000, characters: 2_500_000 } as const;
+export const longestTrail = { entries: 3000, characters: 1_500_000 } as const;
 
 /** Throws RillbookError for a trail that no workbook could carry and be read again. */
 export function mustFitWorkbook(trail: readonly TrailEntry[], file: string): void {
