@@ -31,6 +31,7 @@ import { streamDig } from "../parts/stream-dig/part.js";
 import { trees } from "../parts/trees/part.js";
 import { trench } from "../parts/trench/part.js";
 import { walls } from "../parts/walls/part.js";
+import { weather } from "../parts/weather/part.js";
 import { headingMark } from "../plan/page-line.js";
 
 /**
@@ -51,6 +52,7 @@ export const waterfallParts: readonly Part[] = [
   streamDig,
   berms,
   basin,
+  weather,
   float,
   liner,
   pump,

@@ -17,13 +17,13 @@ import { sunExposures, windExposures } from "../../tables/exposures.js";
 import { oneOf } from "../../vocabulary/one-of.js";
 import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
 
-const celsius = (name: string) => `CELSIUS(${name},temperature_scale)`;
+const celsius = (name: string) => `CELSIUS(${name},scale_used)`;
 
 const inputs = lines("Evaporation and splash, dry spell", {
   weather_is_local: office(yesno, "Local weather entered", { section: "Weather", default: false }),
   weather_looked_up: check(
-    "weather_is_local",
-    "Temperatures, humidity and wind are placeholders. Enter those of a dry spell there, then set weather_is_local to yes on sheet Office rules.",
+    "weather_known",
+    "Weather figures are placeholders. Name a looked-up weather_place on sheet Walk; or enter the site's and set weather_is_local to yes on sheet Office rules.",
     { label: "Weather not local", level: "look" },
   ),
   evaporation_method: office(text, "Evaporation method", {
@@ -113,35 +113,30 @@ const inputs = lines("Evaporation and splash, dry spell", {
 const coldest = -20;
 const hottest = 55;
 const warmestWater = 40;
-const between = (name: string, least: number, most: number) =>
-  `BETWEEN_CELSIUS(${name},temperature_scale,${least},${most})`;
+const between = (name: string, least: number, most: number) => `BETWEEN_CELSIUS(${name},scale_used,${least},${most})`;
 
 const results = lines("Water lost per day", {
   temperatures_plausible: check(
-    `AND(${between("water_temperature", 0, warmestWater)},${between("air_temperature", coldest, hottest)})`,
-    `Water at {water_temperature|0}, air at {air_temperature|0} °{temperature_scale}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Office rules.`,
+    `AND(${between("water_used", 0, warmestWater)},${between("air_used", coldest, hottest)})`,
+    `Water at {water_used|0}, air at {air_used|0} °{scale_used}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Office rules.`,
     { label: "Temperature out of range" },
   ),
   wind_at_water: calc(
     speed,
-    "IF(ISBLANK(wind_exposure),wind_speed,wind_speed*PICK(wind_exposures.share,wind_exposures.name,wind_exposure))",
+    "IF(ISBLANK(wind_exposure),wind_used,wind_used*PICK(wind_exposures.share,wind_exposures.name,wind_exposure))",
     "Wind over this water",
   ),
   stream_warmth: calc(
     number,
-    `${celsius("water_temperature")}+IF(ISBLANK(sun_exposure),0,PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure))`,
+    `${celsius("water_used")}+IF(ISBLANK(sun_exposure),0,PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure))`,
     "Water temperature in °C",
     { decimals: 1 },
   ),
   water_pressure: calc(vaporPressure, "VAPOR_PRESSURE(stream_warmth)", "Vapor pressure at water"),
-  air_pressure: calc(
-    vaporPressure,
-    `air_humidity*VAPOR_PRESSURE(${celsius("air_temperature")})`,
-    "Vapor pressure of air",
-  ),
+  air_pressure: calc(vaporPressure, `humidity_used*VAPOR_PRESSURE(${celsius("air_used")})`, "Vapor pressure of air"),
   evaporation_rate: calc(
     waterLoss,
-    'IF(evaporation_method="pan",pan_coefficient*pan_evaporation,EVAPORATION(wind_at_water,water_pressure,air_pressure,latent_heat,water_activity))',
+    'IF(evaporation_method="pan",pan_coefficient*pan_used,EVAPORATION(wind_at_water,water_pressure,air_pressure,latent_heat,water_activity))',
     "Evaporation rate",
   ),
   wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Wet area", {

@@ -21,13 +21,13 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "overflow",
-    "In the design storm of {design_rain}, {rain_overflow|0} spill over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
-    "AND(storm_is_local,rain_overflow>0)",
+    "In the design storm of {storm_rain}, {rain_overflow|0} spill over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
+    "AND(storm_known,rain_overflow>0)",
   ),
   bullet(
     "overflow",
     "In heavy rain the basin spills over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
-    "OR(NOT(storm_is_local),rain_overflow<=0)",
+    "OR(NOT(storm_known),rain_overflow<=0)",
   ),
   bullet(
     "backfill",
@@ -41,21 +41,21 @@ const lined =
   "A lined basin {basin_length} long, {basin_width} wide and {basin_depth|up} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}";
 
 export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
-  bullet("scope", `${lined}.`, "OR(NOT(weather_is_local),days_it_lasts<1[days])"),
+  bullet("scope", `${lined}.`, "OR(NOT(weather_known),days_it_lasts<1[days])"),
   bullet(
     "scope",
     `${lined}: about {days_it_lasts|0} of warm weather without a fill.`,
-    "AND(weather_is_local,days_it_lasts>=1[days])",
+    "AND(weather_known,days_it_lasts>=1[days])",
   ),
   bullet("storm", "In heavy rain the basin overflows at {overflow_place}. We clean up what we crossed."),
   line(
     "water lost",
     "In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
-    "AND(weather_is_local,loss_a_day>=1[gal])",
+    "AND(weather_known,loss_a_day>=1[gal])",
   ),
   line(
     "water lost",
     "Water that evaporates or splashes away must be made up, most in warm and windy weather.",
-    "NOT(weather_is_local)",
+    "NOT(weather_known)",
   ),
 ];

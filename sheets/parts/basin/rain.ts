@@ -13,8 +13,8 @@ export const designRain = lines("Design rain, basin full", {
   }),
   storm_is_local: office(yesno, "Local design storm entered", { section: "Weather", default: false }),
   storm_looked_up: check(
-    "storm_is_local",
-    "The design storm of {design_rain} is a placeholder. Look up the site's, enter it, and set storm_is_local to yes on sheet Office rules.",
+    "storm_known",
+    "The design storm of {storm_rain} is a placeholder. Name a looked-up weather_place on sheet Walk; or set storm_is_local to yes on sheet Office rules.",
     { label: "Design storm not local", level: "look" },
   ),
   other_catchment: walk(area, "Other ground draining in", {
@@ -33,7 +33,7 @@ export const designRain = lines("Design rain, basin full", {
     "Stream catchment, bank to bank",
   ),
   rain_area: calc(area, "basin_plan+stream_catchment+other_catchment", "Rain catchment"),
-  rain_caught: calc(waterVolume, "rain_area*design_rain", "Rain caught"),
+  rain_caught: calc(waterVolume, "rain_area*storm_rain", "Rain caught"),
   rain_room: calc(
     waterVolume,
     "HELD_BELOW(basin_depth,crate_top,lower_water_area,upper_water_area)-basin_water_held",

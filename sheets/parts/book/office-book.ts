@@ -3,6 +3,7 @@ import { placeholderColumn } from "../../../engine/template/book-layout.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
+import { placeLayout } from "../weather/place-layout.js";
 import { starterItems, starterPumps, starterRates } from "./starter.js";
 
 const code: BookColumn = {
@@ -113,6 +114,7 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
     ],
     rule: curveFault,
   },
+  placeLayout,
   {
     name: "rates",
     sheet: "Rates",

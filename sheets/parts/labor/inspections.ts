@@ -25,7 +25,7 @@ export const inspections = lines("Inspections of the digs", {
   ),
   rain_chance: calc(
     percent,
-    "DAY_CHANCE(INDEX(rain_months.rain_days,first_month),INDEX(rain_months.length,first_month),1)",
+    "DAY_CHANCE(INDEX(rain_months.rain_used,first_month),INDEX(rain_months.length,first_month),1)",
     "Chance of rain",
     { note: "Any rain, whether or not it costs the day." },
   ),

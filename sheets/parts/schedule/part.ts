@@ -15,12 +15,12 @@ export const schedule = part("Schedule", "Days to allow for rain.", {
     line(
       "time",
       `${start} The work takes about ${workingDays("work_days")}, and longer where rain stops it.`,
-      "NOT(rain_is_local)",
+      "NOT(rain_known)",
     ),
     line(
       "time",
       `${start} The work takes about ${workingDays("work_days")}. Allowing for the usual rain in {start_month_said}, ${workingDays("days_allowed")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
-      "rain_is_local",
+      "rain_known",
     ),
     line("time", "Changes are agreed in writing, with their price, before we do them."),
   ],

@@ -13,10 +13,15 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
+import { monthColumns } from "../../tables/month-columns.js";
 import { monthsOfRain } from "../../tables/months.js";
 
 const mostDaysLost = 80;
 const afterFirst = 15;
+
+/** The place's days of a month, unless the job has its own. */
+const rainUsed = (row: number) =>
+  `IF(AND(place_at>0,LEN(override)=0),INDEX(places.rain_${monthColumns[row - 1]},MAX(place_at,1)),rain_days)`;
 
 const monthTable = table(
   "rain_months",
@@ -30,7 +35,8 @@ const monthTable = table(
     name: published(text, "Month", { source: "calendar" }),
     length: published(days, "Days", { source: "calendar; February with leap years", decimals: 2 }),
     rain_days: office(days, "Days with rain", { again: true, least: 0, most: 28 }),
-    chance: calc(percent, "DAY_CHANCE(rain_days,length,rain_stops_work)", "Chance of a lost day"),
+    rain_used: calc(days, rainUsed, "Days with rain, used"),
+    chance: calc(percent, "DAY_CHANCE(rain_used,length,rain_stops_work)", "Chance of a lost day"),
   },
 );
 
@@ -65,9 +71,10 @@ export const rainBlocks: readonly Block[] = [
     }),
     work_week: office(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
     rain_is_local: office(yesno, "Rain days are local", { default: false }),
+    rain_known: calc(yesno, "IF(place_at>0,place_looked_up,rain_is_local)", "Rain days are of place"),
     rain_days_local: check(
-      "rain_is_local",
-      "Rain days of the months are placeholders. Enter those of the nearest weather station, then set rain_is_local to yes on sheet Office rules.",
+      "rain_known",
+      "Rain days are placeholders. Name a looked-up weather_place on sheet Walk; or enter the station's and set rain_is_local to yes on sheet Office rules.",
       { label: "Rain days not local", level: "look" },
     ),
     first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month"),

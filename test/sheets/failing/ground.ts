@@ -1,5 +1,5 @@
 import { firstRow } from "../../support/changed-demo.js";
-import type { FailingCase } from "./case.js";
+import { asItIs, type FailingCase, pasted, priced } from "./case.js";
 
 const slab = { name: "slab", stone: "lip stones", covers: "lips", share: 1 };
 const rimOnTop = {
@@ -16,6 +16,12 @@ export const groundCases: FailingCase[] = [
   ["fill_keeps_up", () => ({ fill_flow: 0.01 })],
   ["weather_looked_up", () => ({ weather_is_local: false })],
   ["storm_looked_up", () => ({ storm_is_local: false })],
+  ["place_in_bid", asItIs, pasted("weather_place", "dry-flat")],
+  [
+    "weather_looked_up",
+    () => ({ weather_place: "dry-flat" }),
+    priced("places", "dry-flat", { looked_up: null }),
+  ],
   // liner and stone
   [
     "liner_not_wasted",

@@ -17,12 +17,26 @@ import {
   weight,
   yesno,
 } from "../../../engine/template/index.js";
+import { placesTable } from "../../../sheets/parts/weather/places.js";
 import { beds } from "../../../sheets/tables/beds.js";
 import { waterVolume } from "../../../sheets/vocabulary/quantities.js";
+
+// no office book here: the columns that these sheets read are inputs
+const { from: _, ...places } = placesTable;
+const unread = /^(description|source|rain_.*)$/;
+const columnsRead = Object.fromEntries(
+  Object.entries(placesTable.columns)
+    .filter(([key]) => !unread.test(key))
+    .map(([key, cell]) => [
+      key,
+      cell.kind === "book" ? input(cell.quantity, cell.label, { optional: true }) : cell,
+    ]),
+);
 
 /** Declares, as inputs, what the sheets of water hand to the sheets of the ground. */
 export const waterStandIn = sheet("Water", "Stands in for the sheets of water.", [
   beds,
+  { ...places, columns: columnsRead },
   lines("Water", {
     hours_a_day: input(hoursADay, "Hours", { default: 24 }),
     stream_length: input(length, "Stream", { default: 30 }),

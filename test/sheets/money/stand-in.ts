@@ -31,6 +31,8 @@ import {
   materialsTotals,
   taxes,
 } from "../../../sheets/parts/materials/tables.js";
+import { placeLayout } from "../../../sheets/parts/weather/place-layout.js";
+import { placesTable } from "../../../sheets/parts/weather/places.js";
 import { wholeOf } from "../../../sheets/parts/whole.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 import { itemCode } from "../../../sheets/vocabulary/item-code.js";
@@ -46,7 +48,10 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     good_for_days: input(days, "Good for", { default: 30 }),
     bid_good_until: calc(date, "bid_date+good_for_days", "Good until"),
     start_month: input(count, "Start month", { default: 5 }),
+    place_at: calc(count, "0", "Row of the place"),
+    place_looked_up: calc(yesno, "FALSE", "Place looked up"),
   }),
+  placesTable,
   lines("Quantities", {
     stream_length: input(length, "Stream", { default: 0 }),
     main_length: input(length, "Main", { default: 0 }),
@@ -185,6 +190,7 @@ export const moneyTemplate = template({
   title: "Money sheets alone",
   headline: ["price"],
   formulas: waterfallFormulas,
+  office: [placeLayout],
   sheets: [
     { ...quantities, blocks: [...quantities.blocks, buysTable(linerBuys), buysTable(stoneBuys)] },
     waterfallSheet("Prices"),
