@@ -24,7 +24,7 @@ describe.each(groundJobs)("a job with %s", (_, inputs) => {
 });
 
 /** Plain numbers that each system has in its own units: temperatures by their scale, goods by theirs. */
-const ofItsSystem = /^(water|air)_temperature(_in_book)?$|_buys\.wanted$/;
+const ofItsSystem = /^(water|air)_(temperature(_in_book)?|used)$|_buys\.wanted$/;
 
 test("rows that are not in use hold nothing", () => {
   const { model, value } = work(stream);
