@@ -3,7 +3,7 @@ import { placeholderColumn } from "../../../engine/template/book-layout.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
-import { placeLayout } from "../weather/place-layout.js";
+import { placeLayout } from "./place-layout.js";
 import { starterItems, starterPumps, starterRates } from "./starter.js";
 
 const code: BookColumn = {

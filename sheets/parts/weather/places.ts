@@ -37,7 +37,7 @@ export const weatherUsed = lines("Weather used", {
   }),
   place_in_bid: check(
     "OR(LEN(weather_place)=0,place_at>0)",
-    'This bid does not carry the weather of "{weather_place}". Correct weather_place on sheet Walk, or write the bid again with an office book that has it.',
+    'The bid lacks the weather of "{weather_place}". Correct weather_place on sheet Walk, or bid again with an office book that has it.',
     { label: "Weather place not carried" },
   ),
   place_looked_up: calc(yesno, `IF(place_at>0,IF(${ofPlace("looked_up")},TRUE,FALSE),FALSE)`, "Place looked up"),

@@ -21,6 +21,7 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
+import { placeLayout } from "../../../sheets/parts/book/place-layout.js";
 import type { BuysOfSheet } from "../../../sheets/parts/brought.js";
 import { soilTable } from "../../../sheets/parts/earthwork/soil.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
@@ -31,7 +32,6 @@ import {
   materialsTotals,
   taxes,
 } from "../../../sheets/parts/materials/tables.js";
-import { placeLayout } from "../../../sheets/parts/weather/place-layout.js";
 import { placesTable } from "../../../sheets/parts/weather/places.js";
 import { wholeOf } from "../../../sheets/parts/whole.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
