@@ -9,14 +9,14 @@ import { matchWorkbook } from "../workbook/match/match.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-import { readWorkbook } from "../workbook/read/read.js";
-import { writeWorkbook } from "../workbook/write/write.js";
 import { checkChecks } from "./failing-checks.js";
 import { type Finding, grades } from "./finding.js";
 import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
+import { asOnceWritten, freshlyWritten } from "./fresh.js";
 import { checkProperties, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
+import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
 import { checkSurroundings, sheetPairs } from "./other-cells.js";
@@ -74,8 +74,10 @@ export async function auditWorkbook(
   const subject: Subject = { content, model, match: matchWorkbook(content, model) };
   const formulas = checkFormulas(subject);
   const values = recalculated(subject, formulas.changed);
-  const fresh = await freshlyWritten(subject, identity, values);
+  const fresh = await freshlyWritten(subject, identity, values.followed);
   const pairs = sheetPairs(subject, fresh);
+  // rows are as high as the texts wanted that they were written with
+  const once = hasLowRows(pairs) ? await asOnceWritten(subject, identity) : undefined;
   const sections = sectionsOf(model, sealedContent(subject, identity, values));
   const seal = sealState(content, sections);
   const findings = [
@@ -89,12 +91,14 @@ export async function auditWorkbook(
     ),
     ...checkValues(subject, formulas.changed, values),
     ...checkSurroundings(subject, fresh, pairs),
-    ...checkLook(subject, fresh, pairs),
+    ...checkLook(subject, fresh, pairs, once),
     ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? []),
     ...checkChecks(subject, values.byTemplate),
   ];
-  const once = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
-  const sorted = grades.flatMap((grade) => [...once.values()].filter((one) => one.grade === grade));
+  const single = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
+  const sorted = grades.flatMap((grade) =>
+    [...single.values()].filter((one) => one.grade === grade),
+  );
   return {
     identity,
     model,
@@ -133,26 +137,4 @@ function checkBook(
   const values = [...shown];
   fillBook(subject.model, values, book);
   return checkPrices(subject, values);
-}
-
-/** The workbook as it would be written from the same inputs and values. */
-async function freshlyWritten(
-  { content, model }: Subject,
-  identity: WorkbookIdentity,
-  { followed }: Recalculation,
-): Promise<WorkbookContent> {
-  const { job = "", book = "", bookAsOf = "", bookMark = "", about, office } = identity;
-  const bytes = await writeWorkbook(model, followed, {
-    job,
-    template: model.template.name,
-    version: model.template.version,
-    units: model.system,
-    book,
-    bookAsOf,
-    bookMark,
-    ...(about === undefined ? {} : { about }),
-    ...(office === undefined ? {} : { office }),
-    trail: readTrailSheet(content)?.entries ?? [],
-  });
-  return readWorkbook(bytes, { look: content.look !== undefined });
 }

@@ -4,7 +4,7 @@ import { markOf, recorded } from "../job/trail/inputs.js";
 import { inputOrigins } from "../job/trail/origin.js";
 import { backwards, verifyTrail } from "../job/trail/verify.js";
 import type { InputValue } from "../template/declare.js";
-import type { Cell } from "../template/model.js";
+import type { Cell, Model } from "../template/model.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
@@ -108,8 +108,9 @@ const alike = (a: InputValue | null, b: InputValue | null): boolean =>
     : a === b;
 
 /** What the inputs as written stand on. */
-function origins({ model, match }: Subject, { written, entries }: WorkbookTrail): Finding[] {
-  const values: Value[] = model.cells.map((cell) => heldAs(cell, written.get(cell.id) ?? null));
+function origins({ model, match }: Subject, trail: WorkbookTrail): Finding[] {
+  const { entries } = trail;
+  const values = valuesAsWritten(model, trail);
   const from = inputOrigins(model, values, entries);
   const told = new Map(entries.map((entry) => [entry.input, entry]));
   const groups: Record<"contradicted" | "untold" | "assumption" | "default", Finding[]> = {
@@ -147,9 +148,7 @@ function origins({ model, match }: Subject, { written, entries }: WorkbookTrail)
 
 /** Lines of the lists of values whose words are not those that the trail and the office book give. */
 function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookTrail): Finding[] {
-  const values: Value[] = model.cells.map((cell) =>
-    heldAs(cell, trail.written.get(cell.id) ?? null),
-  );
+  const values = valuesAsWritten(model, trail);
   const { book = "", bookAsOf = "", bookMark = "" } = identity;
   const expected = [
     ...givenRows(model, values, { trail: trail.entries }),
@@ -198,6 +197,10 @@ function toKnow(
   const advice = "Where the job is known better, say so: rillbook set name=value --from.";
   return { ...common, grade: "to know", code, expected, advice };
 }
+
+/** The inputs and the office book's rows as the workbook was written, by the index of the cell; all else is null. */
+export const valuesAsWritten = (model: Model, { written }: WorkbookTrail): Value[] =>
+  model.cells.map((cell) => heldAs(cell, written.get(cell.id) ?? null));
 
 const heldAs = (cell: Cell, value: InputValue | null): Value =>
   typeof value === "string" && cell.declaration.quantity.kind === "date"

@@ -2,11 +2,12 @@ import type { Value } from "../formula/value.js";
 import type { BookRow, OfficeValues } from "../template/book-layout.js";
 import { inUnit } from "../template/compile.js";
 import { converted } from "../template/converted.js";
-import type { InputDeclaration, InputValue } from "../template/declare.js";
+import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { type Cell, columnOf, type Model, type Table } from "../template/model.js";
 import { officeRowsOf, officeRules } from "../template/office-values.js";
 import { hasOwnRows } from "../template/own-rows.js";
 import { serialOf } from "./date.js";
+import { recorded } from "./trail/inputs.js";
 
 /** What a job record may give for an input cell, and what holds where it gives nothing. */
 export interface PlannedInput {
@@ -94,9 +95,7 @@ class Planner {
     const opening = office?.length ?? block.data?.length ?? 0;
     const always = block.filled === undefined || cell.row <= opening;
     const ofOffice = this.fromBook(declaration, office?.[cell.row - 1]?.[key]);
-    // rows that the office keeps as its own replace those of the template
-    const byTemplate =
-      office !== undefined && hasOwnRows(block) ? undefined : block.data?.[cell.row - 1]?.[key];
+    const byTemplate = this.templateRow(block, declaration, office, cell.row)?.[key];
     return {
       ...plan,
       table: cell.table,
@@ -106,6 +105,30 @@ class Planner {
       inUseFrom: always ? 0 : cell.row,
       ofRow: ofOffice ?? this.held(declaration, byTemplate),
     };
+  }
+
+  /**
+   * The template's row for a row of a table. Rows that the office keeps as its own replace the template's in what
+   * the office is asked; what a job is asked beside it still opens as the template has it for the row of that name.
+   */
+  private templateRow(
+    block: TableBlock,
+    { asked }: InputDeclaration,
+    office: readonly (BookRow | undefined)[] | undefined,
+    row: number,
+  ): BookRow | undefined {
+    const { data = [], name } = block;
+    if (office === undefined || !hasOwnRows(block)) return data[row - 1];
+    if (asked === "office") return undefined;
+    const [first] = Object.entries(block.columns) as [[string, InputDeclaration]];
+    const [key, declaration] = first;
+    if (declaration.asked !== "office") return data[row - 1];
+    const [cell] = columnOf(this.model, name, key).cells as [Cell];
+    const said = (value: Value) => String(recorded(cell, value) ?? "").toLowerCase();
+    const own = said(this.fromBook(declaration, office[row - 1]?.[key]));
+    return own === ""
+      ? undefined
+      : data.find((one) => said(this.held(declaration, one[key])) === own);
   }
 
   private rowsFor(table: string): readonly (BookRow | undefined)[] | undefined {

@@ -17,11 +17,14 @@ import { checkTyping } from "./typing.js";
  * Holds how a workbook looks against a fresh writing of the same job: whatever changes what a person reads on
  * screen or paper, or what a program does with the workbook. What known programs change by saving is passed over.
  * Nothing is found where the workbook was read without its look.
+ *
+ * @param once the workbook as it was when it was written, where it is needed and known
  */
 export function checkLook(
   { content, model }: Subject,
   fresh: WorkbookContent,
   pairs: readonly SheetPair[],
+  once?: WorkbookContent,
 ): Finding[] {
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
   const looks = pairs.flatMap((pair): LookPair[] => {
@@ -29,7 +32,10 @@ export function checkLook(
     const [nowBook, thenBook] = [content.look, fresh.look];
     if (!now || !then || !nowBook || !thenBook) return [];
     const handout = handouts.has(pair.fresh.name);
-    return [{ ...pair, now, then, nowBook, thenBook, content, freshContent: fresh, handout }];
+    const written = once?.sheets.find(({ name }) => name === pair.fresh.name)?.look;
+    return [
+      { ...pair, written, now, then, nowBook, thenBook, content, freshContent: fresh, handout },
+    ];
   });
   return [
     ...checkProgram(content, looks),

@@ -9,6 +9,8 @@ import type { SheetPair } from "../other-cells.js";
 export interface LookPair extends SheetPair {
   readonly now: SheetLook;
   readonly then: SheetLook;
+  /** As it was when it was written, with the texts of that time; absent where nobody needs it or knows. */
+  readonly written?: SheetLook | undefined;
   readonly nowBook: WorkbookLook;
   readonly thenBook: WorkbookLook;
   readonly content: WorkbookContent;

@@ -1,6 +1,7 @@
 import { columnLetters } from "../../workbook/read/address.js";
 import type { SheetLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
+import type { SheetPair } from "../other-cells.js";
 import { grouped } from "../subject.js";
 import { type LookPair, lookFinding, shownCells } from "./compared.js";
 
@@ -9,21 +10,59 @@ const leastShare = 0.7;
 /** Points of a row, and digits of a column, where a sheet says nothing. */
 const [usualHeight, usualWidth] = [15, 8.43];
 
-/** Rows and columns that were made too small for what stands in them; hidden ones are told elsewhere. */
-export function checkSpaces(pair: LookPair): Finding[] {
-  const { found, now, then } = pair;
-  const rows = new Map<number, number>();
-  const columns = new Map<number, number>();
-  for (const { at, home } of shownCells(pair)) {
-    rows.set(at.row, home.row);
-    columns.set(at.column, home.column);
-  }
-  const low = [...rows].flatMap(([row, home]) => {
-    const [is, was] = [heightOf(now, row), heightOf(then, home)];
-    if (now.rows.get(row)?.hidden || is >= was * leastShare) return [];
-    const where = `${found.name}!${row}:${row}`;
-    return [lookFinding(where, `a row ${is} points high, which cuts its text`, `${was} points`)];
+/** Is a row of a sheet lower than its texts want, as they are now? */
+export const hasLowRows = (pairs: readonly SheetPair[]): boolean =>
+  pairs.some(({ found, fresh, map }) => {
+    const [now, then] = [found.look, fresh.look];
+    if (now === undefined || then === undefined) return false;
+    return lowRows({ found, fresh, map }, now, then).length > 0;
   });
+
+interface LowRow {
+  readonly row: number;
+  readonly home: number;
+  readonly is: number;
+  readonly wanted: number;
+}
+
+function lowRows(pair: SheetPair, now: SheetLook, then: SheetLook): LowRow[] {
+  const rows = new Map(shownCells(pair).map(({ at, home }) => [at.row, home.row]));
+  return [...rows].flatMap(([row, home]) => {
+    const [is, wanted] = [heightOf(now, row), heightOf(then, home)];
+    return now.rows.get(row)?.hidden || !isTooSmall(is, wanted) ? [] : [{ row, home, is, wanted }];
+  });
+}
+
+const isTooSmall = (is: number, wanted: number): boolean => is < wanted * leastShare;
+
+/**
+ * Rows and columns that were made too small for what stands in them; hidden ones are told elsewhere. A row that
+ * is as high as it was written, though its text is longer since, is only to know.
+ */
+export function checkSpaces(pair: LookPair): Finding[] {
+  const { found, now, then, written } = pair;
+  const squeezed: Finding[] = [];
+  const outgrown: Finding[] = [];
+  for (const { row, home, is, wanted } of lowRows(pair, now, then)) {
+    const where = `${found.name}!${row}:${row}`;
+    const expected = `${wanted} points`;
+    if (written === undefined || isTooSmall(is, heightOf(written, home))) {
+      squeezed.push(lookFinding(where, `a row ${is} points high, which cuts its text`, expected));
+    } else {
+      outgrown.push(
+        lookFinding(
+          where,
+          `a row ${is} points high, as written, whose text is longer now`,
+          expected,
+          {
+            grade: "to know",
+            advice: "Make the row higher to read it all, or take the workbook and bid again.",
+          },
+        ),
+      );
+    }
+  }
+  const columns = new Map(shownCells(pair).map(({ at, home }) => [at.column, home.column]));
   const narrow = [...columns].flatMap(([column, home]) => {
     const [is, was] = [columnOf(now, column), columnOf(then, home)];
     if (is.hidden || is.width >= was.width * leastShare) return [];
@@ -33,7 +72,8 @@ export function checkSpaces(pair: LookPair): Finding[] {
   });
   const all = now.hidesRows && !then.hidesRows;
   return [
-    ...grouped(low, 3),
+    ...grouped(squeezed, 3),
+    ...grouped(outgrown, 3),
     ...grouped(narrow, 3),
     ...(all
       ? [lookFinding(`sheet ${found.name}`, "all rows hidden but those set apart", "rows in sight")]
