@@ -12,7 +12,7 @@ import { changeBytes } from "../output/change.js";
 import { outputTo } from "../output/write.js";
 import { editsAgainst } from "../take/untaken.js";
 import type { Model } from "../template/model.js";
-import { withPicturesOver } from "../workbook/pictures/carry.js";
+import { withPicturesFrom, withPicturesOver } from "../workbook/pictures/carry.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -144,7 +144,10 @@ async function written(
   const output = await outputTo(target, { kind: "bid", inputs: files, edits });
   const { values, bytes } = await made(source, file);
   // those of the workbook it was filled in, else those that stand on the bid written over
-  await output.write(await withPicturesOver(isWorkbookName(file) ? file : target, bytes));
+  const pictured = isWorkbookName(file)
+    ? withPicturesFrom(file, target, bytes)
+    : withPicturesOver(target, bytes);
+  await output.write(await pictured);
   tell(context, source, values, target, json);
 }
 
@@ -159,7 +162,8 @@ function tell(
   const failed = failedChecks(model, values);
   const errors = rootErrors(model, values);
   const missing = missingInputs(model, values);
-  const stands = errors.length === 0 && failed.every(({ level }) => level !== "must");
+  const sound = errors.length === 0 && failed.every(({ level }) => level !== "must");
+  const stands = sound && missing.length === 0;
   context.status = stands && findings.length === 0 ? 0 : 1;
   const { headline } = model.template;
   if (json) {

@@ -70,6 +70,7 @@ export async function runSoffice(
   args: readonly string[],
   profileFiles: Readonly<Record<string, string>> = {},
   locale = "",
+  limitSeconds = 100,
 ): Promise<string> {
   const profile = await mkdtemp(join(tmpdir(), "rillbook-office-"));
   try {
@@ -80,7 +81,8 @@ export async function runSoffice(
     }
     const profileOption = `-env:UserInstallation=${pathToFileURL(profile).href}`;
     const options = ["--headless", "--norestore", profileOption];
-    const printed = await runProgram("soffice", "libreoffice-calc", [...options, ...args]);
+    const all = [...options, ...args];
+    const printed = await runProgram("soffice", "libreoffice-calc", all, limitSeconds);
     // Said at every start where no Java is installed; none is needed.
     return printed.replace(/^Warning: failed to launch javaldx.*\n?/m, "").trim();
   } finally {

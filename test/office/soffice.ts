@@ -70,6 +70,7 @@ export async function takeSteps(
   steps: readonly Step[],
   outFile: string,
   locale = "",
+  limitSeconds = 100,
 ): Promise<void> {
   const [from, to] = [resolve(file), resolve(outFile)];
   if (!existsSync(from)) throw new Error(`${file} does not exist: give a workbook to edit`);
@@ -82,7 +83,9 @@ export async function takeSteps(
     const copy = join(scratch, basename(from));
     await copyFile(from, copy);
     const source = macroOf(steps, { from: copy, to, report });
-    const printed = await runSoffice(["macro:///Standard.Steps.Run"], macroFiles(source), locale);
+    const files = macroFiles(source);
+    const call = ["macro:///Standard.Steps.Run"];
+    const printed = await runSoffice(call, files, locale, limitSeconds);
     const said = existsSync(report) ? (await readFile(report, "utf8")).trim() : "no report";
     if (said !== "done" || !existsSync(to)) {
       throw new Error(`${file}: LibreOffice did not take the steps: ${said}. ${printed}`.trim());

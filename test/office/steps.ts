@@ -13,7 +13,9 @@ export type Step =
     }
   | { readonly kind: "insert-row"; readonly sheet: string; readonly row: number }
   /** What else a person may do by hand: Basic that has `document`, `CellOf` and `PageOf` at hand. */
-  | { readonly kind: "basic"; readonly statements: string };
+  | { readonly kind: "basic"; readonly statements: string }
+  /** Stored as it stands on the screen, nothing calculated anew, and open for what follows. */
+  | { readonly kind: "save"; readonly file: string };
 
 /** `falls.drop[3]` is the third cell behind the name; a bare name must stand for one cell. */
 function splitName(name: string): { range: string; place: number } {
@@ -49,6 +51,7 @@ function statement(step: Step): string {
     const where = `${basicText(step.sheet)}, ${basicText(step.cell)}`;
     return `PutPicture(document, ${where}, ${basicText(step.file)}, ${basicNumber(step.size)})`;
   }
+  if (step.kind === "save") return `SaveAs(document, ${basicText(step.file)})`;
   const { range, place } = splitName(step.name);
   const cell = `CellOf(document, ${basicText(range)}, ${place})`;
   if (step.kind === "type") {
@@ -124,6 +127,10 @@ Sub PutPicture(document, key As String, address As String, path As String, side 
   shape.Anchor = home
 End Sub
 
+Sub SaveAs(document, path As String)
+  document.storeToURL(ConvertToURL(path), Array(Prop("FilterName", "Calc MS Excel 2007 XML")))
+End Sub
+
 ' A protected sheet takes few changes; it is left open, as a person who unlocked it would.
 Function PageOf(document, key As String)
   If Not document.Sheets.hasByName(key) Then Refuse("no sheet " & key)
@@ -157,7 +164,7 @@ Sub Run
   If IsNull(document) Then Refuse("the workbook could not be opened")
 ${steps.map((step) => `  ${statement(step)}`).join("\n")}
   document.calculateAll()
-  document.storeToURL(ConvertToURL(${basicText(paths.to)}), Array(Prop("FilterName", "Calc MS Excel 2007 XML")))
+  SaveAs(document, ${basicText(paths.to)})
   document.close(True)
   Report("done")
   StarDesktop.terminate()

@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { RillbookError } from "../../errors.js";
 import { readWorkbook } from "../read/read.js";
 import { type RefusalCode, WorkbookRefused } from "../read/refused.js";
+import type { Picture } from "./picture.js";
 import { withPictures } from "./place.js";
 import { readPictures } from "./read.js";
 
@@ -31,19 +32,49 @@ export function carryPictures(from: Uint8Array, into: Uint8Array): Carried {
  * Throws RillbookError where something drawn there would be lost.
  */
 export async function withPicturesOver(path: string, bid: Uint8Array): Promise<Uint8Array> {
-  const old = await readFile(path).catch((error: NodeJS.ErrnoException) => {
-    if (error.code === "ENOENT") return undefined;
-    throw error;
-  });
-  if (old === undefined || old.length === 0) return bid;
-  const { bytes, left } = carriedFrom(path, old, bid);
+  const old = await fileAt(path);
+  if (old === undefined) return bid;
+  const { bytes, left } = underPath(path, () => carryPictures(old, bid));
   if (left.length > 0) throw drawingsLost(path, left);
   return bytes;
 }
 
-function carriedFrom(path: string, old: Uint8Array, bid: Uint8Array): Carried {
+/**
+ * A bid with the pictures of the workbook that was filled in, to be written over another file.
+ * Throws RillbookError where something drawn in either would be lost.
+ */
+export async function withPicturesFrom(
+  path: string,
+  target: string,
+  bid: Uint8Array,
+): Promise<Uint8Array> {
+  const bytes = await withPicturesOver(path, bid);
+  const replaced = await fileAt(target);
+  if (replaced === undefined) return bytes;
+  const { pictures, left } = underPath(target, () => readPictures(replaced));
+  const kept = readPictures(bytes).pictures;
+  const isKept = (one: Picture) =>
+    kept.some((other) => other.sheet === one.sheet && sameBytes(other.bytes, one.bytes));
+  const lost = pictures.filter((one) => !isKept(one));
+  const told = [...left, ...lost.map(({ sheet }) => `${sheet}: a picture that is not in ${path}`)];
+  if (told.length > 0) throw drawingsLost(target, told);
+  return bytes;
+}
+
+const sameBytes = (one: Uint8Array, other: Uint8Array) => Buffer.from(one).equals(other);
+
+/** What stands there; nothing, where no file or an empty one does. */
+async function fileAt(path: string): Promise<Uint8Array | undefined> {
+  const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT") return undefined;
+    throw error;
+  });
+  return bytes?.length === 0 ? undefined : bytes;
+}
+
+function underPath<T>(path: string, read: () => T): T {
   try {
-    return carryPictures(old, bid);
+    return read();
   } catch (error) {
     if (!(error instanceof WorkbookRefused)) throw error;
     throw new WorkbookRefused(error.code as RefusalCode, `${path}: ${error.message}`);

@@ -1,6 +1,7 @@
 import { addressOf } from "../../address.js";
 import { rowIsShown } from "../../evaluate/rows-in-use.js";
 import { walk } from "../../formula/tree.js";
+import { firstFields } from "../../job/missing.js";
 import type { TableBlock } from "../../template/declare.js";
 import type { Band, Cell, Column, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
@@ -18,6 +19,7 @@ const words = "← a row in use is hidden: select the rows around it, right-clic
  * Hides the rows of a table that this job does not use, so that they take neither height nor paper.
  * They stay in sight where they are to be typed in. Beside the heading a formula tells when a row that
  * is hidden comes into use: then its figures are among the sum of all rows, not of those in sight.
+ * While a first field of the job is blank, the rows are still to come into use, and all stay in sight.
  */
 export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, band: Band): void {
   const { sheet, model, values } = page;
@@ -38,12 +40,15 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
   const none = !used.includes(true);
   const last = none || table.shown !== undefined ? -1 : used.lastIndexOf(true) + spareRows;
   const hidden = rows.filter((_, i) => !used[i] && i > last);
-  if (hidden.length === 0) return;
-  for (const row of hidden) sheet.getRow(band.header + 1 + row).hidden = true;
-  // of a table without any row in use, the heading alone stays
-  if (none)
-    for (let line = placed.top + 1; line < band.header + 2; line++)
-      sheet.getRow(line).hidden = true;
+  const begins = firstFields(model).some(({ index }) => (values[index] ?? null) === null);
+  if (!begins) {
+    for (const row of hidden) sheet.getRow(band.header + 1 + row).hidden = true;
+    // of a table without any row in use, the heading alone stays
+    if (none)
+      for (let line = placed.top + 1; line < band.header + 2; line++)
+        sheet.getRow(line).hidden = true;
+  }
+  // also where all rows are in sight, so that the cells of a job do not hang on what it holds
   const areas = figures.map(({ cells }) => areaOf(cells)).join(",");
   const target = sheet.getCell(placed.top, 5);
   target.value = formulaContent(

@@ -93,6 +93,8 @@ describe("a workbook", () => {
       ),
     );
     expect(errors).toEqual([]);
+    // what is typed brings rows into use on every sheet: none of them may be hidden
+    expect(content.sheets.filter(({ hiddenRows }) => hiddenRows > 0)).toEqual([]);
     const onSummary = [...(content.sheets[0]?.cells.values() ?? [])];
     const links = onSummary.filter(({ formula }) => formula?.startsWith("IF(ISBLANK("));
     expect(links.map(({ value }) => value)).toHaveLength(first.length);

@@ -3,7 +3,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { carryPictures, withPicturesOver } from "../../../../engine/workbook/pictures/carry.js";
+import {
+  carryPictures,
+  withPicturesFrom,
+  withPicturesOver,
+} from "../../../../engine/workbook/pictures/carry.js";
 import { kindOf } from "../../../../engine/workbook/pictures/picture.js";
 import { pictureLimits, readPictures } from "../../../../engine/workbook/pictures/read.js";
 import { readWorkbook } from "../../../../engine/workbook/read/read.js";
@@ -184,6 +188,29 @@ test("a bid written over one with a text box is refused, and told why", async ()
     });
     await writeFile(path, withPhoto(twoCells(10, 4, pic("a"))));
     expect(readPictures(await withPicturesOver(path, fresh)).pictures).toHaveLength(1);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+});
+
+test("a bid of one workbook written over another keeps the pictures of both, or is refused", async () => {
+  const folder = await mkdtemp(join(tmpdir(), "rillbook-pictures-"));
+  try {
+    const [yard, target] = [join(folder, "yard.xlsx"), join(folder, "bid.xlsx")];
+    await writeFile(yard, fresh);
+    const pictured = withPhoto(oneCell(20, 4, pic("a")));
+    await writeFile(target, pictured);
+    await expect(withPicturesFrom(yard, target, fresh)).rejects.toMatchObject({
+      code: "drawings-lost",
+      message: expect.stringMatching(
+        /bid\.xlsx holds .*Site: a picture that is not in .*yard\.xlsx/,
+      ),
+    });
+    await writeFile(yard, pictured);
+    const bytes = await withPicturesFrom(yard, target, fresh);
+    expect(readPictures(bytes).pictures).toHaveLength(1);
+    await writeFile(target, bytes);
+    expect(readPictures(await withPicturesFrom(yard, target, fresh)).pictures).toHaveLength(1);
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
