@@ -1,4 +1,5 @@
 import type { Finding, Subject } from "../audit/index.js";
+import { heldBy } from "../audit/subject.js";
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
 import { JobError } from "../job/job-error.js";
@@ -72,7 +73,8 @@ function givenBy(
     if (cell.declaration.kind === "input") return asValue(cell, inputs.get(cell.id) ?? null);
     if (cell.declaration.kind !== "book") return cell.fixed ?? null;
     const held = match.at.get(cell.id)?.cell.value ?? null;
-    return held === "" || typeof held === "object" ? null : held;
+    // LibreOffice may store a yes as 1
+    return held === "" || typeof held === "object" ? null : heldBy(cell, held);
   });
 }
 

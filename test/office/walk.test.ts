@@ -1,0 +1,191 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { run } from "../../engine/cli/run.js";
+import type { WorkbookContent } from "../../engine/workbook/read/content.js";
+import { cellAt } from "../../engine/workbook/read/lookup.js";
+import { readWorkbookFile } from "../../engine/workbook/read/read-file.js";
+import { templates } from "../../sheets/templates/index.js";
+import { takeSteps } from "./soffice.js";
+import type { Step } from "./steps.js";
+
+// The walk of a yard typed into a new workbook, cell by cell as a person would, from nothing to a bid. The yard
+// is invented. LibreOffice is opened once; what it shows is stored after each page, nothing calculated by us.
+
+/** What is typed, page by page: name of the cell and keys. */
+const pages: readonly [page: string, typed: readonly [string, string][]][] = [
+  [
+    "Job",
+    [
+      ["job_title", "Waterfall beside the invented terrace"],
+      ["customer", "Invented customer"],
+      ["site", "9 Sample Row (invented)"],
+      ["estimator", "Invented estimator"],
+      ["bid_date", "11/2/2026"],
+      ["walked_by", "Invented walker"],
+      ["walked_on", "10/30/2026"],
+      ["start_month", "5"],
+      ["hours_a_day", "10"],
+      ["look_wanted", "Loud enough to cover the road"],
+    ],
+  ],
+  [
+    "Falls",
+    [
+      ["falls.name[1]", "Upper fall"],
+      ["falls.width[1]", "2"],
+      ["falls.width_plus[1]", "6"],
+      ["falls.drop[1]", "1.5"],
+      ["falls.look[1]", "normal sheet"],
+      ["falls.name[2]", "Lower fall"],
+      ["falls.level[2]", "2"],
+      ["falls.width[2]", "3"],
+      ["falls.drop[2]", "1"],
+      ["falls.drop_plus[2]", "3"],
+      ["falls.look[2]", "normal sheet"],
+      ["falls.lip_type[2]", "flat stone"],
+      ["falls.open_ends[2]", "0"],
+    ],
+  ],
+  [
+    "Stream runs",
+    [
+      ["runs.name[1]", "Upper run"],
+      ["runs.length[1]", "8"],
+      ["runs.width[1]", "2.5"],
+      ["runs.fall[1]", ".25"],
+      ["runs.name[2]", "Lower run"],
+      ["runs.after_level[2]", "2"],
+      ["runs.length[2]", "5"],
+      ["runs.length_plus[2]", "4"],
+      ["runs.width[2]", "3"],
+      ["runs.fall[2]", "0.2"],
+      ["runs.side[2]", "1"],
+      ["runs.bed[2]", "gravel"],
+      ["runs.bank_height[2]", "0.75"],
+    ],
+  ],
+  [
+    "Lines",
+    [
+      ["pipe_lines.name[1]", "Behind the upper fall"],
+      ["pipe_lines.length[1]", "6"],
+      ["pipe_lines.elbows_90[1]", "1"],
+    ],
+  ],
+  [
+    "Main pipe",
+    [
+      ["main_length", "32"],
+      ["main_elbows_90", "2"],
+    ],
+  ],
+  [
+    "Way in, ground, power",
+    [
+      ["gate_width", "8"],
+      ["access_slope", "4%"],
+      ["soil_kind", "common earth"],
+      ["panel_distance", "45"],
+      ["wind_exposure", "sheltered"],
+      ["stone_drop", "Left of the drive, on boards"],
+    ],
+  ],
+  [
+    "Decisions: water",
+    [
+      ["pipe_lines.pipe_size[1]", "3 in"],
+      ["pipe_lines.siphon_stop[1]", "air break"],
+      ["main_size", "3 in"],
+      ["pump_choice", "pump-medium"],
+    ],
+  ],
+  [
+    "Decisions: basin, money",
+    [
+      ["electrical_work", "by us"],
+      ["basin_length", "10"],
+      ["basin_width", "8"],
+      ["margin_wanted", "22%"],
+    ],
+  ],
+];
+
+let folder: string;
+let yard: string;
+/** The workbook as it stood after a page; the last one is the yard's. */
+const after = (page: number) =>
+  page === pages.length - 1 ? yard : join(folder, `after-${page}.xlsx`);
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "rillbook-walk-"));
+  yard = join(folder, "yard.xlsx");
+  const empty = join(folder, "empty.xlsx");
+  expect((await rillbook("start", empty)).status).toBe(0);
+  const steps = pages.flatMap(([, cells], page): Step[] => [
+    { kind: "save", file: after(page - 1) },
+    ...cells.map(([name, keys]): Step => ({ kind: "type", name, keys })),
+  ]);
+  await takeSteps(empty, steps, yard, "en-US", 280);
+}, 300_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+async function rillbook(...args: string[]) {
+  let [out, err] = ["", ""];
+  const status = await run(args, templates, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
+  return { status, out, err };
+}
+
+const errorsIn = ({ sheets }: WorkbookContent): string[] =>
+  sheets.flatMap(({ name, cells }) =>
+    [...cells].flatMap(([address, { value }]) =>
+      typeof value === "object" && value !== null
+        ? [`${name}!${address} ${JSON.stringify(value)}`]
+        : [],
+    ),
+  );
+
+/** The lines of Summary that lead to what is still missing. */
+const missingOn = ({ sheets }: WorkbookContent): string[] =>
+  [...(sheets.find(({ name }) => name === "Summary")?.cells.values() ?? [])].flatMap(
+    ({ formula, value }) =>
+      formula?.startsWith("IF(ISBLANK(") && value !== "" && value !== null ? [String(value)] : [],
+  );
+
+const priceIn = (content: WorkbookContent) => cellAt(content, "price").cell.value as number;
+
+test("no error value at any point, and what is missing grows less page by page", async () => {
+  const table: { page: string; typed: number; price: number; missing: number }[] = [];
+  const errors: string[] = [];
+  for (const page of [-1, ...pages.keys()]) {
+    const content = await readWorkbookFile(after(page));
+    const [name, cells] = pages[page] ?? ["(nothing typed)", []];
+    errors.push(...errorsIn(content).map((one) => `${name}: ${one}`));
+    const price = Math.round(priceIn(content) * 100) / 100;
+    table.push({ page: name, typed: cells.length, price, missing: missingOn(content).length });
+  }
+  expect(errors).toEqual([]);
+  expect(table.map(({ missing }) => missing)).toEqual([8, 3, 2, 1, 1, 1, 1, 0, 0]);
+  // what is typed of falls, runs, pipe and basin each moves the price
+  const prices = table.map(({ price }) => price);
+  expect(prices.every(Number.isFinite)).toBe(true);
+  expect(prices.at(-1)).toBeGreaterThan(prices[0] as number);
+  expect(new Set(prices).size).toBeGreaterThan(6);
+});
+
+test("a bid in its place: the price that LibreOffice showed, and nothing missing", async () => {
+  const shown = priceIn(await readWorkbookFile(yard));
+  const { out } = await rillbook("bid", yard, "--json");
+  const bid = JSON.parse(out);
+  expect(bid).toMatchObject({ missing: [], errors: [] });
+  expect(bid.headline.price.value).toBeCloseTo(shown, 6);
+  expect(priceIn(await readWorkbookFile(yard))).toBe(bid.headline.price.value);
+});
