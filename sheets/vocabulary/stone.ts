@@ -14,8 +14,8 @@ const STONE_WEIGHT = formula(
   "Weight of one stone, from the box of its three sizes and the share of it that is stone",
   { long: length, wide: length, high: length, fullness: percent, solid_density: density },
   weight,
-  "long*wide*high*fullness*solid_density",
-  "geometry: an ellipsoid fills pi/6 of its box, a block all of it",
+  "ROUND(long*wide*high*fullness*solid_density/1[lb],6)*1[lb]",
+  "geometry: an ellipsoid fills pi/6 of its box, a block all of it; rounded, so that every program writes the same whole pound",
 );
 
 export const stoneFormulas = [STONE_TONS, STONE_WEIGHT] as const;

@@ -1,8 +1,9 @@
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { run } from "../../engine/cli/run.js";
+import type { JobRecord } from "../../engine/job/record.js";
 import type { WorkbookContent } from "../../engine/workbook/read/content.js";
 import { cellAt } from "../../engine/workbook/read/lookup.js";
 import { readWorkbookFile } from "../../engine/workbook/read/read-file.js";
@@ -13,8 +14,8 @@ import type { Step } from "./steps.js";
 // The walk of a yard typed into a new workbook, cell by cell as a person would, from nothing to a bid. The yard
 // is invented. LibreOffice is opened once; what it shows is stored after each page, nothing calculated by us.
 
-/** What is typed, page by page: name of the cell and keys. */
-const pages: readonly [page: string, typed: readonly [string, string][]][] = [
+/** What is typed, page by page: name of the cell, keys, and the value that a record holds for it. */
+const pages: readonly [page: string, typed: readonly [string, string, (number | string)?][]][] = [
   [
     "Job",
     [
@@ -22,11 +23,11 @@ const pages: readonly [page: string, typed: readonly [string, string][]][] = [
       ["customer", "Invented customer"],
       ["site", "9 Sample Row (invented)"],
       ["estimator", "Invented estimator"],
-      ["bid_date", "11/2/2026"],
+      ["bid_date", "11/2/2026", "2026-11-02"],
       ["walked_by", "Invented walker"],
-      ["walked_on", "10/30/2026"],
-      ["start_month", "5"],
-      ["hours_a_day", "10"],
+      ["walked_on", "10/30/2026", "2026-10-30"],
+      ["start_month", "5", 5],
+      ["hours_a_day", "10", 10],
       ["look_wanted", "Loud enough to cover the road"],
     ],
   ],
@@ -34,60 +35,60 @@ const pages: readonly [page: string, typed: readonly [string, string][]][] = [
     "Falls",
     [
       ["falls.name[1]", "Upper fall"],
-      ["falls.width[1]", "2"],
-      ["falls.width_plus[1]", "6"],
-      ["falls.drop[1]", "1.5"],
+      ["falls.width[1]", "2", 2],
+      ["falls.width_plus[1]", "6", 6],
+      ["falls.drop[1]", "1.5", 1.5],
       ["falls.look[1]", "normal sheet"],
       ["falls.name[2]", "Lower fall"],
-      ["falls.level[2]", "2"],
-      ["falls.width[2]", "3"],
-      ["falls.drop[2]", "1"],
-      ["falls.drop_plus[2]", "3"],
+      ["falls.level[2]", "2", 2],
+      ["falls.width[2]", "3", 3],
+      ["falls.drop[2]", "1", 1],
+      ["falls.drop_plus[2]", "3", 3],
       ["falls.look[2]", "normal sheet"],
       ["falls.lip_type[2]", "flat stone"],
-      ["falls.open_ends[2]", "0"],
+      ["falls.open_ends[2]", "0", 0],
     ],
   ],
   [
     "Stream runs",
     [
       ["runs.name[1]", "Upper run"],
-      ["runs.length[1]", "8"],
-      ["runs.width[1]", "2.5"],
-      ["runs.fall[1]", ".25"],
+      ["runs.length[1]", "8", 8],
+      ["runs.width[1]", "2.5", 2.5],
+      ["runs.fall[1]", ".25", 0.25],
       ["runs.name[2]", "Lower run"],
-      ["runs.after_level[2]", "2"],
-      ["runs.length[2]", "5"],
-      ["runs.length_plus[2]", "4"],
-      ["runs.width[2]", "3"],
-      ["runs.fall[2]", "0.2"],
-      ["runs.side[2]", "1"],
+      ["runs.after_level[2]", "2", 2],
+      ["runs.length[2]", "5", 5],
+      ["runs.length_plus[2]", "4", 4],
+      ["runs.width[2]", "3", 3],
+      ["runs.fall[2]", "0.2", 0.2],
+      ["runs.side[2]", "1", 1],
       ["runs.bed[2]", "gravel"],
-      ["runs.bank_height[2]", "0.75"],
+      ["runs.bank_height[2]", "0.75", 0.75],
     ],
   ],
   [
     "Lines",
     [
       ["pipe_lines.name[1]", "Behind the upper fall"],
-      ["pipe_lines.length[1]", "6"],
-      ["pipe_lines.elbows_90[1]", "1"],
+      ["pipe_lines.length[1]", "6", 6],
+      ["pipe_lines.elbows_90[1]", "1", 1],
     ],
   ],
   [
     "Main pipe",
     [
-      ["main_length", "32"],
-      ["main_elbows_90", "2"],
+      ["main_length", "32", 32],
+      ["main_elbows_90", "2", 2],
     ],
   ],
   [
     "Way in, ground, power",
     [
-      ["gate_width", "8"],
-      ["access_slope", "4%"],
+      ["gate_width", "8", 8],
+      ["access_slope", "4%", 0.04],
       ["soil_kind", "common earth"],
-      ["panel_distance", "45"],
+      ["panel_distance", "45", 45],
       ["wind_exposure", "sheltered"],
       ["stone_drop", "Left of the drive, on boards"],
     ],
@@ -105,12 +106,13 @@ const pages: readonly [page: string, typed: readonly [string, string][]][] = [
     "Decisions: basin, money",
     [
       ["electrical_work", "by us"],
-      ["basin_length", "10"],
-      ["basin_width", "8"],
-      ["margin_wanted", "22%"],
+      ["basin_length", "10", 10],
+      ["basin_width", "8", 8],
+      ["margin_wanted", "22%", 0.22],
     ],
   ],
 ];
+const typed = pages.flatMap(([, cells]) => cells);
 
 let folder: string;
 let yard: string;
@@ -181,11 +183,41 @@ test("no error value at any point, and what is missing grows less page by page",
   expect(new Set(prices).size).toBeGreaterThan(6);
 });
 
-test("a bid in its place: the price that LibreOffice showed, and nothing missing", async () => {
+test("taken into a record: what was typed, by whom, and nothing else", async () => {
+  const record = join(folder, "yard.json");
+  const { status, err } = await rillbook("take", yard, "-o", record);
+  expect(err).toBe("");
+  expect(status).toBe(0);
+  const { trail = [] } = JSON.parse(await readFile(record, "utf8")) as JobRecord;
+  const stoodThere = ["falls.look[1]", "main_size", "soil_kind", "basin_width"];
+  expect(Object.fromEntries(trail.map((one) => [one.input, one.new]))).toEqual(
+    Object.fromEntries(
+      typed
+        .filter(([name]) => !stoodThere.includes(name))
+        .map(([name, keys, value]) => [name, value ?? keys]),
+    ),
+  );
+  expect(new Set(trail.map(({ by }) => by))).toEqual(
+    new Set(["Invented walker", "Invented estimator"]),
+  );
+});
+
+test("an audit, a bid in its place at the same price, and an audit again: only checks that fail", async () => {
+  const findings = async () => {
+    const { out } = await rillbook("audit", yard, "--json");
+    const { findings: all } = JSON.parse(out) as { findings: Record<string, string>[] };
+    return all.filter(({ grade }) => grade !== "to know");
+  };
   const shown = priceIn(await readWorkbookFile(yard));
+  // what was typed is told as not in the trail yet, and nothing else is found
+  const untold = (await findings()).filter(({ code }) => code !== "check-failed");
+  expect(new Set(untold.map(({ code }) => code))).toEqual(new Set(["input-untold"]));
   const { out } = await rillbook("bid", yard, "--json");
   const bid = JSON.parse(out);
   expect(bid).toMatchObject({ missing: [], errors: [] });
   expect(bid.headline.price.value).toBeCloseTo(shown, 6);
   expect(priceIn(await readWorkbookFile(yard))).toBe(bid.headline.price.value);
+  expect((await findings()).map(({ code, name }) => `${code} ${name}`)).toEqual([
+    "check-failed prices_own",
+  ]);
 });
