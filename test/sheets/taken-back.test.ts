@@ -57,7 +57,9 @@ const accused = async (name: string) =>
     .filter(({ grade }) => grade !== "to know")
     .map(({ code, where, found }) => `${code} ${where}: ${found}`);
 
-test("values of every kind, typed into a bid and taken into its own record, give the bid that the sheet showed", async () => {
+test("values of every kind, typed into a bid and taken into its own record, give the bid that the sheet showed", {
+  timeout: 180_000,
+}, async () => {
   await rillbook("bid", at("garden-corner.json"), "-o", at("bid.xlsx"));
   await writeFile(at("bid.xlsx"), typedOver(await readFile(at("bid.xlsx")), model, typed));
   const shown = priceIn(await look("bid.xlsx"));

@@ -60,7 +60,7 @@ export function answersOf(
     // levels of these tests count from the end of the stream, unless they say otherwise
     inputs: { rim_above_water: 0, ...inputs },
   };
-  const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps } };
+  const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps, places: [] } };
   const given = valuesOf(model, job, book);
   const values = (options.fast ? calculateFast : calculate)(model, given);
   return { ...readers(model, values), values, model };

@@ -35,7 +35,6 @@ test.each<[string[], RegExp]>([
     /^options-missing: --from is missing: .*measured on site" \(or: drawing, /,
   ],
   [["set", "none.json", "height=6", "--from", "drawing"], /^options-missing: --by is missing/],
-  [["take", "none.xlsx"], /^options-missing: --by is missing: the trail must say who says so/],
 ])("%j: what is missing is told at once", async (args, sentence) => {
   const { status, err } = await say(...args);
   expect(status).toBe(2);
