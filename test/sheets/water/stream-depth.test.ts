@@ -208,7 +208,12 @@ test("a depth that somebody typed over does not carry the flow, and the check sa
     pump_choice: "V",
   };
   const job = { rillbook: 1, job: "test", template: "water", version: 1, units: "us", inputs };
-  const book = { name: "test", asOf: "2026-11-01", mark: "", tables: { pumps: yardPumps, places: [] } };
+  const book = {
+    name: "test",
+    asOf: "2026-11-01",
+    mark: "",
+    tables: { pumps: yardPumps, places: [] },
+  };
   const values = calculateFast(model, valuesOf(model, job as JobRecord, book));
   const at = (id: string) => values[model.byId.get(id)?.index ?? -1];
   expect(at("runs.depth_settled[1]")).toBe(false);
