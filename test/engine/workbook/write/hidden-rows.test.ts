@@ -75,7 +75,7 @@ test("beside the heading a formula tells when a hidden row comes into use", asyn
   const top = model.placed.find(({ block }) => block.heading === "Goods")?.top as number;
   const cell = page.getCell(top, 5);
   expect(cell.formula).toBe(
-    'IF(ROUND(SUM(B11:B14)-SUBTOTAL(109,B11:B14),6)<>0,"← a row in use is hidden: select the rows around it, right-click, Unhide","")',
+    'IF(ISERROR(SUBTOTAL(109,B11:B14)),"",IF(ROUND(SUM(B11:B14)-SUBTOTAL(109,B11:B14),6)<>0,"← a row in use is hidden: select the rows around it, right-click, Unhide",""))',
   );
   expect(cell.result ?? "").toBe("");
 });
