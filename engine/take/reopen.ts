@@ -1,37 +1,24 @@
-import type { Finding, Subject } from "../audit/index.js";
-import { heldBy } from "../audit/subject.js";
+import { heldBy } from "../audit/index.js";
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
-import { JobError } from "../job/job-error.js";
-import { appended } from "../job/trail/chain.js";
-import type { TrailEntry } from "../job/trail/entry.js";
 import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
-import { matchWorkbook } from "../workbook/match/match.js";
-import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-import { cellInputs } from "./cells.js";
-import { changesOf, type Taker } from "./changes.js";
-import { modelOfWorkbook } from "./model-of.js";
-import { changedBesideInputs } from "./other-changes.js";
+import type { Taker } from "./changes.js";
+import { changedSince, type FilledIn, filledIn, type Since } from "./filled-in.js";
 import { asWritten } from "./written.js";
 
 /** A filled-in workbook, ready to be calculated and written again. */
-export interface Reopened {
+export interface Reopened extends Since {
   readonly model: Model;
   readonly identity: WorkbookIdentity;
   /** Inputs, published figures and what the workbook carries of its office book; formula cells empty. */
   readonly given: Value[];
   /** What the office book said when the workbook was written. */
   readonly office: OfficeValues;
-  readonly trail: readonly TrailEntry[];
-  /** The entries that tell what was typed in since. */
-  readonly entries: readonly TrailEntry[];
-  /** What was changed besides inputs, none of which is kept. */
-  readonly findings: readonly Finding[];
 }
 
 /**
@@ -44,29 +31,21 @@ export function reopened(
   file: string,
   taker: Taker,
 ): Reopened {
-  const { identity } = toldIdentity(content);
-  const model = modelOfWorkbook(content, identity, templates, file);
-  const match = matchWorkbook(content, model);
-  const cells = cellInputs(model, match);
-  if (cells.faults.length > 0) {
-    throw new JobError("workbook-inputs", `The workbook ${file} cannot be taken in:`, cells.faults);
-  }
+  const filled = filledIn(content, templates, file);
+  const { identity, model, cells } = filled;
   const written = asWritten(model, content, identity, file);
-  const trail = appended(written.trail, changesOf(model, content, cells, written.inputs, taker));
   return {
     model,
     identity,
-    given: givenBy({ content, model, match }, cells.values),
+    given: givenBy(filled, cells.values),
     office: written.office,
-    trail,
-    entries: trail.slice(written.trail.length),
-    findings: changedBesideInputs({ content, model, match }, identity),
+    ...changedSince(filled, written, taker),
   };
 }
 
 /** Inputs as taken in; prices and the book's rules as the workbook holds them. */
 function givenBy(
-  { model, match }: Subject,
+  { model, match }: Pick<FilledIn, "model" | "match">,
   inputs: ReadonlyMap<string, InputValue | null>,
 ): Value[] {
   return model.cells.map((cell) => {

@@ -1,23 +1,17 @@
 import type { Finding } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
-import { JobError } from "../job/job-error.js";
 import type { JobRecord } from "../job/record.js";
 import { newJob } from "../job/start.js";
-import { appended } from "../job/trail/chain.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { validateJob } from "../job/validate.js";
 import { unknownChoices, valuesAsGiven } from "../job/values.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
-import { matchWorkbook } from "../workbook/match/match.js";
-import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-import { cellInputs } from "./cells.js";
-import { changesOf, type Taker } from "./changes.js";
+import type { Taker } from "./changes.js";
+import { changedSince, filledIn, refuse } from "./filled-in.js";
 import { unsayable, withInputs } from "./inputs.js";
-import { modelOfWorkbook } from "./model-of.js";
-import { changedBesideInputs } from "./other-changes.js";
 import { asWritten, mustStemFrom } from "./written.js";
 
 /** A job record to bring the changes into, and the path it was read from. */
@@ -51,33 +45,21 @@ export function takeWorkbook(
   taker: Taker,
   into?: Into,
 ): Taken {
-  const { identity, lost } = toldIdentity(content);
-  const model = modelOfWorkbook(content, identity, templates, file);
-  const match = matchWorkbook(content, model);
-  const cells = cellInputs(model, match);
-  refuse(file, cells.faults);
-  const written = asWritten(
-    model,
-    content,
-    identity,
-    file,
-    lost ? heldAgainst(into) : "properties",
-  );
+  const filled = filledIn(content, templates, file);
+  const { identity, model, cells } = filled;
+  const held = filled.lost ? heldAgainst(into) : "properties";
+  const written = asWritten(model, content, identity, file, held);
   if (into !== undefined) {
     mustBeSameJob(into, identity, model, file);
     mustStemFrom(model, written, into.record, file, into.file);
   }
   const base = into?.record ?? freshRecord(model, identity);
-  const trail = appended(written.trail, changesOf(model, content, cells, written.inputs, taker));
+  const { trail, entries, findings } = changedSince(filled, written, taker);
   const raw = { ...base, inputs: withInputs(model, base, cells.values, written.office), trail };
   const job = validateJob(model, raw, `taken from ${file}`);
   refuse(file, unsayable(model, job, cells.values, written.office));
   refuse(file, unknownChoices(model, valuesAsGiven(model, job, written.office)));
-  return {
-    job,
-    entries: trail.slice(written.trail.length),
-    findings: changedBesideInputs({ content, model, match }, identity),
-  };
+  return { job, entries, findings };
 }
 
 const heldAgainst = (into: Into | undefined) => (into === undefined ? "nothing" : "record");
@@ -111,9 +93,4 @@ function freshRecord(model: Model, { job = "", about, office }: WorkbookIdentity
     ...(about === undefined ? {} : { about }),
     ...(office === undefined ? {} : { office }),
   };
-}
-
-function refuse(file: string, faults: readonly string[]): void {
-  if (faults.length === 0) return;
-  throw new JobError("workbook-inputs", `The workbook ${file} cannot be taken in:`, faults);
 }

@@ -1,4 +1,4 @@
-import { area, formula, length, number } from "../../engine/template/index.js";
+import { area, flow, formula, length, number } from "../../engine/template/index.js";
 
 const manning = "Manning formula, US units: Chow, Open-Channel Hydraulics, 1959 (from memory)";
 
@@ -100,6 +100,15 @@ const STREAM_FLOW = formula(
   ferguson,
 );
 
+const CHANNEL_FLOW = formula(
+  "CHANNEL_FLOW",
+  "Flow of a channel with sloping sides over stone of a size (D84), at a depth",
+  { width: length, depth: length, side: number, stone: length, slope: number },
+  flow,
+  "STREAM_FLOW(CHANNEL_AREA(width,depth,side),HYDRAULIC_RADIUS(width,depth,side),stone,slope)",
+  ferguson,
+);
+
 const rickenmann =
   "Rickenmann and Recking 2011, Water Resources Research 47, W07538 (from memory), equation 22, as in a research institute's published program";
 
@@ -161,6 +170,7 @@ export const channelFormulas = [
   HYDRAULIC_RADIUS,
   STONE_RESISTANCE,
   STREAM_FLOW,
+  CHANNEL_FLOW,
   STONE_FLOW,
   STREAM_START,
   RADIUS_POWER,

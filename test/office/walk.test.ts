@@ -2,12 +2,12 @@ import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { run } from "../../engine/cli/run.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import type { WorkbookContent } from "../../engine/workbook/read/content.js";
 import { cellAt } from "../../engine/workbook/read/lookup.js";
 import { readWorkbookFile } from "../../engine/workbook/read/read-file.js";
 import { templates } from "../../sheets/templates/index.js";
+import { spoken } from "../support/spoken.js";
 import { takeSteps } from "./soffice.js";
 import type { Step } from "./steps.js";
 
@@ -133,18 +133,7 @@ beforeAll(async () => {
 }, 300_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function rillbook(...args: string[]) {
-  let [out, err] = ["", ""];
-  const status = await run(args, templates, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { status, out, err };
-}
+const rillbook = (...args: string[]) => spoken(args, templates);
 
 const errorsIn = ({ sheets }: WorkbookContent): string[] =>
   sheets.flatMap(({ name, cells }) =>

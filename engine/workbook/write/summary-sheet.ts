@@ -1,5 +1,5 @@
 import type { CellValue, Workbook, Worksheet } from "exceljs";
-import { columnLetters } from "../../address.js";
+import { addressOf, columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { firstFields } from "../../job/missing.js";
 import { doesNotStand } from "../../template/bid-stands.js";
@@ -149,7 +149,7 @@ class SummaryPage {
     this.heading("Still missing, in the order of the walk");
     for (const cell of fields) {
       const { declaration, index, name, sheet, column, line, table } = cell;
-      const place = `${columnLetters(column)}${line}`;
+      const place = addressOf(column, line);
       const at = table === undefined ? name : `'${sheet}'!$${columnLetters(column)}$${line}`;
       const said = `${declaration.label} (${sheet} ${place})`.replaceAll('"', "");
       const isBlank = (this.values[index] ?? null) === null;

@@ -1,11 +1,12 @@
 import { calc, length, precise, smallLength, table, text } from "../../../engine/template/index.js";
 import { runInUse, runsTable } from "./runs-table.js";
 
-const running = (formula: string) => `IF(flow>0,${formula},0)`;
+/** A run whose width is not given yet has no depth. */
+const running = (formula: string) => `IF(AND(flow>0,width_counted>0),${formula},0)`;
 
 /** One pass of the search over stone: radius and flow at a depth, then the nearer depth. */
 const pass = (name: string, from: string, label: string) => ({
-  [`radius_${name}`]: calc(length, `HYDRAULIC_RADIUS(width_counted,${from},side)`, "Hydraulic radius", {
+  [`radius_${name}`]: calc(length, running(`HYDRAULIC_RADIUS(width_counted,${from},side)`), "Hydraulic radius", {
     decimals: 4,
   }),
   [`share_${name}`]: calc(
@@ -55,9 +56,7 @@ export const depthSearch = table(
     ...pass("fourth", "depth_third", "Depth, fourth pass"),
     flow_back: calc(
       precise,
-      running(
-        "STREAM_FLOW(CHANNEL_AREA(width_counted,depth_fourth,side),HYDRAULIC_RADIUS(width_counted,depth_fourth,side),stone_size,slope)/flow",
-      ),
+      running("CHANNEL_FLOW(width_counted,depth_fourth,side,stone_size,slope)/flow"),
       "Carried flow over actual flow",
     ),
     section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Manning: section required"),

@@ -23,7 +23,7 @@ import { nameUnique } from "../name-unique.js";
 const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
 /** A run is calculated once its row says where it lies, how long it is and on what it runs. */
-export const runInUse = "AND(length+length_plus>0,width+width_plus>0,after_level>0,LEN(bed)>0)";
+export const runInUse = "AND(length+length_plus>0,after_level>0,LEN(bed)>0)";
 
 /** One row for each stretch of stream. */
 export const runsTable = table(

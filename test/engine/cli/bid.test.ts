@@ -2,12 +2,12 @@ import { mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from "node:fs/
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { run } from "../../../engine/cli/run.js";
 import { readPictures } from "../../../engine/workbook/pictures/read.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { demoFolder } from "../../support/demo.js";
 import { drawnOn, oneCell, pic, png } from "../../support/pictures.js";
+import { spoken } from "../../support/spoken.js";
 
 let folder: string;
 let demo: { inputs: Record<string, unknown> } & Record<string, unknown>;
@@ -19,19 +19,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function rillbook(...args: string[]) {
-  let out = "";
-  let err = "";
-  const status = await run(args, templates, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { status, out, err };
-}
+const rillbook = (...args: string[]) => spoken(args, templates);
 
 async function jobFile(name: string, content: unknown): Promise<string> {
   const file = join(folder, name);

@@ -2,7 +2,6 @@ import { mkdtemp, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
-import { run } from "../../../engine/cli/run.js";
 import { firstFields } from "../../../engine/job/missing.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { matchWorkbook } from "../../../engine/workbook/match/match.js";
@@ -10,6 +9,7 @@ import { readWorkbook } from "../../../engine/workbook/read/read.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { waterfall } from "../../../sheets/templates/waterfall.js";
 import { demoFolder } from "../../support/demo.js";
+import { spoken } from "../../support/spoken.js";
 import { typedOver } from "../../support/typed-over.js";
 
 /** From nothing to a first price: as a record, and in a workbook. */
@@ -22,18 +22,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-start-"));
 });
 
-async function rillbook(...args: string[]) {
-  let [out, err] = ["", ""];
-  const status = await run(args, templates, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { status, out, err };
-}
+const rillbook = (...args: string[]) => spoken(args, templates);
 
 /** What a person types first, by the ids of the fields. */
 const typed = {

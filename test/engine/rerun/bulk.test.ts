@@ -3,9 +3,9 @@ import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { expect, test } from "vitest";
-import { run } from "../../../engine/cli/run.js";
 import { rerun } from "../../../engine/rerun/rerun.js";
 import { fenceBook } from "../../support/fence.js";
+import { spoken } from "../../support/spoken.js";
 import { rows, workbook } from "../workbook/read/build.js";
 import {
   fenceFour,
@@ -22,18 +22,7 @@ import {
 const templates = [fenceThree, fenceFour];
 const next = { ...nextBook, mark: undefined };
 
-async function command(...args: string[]) {
-  let [out, err] = ["", ""];
-  const status = await run(args, templates, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { status, out, err };
-}
+const command = (...args: string[]) => spoken(args, templates);
 
 async function office(
   oldItems: readonly string[],

@@ -365,6 +365,7 @@ describe("the sheets around", () => {
     for (const cell of model.cells.filter(({ implied, sheet }) => !implied && sheet !== "Workings"))
       expect(texts).toContain(cell.name);
     expect(texts).toContain("= PULL(hose,1 in)");
+    expect(texts).toContain("= IF(ISNUMBER(wide),wide*plot/12,0)");
     expect(texts).toContain("0.2*flow^1.85/wide^4.87   with flow (gal/min), wide (in)");
     expect(texts).toContain("invented for the tests");
   });
