@@ -76,6 +76,9 @@ function tableFaults(
     fault(`it has ${table.rows} rows, but must have a whole number from 1 to ${limits.rows}`);
   }
   if (keys.length === 0) fault("it has no columns");
+  if (table.from !== undefined && table.rows === 1) {
+    fault("it has one row, and Gnumeric finds nothing in a column of a single cell. Give it two");
+  }
   if ((table.opening ?? 0) > table.rows) {
     fault(`it opens with ${table.opening} rows, but has ${table.rows}`);
   }

@@ -71,7 +71,8 @@ export const weatherUsed = lines("Weather used", {
 export const placesTable = table(
   "places",
   "Weather of the place",
-  { rows: 1, from: "places", filled: "LEN(code)>0" },
+  // a job has one place; the second row stays blank, since Gnumeric finds nothing in a column of a single cell
+  { rows: 2, from: "places", filled: "LEN(code)>0" },
   {
     code: book(text, "Code"),
     description: book(text, "Place"),
