@@ -6,29 +6,32 @@ export interface Token {
   readonly at: number;
 }
 
+/** What a token begins with tells its kind; the groups of `pattern` stand in this order. */
+const kinds = ["number", "text", "name", "unit", "symbol"] as const;
 const pattern =
-  /\s*(?:(?<number>(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)|(?<text>"(?:[^"]|"")*")|(?<name>[A-Za-z_][A-Za-z0-9_]*(?:\.[A-Za-z0-9_]+)*)|(?<unit>\[[^\]]*\])|(?<symbol><>|<=|>=|\.\.|[-+*/^&=<>%(),]))/y;
+  /((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)|("(?:[^"]|"")*")|([A-Za-z_][A-Za-z0-9_]*(?:\.[A-Za-z0-9_]+)*)|(\[[^\]]*\])|(<>|<=|>=|\.\.|[-+*/^&=<>%(),])/y;
+const space = /\s*/y;
 
 /** Splits a formula into tokens. Throws FormulaError at the first character that has no place in one. */
 export function tokensOf(formula: string): Token[] {
   const tokens: Token[] = [];
-  let at = 0;
-  while (formula.slice(at).trim() !== "") {
+  let at = afterSpace(formula, 0);
+  while (at < formula.length) {
     pattern.lastIndex = at;
     const match = pattern.exec(formula);
-    if (match?.groups === undefined) {
-      const gap = formula.slice(at).length - formula.slice(at).trimStart().length;
-      throw new FormulaError(formula, at + gap, meaningless(formula[at + gap] as string));
-    }
-    const [kind, text] = Object.entries(match.groups).find(([, found]) => found !== undefined) as [
-      Token["kind"],
-      string,
-    ];
-    at = pattern.lastIndex;
-    tokens.push({ kind, text, at: at - text.length });
+    if (match === null) throw new FormulaError(formula, at, meaningless(formula[at] as string));
+    const kind = kinds.find((_, i) => match[i + 1] !== undefined) as Token["kind"];
+    tokens.push({ kind, text: match[0], at });
+    at = afterSpace(formula, pattern.lastIndex);
   }
   tokens.push({ kind: "end", text: "", at: formula.length });
   return tokens;
+}
+
+function afterSpace(formula: string, at: number): number {
+  space.lastIndex = at;
+  space.test(formula);
+  return space.lastIndex;
 }
 
 function meaningless(character: string): string {

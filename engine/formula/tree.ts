@@ -91,9 +91,48 @@ export function mapParts(tree: Tree, change: (part: Tree) => Tree): Tree {
 }
 
 /** Every node of a tree, the root first. */
-export function* walk(tree: Tree): Generator<Tree> {
-  yield tree;
-  for (const part of partsOf(tree)) yield* walk(part);
+export function walk(tree: Tree): readonly Tree[] {
+  const nodes: Tree[] = [];
+  gather(tree, nodes);
+  return nodes;
+}
+
+function gather(tree: Tree, nodes: Tree[]): void {
+  nodes.push(tree);
+  for (const part of partsOf(tree)) gather(part, nodes);
+}
+
+const references = new WeakMap<Tree, readonly Reference[]>();
+
+/** What a tree reads, each thing once, in the order of the formula. All rows of a column share a tree. */
+export function referencesOf(tree: Tree): readonly Reference[] {
+  const known = references.get(tree);
+  if (known !== undefined) return known;
+  const found = new Map<string, Reference>();
+  for (const node of walk(tree)) {
+    if (!isReference(node)) continue;
+    const key = keyOf(node);
+    if (!found.has(key)) found.set(key, node);
+  }
+  const all = [...found.values()];
+  references.set(tree, all);
+  return all;
+}
+
+const isReference = (tree: Tree): tree is Reference =>
+  tree.kind === "scalar" || tree.kind === "own" || tree.kind === "column" || tree.kind === "area";
+
+function keyOf(reference: Reference): string {
+  switch (reference.kind) {
+    case "scalar":
+      return reference.name;
+    case "own":
+      return `${reference.table}.${reference.column}[${-reference.back}]`;
+    case "column":
+      return `${reference.table}.${reference.column}`;
+    case "area":
+      return `'${reference.sheet}'`;
+  }
 }
 
 /** The tree with all its nodes frozen, in place. What is frozen already has frozen parts. */

@@ -80,7 +80,8 @@ class CellCompiler {
   readonly faults: string[] = [];
   /** By table, the condition that a row is in use. */
   readonly conditions = new Map<string, Condition>();
-  private readonly known = new Map<string, Compiled | undefined>();
+  /** By name and text; in a first row a text has another meaning. */
+  private readonly known = new Map<string, Map<string, Compiled | undefined>>();
 
   constructor(
     private readonly names: Names,
@@ -118,10 +119,12 @@ class CellCompiler {
     const isFirst = declaration.kind === "calc" && declaration.first !== undefined && row === 1;
     const written =
       typeof declaration.formula === "function" ? declaration.formula(row) : declaration.formula;
-    const text = this.opened(isFirst ? (declaration.first as string) : written, spot);
-    const key = `${spot.name}|${text}|${isFirst}`;
-    if (!this.known.has(key)) this.known.set(key, this.compiled(spot, text, isFirst));
-    return this.known.get(key);
+    const text = isFirst ? (declaration.first as string) : written;
+    const ofName = isFirst ? `${spot.name} first` : spot.name;
+    const known = this.known.get(ofName) ?? new Map<string, Compiled | undefined>();
+    this.known.set(ofName, known);
+    if (!known.has(text)) known.set(text, this.compiled(spot, this.opened(text, spot), isFirst));
+    return known.get(text);
   }
 
   /** A formula that begins with `~` is a sentence with figures in braces. */

@@ -3,6 +3,7 @@ import { FormulaError } from "../formula/formula-error.js";
 import type { Inliner } from "../formula/inline.js";
 import type { NamedFormula } from "../formula/named-formula.js";
 import { swallows } from "../formula/refused.js";
+import type { Tree } from "../formula/tree.js";
 import { areaTable } from "./area.js";
 import { inputsRightName, ownNames } from "./checks-sheet.js";
 import type { Cell, Model } from "./model.js";
@@ -78,6 +79,7 @@ const isStatus = ({ implied, name }: Cell): boolean => implied && /[._]status$/.
 /** Inputs that nothing depends on but their own message, or that are only shown again: a person would fill them in for nothing. */
 export function unusedInputFaults(model: Model): string[] {
   const used = new Set<string>();
+  const looked = new Set<Tree>();
   for (const cell of model.order) {
     // to look for an error in an input is not to use it
     if (
@@ -85,9 +87,12 @@ export function unusedInputFaults(model: Model): string[] {
       cell.declaration.repeats !== undefined ||
       cell.declaration.beside ||
       cell.apart ||
-      cell.native === undefined
+      cell.native === undefined ||
+      // other rows of a formula name nothing else
+      looked.has(cell.native)
     )
       continue;
+    looked.add(cell.native);
     for (const needed of precedents(model, cell.native, cell.row ?? 0)) used.add(needed.name);
   }
   const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");

@@ -11,19 +11,48 @@ const rowByRow: ReadonlySet<string> = new Set("SUMPRODUCT COUNTIFS MAXIFS MINIFS
 
 /** Formulas that a spreadsheet would refuse, once their named formulas are opened. */
 export function limitFaults(model: Model): string[] {
-  const faults = model.order.flatMap((cell) => {
+  const depths = new Map<Tree, number>();
+  const mostLengths = new Map<Tree, number>();
+  const looked = new Map<Tree, string>();
+  const faults: string[] = [];
+  for (const cell of model.order) {
     const tree = cell.native as Tree;
-    return [
-      ...lengthFaults(model, cell),
-      ...nestingFaults(cell, tree),
-      ...literalFaults(cell, tree),
-      ...rowFaults(model, cell, tree),
-      ...blankFaults(model, cell, tree),
-    ];
-  });
+    const most = known(mostLengths, tree, () => mostLength(model, cell, tree));
+    if (most > longestFormula) faults.push(...lengthFaults(model, cell));
+    const depth = known(depths, tree, () => callDepth(tree));
+    if (depth > limits.nesting) faults.push(nestingFault(cell, depth));
+    // the rest names the column: the rows that share its tree would say it again
+    if (looked.get(tree) === cell.name) continue;
+    looked.set(tree, cell.name);
+    const nodes = walk(tree);
+    faults.push(
+      ...literalFaults(cell, nodes),
+      ...rowFaults(model, cell, nodes),
+      ...blankFaults(model, cell, nodes),
+    );
+  }
   return [
     ...new Set([...faults, ...placeFaults(model), ...textFaults(model), ...titleFaults(model)]),
   ];
+}
+
+function known<T>(found: Map<Tree, T>, tree: Tree, find: () => T): T {
+  const before = found.get(tree);
+  if (before !== undefined) return before;
+  const value = find();
+  found.set(tree, value);
+  return value;
+}
+
+/** The most that an address can grow by from one row or sheet to another: `'Sheet name'!` and digits. */
+const mostGrowth = limits.sheetName + "''!".length + String(limits.rows).length;
+
+/** A length that the formula of no cell with this tree goes beyond, given one such cell. */
+function mostLength(model: Model, cell: Cell, tree: Tree): number {
+  const references = walk(tree).filter(
+    ({ kind }) => kind === "own" || kind === "scalar" || kind === "column",
+  );
+  return xlsxFormula(model, cell).length + references.length * mostGrowth;
 }
 
 function lengthFaults(model: Model, cell: Cell): string[] {
@@ -34,13 +63,8 @@ function lengthFaults(model: Model, cell: Cell): string[] {
   ];
 }
 
-function nestingFaults(cell: Cell, tree: Tree): string[] {
-  const depth = callDepth(tree);
-  if (depth <= limits.nesting) return [];
-  return [
-    `The formula of ${cell.id} has functions ${depth} deep in one another; ${limits.nesting} is the most. Split it over further cells.`,
-  ];
-}
+const nestingFault = ({ id }: Cell, depth: number): string =>
+  `The formula of ${id} has functions ${depth} deep in one another; ${limits.nesting} is the most. Split it over further cells.`;
 
 function callDepth(tree: Tree): number {
   const within = partsOf(tree).reduce((deepest, part) => Math.max(deepest, callDepth(part)), 0);
@@ -48,8 +72,8 @@ function callDepth(tree: Tree): number {
 }
 
 /** Texts within a formula, which sentences part by themselves. */
-function literalFaults(cell: Cell, tree: Tree): string[] {
-  return [...walk(tree)].flatMap((node) =>
+function literalFaults(cell: Cell, nodes: readonly Tree[]): string[] {
+  return nodes.flatMap((node) =>
     node.kind === "text" && node.value.length > limits.literal
       ? [
           `The formula of ${cell.name} has a text of ${node.value.length} characters; ${limits.literal} is the most. Join it from parts with &, or write a sentence with ~.`,
@@ -81,16 +105,19 @@ function textFaults({ cells, sheets, placed }: Model): string[] {
         fault(`A paragraph on sheet "${sheet}"`, text),
       ),
     ]),
-    ...cells.flatMap(({ name, declaration: { label, note, source } }) => [
+    ...oneOfEach(cells).flatMap(({ name, declaration: { label, note, source } }) => [
       ...fault(`The label of "${name}"`, label),
       ...fault(`Note and source of "${name}" together`, [note, source].join(" Source: ")),
     ]),
   ];
 }
 
+/** Of each column one cell: its rows share name and declaration. */
+const oneOfEach = (cells: readonly Cell[]): Cell[] => cells.filter(({ row = 1 }) => row === 1);
+
 /** Defined names of columns are made of two. */
 function titleFaults({ cells }: Model): string[] {
-  return cells.flatMap(({ name }) =>
+  return oneOfEach(cells).flatMap(({ name }) =>
     name.length > limits.name
       ? [
           `The name "${name.slice(0, 40)}…" has ${name.length} characters; ${limits.name} is the most. Shorten it.`,
@@ -100,9 +127,10 @@ function titleFaults({ cells }: Model): string[] {
 }
 
 /** Columns of tables of unequal length beside one another in a function. */
-function rowFaults(model: Model, cell: Cell, tree: Tree): string[] {
-  return [...walk(tree)].flatMap((node) => {
+function rowFaults(model: Model, cell: Cell, nodes: readonly Tree[]): string[] {
+  return nodes.flatMap((node) => {
     const columns = besideOneAnother(node);
+    if (columns.length < 2) return [];
     const rows = new Set(
       columns.map(({ table, column }) => columnOf(model, table, column).cells.length),
     );
@@ -115,8 +143,8 @@ function rowFaults(model: Model, cell: Cell, tree: Tree): string[] {
 }
 
 /** Rows whose number is blank: the largest of none is an error in some programs and 0 in others. */
-function blankFaults(model: Model, cell: Cell, tree: Tree): string[] {
-  return [...walk(tree)].flatMap((node) => {
+function blankFaults(model: Model, cell: Cell, nodes: readonly Tree[]): string[] {
+  return nodes.flatMap((node) => {
     if (node.kind !== "call" || (node.name !== "MAXIFS" && node.name !== "MINIFS")) return [];
     const [column] = node.args;
     if (column?.kind !== "column") return [];

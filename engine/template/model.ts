@@ -105,15 +105,15 @@ export type CellReference = Exclude<Reference, { kind: "area" }>;
 
 /** The cell that a reference means from within a row (0 outside tables). */
 export function cellOf(model: Model, reference: CellReference, row: number): Cell {
-  const id =
+  const at = reference.kind === "scalar" ? 0 : reference.kind === "own" ? row - reference.back : 1;
+  const cell =
     reference.kind === "scalar"
-      ? reference.name
-      : reference.kind === "own"
-        ? `${reference.table}.${reference.column}[${row - reference.back}]`
-        : `${reference.table}.${reference.column}[1]`;
-  const cell = model.byId.get(id);
-  if (cell === undefined) throw new Error(`No cell "${id}" in template ${model.template.name}.`);
-  return cell;
+      ? model.byId.get(reference.name)
+      : model.tables.get(reference.table)?.columns.get(reference.column)?.cells[at - 1];
+  if (cell !== undefined) return cell;
+  const id =
+    reference.kind === "scalar" ? reference.name : `${reference.table}.${reference.column}[${at}]`;
+  throw new Error(`No cell "${id}" in template ${model.template.name}.`);
 }
 
 /** The sheet on which a cell is read: its table's, where it stands among the workings. */

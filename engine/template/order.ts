@@ -1,14 +1,16 @@
-import { type Tree, walk } from "../formula/tree.js";
+import { referencesOf, type Tree } from "../formula/tree.js";
 import { areaCells } from "./area.js";
 import { type Cell, cellOf, columnOf, type Model } from "./model.js";
 
-/** The cells that a formula reads, from within its row. */
+/** The cells that a formula reads, from within its row; those of what it reads twice stand once. */
 export function precedents(model: Model, tree: Tree, row: number): Cell[] {
   const found: Cell[] = [];
-  for (const node of walk(tree)) {
-    if (node.kind === "column") found.push(...columnOf(model, node.table, node.column).cells);
-    else if (node.kind === "area") found.push(...areaCells(model, node));
-    else if (node.kind === "scalar" || node.kind === "own") found.push(cellOf(model, node, row));
+  for (const reference of referencesOf(tree)) {
+    if (reference.kind === "column") {
+      for (const cell of columnOf(model, reference.table, reference.column).cells) found.push(cell);
+    } else if (reference.kind === "area") {
+      for (const cell of areaCells(model, reference)) found.push(cell);
+    } else found.push(cellOf(model, reference, row));
   }
   return found;
 }

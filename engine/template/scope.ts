@@ -19,9 +19,11 @@ export class Names {
     private readonly formulas: ReadonlyMap<string, NamedFormula>,
   ) {
     for (const spot of spots) {
-      this.sheets.set(wordsOf(spot.sheet), spot.sheet);
       if (spot.table === undefined) this.scalars.set(spot.name, spot);
       else this.tables.set(spot.table.name, spot.table);
+    }
+    for (const sheet of new Set(spots.map((spot) => spot.sheet))) {
+      this.sheets.set(wordsOf(sheet), sheet);
     }
   }
 
