@@ -25,6 +25,7 @@ export const capacity = {
   walls: 4,
   additionalTasks: 6,
   additionalItems: 8,
+  jobQuotes: 6,
   taxClasses: 4,
   options: 6,
   draws: 6,

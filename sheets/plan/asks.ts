@@ -57,6 +57,7 @@ export const asks: readonly AskingSheet[] = [
       "Labor",
       "Additional tasks",
       "Additional items",
+      "Quotes for this job",
       "Work by others",
       "Risks",
       "Options",

@@ -27,9 +27,14 @@ const bought = `${ordered("materials")}+${ordered("additional_items")}`;
 
 /** What of a bid's prices still stands in for the office's own. */
 const placeholders = lines("Placeholder prices", {
+  pump_placeholder: calc(
+    yesno,
+    "IF(AND(pump_row>0,NOT(LISTED(job_quotes.code,pump_code))),INDEX(pumps.placeholder,MAX(pump_row,1)),FALSE)",
+    "Pump price is a placeholder",
+  ),
   placeholders_used: calc(
     count,
-    "SUMPRODUCT(items.placeholder*(items.bought>0))+SUMPRODUCT(rates.placeholder*1)+IF(pump_row>0,IF(INDEX(pumps.placeholder,MAX(pump_row,1)),1,0),0)",
+    "SUMPRODUCT(items.placeholder*(items.bought>0))-SUM(job_quotes.replaces)+SUMPRODUCT(rates.placeholder*1)+IF(pump_placeholder,1,0)",
     "Placeholder prices used",
     { note: "Items bought, rates, and the pump that the office book marks as placeholders." },
   ),

@@ -13,12 +13,17 @@ import {
 } from "../../../engine/template/index.js";
 
 import { sameKind, unitsIn } from "../../tables/trade-units.js";
+import { quotedOr } from "./job-quotes.js";
 
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
 const exactRow = 'IF(LEN(code)>0,IF(PICK_OR(items.code,items.code,code,"")=code,PLACE_OR_ZERO(items.code,code),0),0)';
 
 const fromItem = (column: string, otherwise: string): string =>
   `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
+
+/** The same, unless a quote for this job names the item. */
+const quoted = (column: string, otherwise: string): string =>
+  `IF(at>0,${quotedOr(column, "code", `INDEX(items.${column},MAX(at,1))`)},${otherwise})`;
 
 /** The columns that a line of materials has before it is priced. */
 export interface LineColumns {
@@ -56,15 +61,15 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       "Order quantity",
     ),
     ...(line.by_load && { loads: calc(count, loads, "Truck loads if alone") }),
-    unit_cost: calc(money, `${fromItem("cost", "0")}/book_share`, "Unit cost"),
+    unit_cost: calc(money, `${quoted("cost", "0")}/book_share`, "Unit cost"),
     cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost"),
     tax: calc(
       money,
       "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",
       "Sales tax",
     ),
-    supplier: calc(text, fromItem("supplier", '""'), "Supplier"),
-    good_until: calc(date, fromItem("good_until", "0"), "Good until"),
+    supplier: calc(text, quoted("supplier", '""'), "Supplier"),
+    good_until: calc(date, quoted("good_until", "0"), "Good until"),
     found: check(
       "OR(needed<=0,at>0)",
       '{description}: the office book has no item "{code}", so it is not in the price. Add that item to sheet Items of the book.',

@@ -18,6 +18,7 @@ import { unitChoices } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
+import { quotedOr } from "./job-quotes.js";
 import { loadsBy, pricedColumns } from "./priced.js";
 
 const laid = "(pipe_lines.bore>0)";
@@ -129,7 +130,11 @@ export const materialsTotals = lines("In short", {
   ),
   materials_before_tax: calc(money, ofMaterials("cost"), "Materials before tax"),
   materials_tax: calc(money, ofMaterials("tax"), "Sales tax on materials"),
-  pump_good_until: calc(date, "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1)),0)", "Pump price good until"),
+  pump_good_until: calc(
+    date,
+    `IF(pump_row>0,${quotedOr("good_until", "pump_code", "INDEX(pumps.good_until,MAX(pump_row,1))")},0)`,
+    "Pump price good until",
+  ),
   materials_end_early: calc(count, materialsEnd("bid_good_until"), "Material prices ended before bid"),
   prices_outlast_bid: check(
     `materials_end_early+${othersEnd("bid_good_until")}=0`,

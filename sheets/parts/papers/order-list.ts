@@ -10,6 +10,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import type { Whole } from "../brought.js";
+import { quotedOr } from "../materials/job-quotes.js";
 import { materialLines } from "../materials/lines.js";
 import { extraLines } from "../materials/tables.js";
 import { optionTable } from "../price/options.js";
@@ -51,9 +52,13 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
       code: calc(text, from("code", "pump_code"), "Code"),
       order_quantity: calc(number, (row) => boughtAt(at(row)), "Order quantity"),
       unit: calc(text, from("unit", '"each"'), "Unit"),
-      supplier: calc(text, from("supplier", ofPump("supplier")), "Supplier"),
+      supplier: calc(
+        text,
+        from("supplier", `IF(pump_row>0,${quotedOr("supplier", "pump_code", ofPump("supplier"))},"")`),
+        "Supplier",
+      ),
       cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
-      good_until: calc(date, from("good_until", ofPump("good_until")), "Good until"),
+      good_until: calc(date, from("good_until", "pump_good_until"), "Good until"),
       place: calc(count, "above.place+1", "Row", { first: "1" }),
       wanted: calc(yesno, "order_quantity>0", "Wanted"),
       rank: calc(

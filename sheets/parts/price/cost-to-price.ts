@@ -1,10 +1,11 @@
 import { calc, check, hours, lines, money, moneyPerLength, percent } from "../../../engine/template/index.js";
+import { quotedOr } from "../materials/job-quotes.js";
 
 const step = "MAX(rounding_step,0.01[$])";
 
 /** From cost to price. */
 export const priceTotals = lines("The price", {
-  pump_cost: calc(money, "pump_price", "Pump"),
+  pump_cost: calc(money, `IF(pump_row>0,${quotedOr("cost", "pump_code", "pump_price")},0)`, "Pump"),
   pump_tax: calc(
     money,
     "IF(AND(pump_cost>0,LEN(pump_tax_class)>0),ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
@@ -32,13 +33,17 @@ export const priceTotals = lines("The price", {
   total_cost: calc(money, "direct_cost+overhead_cost+contingency_cost", "Total cost", {
     strong: true,
   }),
-  price_exact: calc(money, "PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))", "Price before rounding"),
+  price_exact: calc(
+    money,
+    "PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))+markups_added",
+    "Price before rounding",
+  ),
   price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true }),
   profit: calc(money, "price-total_cost", "Profit"),
   margin: calc(percent, "IF(price>0,profit/price,0)", "Profit margin"),
   markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup"),
   pump_quote_holds: check(
-    "IF(pump_row>0,INDEX(pumps.good_until,MAX(pump_row,1))>=bid_date,TRUE)",
+    "OR(pump_row=0,pump_good_until>=bid_date)",
     "The price of pump {pump_code} ended before {bid_date}. Ask for a new quote, and enter it on sheet Pumps of the office book.",
     { label: "Pump price expired" },
   ),

@@ -39,11 +39,21 @@ export const optionTable = table(
       "ROUND((cost+tax+extra_hours*crew_rate+other_cost)*(1+overhead_share+contingency_share),2)",
       "Cost with overhead and contingency",
     ),
-    option_price: calc(
+    option_markups: calc(
       money,
-      "CEILING(ROUND(PRICE_AT_MARGIN(option_cost,MIN(0.9,MAX(0,margin_wanted))),2),MAX(rounding_step,0.01[$]))",
-      "Price of the option",
+      "(cost+tax)*INDEX(markups.more,1)+extra_hours*crew_rate*INDEX(markups.more,2)+other_cost*INDEX(markups.more,4)",
+      "Markups by kind, before overhead",
     ),
+    option_exact: calc(
+      money,
+      "PRICE_AT_MARGIN(option_cost,MIN(0.9,MAX(0,margin_wanted)))+option_markups*(1+overhead_share+contingency_share)",
+      "Price before rounding",
+    ),
+    option_price: calc(money, "CEILING(ROUND(option_exact,2),MAX(rounding_step,0.01[$]))", "Price of the option"),
+    comes_out: calc(money, (row) => `IF(taken,option_price+${row}*0.000001[$],0)`, "Saved if it comes out", {
+      working: true,
+      note: "With a millionth of a dollar by row, so that equal ones have an order.",
+    }),
   },
 );
 

@@ -6,10 +6,12 @@ import { priceSense, priceTotals } from "./cost-to-price.js";
 import { drawChecks, drawTable } from "./draws.js";
 import { equipmentTable } from "./equipment.js";
 import { hireDays, machineHired } from "./hire.js";
+import { markupRules, markupsTotal, markupTable } from "./markups.js";
 import { contractLines, optionTable } from "./options.js";
 import { priceBreakdown, priceChart } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
+import { whatCouldGo } from "./what-could-go.js";
 import { outsideInWords, risks, subcontracts } from "./work-by-others.js";
 
 export const price = part("Price", "From cost to price: overhead, contingency, margin, options, draws.", {
@@ -17,10 +19,14 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
     Price: [
       priceTotals,
       priceRules,
+      markupRules,
       priceSense,
       priceBreakdown,
       priceChart,
       contractLines,
+      whatCouldGo,
+      markupTable,
+      markupsTotal,
       drawTable,
       drawChecks,
       equipmentTable,
@@ -50,6 +56,7 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
   told: ["options.taken"],
   office: [
     "margin_wanted",
+    "customer_number",
     "contingency_share",
     "risks",
     "risk_confidence",

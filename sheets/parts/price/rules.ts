@@ -6,7 +6,7 @@ const inPrice = "in our price";
 /** What the office decides about a price. */
 export const priceRules = lines("Pricing rules", {
   margin_wanted: decide(percent, "Profit margin wanted", { again: true, default: 0.2, least: 0, most: 0.6 }),
-  markup_wanted: calc(percent, "MARKUP_FROM_MARGIN(margin_wanted)", "Markup it equals"),
+  markup_wanted: calc(percent, "MARKUP_FROM_MARGIN(MIN(0.9,MAX(0,margin_wanted)))", "Markup it equals"),
   contingency_share: decide(percent, "Contingency, of direct cost", {
     again: true,
     default: 0.03,

@@ -13,12 +13,21 @@ const listed = (table: string): FailingCase[] => [
   [`${table}.quote_holds`, () => ({ [table]: [bought] }), priced("items", "foam", expired)],
 ];
 
+const quote = { code: "foam", supplier: "Invented yard", cost: 20, good_until: "2027-04-30" };
+
 export const moneyCases: FailingCase[] = [
   ...listed("additional_items"),
   ...listed("options"),
   ["materials.found", asItIs, without("items", "liner-45mil")],
   ["materials.unit_fits", asItIs, priced("items", "foam", { unit: "ton" })],
   ["materials.quote_holds", asItIs, priced("items", "foam", expired)],
+  ["job_quotes.quote_used", () => ({ job_quotes: [{ ...quote, code: "foma" }] })],
+  ["job_quotes.quote_used", () => ({ job_quotes: [quote, quote] })],
+  ["materials.quote_holds", () => ({ job_quotes: [{ ...quote, good_until: "2026-10-31" }] })],
+  [
+    "pump_quote_holds",
+    () => ({ job_quotes: [{ ...quote, code: pump, good_until: "2026-10-31" }] }),
+  ],
   ["items.sound", asItIs, priced("items", "foam", { cost: 0 })],
   ["items.sound", asItIs, priced("items", "foam", { tax_class: "half" })],
   ["prices_own", asItIs, priced("items", "foam", { placeholder: true })],

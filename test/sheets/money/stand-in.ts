@@ -25,6 +25,7 @@ import { placeLayout } from "../../../sheets/parts/book/place-layout.js";
 import type { BuysOfSheet } from "../../../sheets/parts/brought.js";
 import { soilTable } from "../../../sheets/parts/earthwork/soil.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
+import { jobQuotes } from "../../../sheets/parts/materials/job-quotes.js";
 import { materialLines } from "../../../sheets/parts/materials/lines.js";
 import {
   bulkLoads,
@@ -202,6 +203,7 @@ export const moneyTemplate = template({
       bulkLoads,
       materialLines({ buys: [linerBuys, stoneBuys], takeoff: wholeOf(waterfallParts).takeoff }),
       extraLines,
+      jobQuotes,
       taxes,
     ]),
     waterfallSheet("Price"),
