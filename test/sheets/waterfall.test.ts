@@ -159,11 +159,11 @@ describe("what the pages say", () => {
     expect(await words("by an electrician in our price")).not.toMatch(left);
   });
 
-  test("every piece of liner is on the Crew sheet, pools too; lines not wanted are blank", async () => {
+  test("every piece of the liner plan is on the Crew sheet; lines not wanted are blank", async () => {
     const { crew, column } = await pages("hillside-stream.json");
-    const lengths = column("liner_pieces", "length");
-    const names = column("liner_pieces", "name").filter((_, i) => (lengths[i] as number) > 0);
-    expect(names).toContain("Mirror pool");
+    const taken = column("liner_pieces", "in_plan");
+    const names = column("liner_pieces", "name").filter((_, i) => taken[i] === true);
+    expect(names).toEqual(["basin", "stream"]);
     for (const name of names) {
       expect(crew.filter((line) => line.startsWith(`•  ${name}: finished`)).length).toBe(1);
     }

@@ -10,16 +10,17 @@ import { linerCautions } from "./cautions.js";
 import { linerTotals } from "./liner-bought.js";
 import { linerOrders } from "./orders.js";
 import { linerPieces } from "./pieces.js";
+import { linerPlanChosen, linerPlans, linerSheets } from "./plans.js";
 import { linerRolls } from "./rolls.js";
 import { linerRules } from "./rules.js";
-import { linerWorking } from "./working.js";
+import { linerCuts, linerWorking } from "./working.js";
 
 export const liner = part("Liner", "The pieces of liner, how they are cut from rolls, and who carries them.", {
   blocks: {
-    Liner: [linerTotals, linerRules, linerPieces, linerRolls, carrying],
+    Liner: [linerTotals, linerPlans, linerPlanChosen, linerSheets, linerRules, linerPieces, linerRolls, carrying],
     Wording: [linerOrders],
   },
-  below: { Liner: [linerCautions, linerWorking] },
+  below: { Liner: [linerCautions, linerWorking, linerCuts] },
   formulas: linerFormulas,
   buys: {
     Liner: [
@@ -51,7 +52,7 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
   crew: [
     bullet("liner", "Measure the finished dig, tape along the ground, before anything is cut."),
     ...bulletEachRow("liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
-      when: "length>0",
+      when: "in_plan",
     }),
     bullet(
       "liner",

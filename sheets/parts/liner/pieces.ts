@@ -1,8 +1,11 @@
 import { area, calc, count, length, published, table, text, weight, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { kinds } from "./plans.js";
 
 const { runs, falls, pools } = capacity;
-export const pieceRows = 1 + runs + falls + pools;
+/** The pieces that line one thing each; then the sheet down the stream, and that with the basin. */
+const ownPieces = 1 + runs + falls + pools;
+export const pieceRows = ownPieces + 2;
 
 /** The last piece that is a run, and the last that is a fall's. */
 const lastRun = 1 + runs;
@@ -10,13 +13,23 @@ const lastFall = lastRun + falls;
 
 /** Row 1 is the basin, then the runs, the falls, the pools. */
 const byKind =
-  (basin: string, run: (k: number) => string, fall: (k: number) => string, pool: (k: number) => string) =>
+  (
+    basin: string,
+    run: (k: number) => string,
+    fall: (k: number) => string,
+    pool: (k: number) => string,
+    stream: string,
+    both: string,
+  ) =>
   (row: number) => {
+    if (row > ownPieces) return row === pieceRows ? both : stream;
     if (row === 1) return basin;
     if (row <= lastRun) return run(row - 1);
     if (row <= lastFall) return fall(row - lastRun);
     return pool(row - lastFall);
   };
+const each = (one: string) => () => one;
+const kindOf = byKind(kinds.basin, each(kinds.piece), each(kinds.piece), each(kinds.pool), kinds.stream, kinds.both);
 
 const at = (column: string, k: number) => `INDEX(${column},${k})`;
 const named = (column: string, kind: string) => (k: number) =>
@@ -36,14 +49,22 @@ export const linerPieces = table(
   "Pieces and cuts",
   {
     rows: pieceRows,
-    data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1 })),
-    filled: `PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.lip_built,${lastFall},pools.length_counted,${pieceRows})`,
-    note: "Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
+    data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1, kind: kindOf(i + 1) })),
+    filled: `IF(place>${ownPieces},stream_sheet_length>0,PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.lip_built,${lastFall},pools.length_counted,${ownPieces}))`,
+    shown: "in_plan",
+    note: "Only the pieces of the plan taken are shown. Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {
     name: calc(
       text,
-      byKind('"basin"', named("runs.name", "run"), named("falls.name", "fall"), named("pools.name", "pool")),
+      byKind(
+        '"basin"',
+        named("runs.name", "run"),
+        named("falls.name", "fall"),
+        named("pools.name", "pool"),
+        '"stream"',
+        '"stream and basin"',
+      ),
       "Piece",
     ),
     length: calc(
@@ -53,10 +74,12 @@ export const linerPieces = table(
         (k) => `${at("runs.length_counted", k)}+2*fall_overlap`,
         (k) => `fall_overlap+${at("falls.drop_counted", k)}+MAX(fall_overlap,${at("falls.throw", k)}+splash_margin)`,
         poolSide("length"),
+        "stream_sheet_length",
+        "stream_sheet_length+basin_length+2*basin_depth+edge_overlap",
       ),
       "Length",
       {
-        note: "Basin: length, both depths, both edges. Run: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as throw and splash. Pool: as the basin, up to its bank.",
+        note: "Basin: length, both depths, both edges. Run: length and a lap at each end. Fall: lap over its lip, drop, then on the lower sheet as far as throw and splash. Pool: as the basin, up to its bank. Sheets: on sheet Liner.",
       },
     ),
     width: calc(
@@ -67,6 +90,8 @@ export const linerPieces = table(
           `${at("channel_cuts.bottom", k)}+2*${at("channel_cuts.deep", k)}*SQRT(1+${at("runs.side", k)}^2)+2*edge_overlap`,
         (k) => `${at("falls.lip_built", k)}+2*(${at("falls.throw", k)}+splash_margin)+2*edge_overlap`,
         poolSide("width"),
+        "stream_sheet_width",
+        "MAX(stream_sheet_width,basin_width+2*basin_depth+2*edge_overlap)",
       ),
       "Width",
       {
@@ -80,17 +105,37 @@ export const linerPieces = table(
     parts: calc(count, `STRIPS(${along},roll_length,seam_lap)`, "Parts of a strip"),
     cut_length: calc(length, `(${along}+(parts-1)*seam_lap)/parts`, "Length of a cut"),
     pieces: calc(count, "strips*parts", "Cuts"),
-    run: calc(length, "pieces*cut_length", "Off the roll"),
-    bought: calc(area, "run*roll_width", "Liner used"),
+    in_plan: calc(
+      yesno,
+      byKind(
+        "liner_plan_row<3",
+        each("liner_plan_row=1"),
+        each("liner_plan_row=1"),
+        each("OR(liner_plan_row=1,AND(liner_plan_row=2,NOT(pools_in_sheet)))"),
+        "liner_plan_row=2",
+        "liner_plan_row=3",
+      ),
+      "In the plan taken",
+    ),
+    run: calc(length, "IF(in_plan,pieces*cut_length,0)", "Off the roll"),
+    rank: calc(count, "IF(in_plan,roll*1000+place,0)", "Order of cutting", { working: true }),
+    in_stream: calc(
+      length,
+      byKind("0[ft]", each("width"), each("width"), each("IF(pools_in_sheet,width,0)"), "0[ft]", "0[ft]"),
+      "Width in the stream's sheet",
+      { working: true },
+    ),
+    bought: calc(area, "pieces*cut_length*roll_width", "Liner used"),
     net: calc(area, "length*width", "Area of the piece"),
     seam: calc(length, `SEAM_OF(${across},${along},strips,parts)`, "Seam"),
-    weight: calc(weight, "cut_length*roll_width*liner_area_weight", "Weight of a cut", {
+    weight: calc(weight, "IF(in_plan,cut_length*roll_width*liner_area_weight,0)", "Weight of a cut", {
       note: "As cut from the roll, before trimming and seaming: what people carry in.",
     }),
     roll_length: calc(length, "IF(roll>0,INDEX(liner_rolls.roll_length,roll),0)", "Roll length", {
       decimals: 0,
     }),
     place: published(count, "No.", { source: "order of the sheets" }),
+    kind: published(text, "Kind", { source: "order of the sheets" }),
     cut: calc(
       text,
       '~{pieces} of {cut_length|up} off the {roll_width} roll, its width along the {IF(turned,"length","width")} of the piece',

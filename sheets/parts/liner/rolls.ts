@@ -1,4 +1,4 @@
-import { area, calc, count, length, office, percent, table, yesno } from "../../../engine/template/index.js";
+import { area, calc, count, length, office, table, yesno } from "../../../engine/template/index.js";
 import { stockedRolls } from "../../tables/liner.js";
 import { capacity } from "../capacity.js";
 
@@ -22,14 +22,18 @@ export const linerRolls = table(
     roll_length: office(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
     whole_rolls: office(yesno, "Sold by whole rolls only", { default: false }),
     run_needed: calc(length, (row) => `SUM_WHERE(liner_pieces.run,liner_pieces.roll,${row})`, "Length cut"),
-    rolls_opened: calc(count, (row) => `IF(whole_rolls,SUM(liner_working.opened_${row}),0)`, "Whole rolls"),
+    rolls_opened: calc(
+      count,
+      (row) =>
+        `IF(whole_rolls,SUMPRODUCT((liner_cuts.key>=${row * 1000})*(liner_cuts.key<${(row + 1) * 1000})*liner_cuts.opened),0)`,
+      "Whole rolls",
+    ),
     length_bought: calc(length, bought, "Length bought", { decimals: 1 }),
     area_bought: calc(area, "length_bought*width", "Liner bought"),
-    waste: calc(
-      percent,
-      (row) => `IF(area_bought>0,1-SUM_WHERE(liner_pieces.net,liner_pieces.roll,${row})/area_bought,0)`,
-      "Waste",
+    alone: calc(
+      area,
+      (row) => `SUMPRODUCT((liner_pieces.in_plan=TRUE)*liner_working.cost_${row})`,
+      "Liner from this roll only",
     ),
-    alone: calc(area, (row) => `SUM(liner_working.cost_${row})`, "Liner from this roll only"),
   },
 );

@@ -12,23 +12,6 @@ const cost = (k: number): CalcDeclaration => {
   );
 };
 
-/** The cuts of a piece that still fit on the roll that lies open. */
-const onOpen = (left: string) => `MIN(pieces,CUTS_FROM(${left},cut_length))`;
-
-const opened = (k: number): CalcDeclaration => {
-  const rolls = (left: string) => `IF(roll=${k},WHOLE_UP((pieces-${onOpen(left)})/roll_cuts),0)`;
-  return calc(count, rolls(`above.left_${k}`), `Roll ${k}: opened`, { first: rolls("0[ft]") });
-};
-
-const left = (k: number): CalcDeclaration => {
-  const rest = (before: string) =>
-    `IF(roll=${k},ROLL_LEFT(${before},run,opened_${k},pieces,cut_length,roll_cuts,roll_length),${before})`;
-  return calc(length, rest(`above.left_${k}`), `Roll ${k}: left`, {
-    first: rest("0[ft]"),
-    blank: `above.left_${k}`,
-  });
-};
-
 /** The first roll that takes the least. */
 const bestRoll = rollNumbers
   .slice(0, -1)
@@ -37,24 +20,44 @@ const bestRoll = rollNumbers
 const columns = (name: string, of: (k: number) => CalcDeclaration) =>
   Object.fromEntries(rollNumbers.map((k) => [`${name}_${k}`, of(k)]));
 
-/** Every piece on every roll; then, for rolls sold whole, when a new one must be opened. */
+/** Every piece on every roll. */
 export const linerWorking = table(
   "liner_working",
   "Working: pieces on rolls",
-  {
-    working: true,
-    rows: pieceRows,
-    beside: "liner_pieces",
-    filled: "length>0",
-    note: "A cut goes on the roll that lies open if it still fits; if not, a new roll is opened and the rest of the old one is waste.",
-  },
+  { working: true, rows: pieceRows, beside: "liner_pieces", filled: "length>0" },
   {
     piece: calc(text, "name", "Piece"),
     least: calc(area, `MIN(${rollNumbers.map((k) => `cost_${k}`).join(", ")})`, "Least liner and seams"),
     ...columns("cost", cost),
     best: calc(count, bestRoll, "Roll with the least"),
-    roll_cuts: calc(count, "MAX(1,CUTS_FROM(roll_length,cut_length))", "Cuts of a whole roll"),
-    ...columns("opened", opened),
-    ...columns("left", left),
+  },
+);
+
+const ofPiece = (column: string, otherwise: string) =>
+  `IF(key>0,INDEX(liner_pieces.${column},MAX(1,MOD(key,1000))),${otherwise})`;
+const open = "IF(INT(above.key/1000)=INT(key/1000),above.left_over,0[ft])";
+const opened = (left: string) =>
+  `IF(key>0,WHOLE_UP((pieces-MIN(pieces,CUTS_FROM(${left},cut)))/MAX(1,CUTS_FROM(roll,cut))),0)`;
+const left = (before: string) =>
+  `IF(key>0,ROLL_LEFT(${before},pieces*cut,opened,pieces,cut,MAX(1,CUTS_FROM(roll,cut)),roll),0)`;
+
+/** For rolls sold whole: the pieces of the plan, roll by roll, and when a new one must be opened. */
+export const linerCuts = table(
+  "liner_cuts",
+  "Working: cuts in order",
+  {
+    working: true,
+    rows: pieceRows,
+    note: "A cut goes on the roll that lies open if it still fits; if not, a new roll is opened and the rest of the old one is waste.",
+  },
+  {
+    key: calc(count, (row) => `SMALL(liner_pieces.rank,${row})`, "Roll and piece", {
+      note: "A thousand times the row of the roll, and the piece.",
+    }),
+    pieces: calc(count, ofPiece("pieces", "0"), "Cuts"),
+    cut: calc(length, ofPiece("cut_length", "0[ft]"), "Length of a cut"),
+    roll: calc(length, ofPiece("roll_length", "0[ft]"), "Roll length"),
+    opened: calc(count, opened(open), "Rolls opened", { first: opened("0[ft]") }),
+    left_over: calc(length, left(open), "Left on the roll", { first: left("0[ft]") }),
   },
 );

@@ -43,9 +43,12 @@ const jobs = fc.record({
   ),
 });
 
+const lapped = { liner_plan: "pieces lapped at falls" };
+
 /** The template's starting rolls fill the rows that a job leaves out: clear them. */
 const withRolls = <T extends { liner_rolls: readonly RowValues[] }>(job: T) => ({
   ...job,
+  ...lapped,
   liner_rolls: Array.from({ length: 6 }, (_, i) => job.liner_rolls[i] ?? { width: 0 }),
 });
 
@@ -74,17 +77,18 @@ interface Piece {
   readonly width: number;
 }
 
-const piecesOf = ({ number }: Worked): Piece[] =>
-  Array.from({ length: 31 }, (_, i) => {
+const piecesOf = ({ number, value }: Worked): Piece[] =>
+  Array.from({ length: 33 }, (_, i) => {
     const at = (column: string) => number(`liner_pieces.${column}[${i + 1}]`);
     return {
+      taken: value(`liner_pieces.in_plan[${i + 1}]`) === true,
       roll: at("roll"),
       cuts: at("pieces"),
       cut: at("cut_length"),
       length: at("length"),
       width: at("width"),
     };
-  }).filter(({ length }) => length > 0);
+  }).filter(({ taken }) => taken);
 
 describe("any liner", () => {
   test("is covered by its cuts, from the roll that takes the least, and never bought short", () => {
@@ -178,7 +182,7 @@ describe("any liner", () => {
 });
 
 test("one stocked roll can be asked for, and an empty row is refused", () => {
-  const one = work({ ...stream, one_roll: 2 });
+  const one = work({ ...stream, ...lapped, one_roll: 2 });
   expect(piecesOf(one).map(({ roll }) => roll)).toEqual([2, 2, 2, 2, 2]);
   expect(work({ ...stream, one_roll: 6 }).value("roll_chosen")).toBe(false);
 });
@@ -235,4 +239,67 @@ test("too few people for the heaviest cut is said, a machine settles it", () => 
     "4 people at 24.7 lb each, but 2",
   );
   expect(work({ ...two, liner_by_machine: true }).value("liner_carried")).toBe(true);
+});
+
+describe("plans", () => {
+  const plan = (liner_plan: string, more = {}) => work({ ...stream, liner_plan, ...more });
+  const [pieces, sheet, whole] = [
+    plan("pieces lapped at falls"),
+    plan("stream in one sheet"),
+    plan("stream and basin in one"),
+  ];
+
+  test("one sheet follows bed and drops, as wide as its widest part", () => {
+    const { number } = sheet;
+    // edge 0.5, runs 18 and 12, drops 2 and 1.5, lap 1 into the basin
+    expect(number("stream_sheet_length")).toBeCloseTo(0.5 + 30 + 3.5 + 1, 12);
+    // the lower reach with its banks: 8.65 ft, where the low fall takes 4 + 2 x 1.6 + 1 = 8.2
+    const wide = 4 + 8 / 12 + 2 * (16 / 12) * Math.sqrt(1.25) + 1;
+    expect(number("stream_sheet_width")).toBeCloseTo(wide, 12);
+    // from the roll of 10 ft: 35 ft of it, and the basin apart, 20 by 16
+    expect(number("liner_plans.taken[2]")).toBeCloseTo(350 + number("liner_pieces.bought[1]"), 9);
+    expect(number("liner_plans.needed[2]")).toBeCloseTo(35 * wide + 20 * 16, 9);
+    expect(piecesOf(sheet)).toHaveLength(2);
+  });
+
+  test("with the basin in it the sheet goes on over the basin's floor and far side", () => {
+    const { number } = whole;
+    expect(number("liner_pieces.length[33]")).toBeCloseTo(35 + 12 + 2 * 3.5 + 0.5, 12);
+    expect(number("liner_pieces.width[33]")).toBeCloseTo(8 + 7 + 1, 12);
+    expect(piecesOf(whole)).toHaveLength(1);
+  });
+
+  test("pools lie inside the sheet, or are lined apart", () => {
+    const pools = [{ name: "pool", length: 6, width: 5, depth: 1, rise: 1 }];
+    const inside = plan("stream in one sheet", { pools });
+    const apart = plan("stream in one sheet", { pools, pools_in_sheet: false });
+    // down, along and up: 6 ft and twice 1 ft, 1 in and 4 in of stone
+    const along = 6 + 2 * (1 + 1 / 12 + 4 / 12);
+    expect(inside.number("stream_sheet_length")).toBeCloseTo(35 + along, 12);
+    expect(apart.number("stream_sheet_length")).toBeCloseTo(35, 12);
+    expect(piecesOf(inside)).toHaveLength(2);
+    expect(piecesOf(apart)).toHaveLength(3);
+  });
+
+  test("the cheapest is taken of those that can be carried, seams counted as liner", () => {
+    const worth = ({ number }: Worked, row: number) =>
+      number(`liner_plans.taken[${row}]`) + 2 * number(`liner_plans.seams[${row}]`);
+    const free = work({ ...stream, liner_by_machine: true });
+    const least = Math.min(...[1, 2, 3].map((row) => worth(free, row)));
+    expect(worth(free, free.number("liner_plan_row"))).toBe(least);
+    // one person carries 24.7 lb: no sheet down the stream
+    expect(work({ ...stream, people_to_carry: 1 }).number("liner_plan_row")).toBe(1);
+    // whoever chooses a plan gets it, and hears what it weighs
+    expect(plan("stream in one sheet", { people_to_carry: 1 }).value("liner_carried")).toBe(false);
+  });
+
+  test("what is bought covers what the plan takes", () => {
+    for (const one of [pieces, sheet, whole]) {
+      const row = one.number("liner_plan_row");
+      expect(one.number("liner_area_bought")).toBeGreaterThanOrEqual(
+        one.number(`liner_plans.taken[${row}]`) - 1e-9,
+      );
+      expect(one.number("seam_length")).toBe(one.number(`liner_plans.seams[${row}]`));
+    }
+  });
 });

@@ -1,0 +1,96 @@
+import {
+  area,
+  calc,
+  count,
+  decide,
+  length,
+  lines,
+  percent,
+  published,
+  table,
+  text,
+  weight,
+  yesno,
+} from "../../../engine/template/index.js";
+
+const plans = ["pieces lapped at falls", "stream in one sheet", "stream and basin in one"] as const;
+const cheapest = "the cheapest";
+
+/** What a piece is; each plan is made of some kinds. */
+export const kinds = { basin: "basin", piece: "piece", pool: "pool", stream: "stream", both: "both" } as const;
+
+/** Of a column, what each plan takes. */
+const ofPlan = (column: string) => (row: number) =>
+  [
+    `SUMPRODUCT((liner_pieces.kind<>"stream")*(liner_pieces.kind<>"both")*liner_pieces.${column})`,
+    `SUMPRODUCT((liner_pieces.kind<>"piece")*(liner_pieces.kind<>"both")*(1-(liner_pieces.kind="pool")*pools_within)*liner_pieces.${column})`,
+    `SUM_WHERE(liner_pieces.${column},liner_pieces.kind,"both")`,
+  ][row - 1] as string;
+const ofSheet = (row: number) => (column: string) =>
+  `PICK(liner_pieces.${column},liner_pieces.kind,"${row === 2 ? kinds.stream : kinds.both}")`;
+
+/** The sheets that cover more than one thing, tape laid along the ground. */
+export const linerSheets = lines("Sheets down the stream", {
+  liner_plan: decide(text, "Liner plan", {
+    default: cheapest,
+    choices: [cheapest, ...plans],
+    note: "The cheapest: of liner and seams, among those whose heaviest cut can be carried.",
+  }),
+  pools_in_sheet: decide(yesno, "Pools inside the stream's sheet", { default: true }),
+  pools_within: calc(count, "IF(pools_in_sheet,1,0)", "Pools in sheet, factor"),
+  pools_along: calc(
+    length,
+    "SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+2*(pools.depth_counted+pools.rise+bed_stone_depth)))",
+    "Length through pools",
+    { note: "Down one side of each, along, and up the other." },
+  ),
+  stream_sheet_length: calc(
+    length,
+    "IF(runs_along+falls_along>0,edge_overlap+runs_along+falls_along+IF(pools_in_sheet,pools_along,0)+fall_overlap,0)",
+    "Stream sheet, length",
+    { note: "Along the bed and over each drop, from an edge at the top to a lap in the basin." },
+  ),
+  runs_along: calc(length, "SUM(runs.length_counted)", "Length along runs"),
+  falls_along: calc(length, "shoulder_height/2", "Length over drops", { note: "Once for each level with a lip." }),
+  stream_sheet_width: calc(length, "MAX(liner_pieces.in_stream)", "Stream sheet, width", {
+    note: "The greatest that a run, fall or pool in it asks for, overlaps included. In a bend it is folded.",
+  }),
+});
+
+/** The sensible ways to line the job, side by side. */
+export const linerPlans = table(
+  "liner_plans",
+  "Liner plans",
+  { rows: plans.length, data: plans.map((plan) => ({ plan })) },
+  {
+    plan: published(text, "Plan", { source: "the ways that builders line a stream" }),
+    needed: calc(area, ofPlan("net"), "Area covered"),
+    taken: calc(area, ofPlan("bought"), "Liner used"),
+    seams: calc(length, ofPlan("seam"), "Seams"),
+    waste: calc(percent, "IF(taken>0,1-needed/taken,0)", "Waste and laps"),
+    heaviest: calc(
+      weight,
+      (row) => {
+        const of = ofSheet(row);
+        return row === 1 ? "0[lb]" : `${of("cut_length")}*${of("roll_width")}*liner_area_weight`;
+      },
+      "Heaviest cut of its sheet",
+      { zero: "not weighed" },
+    ),
+    fits: calc(
+      yesno,
+      (row) => (row === 1 ? "TRUE" : "AND(needed>0,OR(liner_by_machine,heaviest<=people_to_carry*lift_limit))"),
+      "Can be carried",
+    ),
+    counted: calc(area, "IF(fits,taken+seams*seam_worth,1000000[ft²])", "Liner, seams as liner", { working: true }),
+  },
+);
+
+export const linerPlanChosen = lines("Plan taken", {
+  liner_plan_row: calc(
+    count,
+    `IF(liner_plan="${cheapest}",MATCH(MIN(liner_plans.counted),liner_plans.counted,0),PLACE_OR_ZERO(liner_plans.plan,liner_plan))`,
+    "Row of the liner plan",
+  ),
+  liner_planned: calc(text, "INDEX(liner_plans.plan,MAX(1,liner_plan_row))", "Liner plan taken", { strong: true }),
+});
