@@ -8,10 +8,10 @@ const testFiles = readdirSync(join(root, "test"), { recursive: true, encoding: "
   .filter((name) => name.endsWith(".test.ts"))
   .map((name) => relative(root, join(root, "test", name)));
 
-// They put modules of their own in place of others, so they get a process each. All others share one a
-// worker: what it imported and compiled once serves the next file too.
-const mocking = testFiles.filter((name) =>
-  readFileSync(join(root, name), "utf8").includes("vi.mock("),
+// They put modules of their own in place of others, or say in a comment why they have to, so they get a process
+// each. All others share one a worker: what it imported and compiled once serves the next file too.
+const alone = testFiles.filter((name) =>
+  /vi\.mock\(|^\/\/ A process of its own: /m.test(readFileSync(join(root, name), "utf8")),
 );
 
 const slow = (name: string, seconds: number) => ({
@@ -44,7 +44,7 @@ export default defineConfig({
           name: "unit",
           root,
           include: ["test/**/*.test.ts"],
-          exclude: [...configDefaults.exclude, "test/{office,network,pack}/**", ...mocking],
+          exclude: [...configDefaults.exclude, "test/{office,network,pack}/**", ...alone],
           testTimeout: 60_000,
           hookTimeout: 60_000,
           isolate: false,
@@ -54,7 +54,7 @@ export default defineConfig({
         test: {
           name: "unit-alone",
           root,
-          include: mocking,
+          include: alone,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

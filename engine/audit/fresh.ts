@@ -15,7 +15,7 @@ export async function freshlyWritten(
   values: readonly Value[],
 ): Promise<WorkbookContent> {
   const { job = "", book = "", bookAsOf = "", bookMark = "", about, office } = identity;
-  const bytes = await writeWorkbook(model, values, {
+  const written = {
     job,
     template: model.template.name,
     version: model.template.version,
@@ -26,7 +26,8 @@ export async function freshlyWritten(
     ...(about === undefined ? {} : { about }),
     ...(office === undefined ? {} : { office }),
     trail: readTrailSheet(content)?.entries ?? [],
-  });
+  };
+  const bytes = await writeWorkbook(model, values, written, false);
   return readWorkbook(bytes, { look: content.look !== undefined });
 }
 

@@ -49,13 +49,17 @@ export function checkSurroundings(
   for (const { name } of fresh.sheets) {
     if (!paired.has(name)) findings.push(sheetFinding("sheet-missing", name));
   }
+  const nameAt = namesByArea(content, model);
+  const ours = new Set(
+    [...subject.match.at.values()].map(({ sheet, address }) => `${sheet}!${address}`),
+  );
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
   for (const pair of pairs) {
     findings.push(...hidden(pair.found, pair.fresh));
     if (pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet) continue;
     const areas = printAreas(content, pair.found.name);
     const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
-    findings.push(...differences(subject, pair, printed), ...rules(pair));
+    findings.push(...differences(subject, pair, { nameAt, ours, printed }), ...rules(pair));
   }
   for (const { name } of content.sheets) {
     if (!known.has(name)) findings.push(sheetFinding("sheet-extra", name));
@@ -117,14 +121,19 @@ function rules({ found, fresh, map }: SheetPair): Finding[] {
   ];
 }
 
+interface Surroundings {
+  readonly nameAt: NameAt;
+  /** Where the template's own cells stand. */
+  readonly ours: ReadonlySet<string>;
+  /** Whether a place prints on a page that is handed out. */
+  readonly printed: (at: Position) => boolean;
+}
+
 function differences(
-  subject: Subject,
+  { model }: Subject,
   { found, fresh, map }: SheetPair,
-  printed: (at: Position) => boolean,
+  { nameAt, ours, printed }: Surroundings,
 ): Finding[] {
-  const { content, model, match } = subject;
-  const nameAt = namesByArea(content, model);
-  const ours = new Set([...match.at.values()].map(({ sheet, address }) => `${sheet}!${address}`));
   const own = new Set(
     model.cells.flatMap(({ sheet, column, line }) =>
       sheet === fresh.name ? [addressOf({ row: line, column })] : [],

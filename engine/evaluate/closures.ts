@@ -45,6 +45,18 @@ export function stepsOf(model: Model): Step[] {
   }));
 }
 
+/**
+ * One native tree as a function: its value for a list of values, from within a row. An error that
+ * arises in it names `id` as its origin.
+ */
+export function compileTree(
+  model: Model,
+  tree: Tree,
+): (values: readonly Value[], row: number, id: string) => Value {
+  const [formula] = functionsOf([source(model, tree)]) as [Formula];
+  return (values, row, id) => settle(formula, values, row, id);
+}
+
 interface FunctionStep {
   readonly index: number;
   readonly id: string;

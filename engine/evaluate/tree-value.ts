@@ -2,7 +2,7 @@ import { Inliner } from "../formula/inline.js";
 import { mapParts, type Tree, walk } from "../formula/tree.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model, Table } from "../template/model.js";
-import { compileClosures } from "./closures.js";
+import { compileTree } from "./closures.js";
 
 const inliners = new WeakMap<Model, Inliner>();
 
@@ -17,26 +17,38 @@ export function inlinerOf(model: Model): Inliner {
 /** Values of the parameters of a named formula that is being shown. */
 export type Arguments = ReadonlyMap<string, Value>;
 
+type TreeFunction = ReturnType<typeof compileTree>;
+
+const functions = new WeakMap<Model, WeakMap<Tree, TreeFunction>>();
+
+/** The rows of a table ask the same of their cells: a tree is compiled once. */
+function functionOf(model: Model, tree: Tree): TreeFunction {
+  const known = functions.get(model) ?? new WeakMap<Tree, TreeFunction>();
+  functions.set(model, known);
+  const made = known.get(tree) ?? compileTree(model, inlinerOf(model).open(tree));
+  known.set(tree, made);
+  return made;
+}
+
 /**
  * A function that evaluates a tree, named formulas and all, from within the row of a cell, for a
  * list of values. With `rows`, whole columns end after that many rows.
  */
 export function evaluator(
   model: Model,
-  home: Cell,
+  { row = 0, id }: Cell,
   tree: Tree,
   args: Arguments = new Map(),
   rows?: number,
 ): (values: readonly Value[]) => Value {
+  if (args.size === 0 && rows === undefined) {
+    const run = functionOf(model, tree);
+    return (values) => run(values, row, id);
+  }
   const native = inlinerOf(model).open(withArguments(tree, args));
-  const place = model.cells.length;
   const seen = rows === undefined ? model : { ...model, tables: cutTables(model, native, rows) };
-  const run = compileClosures({ ...seen, order: [{ ...home, index: place, native }] });
-  return (values) => {
-    const copy = [...values];
-    run(copy);
-    return copy[place] as Value;
-  };
+  const run = compileTree(seen, native);
+  return (values) => run(values, row, id);
 }
 
 /** The value of a tree from within the row of a cell. */

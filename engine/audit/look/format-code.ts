@@ -19,8 +19,22 @@ export const showsNothing = (code: string, isText: boolean): boolean =>
 const literal = /[$\-+/():!^&'~{}<>=\s]/;
 const kept = /^\[(white|[<>=].*|h+|m+|s+)\]$/i;
 
+/** The last formats looked at: a workbook has few, and thousands of cells with each. */
+const known = new Map<string, readonly string[]>();
+const mostKnown = 500;
+
+function sections(code: string): readonly string[] {
+  const before = known.get(code);
+  if (before !== undefined) return before;
+  const parts = partsOf(code);
+  // a hostile file may have any number of them
+  if (known.size >= mostKnown) known.clear();
+  known.set(code, parts);
+  return parts;
+}
+
 /** The parts of a code between semicolons, each in one spelling. */
-function sections(code: string): string[] {
+function partsOf(code: string): string[] {
   const parts = [""];
   const add = (piece: string) => {
     parts[parts.length - 1] += piece;

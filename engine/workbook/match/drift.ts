@@ -16,8 +16,9 @@ export function driftOf(
   places: ReadonlyMap<Cell, Place>,
 ): ReadonlyMap<string, SheetDrift> {
   const drifts = new Map<string, SheetDrift>();
+  const bySheet = groupedBySheet(places);
   for (const { name } of model.sheets) {
-    const own = [...places].filter(([cell]) => cell.sheet === name);
+    const own = bySheet.get(name) ?? [];
     const sheet = mostCommon(own.map(([, place]) => place.sheet));
     if (sheet === undefined) continue;
     const here = own.filter(([, place]) => place.sheet === sheet);
@@ -26,6 +27,16 @@ export function driftOf(
     drifts.set(name, { sheet, lines: along("line"), columns: along("column") });
   }
   return drifts;
+}
+
+function groupedBySheet(places: ReadonlyMap<Cell, Place>): Map<string, [Cell, Place][]> {
+  const found = new Map<string, [Cell, Place][]>();
+  for (const pair of places) {
+    const here = found.get(pair[0].sheet);
+    if (here === undefined) found.set(pair[0].sheet, [pair]);
+    else here.push(pair);
+  }
+  return found;
 }
 
 /** The places that a cell without a name can have, the likeliest first. */

@@ -21,6 +21,7 @@ export function finishPackage(
   bytes: Uint8Array,
   properties: Readonly<Record<string, string>>,
   add: (parts: Record<string, Uint8Array>) => void = () => {},
+  packed = true,
 ): Uint8Array {
   const parts = unzipSync(bytes);
   add(parts);
@@ -47,15 +48,15 @@ export function finishPackage(
   for (const [name, part] of Object.entries(parts)) {
     parts[name] = withoutNoncharacters(holdsTexts.test(name) ? withEscapes(part) : part);
   }
-  return zipped(parts);
+  return zipped(parts, packed);
 }
 
 /** Packs parts in a fixed order with fixed times: the same parts give the same bytes. */
-export function zipped(parts: Readonly<Record<string, Uint8Array>>): Uint8Array {
+export function zipped(parts: Readonly<Record<string, Uint8Array>>, packed = true): Uint8Array {
   const ordered = Object.keys(parts).sort(contentTypesFirst);
   return zipSync(Object.fromEntries(ordered.map((name) => [name, parts[name] as Uint8Array])), {
     mtime: fixedTime,
-    level: 6,
+    level: packed ? 6 : 0,
   });
 }
 

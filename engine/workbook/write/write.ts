@@ -16,6 +16,7 @@ import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
 import { setPrint, usualHeight } from "./print-area.js";
+import { shareStyles } from "./share-styles.js";
 import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
 import { linkBack, tabColor } from "./tabs.js";
@@ -27,11 +28,13 @@ const undated = new Date(Date.UTC(2000, 0, 1));
 /**
  * Writes a job as an .xlsx: every sheet of the model with live formulas and their
  * values cached, in one pass from top to bottom. The same arguments give the same bytes.
+ * @param packed false for bytes that are read again at once: their parts are stored as they are
  */
 export async function writeWorkbook(
   model: Model,
   values: readonly Value[],
   identity: Identity,
+  packed = true,
 ): Promise<Uint8Array> {
   const workbook = new exceljs.Workbook();
   workbook.created = undated;
@@ -72,9 +75,15 @@ export async function writeWorkbook(
   for (const sheet of workbook.worksheets) {
     await sheet.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });
   }
-  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
-  return finishPackage(bytes, propertiesOf(model, values, identity), (parts) =>
-    addCharts(parts, { model, values }, [...onSummary, ...chartPlaces(model)]),
+  shareStyles(workbook);
+  // stored, not packed: the finished package is packed once
+  const stored = { zip: { compression: "STORE" } } as Partial<exceljs.XlsxWriteOptions>;
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer(stored));
+  return finishPackage(
+    bytes,
+    propertiesOf(model, values, identity),
+    (parts) => addCharts(parts, { model, values }, [...onSummary, ...chartPlaces(model)]),
+    packed,
   );
 }
 

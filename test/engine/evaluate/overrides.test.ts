@@ -6,6 +6,8 @@ import { agree, shown } from "./agree.js";
 import { caseFormula, caseLabel } from "./case-formula.js";
 import { cases, type FunctionCase } from "./cases.js";
 
+// A process of its own: hyperformula is first asked without our functions, which go in for a whole process.
+
 /** Text behind a quote, or hyperformula reads dates and numbers out of it. */
 function content(value: Value | undefined): RawCellContent {
   if (value instanceof CellError) return `=${value.code}`;
