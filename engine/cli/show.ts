@@ -6,6 +6,7 @@ import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
+import { inputPlanOf } from "../job/input-plan.js";
 import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
@@ -77,7 +78,7 @@ function columnCells(model: Model, name: string): readonly Cell[] | undefined {
 
 function asJson(model: Model, values: readonly Value[], name: string): unknown {
   const table = model.tables.get(name);
-  if (table !== undefined) return rowsOf(table, values).map((row) => rowJson(row, values));
+  if (table !== undefined) return rowsOf(model, table, values).map((row) => rowJson(row, values));
   const column = columnCells(model, name);
   if (column !== undefined) return column.map((cell) => cellJson(cell, values));
   return cellJson(model.byId.get(name) as Cell, values);
@@ -96,14 +97,18 @@ function cellJson(cell: Cell, values: readonly Value[]): { value: unknown; unit:
   return { value, unit: cell.unit.name };
 }
 
-/** The rows of a table that are in use. */
-function rowsOf(table: Table, values: readonly Value[]): Cell[][] {
+/** The rows of a table that are in use; what stands ready in every row does not make one so. */
+function rowsOf(model: Model, table: Table, values: readonly Value[]): Cell[][] {
   const columns = [...table.columns.values()];
+  const ready = new Set(
+    inputPlanOf(model).inputs.flatMap(({ cell, ready }) => (ready ? [cell.index] : [])),
+  );
   const rows = Array.from({ length: table.block.rows }, (_, i) =>
     columns.map(({ cells }) => cells[i] as Cell),
   );
   return rows.filter((row) =>
     row.some(({ index }) => {
+      if (ready.has(index)) return false;
       const value = values[index];
       return value !== null && value !== "" && value !== 0 && typeof value !== "boolean";
     }),
@@ -113,7 +118,7 @@ function rowsOf(table: Table, values: readonly Value[]): Cell[][] {
 function asText(model: Model, values: readonly Value[], name: string): string {
   const table = model.tables.get(name);
   if (table !== undefined) {
-    const rows = rowsOf(table, values).map((row) => {
+    const rows = rowsOf(model, table, values).map((row) => {
       const parts = row.map(
         (cell) => `${cell.name.split(".")[1]}=${shownValue(model, cell, values)}`,
       );

@@ -5,7 +5,7 @@ import { converted } from "../template/converted.js";
 import type { InputDeclaration, InputValue, TableBlock } from "../template/declare.js";
 import { type Cell, columnOf, type Model, type Table } from "../template/model.js";
 import { officeRowsOf, officeRules } from "../template/office-values.js";
-import { hasOwnRows } from "../template/own-rows.js";
+import { hasOwnRows, standsReady } from "../template/own-rows.js";
 import { serialOf } from "./date.js";
 import { recorded } from "./trail/inputs.js";
 
@@ -23,6 +23,8 @@ export interface PlannedInput {
   readonly isOpen: boolean;
   /** From this many rows given on, the row counts as in use; 0: always. */
   readonly inUseFrom: number;
+  /** It stands at its usual value also in a row that is not in use. */
+  readonly ready: boolean;
   /** The office's or the template's value for this row, whether in use or not. */
   readonly ofRow: Value;
   /** The office book's rule or the template's default, for a row in use. */
@@ -87,7 +89,7 @@ class Planner {
         this.held(declaration, declaration.default),
     };
     if (cell.table === undefined || cell.row === undefined) {
-      return { ...plan, ownRows: false, isOpen: true, inUseFrom: 0, ofRow: null };
+      return { ...plan, ownRows: false, isOpen: true, inUseFrom: 0, ready: false, ofRow: null };
     }
     const { block } = this.model.tables.get(cell.table) as Table;
     const key = cell.name.slice(cell.table.length + 1);
@@ -103,6 +105,7 @@ class Planner {
       ownRows: hasOwnRows(block),
       isOpen: always,
       inUseFrom: always ? 0 : cell.row,
+      ready: standsReady(block, declaration),
       ofRow: ofOffice ?? this.held(declaration, byTemplate),
     };
   }

@@ -28,7 +28,9 @@ export function firstFields(model: Model): Cell[] {
 export function missingInputs(model: Model, values: readonly Value[]): Cell[] {
   const isBlank = ({ index }: Cell) => (values[index] ?? null) === null;
   const begun = new Set<string>();
-  for (const { cell } of inputPlanOf(model).inputs) if (!isBlank(cell)) begun.add(rowOf(cell));
+  for (const { cell, ready } of inputPlanOf(model).inputs) {
+    if (!ready && !isBlank(cell)) begun.add(rowOf(cell));
+  }
   const first = new Set(firstFields(model));
   return inOrder(model, (cell) => {
     const { quantity, optional } = cell.declaration as InputDeclaration;

@@ -46,13 +46,14 @@ export function valuesAsGiven(model: Model, job: JobRecord, office?: OfficeValue
 }
 
 function valueFor(input: PlannedInput, job: JobRecord): Value {
-  if (isBlankRow(input, job)) return null;
+  const idle = input.ready ? input.usual : null;
+  if (isBlankRow(input, job)) return idle;
   const given = givenFor(input, job);
   // an empty text is a blank cell: it must not pass for a value that was given
   if (given === "") return null;
   if (given !== undefined) return input.date ? (serialOf(String(given)) ?? null) : given;
   if (input.ofRow !== null && !isReplaced(input, job)) return input.ofRow;
-  return inUse(input, job) ? input.usual : null;
+  return inUse(input, job) ? input.usual : idle;
 }
 
 function givenFor({ cell, table, key = "" }: PlannedInput, job: JobRecord): InputValue | undefined {

@@ -34,7 +34,27 @@ export function cellInputs(model: Model, match: WorkbookMatch): CellInputs {
     if (typeof held === "object" && held !== null) faults.push(held.fault);
     else values.set(cell.id, held);
   }
+  for (const [id, usual] of clearedReady(model, values)) values.set(id, usual);
   return { values, formulas, faults };
+}
+
+/** A row that was cleared as a whole is as it was before it began: what stands ready in it stands there again. */
+function clearedReady(
+  model: Model,
+  values: ReadonlyMap<string, InputValue | null>,
+): [string, InputValue | null][] {
+  const { inputs } = inputPlanOf(model);
+  const rowOf = ({ table, row }: Cell) => `${table}[${row}]`;
+  const begun = new Set(
+    inputs.flatMap(({ cell, ready }) =>
+      !ready && values.get(cell.id) !== null ? [rowOf(cell)] : [],
+    ),
+  );
+  return inputs.flatMap(({ cell, ready, usual }): [string, InputValue | null][] =>
+    ready && values.get(cell.id) === null && !begun.has(rowOf(cell))
+      ? [[cell.id, recorded(cell, usual)]]
+      : [],
+  );
 }
 
 /** The value of a cell as a job record holds it, or why it cannot. */

@@ -52,8 +52,10 @@ function changedRows(
     rows[at] = { ...rows[at], [key]: wanted.get(cell.id) ?? null };
   }
   const filled = new Set<number>();
-  for (const { cell } of planned) {
-    if ((wanted.get(cell.id) ?? null) !== null) filled.add(cell.row ?? 0);
+  for (const { cell, ready, usual } of planned) {
+    const value = wanted.get(cell.id) ?? null;
+    const idle = ready ? recorded(cell, usual) : null;
+    if (value !== null && value !== idle) filled.add(cell.row ?? 0);
   }
   const settled = rows.map((row, i) => (filled.has(i + 1) ? (row ?? {}) : null));
   // rows that the template fixes must be given as blank

@@ -8,6 +8,7 @@ import {
   type TableBlock,
 } from "./declare.js";
 import { messageName, repeatKey, statusKey, statusName, toDo } from "./implied-names.js";
+import { standsReady } from "./own-rows.js";
 import { type Figure, sentenceFormula, textLiteral } from "./sentence.js";
 import { inputsOn, placesOf, repeatsOn } from "./spread.js";
 
@@ -114,7 +115,7 @@ function inputStatus(
 ): Record<string, CalcDeclaration> {
   const inputs = inputsOn(block, where);
   if (inputs.length === 0) return {};
-  const blank = strayInputs(block, inputs);
+  const blank = strayInputs(block, where, system);
   return { [statusKey(where)]: calc(text, rowStatus(inputs, system), "Input", { blank }) };
 }
 
@@ -158,11 +159,41 @@ function rowStatus(inputs: readonly [string, InputDeclaration][], system: UnitSy
   return formula;
 }
 
-/** A row that is not in use must hold nothing, or what it holds would be passed over in silence. */
-function strayInputs(block: TableBlock, inputs: readonly [string, InputDeclaration][]): string {
+/**
+ * Of a row that is not in use, what it still needs: an input on this sheet, else one on another. It must hold
+ * nothing but what stands ready in every row, or what it holds would be passed over in silence.
+ */
+function strayInputs(block: TableBlock, where: string | undefined, system: UnitSystem): string {
   if (block.filled === undefined) return '""';
-  const blank = inputs.map(([name]) => `ISBLANK(${name})`);
-  return `IF(AND(${blank.join(",")}),"","← row not in use: complete or clear it")`;
+  const inputs = [...new Set([where, ...placesOf(block)])].flatMap((place) =>
+    inputsOn(block, place).map(([name, declaration]) => ({ name, declaration, place })),
+  );
+  const isReady = ({ declaration }: { declaration: InputDeclaration }) =>
+    standsReady(block, declaration);
+  const idle = inputs.flatMap((one) => {
+    const { name, declaration, place } = one;
+    if (!isReady(one)) return [`ISBLANK(${name})`];
+    const usual = literalOf(declaration, system);
+    return place === where ? [`OR(ISBLANK(${name}),${name}=${usual})`] : [];
+  });
+  const needed = inputs.filter(
+    (one) =>
+      !isReady(one) && !one.declaration.optional && one.declaration.quantity.kind !== "yesno",
+  );
+  const lacking = needed.reduceRight((rest, { name, declaration, place }) => {
+    const elsewhere = place === where ? "" : ` on ${place ?? "its own sheet"}`;
+    return `IF(ISBLANK(${name}),${textLiteral(`← ${declaration.label} needed${elsewhere}`)},${rest})`;
+  }, '"← row not in use: complete or clear it"');
+  return `IF(AND(${idle.join(",")}),"",${lacking})`;
+}
+
+/** The default of an input as a formula writes it. */
+function literalOf(declaration: InputDeclaration, system: UnitSystem): string {
+  const { default: usual, quantity } = declaration;
+  if (typeof usual === "boolean") return usual ? "TRUE" : "FALSE";
+  if (typeof usual !== "number") return textLiteral(String(usual));
+  const here = Number((usual * fromUs(quantity, system)).toPrecision(15));
+  return `${here}[${unitOf(quantity, system).name}]`;
 }
 
 /** A text formula: empty while the input keeps to its rule, else the rule in few words. */

@@ -1,4 +1,4 @@
-import type { TableBlock } from "./declare.js";
+import type { InputDeclaration, TableBlock } from "./declare.js";
 
 /**
  * Are the rows that a table opens with only a start, which other rows replace? They are where
@@ -8,4 +8,17 @@ import type { TableBlock } from "./declare.js";
 export function hasOwnRows({ data, filled, columns }: TableBlock): boolean {
   const first = Object.values(columns)[0];
   return data !== undefined && filled !== undefined && first?.kind === "input";
+}
+
+/**
+ * Does a column of a table stand at its default in every row, in use or not? What is chosen for a row that
+ * begins on another sheet does: the row then counts as soon as the other sheet has what it needs.
+ */
+export function standsReady(
+  { data, filled, columns }: TableBlock,
+  { asked, default: usual }: InputDeclaration,
+): boolean {
+  const first = Object.values(columns)[0];
+  if (data !== undefined || filled === undefined || first?.kind !== "input") return false;
+  return asked === "decision" && first.asked === "walk" && usual !== undefined;
 }

@@ -36,6 +36,7 @@ export const asks: readonly AskingSheet[] = [
     group: "given",
     purpose: "What the estimator chooses for this job.",
     sections: [
+      "Job",
       "Falls",
       "Pools",
       "Stream",
@@ -63,7 +64,6 @@ export const asks: readonly AskingSheet[] = [
       "Options",
       "Price",
       "Draws",
-      "Job",
     ],
   },
   {

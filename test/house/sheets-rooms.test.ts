@@ -22,7 +22,7 @@ const madeOf: Readonly<Record<string, readonly string[]>> = {
   lines: ["main"], // laid at one rate, with one page of notes
   pump: ["balance"], // the chart draws what the network takes
   "stream-dig": ["stream"], // a cut for each run and pool
-  price: ["access", "materials"], // hires by method; options priced as materials are
+  price: ["materials"], // options priced as materials are
   papers: ["materials", "price"], // the orders list their lines
 };
 

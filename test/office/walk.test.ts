@@ -19,15 +19,10 @@ const pages: readonly [page: string, typed: readonly [string, string, (number | 
   [
     "Job",
     [
-      ["job_title", "Waterfall beside the invented terrace"],
       ["customer", "Invented customer"],
       ["site", "9 Sample Row (invented)"],
-      ["estimator", "Invented estimator"],
-      ["bid_date", "11/2/2026", "2026-11-02"],
       ["walked_by", "Invented walker"],
       ["walked_on", "10/30/2026", "2026-10-30"],
-      ["start_month", "5", 5],
-      ["hours_a_day", "10", 10],
       ["look_wanted", "Loud enough to cover the road"],
     ],
   ],
@@ -45,8 +40,6 @@ const pages: readonly [page: string, typed: readonly [string, string, (number | 
       ["falls.drop[2]", "1", 1],
       ["falls.drop_plus[2]", "3", 3],
       ["falls.look[2]", "normal sheet"],
-      ["falls.lip_type[2]", "flat stone"],
-      ["falls.open_ends[2]", "0", 0],
     ],
   ],
   [
@@ -62,9 +55,6 @@ const pages: readonly [page: string, typed: readonly [string, string, (number | 
       ["runs.length_plus[2]", "4", 4],
       ["runs.width[2]", "3", 3],
       ["runs.fall[2]", "0.2", 0.2],
-      ["runs.side[2]", "1", 1],
-      ["runs.bed[2]", "gravel"],
-      ["runs.bank_height[2]", "0.75", 0.75],
     ],
   ],
   [
@@ -72,16 +62,9 @@ const pages: readonly [page: string, typed: readonly [string, string, (number | 
     [
       ["pipe_lines.name[1]", "Behind the upper fall"],
       ["pipe_lines.length[1]", "6", 6],
-      ["pipe_lines.elbows_90[1]", "1", 1],
     ],
   ],
-  [
-    "Main pipe",
-    [
-      ["main_length", "32", 32],
-      ["main_elbows_90", "2", 2],
-    ],
-  ],
+  ["Main pipe", [["main_length", "32", 32]]],
   [
     "Way in, ground, power",
     [
@@ -94,8 +77,21 @@ const pages: readonly [page: string, typed: readonly [string, string, (number | 
     ],
   ],
   [
+    "Decisions: job",
+    [
+      ["job_title", "Waterfall beside the invented terrace"],
+      ["estimator", "Invented estimator"],
+      ["bid_date", "11/2/2026", "2026-11-02"],
+      ["start_month", "5", 5],
+      ["hours_a_day", "10", 10],
+    ],
+  ],
+  [
     "Decisions: water",
     [
+      ["runs.bed[2]", "gravel"],
+      ["pipe_lines.elbows_90[1]", "1", 1],
+      ["main_elbows_90", "2", 2],
       ["pipe_lines.pipe_size[1]", "3 in"],
       ["pipe_lines.siphon_stop[1]", "air break"],
       ["main_size", "3 in"],

@@ -80,17 +80,8 @@ const cases: FailingCase[] = [
   ["light_drop_low", () => ({ light_power: 50, cable_a_light: 100 })],
   ["electrician_quoted", () => ({ subcontracts: [] })],
   ["quote_fits_work", () => ({ electrical_work: "by the customer" })],
-  ["machine_lifts", () => ({ machine_chart: [{ radius: 14, lift: 300 }] })],
-  [
-    "machine_chart.rises",
-    () => ({
-      machine_chart: [
-        { radius: 8, lift: 1200 },
-        { radius: 10, lift: 2100 },
-      ],
-    }),
-  ],
-  ["chart_confirmed", () => ({ chart_copied: false })],
+  ["machine_lifts", () => ({ working_radius: 14, machine_choice: "micro" })],
+  ["machine_fits", () => ({ machine_choice: "micro" })],
   ["rain_days_local", () => ({ rain_is_local: false })],
   ["faces_have_stone", () => ({ stone_places: [gravel] })],
   ["runs.banks_hold", () => firstRow("runs", { bank_height: 0.3 })],
@@ -114,7 +105,6 @@ const cases: FailingCase[] = [
 const settled: FailingCase = [
   "",
   () => ({
-    ...{ chart_copied: true, chart_machine: "the hired excavator" },
     ...{
       cave_in_signs: "no signs",
       dig_inspected_by: "Invented foreman",

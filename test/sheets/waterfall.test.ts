@@ -143,7 +143,7 @@ describe("what the pages say", () => {
     });
     expect(proposal[0]).toMatch(/^DRAFT, not to be handed out: \d+ checks? fail/);
     expect(crew[0]).toBe(proposal[0]);
-    expect(crew.join("\n")).toMatch(/STOP\. Do not lift /);
+    expect(crew.join("\n")).toMatch(/STOP\. Do not lift: /);
     expect(crew.join("\n")).toMatch(/STOP\. Basin is dug 6 ft 2 in deep/);
   });
 

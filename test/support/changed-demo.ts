@@ -27,6 +27,13 @@ export interface Elsewhere {
   readonly pasted?: Changes;
 }
 
+/** The demo's office book with its first machine changed. */
+export const withMachine = (changed: Changes): OfficeBook => {
+  const { machines = [] } = book.tables;
+  const rows = machines.map((row, i) => (i === 0 ? { ...row, ...changed } : row));
+  return { ...book, tables: { ...book.tables, machines: rows as typeof machines } };
+};
+
 /** The hillside demo with some of its inputs changed, calculated. */
 export function changedDemo(changed: Changes, elsewhere: Elsewhere = {}): readonly Value[] {
   const job = { ...demo, inputs: { ...demo.inputs, ...changed } } as JobRecord;
@@ -67,8 +74,8 @@ export const pageOf = (values: readonly Value[], page: "crew" | "proposal"): str
     .filter((line): line is string => typeof line === "string" && line !== "");
 
 /** Both pages of such a job, and its values by the names of cells. */
-export function pagesAfter(changed: Changes = {}) {
-  const values = changedDemo(changed);
+export function pagesAfter(changed: Changes = {}, elsewhere: Elsewhere = {}) {
+  const values = changedDemo(changed, elsewhere);
   return {
     proposal: pageOf(values, "proposal"),
     crew: pageOf(values, "crew"),

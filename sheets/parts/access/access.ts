@@ -12,11 +12,9 @@ import {
   walk,
   yesno,
 } from "../../../engine/template/index.js";
+import { methods } from "../../tables/work-methods.js";
 import { rate } from "../../vocabulary/rate.js";
 import { practice } from "../rates.js";
-
-/** From what does most to what gets in everywhere. */
-export const methods = ["machine", "small machine", "by hand"] as const;
 
 /** The way in decides how the work is done; the estimator may overrule it. */
 export const accessMethod = lines("Access and method", {

@@ -3,6 +3,7 @@ import { placeholderColumn } from "../../../engine/template/book-layout.js";
 import { itemUnits, rateUnits } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
+import { machineLayout } from "./machine-layout.js";
 import { placeLayout } from "./place-layout.js";
 import { starterItems, starterPumps, starterRates } from "./starter.js";
 
@@ -115,6 +116,7 @@ export const officeBookLayout = ({ items, rates }: Pick<Whole, "items" | "rates"
     rule: curveFault,
   },
   placeLayout,
+  machineLayout,
   {
     name: "rates",
     sheet: "Rates",

@@ -29,14 +29,24 @@ const bought = `${ordered("materials")}+${ordered("additional_items")}`;
 const placeholders = lines("Placeholder prices", {
   pump_placeholder: calc(
     yesno,
-    "IF(AND(pump_row>0,NOT(LISTED(job_quotes.code,pump_code))),INDEX(pumps.placeholder,MAX(pump_row,1)),FALSE)",
+    "IF(AND(pump_row>0,NOT(LISTED(job_quotes.code,pump_code))),IF(INDEX(pumps.placeholder,MAX(pump_row,1)),TRUE,FALSE),FALSE)",
     "Pump price is a placeholder",
+  ),
+  machine_placeholder: calc(
+    yesno,
+    "IF(AND(machine_row>0,NOT(by_hand)),IF(INDEX(machines.placeholder,MAX(machine_row,1)),TRUE,FALSE),FALSE)",
+    "Machine is a placeholder",
+  ),
+  equipment_placeholders: calc(
+    count,
+    "IF(pump_placeholder,1,0)+IF(machine_placeholder,1,0)",
+    "Pump, machine: placeholders",
   ),
   placeholders_used: calc(
     count,
-    "SUMPRODUCT(items.placeholder*(items.bought>0))-SUM(job_quotes.replaces)+SUMPRODUCT(rates.placeholder*1)+IF(pump_placeholder,1,0)",
+    "SUMPRODUCT(items.placeholder*(items.bought>0))-SUM(job_quotes.replaces)+SUMPRODUCT(rates.placeholder*1)+equipment_placeholders",
     "Placeholder prices used",
-    { note: "Items bought, rates, and the pump that the office book marks as placeholders." },
+    { note: "Items bought, rates, pump and machine that the office book marks as placeholders." },
   ),
   prices_own: check(
     "placeholders_used=0",

@@ -1,4 +1,4 @@
-import { calc, count, decide, lines, office, tons, walk, yesno } from "../../../engine/template/index.js";
+import { calc, count, decide, lines, office, tons, yesno } from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
@@ -20,8 +20,7 @@ export const groundBalance = lines("Balance", {
   fill_on_site: calc(soilVolume, "dig_volume+trench_spare", "Fill on site, in place", {
     note: "Topsoil is not counted: it must not go into a berm that carries stone.",
   }),
-  dirt_fits_berm: walk(yesno, "Dirt fit for the berm", {
-    section: "Soil",
+  dirt_fits_berm: decide(yesno, "Dirt fit for the berm", {
     default: true,
     note: "No roots, no sod, not too wet to compact. If not, all of it is hauled off and soil for the berm is bought.",
   }),

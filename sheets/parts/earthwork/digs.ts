@@ -1,20 +1,10 @@
-import {
-  area,
-  calc,
-  decide,
-  length,
-  lines,
-  office,
-  percent,
-  smallLength,
-  walk,
-} from "../../../engine/template/index.js";
+import { area, calc, decide, length, lines, office, percent, smallLength } from "../../../engine/template/index.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
 const practice = "common practice, no source";
 
 export const digs = lines("Strip and dig, in place", {
-  strip_depth: walk(smallLength, "Topsoil depth stripped", { section: "Soil", default: 4, least: 0, most: 24 }),
+  strip_depth: decide(smallLength, "Topsoil depth stripped", { default: 4, least: 0, most: 24 }),
   strip_margin: office(length, "Stripping beyond the work", {
     note: "On each side.",
     default: 2,

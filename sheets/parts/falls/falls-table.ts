@@ -53,8 +53,8 @@ export const fallsTable = table(
     }),
     drop_plus: plusInches("Drop"),
     look: walk(text, "Look", { again: true, default: "normal sheet", choices: "looks.name" }),
-    lip_type: walk(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
-    open_ends: walk(count, "Open ends of lip", {
+    lip_type: decide(text, "Lip type", { default: "flat stone", choices: "lip_types.name" }),
+    open_ends: decide(count, "Open ends of lip", {
       default: 0,
       least: 0,
       most: 2,

@@ -16,14 +16,14 @@ import {
 /** Who the bid is for, when, and how the feature will be run. */
 export const jobBlocks: readonly Block[] = [
   lines("The job", {
-    job_title: walk(text, "Title of the job", {
+    job_title: decide(text, "Title of the job", {
       note: "In a few words what is to be built: it heads every page.",
       default: "Disappearing waterfall",
     }),
     customer: walk(text, "Customer", { note: "As it stands on the proposal." }),
     site: walk(text, "Site", { note: "Street and town, as on the proposal." }),
-    estimator: walk(text, "Estimator", { note: "Who stands behind this bid." }),
-    bid_date: walk(date, "Bid date", { note: "Quotes are checked against this day." }),
+    estimator: decide(text, "Estimator", { note: "Who stands behind this bid." }),
+    bid_date: decide(date, "Bid date", { note: "Quotes are checked against this day." }),
     walked_by: walk(text, "Walked by", { optional: true }),
     walked_on: walk(date, "Walked on", { optional: true }),
     good_for_days: office(days, "Bid good for", {
@@ -33,7 +33,7 @@ export const jobBlocks: readonly Block[] = [
       whole: true,
       decimals: 0,
     }),
-    start_month: walk(count, "Starting month, 1 to 12", {
+    start_month: decide(count, "Starting month, 1 to 12", {
       least: 1,
       most: 12,
       whole: true,
@@ -57,8 +57,8 @@ export const jobBlocks: readonly Block[] = [
     }),
   }),
   lines("Operation", {
-    hours_a_day: walk(hoursADay, "Hours run a day", {
-      section: "Look and sound wanted",
+    hours_a_day: decide(hoursADay, "Hours run a day", {
+      section: "Pump",
       default: 12,
       least: 0,
       most: 24,
@@ -68,15 +68,15 @@ export const jobBlocks: readonly Block[] = [
       optional: true,
       note: "What the customer wants to see and hear, and from where. The proposal repeats it.",
     }),
-    months_a_year: walk(number, "Months run a year", {
-      section: "Look and sound wanted",
+    months_a_year: decide(number, "Months run a year", {
+      section: "Pump",
       default: 8,
       least: 0,
       most: 12,
       decimals: 1,
     }),
-    energy_rate: walk(energyRate, "Price of electricity", {
-      section: "Power and water",
+    energy_rate: decide(energyRate, "Price of electricity", {
+      section: "Pump",
       default: 0.16,
       least: 0,
       most: 2,

@@ -9,7 +9,6 @@ import {
   office,
   percent,
   text,
-  walk,
   yesno,
 } from "../../../engine/template/index.js";
 
@@ -22,8 +21,8 @@ export const soilGrades = ["soft", "common", "hard", "rock"] as const;
 
 /** What slows the work on this site, and the crew that does it. */
 export const siteFactors = lines("Site and crew", {
-  site_soil: walk(text, "Digging conditions", {
-    section: "Soil",
+  site_soil: decide(text, "Digging conditions", {
+    section: "Earthwork",
     default: bySoil,
     choices: [bySoil, ...soilGrades],
     note: "By the soil: sand soft, common earth common, clay hard, blasted rock rock.",
@@ -47,8 +46,8 @@ export const siteFactors = lines("Site and crew", {
     note: "Of each person, each day: tools out and away, site made safe.",
     source: practice,
   }),
-  travel_time: walk(hoursADay, "Paid travel a day", {
-    section: "Access",
+  travel_time: decide(hoursADay, "Paid travel a day", {
+    section: "Labor",
     default: 0.5,
     least: 0,
     most: 6,

@@ -50,22 +50,22 @@ export const pipeLinesTable = table(
     pipe_size: decide(text, "Pipe size", { again: true, choices: "pipe_sizes.size" }),
     length: walk(length, "Length", { again: true, default: 10, least: 0, most: 1000 }),
     tee: decide(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
-    elbows_90: walk(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
-    elbows_45: walk(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
+    elbows_90: decide(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
+    elbows_45: decide(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
     other_fitting_loss: decide(number, "Other fitting loss, K", {
       default: 0,
       least: -5,
       most: 1000000,
       note: "From manufacturer's data; a tee with uneven split can have a K below 0.",
     }),
-    above_water: walk(length, "Pipe end above water", {
+    above_water: decide(length, "Pipe end above water", {
       default: 0,
       least: 0,
       most: 10,
       note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level. With an air break: how far that stands above the water, for the pump must lift to it.",
     }),
     ...siphonInputs,
-    measured_height: walk(head, "Measured height", {
+    measured_height: decide(head, "Measured height", {
       optional: true,
       least: 0,
       most: 500,
@@ -196,7 +196,7 @@ export const pipeLinesTable = table(
     ),
     height_agrees: check(
       "OR(NOT(is_measured),ABS(height-calculated_height)<=height_tolerance)",
-      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct measured_height or the rod on sheet Walk.",
+      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct the rod, or measured_height on sheet Decisions.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,

@@ -1,15 +1,4 @@
-import {
-  area,
-  calc,
-  check,
-  count,
-  decide,
-  length,
-  smallLength,
-  text,
-  walk,
-  yesno,
-} from "../../../engine/template/index.js";
+import { area, calc, check, count, decide, length, smallLength, text, yesno } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 
 /** What keeps a line from drawing off the water that it ends in when the pump stops. */
@@ -30,14 +19,14 @@ export const siphonInputs = {
     most: 120,
     note: "Blank: at the bottom of the pool or pot, so that all of its water drains.",
   }),
-  pot_surface: walk(area, "Pot's water surface", {
+  pot_surface: decide(area, "Pot's water surface", {
     default: 0,
     least: 0,
     most: 200,
     note: "Of a header basin that this line fills, or of a pot that is not in the list of pots; 0 where it ends in a pool of the stream, or in the open.",
   }),
-  pot_depth: walk(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
-  pot_rise: walk(length, "Pot water above level", {
+  pot_depth: decide(smallLength, "Pot's depth of water", { default: 0, least: 0, most: 120 }),
+  pot_rise: decide(length, "Pot water above level", {
     default: 0,
     least: 0,
     most: 20,
@@ -102,7 +91,7 @@ export const siphonResults = {
 export const siphonChecks = {
   pot_given: check(
     "OR(pot_rise<=0,pot_water>0)",
-    "{name} has no pot, but pot water {pot_rise} above its level. Enter the pot's surface and depth on sheet Walk.",
+    "{name} has no pot, but pot water {pot_rise} above its level. Enter the pot's surface and depth on sheet Decisions.",
     { label: "Raised pot without a size" },
   ),
   pot_siphon_answered: check(
@@ -112,17 +101,17 @@ export const siphonChecks = {
   ),
   end_is_above: check(
     `OR(NOT(${isStoppedBy("end above water")}),above_water>0)`,
-    "{name} is to end over the water, but pipe end above water is 0: enter that height on sheet Walk.",
+    "{name} is to end over the water, but pipe end above water is 0: enter that height on sheet Decisions.",
     { label: "Outlet not above water" },
   ),
   break_has_height: check(
     `OR(shut,NOT(${isStoppedBy("air break")}),above_water>0,is_measured)`,
-    "{name}: the pump must lift to its air break, but its height is missing: enter pipe end above water on sheet Walk.",
+    "{name}: the pump must lift to its air break, but its height is missing: enter pipe end above water on sheet Decisions.",
     { label: "Air break without height", level: "look" },
   ),
   siphon_counted: check(
     "OR(NOT(siphons),depth_there>0)",
-    "{name} ends under water at level {outlet_level|0}, but no pool or pot is given there. Enter the pot's surface and depth on sheet Walk.",
+    "{name} ends under water at level {outlet_level|0}, but no pool or pot is given there. Enter the pot's surface and depth on sheet Decisions.",
     { label: "Siphoned water not counted" },
   ),
 };

@@ -34,8 +34,8 @@ const pipe = lines("Main, pump to manifold", {
     most: 100,
     note: "Of the main's size: it loses friction and drains back like as much more of the main.",
   }),
-  main_elbows_90: walk(count, "90° elbows", { default: 3, ...fitting }),
-  main_elbows_45: walk(count, "45° elbows", { default: 0, ...fitting }),
+  main_elbows_90: decide(count, "90° elbows", { default: 3, ...fitting }),
+  main_elbows_45: decide(count, "45° elbows", { default: 0, ...fitting }),
   main_tees: decide(count, "Tees, straight through", { default: 0, ...fitting }),
   main_valves: decide(count, "Ball valves, open", { default: 1, ...fitting }),
   inlet_fitting: office(text, "Inlet fitting", {

@@ -33,9 +33,9 @@ export const potsTable = table(
   {
     name: walk(text, "Pot"),
     level: walk(count, "Level of its rim", { least: 1, most: capacity.falls, whole: true }),
-    across: walk(length, "Across inside", { default: 1.5, least: 0.25, most: 20 }),
-    water_depth: walk(smallLength, "Depth of water inside", { default: 18, least: 1, most: 120 }),
-    empty: walk(weight, "Weight empty", { default: 150, least: 1, most: 20000 }),
+    across: decide(length, "Across inside", { default: 1.5, least: 0.25, most: 20 }),
+    water_depth: decide(smallLength, "Depth of water inside", { default: 18, least: 1, most: 120 }),
+    empty: decide(weight, "Weight empty", { default: 150, least: 1, most: 20000 }),
     code: itemCode("Item code", { asked: "decision", default: "pot" }),
     fitting: decide(text, "Fitting", {
       default: "drilled bottom",
@@ -46,6 +46,7 @@ export const potsTable = table(
       choices: ["compacted gravel", "concrete pad", "stone slab"],
     }),
     rim: calc(length, `SUMPRODUCT(${ownRim}*falls.width_counted)`, "Rim that overflows"),
+    weighs: calc(weight, "empty", "Weight counted"),
     surface: calc(area, "0.7854*across^2", "Water surface", { decimals: 1 }),
     deep: calc(smallLength, "water_depth", "Depth counted"),
     water: calc(waterVolume, "surface*water_depth", "Water held", { note: "As if its sides were upright." }),
@@ -53,7 +54,7 @@ export const potsTable = table(
     rim_flow: calc(flowPerWidth, `IF(rim>0,SUMPRODUCT(${ownRim}*falls.actual_flow)/rim,0)`, "Flow over rim"),
     has_rim: check(
       "rim>0",
-      "{name}: no fall of level {level|0} is a pot rim or spillway bowl. Choose that lip_type in falls on sheet Walk.",
+      "{name}: no fall of level {level|0} is a pot rim or spillway bowl. Choose that lip_type in falls on sheet Decisions.",
       { label: "Pot without a rim" },
     ),
     film_whole: check(
@@ -68,5 +69,5 @@ export const potLines = lines("Pots", {
   film_least: office(flowPerWidth, "Least flow over a rim", { default: 10, least: 1, most: 200, source: practice }),
   pots_set: calc(count, "SUMPRODUCT((pots.rim>0)*1)", "Pots to set"),
   pots_fitted: calc(count, 'SUMPRODUCT((pots.rim>0)*(pots.fitting<>"over the rim"))', "Pots with a fitting"),
-  heaviest_pot: calc(weight, "MAX(pots.empty)", "Heaviest pot, empty"),
+  heaviest_pot: calc(weight, "MAX(pots.weighs)", "Heaviest pot, empty"),
 });

@@ -1,5 +1,5 @@
 import { calc, days, hours, lines, office, yesno } from "../../../engine/template/index.js";
-import type { methods } from "../access/access.js";
+import type { machineMethods } from "../../tables/work-methods.js";
 import { type Hire, hired } from "../hire.js";
 
 const whole = (of: string): string => `WHOLE_UP((${of})/1[days])*1[days]`;
@@ -25,7 +25,7 @@ export const hireDays = lines("Days of hire", {
 });
 
 /** The machine that comes in is hired, for its days and its way; by hand, none is. */
-export function machineHired(method: (typeof methods)[number], what: string, code: string): Hire[] {
+export function machineHired(method: (typeof machineMethods)[number], what: string, code: string): Hire[] {
   const when = (quantity: string) => `IF(work_method="${method}",${quantity},0)`;
   return [
     hired(`${what} on hire`, when("machine_hire_days/1[days]"), `${code}-day`, `${what}, with fuel`, "$/day"),

@@ -6,13 +6,13 @@ import { stoneSaid } from "./stone-said.js";
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   line(
     "stop: lifting",
-    "STOP. Do not lift {load_on_hook|0} at {working_radius|up} yet: this bid holds an example's lifting chart. Ask for the chart of the machine itself.",
-    "AND(heaviest_stone>0,NOT(by_hand),NOT(chart_confirmed))",
+    "STOP. Do not lift {load_on_hook|0} at {working_radius|up} yet: the lifting chart of {machine_name} was not copied from its cab. Ask for the chart of the machine itself.",
+    "AND(heaviest_stone>0,NOT(by_hand),NOT(chart_copied))",
   ),
   line(
     "stop: lifting",
-    "STOP. Do not lift: {load_on_hook|0} at {working_radius|up}, the chart of {chart_machine} allows {lift_said}. Bring a larger machine or set from nearer.",
-    "AND(chart_confirmed,NOT(machine_lifts))",
+    "STOP. Do not lift: {load_on_hook|0} at {working_radius|up}, the chart of {machine_name} allows {lift_said}. Bring a larger machine or set from nearer.",
+    "AND(chart_copied,NOT(machine_lifts))",
   ),
   ...bulletEachRow(
     "stone",
@@ -32,12 +32,12 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "stone",
-    "Heaviest lift {load_on_hook|0} at {working_radius|up}: the chart of {chart_machine} allows {machine_lift|0}. Nobody under the load.",
-    "AND(heaviest_stone>0,NOT(by_hand),chart_confirmed,machine_lifts)",
+    "Heaviest lift {load_on_hook|0} at {working_radius|up}: the chart of {machine_name} allows {machine_lift|0}. Nobody under the load.",
+    "AND(heaviest_stone>0,NOT(by_hand),chart_copied,machine_lifts)",
   ),
   bullet(
     "stone",
     "Heaviest lift {load_on_hook|0} at {working_radius|up}, rigging counted. Nobody under the load.",
-    "AND(heaviest_stone>0,NOT(by_hand),NOT(AND(chart_confirmed,machine_lifts)))",
+    "AND(heaviest_stone>0,NOT(by_hand),NOT(AND(chart_copied,machine_lifts)))",
   ),
 ];

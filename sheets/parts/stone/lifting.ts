@@ -1,7 +1,10 @@
 import {
+  book,
+  type CellDeclaration,
   calc,
   check,
   count,
+  decide,
   length,
   lines,
   office,
@@ -14,6 +17,13 @@ import {
 } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 import { practice } from "../rates.js";
+
+const points = Array.from({ length: capacity.liftingPoints }, (_, i) => i + 1);
+
+const columns = (name: string, make: (point: number) => CellDeclaration) =>
+  Object.fromEntries(points.map((point) => [`${name}_${point}`, make(point)]));
+
+const ofMachine = (column: string) => `INDEX(machines.${column},MAX(machine_row,1))`;
 
 /** The heaviest stone against what the machine may lift where it must be set. */
 export const stoneLifting = lines("Heaviest stone and machine", {
@@ -35,15 +45,36 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     most: 60,
     note: "From the machine's center of swing to the stone's place.",
   }),
-  chart_radius: calc(
-    length,
-    "LEAST_WHERE(machine_chart.counted_radius,machine_chart.far_enough,1)",
-    "Chart radius used",
-    { note: "The next radius of the chart that is not shorter.", zero: "none" },
+  machine_choice: decide(text, "Machine", {
+    section: "Stone",
+    optional: true,
+    choices: "machines.code",
+    note: "Of sheet Machines of the office book. Blank: its first for the method of work.",
+  }),
+  machine_row: calc(
+    count,
+    "IF(ISBLANK(machine_choice),PLACE_OR_ZERO(machines.method,work_method),PLACE_OR_ZERO(machines.code,machine_choice))",
+    "Row of the machine",
+    { zero: "none" },
   ),
+  machine_name: calc(text, `IF(machine_row>0,${ofMachine("description")},"the machine")`, "Machine in words"),
+  chart_copied: calc(
+    yesno,
+    `IF(machine_row>0,IF(${ofMachine("chart_copied")},TRUE,FALSE),FALSE)`,
+    "Chart from its cab",
+  ),
+  machine_fits: check(
+    `OR(by_hand,machine_row=0,INDEX(machines.method,MAX(machine_row,1))=work_method)`,
+    "{machine_name} is no machine for the method {work_method}. Choose another machine_choice, or method_choice, on sheet Decisions.",
+    { label: "Machine of another method", level: "look" },
+  ),
+  chart_radius: calc(length, "LEAST_WHERE(machine_chart.radius,machine_chart.far_enough,1)", "Chart radius used", {
+    note: "The next radius of the chart that is not shorter.",
+    zero: "none",
+  }),
   machine_lift: calc(
     weight,
-    "IF(chart_radius>0,PICK(machine_chart.lift,machine_chart.counted_radius,chart_radius),0)",
+    "IF(chart_radius>0,PICK(machine_chart.lift,machine_chart.radius,chart_radius),0)",
     "Chart lift at that radius",
     {
       strong: true,
@@ -53,18 +84,9 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   ),
   lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart"),
   lift_said: calc(text, 'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")', "Chart lift, in words"),
-  chart_copied: office(yesno, "Chart copied from own machine", {
-    default: false,
-  }),
-  chart_machine: office(text, "Machine of the chart", { optional: true }),
-  chart_confirmed: check(
-    "OR(by_hand,AND(chart_copied,LEN(chart_machine)>0))",
-    "The lifting chart is the example's. Copy the chart in the machine's cab, enter chart_machine, and set chart_copied to yes on sheet Office rules.",
-    { label: "Lifting chart is the example's", level: "look" },
-  ),
   machine_lifts: check(
     "OR(by_hand,load_on_hook<=machine_lift)",
-    "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Enter a larger machine_chart on sheet Office rules, or smaller stones.",
+    "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Choose another machine_choice on sheet Decisions, or smaller stones.",
     { label: "Stone too heavy for machine" },
   ),
   hand_lift: calc(weight, "crew_size*lift_limit", "Stone that the crew carries", {
@@ -81,7 +103,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   hand_moved: calc(weight, "MAX(hand_lift,crew_size*roller_limit)", "Stone that the crew moves", { strong: true }),
   pots_moved: check(
     "IF(by_hand,heaviest_pot<=hand_moved,heaviest_pot+rigging_weight<=machine_lift)",
-    "The heaviest pot weighs {heaviest_pot} empty; the crew moves {hand_moved} by hand, the machine lifts {lift_said}. Choose a lighter pot in pots on sheet Walk.",
+    "The heaviest pot weighs {heaviest_pot} empty; the crew moves {hand_moved} by hand, the machine lifts {lift_said}. Choose a lighter pot in pots on sheet Decisions.",
     { label: "Pot too heavy to set" },
   ),
   crew_moves_stone: check(
@@ -91,29 +113,36 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   ),
 });
 
+/** The machines of the office book, each with the chart in its cab. */
+export const machinesTable = table(
+  "machines",
+  "Machines in the office book",
+  { rows: capacity.machines, from: "machines", filled: "LEN(code)>0" },
+  {
+    code: book(text, "Code"),
+    description: book(text, "Machine"),
+    method: book(text, "Method"),
+    chart_copied: book(yesno, "Chart from its cab"),
+    source: book(text, "Source"),
+    placeholder: book(yesno, "Placeholder"),
+    ...columns("radius", (k) => book(length, `Radius ${k}`, { decimals: 1 })),
+    ...columns("lift", (k) => book(weight, `Lift ${k}`)),
+  },
+);
+
+const at = (name: string) => (row: number) => `IF(machine_row>0,INDEX(machines.${name}_${row},MAX(machine_row,1))+0,0)`;
+
 export const liftingChart = table(
   "machine_chart",
   "Lifting chart, over the side",
   {
     rows: capacity.liftingPoints,
-    filled: "radius>0",
-    data: [
-      { radius: 8, lift: 2400 },
-      { radius: 10, lift: 1900 },
-      { radius: 12, lift: 1500 },
-      { radius: 14, lift: 1200 },
-    ],
-    note: "Placeholders of a small excavator, common practice, no source: copy the chart that is fixed in the machine's own cab, for the side lift and with its attachment.",
+    note: "As the office book has it for the machine: the side lift, with its attachment.",
   },
   {
-    radius: office(length, "Radius", { least: 0.1, most: 100, decimals: 1 }),
-    lift: office(weight, "Lift allowed", { default: 0, least: 0, most: 100000 }),
-    rises: check(
-      "SUMPRODUCT((machine_chart.radius>0)*(machine_chart.radius<radius)*(machine_chart.lift<lift))=0",
-      "The chart allows {lift} at {radius}, more than at a shorter radius. Copy the chart again, in machine_chart on sheet Office rules.",
-      { label: "Lift grows with radius" },
-    ),
-    counted_radius: calc(length, "radius", "Radius, counted", { decimals: 1 }),
-    far_enough: calc(count, "IF(radius>=working_radius,1,0)", "Radius far enough"),
+    point: calc(count, "above.point+1", "Point", { first: "1" }),
+    radius: calc(length, at("radius"), "Radius", { decimals: 1, zero: "" }),
+    lift: calc(weight, at("lift"), "Lift allowed", { zero: "" }),
+    far_enough: calc(count, "IF(AND(radius>0,radius>=working_radius),1,0)", "Radius far enough", { working: true }),
   },
 );

@@ -7,7 +7,7 @@ import { bedsBought } from "./beds-bought.js";
 import { stoneCautions } from "./cautions.js";
 import { crewOfStone } from "./crew-lines.js";
 import { stoneKindTable } from "./kinds.js";
-import { liftingChart, stoneLifting } from "./lifting.js";
+import { liftingChart, machinesTable, stoneLifting } from "./lifting.js";
 import { stoneMeasures } from "./measures.js";
 import { stonePlaceTable } from "./places.js";
 import { rockTable } from "./rocks.js";
@@ -22,7 +22,7 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
     Stone: [stoneTotals, stonePlaceTable, stoneKindTable, stoneMeasures, bedsBought, stoneLifting, liftingChart],
     Wording: [stoneSaid],
   },
-  below: { Stone: [stoneCautions, rockTable] },
+  below: { Stone: [stoneCautions, rockTable], Prices: [machinesTable] },
   formulas: stoneFormulas,
   buys: {
     Stone: rows.map((row) => ({

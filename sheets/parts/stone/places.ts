@@ -72,9 +72,14 @@ export const stonePlaceTable = table(
       strong: true,
     }),
     heaviest: calc(weight, `IF(tons>0,${ofStone("heaviest")},0)`, "Heaviest stone"),
-    bed_bank: calc(length, `IF(${onBed},LEAST_WHERE(runs.bank_counted,runs.bed,bed),0)`, "Lowest bank of that bed", {
-      zero: "none",
-    }),
+    bed_bank: calc(
+      length,
+      `IF(${onBed},LEAST_WHERE(runs.bank_counted,runs.bed_laid,bed),0)`,
+      "Lowest bank of that bed",
+      {
+        zero: "none",
+      },
+    ),
     bed_holds_stone: check(
       `OR(bed_bank<=0,share<=0,${ofStone("size")}<=bed_stone_depth+bed_bank)`,
       "{name}: stone can stand above a bed of {bed_stone_depth} with banks of {bed_bank}. Choose smaller stone, or deepen the bed.",

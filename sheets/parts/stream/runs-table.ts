@@ -3,6 +3,7 @@ import {
   calc,
   check,
   count,
+  decide,
   flow,
   length,
   number,
@@ -24,6 +25,8 @@ const ofBed = (column: string) => `PICK(beds.${column},beds.name,bed)`;
 
 /** A run is calculated once its row says where it lies, how long it is and on what it runs. */
 export const runInUse = "AND(length+length_plus>0,after_level>0,LEN(bed)>0)";
+
+const ofStream = { section: "Stream" } as const;
 
 /** One row for each stretch of stream. */
 export const runsTable = table(
@@ -55,9 +58,10 @@ export const runsTable = table(
       note: "Blank: from the rod readings, else the office's usual fall.",
     }),
     fall_plus: plusInches("Fall"),
-    side: walk(number, "Side slope, horizontal to 1", { default: 1, least: 0, most: 6 }),
-    bed: walk(text, "Bed", { again: true, default: "cobble", choices: "beds.name" }),
-    bank_height: walk(length, "Bank height", { default: 0.75, least: 0.1, most: 10 }),
+    side: decide(number, "Side slope, horizontal to 1", { ...ofStream, default: 1, least: 0, most: 6 }),
+    bed: decide(text, "Bed", { ...ofStream, default: "cobble", choices: "beds.name" }),
+    bank_height: decide(length, "Bank height", { ...ofStream, default: 0.75, least: 0.1, most: 10 }),
+    bed_laid: calc(text, "bed", "Bed laid"),
     length_counted: calc(length, "length+length_plus", "Length counted"),
     width_counted: calc(length, "width+width_plus", "Bed width counted"),
     rod_fall: calc(

@@ -81,7 +81,7 @@ const rows: [what: string, change: Record<string, Value>, row: number, message: 
   ["a blank choice", { "beds.soil[1]": null }, 1, "Soil ← needed"],
   ["an optional figure left out", { "beds.tall[2]": null }, 2, ""],
   ["an optional figure out of range", { "beds.tall[1]": -1 }, 1, "Height ← at least 0 in"],
-  ["a stray name", { "beds.name[4]": "Lost" }, 4, "← row not in use: complete or clear it"],
+  ["a stray name", { "beds.name[4]": "Lost" }, 4, "← Width needed"],
   [
     "text for the figure that opens the row",
     { "beds.wide[1]": "wide" },

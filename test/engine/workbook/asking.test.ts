@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { auditWorkbook } from "../../../engine/audit/audit.js";
 import type { Finding } from "../../../engine/audit/finding.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
+import type { Value } from "../../../engine/formula/value.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { takeWorkbook } from "../../../engine/take/take.js";
 import { modelOf } from "../../../engine/template/models.js";
@@ -110,8 +111,27 @@ describe("what is typed on the asking sheets is taken in", () => {
     given[model.byId.get("boards.thick[3]")?.index as number] = 2;
     const values = calculate(model, given);
     const at = (id: string) => values[model.byId.get(id)?.index as number];
-    expect(at("boards.decisions_status[3]")).toMatch(/row not in use/);
+    expect(at("boards.decisions_status[3]")).toBe("← Board needed on Walk");
     expect(at("boards.walk_status[3]")).toBe("");
+  });
+
+  test("what is chosen stands ready in a row that begins on the walk, and says nothing by itself", () => {
+    const given = askingValues(model);
+    const put = (id: string, value: Value) => {
+      given[model.byId.get(id)?.index as number] = value;
+    };
+    expect(given[model.byId.get("boards.thick[3]")?.index as number]).toBe(1);
+    put("boards.name[3]", "High");
+    const begun = calculate(model, given);
+    const at = (values: readonly Value[], id: string) =>
+      values[model.byId.get(id)?.index as number];
+    expect(at(begun, "boards.walk_status[3]")).toBe("← Length needed");
+    expect(at(begun, "boards.decisions_status[3]")).toBe("← Length needed on Walk");
+    put("boards.long[3]", 4);
+    const filled = calculate(model, given);
+    expect(at(filled, "boards.surface[3]")).toBeGreaterThan(0);
+    expect(at(filled, "boards.decisions_status[3]")).toBe("");
+    expect(at(filled, "inputs_right_walk")).toBe(true);
   });
 });
 

@@ -21,7 +21,6 @@ const full: InputValues = {
     ...{ name: `place ${i}`, stone: `kind ${(i % 8) + 1}`, covers: "own size", share: 1 },
     ...{ length: 10 * i, width: 2, thickness: 0.5, voids: 0.4 },
   })),
-  machine_chart: rows(5, (i) => ({ radius: 6 + 2 * i, lift: 3000 - 400 * i })),
   berms: rows(4, (i) => ({
     ...{ name: `berm ${i}`, length: 10 * i, height: i, top: 3, slope: 2, end_slope: 4 },
   })),

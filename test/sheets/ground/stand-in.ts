@@ -17,6 +17,7 @@ import {
   weight,
   yesno,
 } from "../../../engine/template/index.js";
+import { machinesTable } from "../../../sheets/parts/stone/lifting.js";
 import { placesTable } from "../../../sheets/parts/weather/places.js";
 import { beds } from "../../../sheets/tables/beds.js";
 import { waterVolume } from "../../../sheets/vocabulary/quantities.js";
@@ -33,10 +34,32 @@ const columnsRead = Object.fromEntries(
     ]),
 );
 
+const machines = table(
+  "machines",
+  "Machines",
+  {
+    rows: 2,
+    filled: "LEN(code)>0",
+    data: [
+      {
+        ...{ code: "mini", description: "mini excavator", method: "machine", chart_copied: true },
+        ...{ radius_1: 8, lift_1: 2400, radius_2: 10, lift_2: 1900, radius_3: 12, lift_3: 1500 },
+        ...{ radius_4: 14, lift_4: 1200 },
+      },
+    ],
+  },
+  Object.fromEntries(
+    Object.entries(machinesTable.columns)
+      .filter(([key]) => !/^(source|placeholder)$/.test(key))
+      .map(([key, cell]) => [key, input(cell.quantity, cell.label, { optional: true })]),
+  ),
+);
+
 /** Declares, as inputs, what the sheets of water hand to the sheets of the ground. */
 export const waterStandIn = sheet("Water", "Stands in for the sheets of water.", [
   beds,
   { ...places, columns: columnsRead },
+  machines,
   lines("Water", {
     hours_a_day: input(hoursADay, "Hours", { default: 24 }),
     stream_length: input(length, "Stream", { default: 30 }),
@@ -56,6 +79,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     bed_stone_depth: input(smallLength, "Stone on the bed", { default: 4 }),
     heaviest_pot: input(weight, "Pot", { default: 0 }),
     by_hand: input(yesno, "By hand", { default: false }),
+    work_method: input(text, "Method", { default: "machine" }),
     crew_size: input(count, "Crew", { default: 3 }),
     // stands in for the sheets of money, which count the loads
     payload_taken: calc(tons, "truck_payload", "Truck's payload"),
@@ -98,6 +122,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
       length_counted: calc(length, "length + length_plus", "Length, counted"),
       width_counted: calc(length, "width", "Width, counted"),
       bed: input(text, "Bed", { default: "cobble" }),
+      bed_laid: calc(text, "bed", "Bed laid"),
       side: input(number, "Side slope", { default: 0.5 }),
       bank_height: input(length, "Bank"),
       bank_counted: calc(length, "bank_height", "Bank, counted"),

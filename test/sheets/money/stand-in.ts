@@ -21,6 +21,7 @@ import {
   tons,
   yesno,
 } from "../../../engine/template/index.js";
+import { machineLayout } from "../../../sheets/parts/book/machine-layout.js";
 import { placeLayout } from "../../../sheets/parts/book/place-layout.js";
 import type { BuysOfSheet } from "../../../sheets/parts/brought.js";
 import { soilTable } from "../../../sheets/parts/earthwork/soil.js";
@@ -78,6 +79,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     main_elbows_45: input(count, "Elbows 45°", { default: 0 }),
     main_valves: input(count, "Valves", { default: 0 }),
     main_tees: input(count, "Tees", { default: 0 }),
+    machine_row: calc(count, "0", "Machine row"),
     pump_row: calc(count, "PLACE_OR_ZERO(pumps.code,pump_code)", "Pump row"),
     pump_price: calc(money, "IF(pump_row>0,INDEX(pumps.cost,MAX(pump_row,1)),0)", "Pump price"),
     pump_code: input(text, "Pump", { default: "demo-pump" }),
@@ -191,7 +193,7 @@ export const moneyTemplate = template({
   title: "Money sheets alone",
   headline: ["price"],
   formulas: waterfallFormulas,
-  office: [placeLayout],
+  office: [placeLayout, machineLayout],
   sheets: [
     { ...quantities, blocks: [...quantities.blocks, buysTable(linerBuys), buysTable(stoneBuys)] },
     waterfallSheet("Prices"),

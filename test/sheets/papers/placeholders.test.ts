@@ -4,7 +4,7 @@ import { loadJob } from "../../../engine/book/load-job.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import { CellError } from "../../../engine/formula/value.js";
 import { templates } from "../../../sheets/templates/index.js";
-import { pagesAfter } from "../../support/changed-demo.js";
+import { pagesAfter, withMachine } from "../../support/changed-demo.js";
 import { demoFolder } from "../../support/demo.js";
 
 /**
@@ -51,22 +51,6 @@ const cases: readonly [
     /In the design storm of \d+ in, \d+ gal spill over/,
     /In heavy rain the basin spills over at/,
   ],
-  [
-    "lifting chart: what it allows",
-    { chart_copied: true, chart_machine: "a machine" },
-    { chart_copied: false },
-    "crew",
-    /the chart of .* allows/,
-    /STOP\. Do not lift .* this bid holds an example's lifting chart/,
-  ],
-  [
-    "lifting chart: too heavy a load",
-    { chart_copied: true, chart_machine: "a machine", working_radius: 40 },
-    { chart_copied: false, working_radius: 40 },
-    "crew",
-    /STOP\. Do not lift: .* the chart of .* allows/,
-    /STOP\. Do not lift .* yet: this bid holds an example's lifting chart/,
-  ],
 ];
 
 describe("a placeholder is never stated as a fact", () => {
@@ -112,5 +96,24 @@ describe("a placeholder is never stated as a fact", () => {
   test.each(drafts)("%s: the Proposal begins with DRAFT and the reason", (_, change, draft) => {
     expect(pagesAfter().proposal.join("\n")).not.toMatch(/DRAFT/);
     expect(pagesAfter(change).proposal[0]).toMatch(draft);
+  });
+});
+
+describe("a lifting chart that nobody copied from its cab", () => {
+  const crew = (chart_copied: boolean, changed: Record<string, unknown> = {}) =>
+    pagesAfter(changed, { prices: withMachine({ chart_copied }) }).crew.join("\n");
+  const stopped = /STOP\. Do not lift .* was not copied from its cab/;
+
+  test("allows nothing", () => {
+    expect(crew(true)).toMatch(/the chart of .* allows/);
+    expect(crew(true)).not.toMatch(stopped);
+    expect(crew(false)).not.toMatch(/the chart of .* allows/);
+    expect(crew(false)).toMatch(stopped);
+  });
+
+  test("forbids nothing either: nobody knows", () => {
+    const far = { working_radius: 40 };
+    expect(crew(true, far)).toMatch(/STOP\. Do not lift: .* the chart of .* allows/);
+    expect(crew(false, far)).toMatch(stopped);
   });
 });
