@@ -132,6 +132,9 @@ function hasStatus(cell: CellDeclaration): boolean {
   return !(cell.quantity.kind === "text" && cell.optional && cell.choices === undefined);
 }
 
+/** The table of all checks, sheet by sheet. */
+export const checkList = "check_list";
+
 /** The table of all checks, worst first. */
 export const checkShown = "check_shown";
 
@@ -162,7 +165,7 @@ const holdsFormula = ({ state }: CheckOnSheet): string => `IF(ISERROR(${state}),
 function workingList(found: readonly CheckOnSheet[]): Block {
   const source = "the checks that the sheets of this template declare";
   return table(
-    "check_list",
+    checkList,
     "All checks by sheet",
     {
       rows: found.length,

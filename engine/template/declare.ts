@@ -80,6 +80,8 @@ export interface CheckDeclaration extends Common {
 export interface PublishedDeclaration extends Common {
   readonly kind: "published";
   readonly value?: InputValue;
+  /** Nobody reads it on the sheet: it stands on sheet Workings. */
+  readonly working?: true;
 }
 
 /** A figure copied from the office book. */
@@ -172,6 +174,8 @@ export interface LinesBlock {
   readonly heading: string;
   /** The section of its inputs on a sheet that asks for them; the heading, without this. */
   readonly section?: string;
+  /** `false` at the end of a sheet: left out of print. */
+  readonly printed?: false;
   readonly cells: Readonly<Record<string, CellDeclaration>>;
 }
 
@@ -257,6 +261,8 @@ export interface SheetDeclaration {
   readonly namesTrail?: true;
   /** The sheet of all checks, set by the engine: it alone may ask whether a value is in error. */
   readonly asksForErrors?: true;
+  /** Printed down to the last block in which a job says something of its own. */
+  readonly printsGiven?: true;
   /** `false` for working lists: nothing of the sheet is printed. */
   readonly printed?: false;
   /** Not among the tabs at first: for reference, and Summary tells how to show it. */

@@ -15,7 +15,7 @@ export const lineColumns = {
 export const bandWidth = 9;
 
 /** Columns that a message takes at the least, so that a sentence can be read in it. */
-export const messageWidth = 3;
+export const messageWidth = 2;
 
 /** The lines of the worksheet that a chart covers, its heading's among them. */
 export const chartLines = ({ lines = 20 }: ChartBlock): number => lines;

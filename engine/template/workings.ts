@@ -16,7 +16,7 @@ const purpose = "Steps on the way, row by row, and every message by itself: noth
  */
 export function withWorkings(sheets: readonly SheetDeclaration[]): readonly SheetDeclaration[] {
   const workings: Block[] = [];
-  const left = sheets.map(
+  const left = sheets.map(withChecksBelow).map(
     (sheet): SheetDeclaration => ({
       ...sheet,
       blocks: sheet.blocks.flatMap((block): Block[] => {
@@ -43,7 +43,33 @@ export function withWorkings(sheets: readonly SheetDeclaration[]): readonly Shee
   ];
 }
 
-const isWorking = (cell: CellDeclaration): boolean => cell.kind === "calc" && cell.working === true;
+const isWorking = (cell: CellDeclaration): boolean =>
+  (cell.kind === "calc" || cell.kind === "published") && cell.working === true;
+
+/**
+ * The checks of single cells stand together at the foot of their sheet, so that figures come first; they
+ * are not printed, since those that fail stand on sheet Checks.
+ */
+function withChecksBelow(sheet: SheetDeclaration): SheetDeclaration {
+  if (sheet.hidden || sheet.portrait) return sheet;
+  const checks: Record<string, CellDeclaration> = {};
+  const blocks = sheet.blocks.flatMap((block): Block[] => {
+    if (block.kind !== "lines") return [block];
+    const all = Object.entries(block.cells);
+    const staying = all.filter(([, { kind }]) => kind !== "check");
+    if (staying.length === all.length) return [block];
+    for (const [name, cell] of all) if (cell.kind === "check") checks[name] = cell;
+    return staying.length === 0 ? [] : [{ ...block, cells: Object.fromEntries(staying) }];
+  });
+  if (Object.keys(checks).length === 0) return sheet;
+  const foot: LinesBlock = {
+    kind: "lines",
+    heading: "Checks of this sheet",
+    printed: false,
+    cells: checks,
+  };
+  return { ...sheet, blocks: [...blocks, foot] };
+}
 
 function leaveLines(block: LinesBlock, heading: string, workings: Block[]): Block[] {
   const cells = Object.entries(block.cells);

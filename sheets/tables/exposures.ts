@@ -7,6 +7,7 @@ export const windExposures = table(
   "wind_exposures",
   "Wind at the water",
   {
+    working: true,
     rows: 3,
     data: [
       { name: "sheltered", share: 0.5 },
@@ -25,6 +26,7 @@ export const sunExposures = table(
   "sun_exposures",
   "Sun on the water",
   {
+    working: true,
     rows: 3,
     data: [
       { name: "shade", warmer: -3 },

@@ -85,6 +85,7 @@ export const lipKinds = table(
 );
 
 export const sheetThicknessRatio = published(number, "Sheet thickness over critical depth", {
+  working: true,
   value: 0.715,
   source: "Rouse: free overfall (from memory)",
   decimals: 3,

@@ -15,7 +15,7 @@ export const wireSizes = [
 export const wireTable = table(
   "wires",
   "Copper conductors (published)",
-  { rows: wireSizes.length, data: wireSizes },
+  { working: true, rows: wireSizes.length, data: wireSizes },
   {
     name: published(text, "Size", { source: areas }),
     area: published(conductorArea, "Area", { source: areas }),

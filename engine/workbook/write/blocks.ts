@@ -32,8 +32,12 @@ export interface Page {
   readonly portrait: boolean;
   /** The last column of the page. */
   readonly widest: number;
+  /** The width of each column, in digits. */
+  readonly widths: readonly number[];
   /** Printed: what it does not need takes no height. */
   readonly onPaper: boolean;
+  /** Conditions, as formulas, under which a hidden row has come into use. */
+  readonly alarms: string[];
 }
 
 export function writeHeading({ sheet, portrait }: Page, line: number, heading: string): void {
@@ -62,10 +66,13 @@ function writeLine(page: Page, cell: Cell): void {
   if (declaration.kind === "input") addValidation(page, addressIn(cell), declaration);
   const heights = [textHeight(shownLabel(declaration), labelWidth * 1.1)];
   if (declaration.quantity.kind === "text") {
-    // words take the place of the unit, too
-    sheet.mergeCells(line, lineColumns.value, line, lineColumns.unit);
+    // words take the place of the unit, too, and a sentence that of the note where there is none
+    const isSaid = declaration.kind === "calc" && declaration.note === undefined;
+    const last = isSaid ? lastColumn : lineColumns.unit;
+    sheet.mergeCells(line, lineColumns.value, line, last);
     target.style = { ...target.style, alignment: { vertical: "top", wrapText: true } };
-    heights.push(textHeight(String(values[cell.index] ?? ""), 2 * columnWidth - 2));
+    const width = (last - lineColumns.value + 1) * columnWidth - 2;
+    heights.push(textHeight(String(values[cell.index] ?? ""), width));
   }
   const unit = sheet.getCell(line, lineColumns.unit);
   if (declaration.quantity.kind !== "text") {

@@ -32,11 +32,40 @@ function linesOf(text: string, characters: number): number {
   return lines;
 }
 
-/** Per cent at which columns up to this one fit the width of a page, of letter paper or A4, between the margins. */
-export function scaleFor(widest: number): number {
-  const pixels = labelWidth * 7 + 5 + (widest - 1) * (columnWidth * 7 + 5);
-  const fits = Math.floor(((8.27 - 2 * sideMargin) * 96 * 100) / pixels);
+/** The width of a column in pixels: 7 for each digit of the workbook's type, and 5. */
+const pixelsOf = (width: number): number => width * 7 + 5;
+
+/** Pixels between the margins of letter paper or A4, whichever is narrower. */
+const sheetOfPaper = () => (8.27 - 2 * sideMargin) * 96;
+
+/** Per cent at which columns of these widths fit the width of a page. */
+export function scaleFor(widths: readonly number[]): number {
+  const pixels = widths.reduce((sum, width) => sum + pixelsOf(width), 0);
+  const fits = Math.floor((sheetOfPaper() * 100) / pixels);
   return Math.max(leastScale, Math.min(100, fits));
+}
+
+/** Per cent below which no column is made wider. */
+const leastWidened = 70;
+/** Digits that a column of short texts may take. */
+const widestText = 20;
+
+/**
+ * The widths of a page's columns: those whose texts want more than the usual width get it, the longest text first, as
+ * long as the page stays legible on paper.
+ * @param wanted digits that the texts of each column want
+ */
+export function widened(wanted: readonly number[]): number[] {
+  const widths: number[] = wanted.map((_, i) => (i === 0 ? labelWidth : columnWidth));
+  const inTurn = wanted
+    .map((width, i) => ({ i, width: Math.min(widestText, width) }))
+    .filter(({ i, width }) => i > 0 && width > columnWidth)
+    .sort((a, b) => b.width - a.width || a.i - b.i);
+  for (const { i, width } of inTurn) {
+    const wider = widths.map((one, at) => (at === i ? width : one));
+    if (scaleFor(wider) >= leastWidened) widths.splice(0, widths.length, ...wider);
+  }
+  return widths;
 }
 
 /** What is smaller is not read on paper. */
@@ -45,7 +74,7 @@ const leastScale = 50;
 export const sideMargin = 0.45;
 
 export const proseHeight = (text: string): number =>
-  textHeight(text, labelWidth + bandWidth * columnWidth) + 4;
+  textHeight(text, (labelWidth + bandWidth * columnWidth) * 1.1) + 3;
 
 /** On a portrait page, where the type is larger. */
 export const pageLineHeight = (text: string): number => textHeight(text, pageWidth * 1.08) + 2;

@@ -1,6 +1,6 @@
 import { addressOf } from "../../address.js";
 import { rowIsShown } from "../../evaluate/rows-in-use.js";
-import { walk } from "../../formula/tree.js";
+import { type Tree, walk } from "../../formula/tree.js";
 import { firstFields } from "../../job/missing.js";
 import type { TableBlock } from "../../template/declare.js";
 import type { Band, Cell, Column, PlacedBlock } from "../../template/model.js";
@@ -10,14 +10,15 @@ import type { Page } from "./blocks.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 
-/** Rows left in sight below those in use, so that a thing or two more show at once. */
-const spareRows = 2;
+/** Rows left in sight below those in use, so that a thing more shows at once. */
+const spareRows = 1;
 
-const words = "← a row in use is hidden: select the rows around it, right-click, Unhide";
+const words = "A row in use is hidden: select all rows, right-click, Unhide";
+const alarmColumn = 5;
 
 /**
  * Hides the rows of a table that this job does not use, so that they take neither height nor paper.
- * They stay in sight where they are to be typed in. Beside the heading a formula tells when a row that
+ * They stay in sight where they are to be typed in. Under the title of the sheet a formula tells when a row that
  * is hidden comes into use: then its figures are among the sum of all rows, not of those in sight.
  * While a first field of the job is blank, the rows are still to come into use, and all stay in sight.
  */
@@ -27,7 +28,10 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
   const table = model.tables.get(block.name);
   if (table === undefined || (table.filled === undefined && table.shown === undefined)) return;
   const typedHere = inputsOn(block, where).length > 0;
-  if (typedHere && table.shown === undefined) return;
+  if (typedHere && table.shown === undefined) {
+    if (usedElsewhere(block, table.filled?.spoken, where)) hideLastRows(page, block, band);
+    return;
+  }
   const figures = telling(page, block, band);
   if (figures.length === 0) return;
   const isBlank = (row: number) =>
@@ -39,25 +43,63 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
   const used = rows.map((row) => rowIsShown(model, table, row, values) || !isBlank(row));
   const none = !used.includes(true);
   const last = none || table.shown !== undefined ? -1 : used.lastIndexOf(true) + spareRows;
-  const hidden = rows.filter((_, i) => !used[i] && i > last);
-  const begins = firstFields(model).some(({ index }) => (values[index] ?? null) === null);
-  if (!begins) {
+  const next = used.lastIndexOf(true) + 1;
+  const hidden = rows.filter((_, i) => !used[i] && (i > last || i < next));
+  if (!begins(page)) {
     for (const row of hidden) sheet.getRow(band.header + 1 + row).hidden = true;
-    // of a table without any row in use, the heading alone stays
+    // a table without any row in use goes with its heading and the line below it
     if (none)
-      for (let line = placed.top + 1; line < band.header + 2; line++)
+      for (let line = placed.top; line <= placed.bottom + 1; line++)
         sheet.getRow(line).hidden = true;
   }
   // also where all rows are in sight, so that the cells of a job do not hang on what it holds
   const areas = figures.map(({ cells }) => areaOf(cells)).join(",");
-  const target = sheet.getCell(placed.top, 5);
-  // Gnumeric has no 109, which leaves hidden rows out: there the alarm is silent, and no error of a figure
-  const inSight = `SUBTOTAL(109,${areas})`;
-  target.value = formulaContent(
-    `IF(ISERROR(${inSight}),"",IF(ROUND(SUM(${areas})-${inSight},6)<>0,"${words}",""))`,
-    "",
-  );
-  target.style = styles.headingAlarm;
+  page.alarms.push(`ROUND(SUM(${areas})-SUBTOTAL(109,${areas}),6)<>0`);
+}
+
+const begins = ({ model, values }: Page): boolean =>
+  firstFields(model).some(({ index }) => (values[index] ?? null) === null);
+
+/** Does a row come into use by what is typed on other sheets alone? */
+function usedElsewhere(
+  block: TableBlock,
+  filled: Tree | undefined,
+  where: string | undefined,
+): boolean {
+  if (filled === undefined) return false;
+  const here = new Set(inputsOn(block, where).map(([key]) => key));
+  const asked = namesIn(filled);
+  return asked.length > 0 && asked.every((key) => !here.has(key));
+}
+
+/**
+ * Where inputs stand beside rows that other sheets bring into use, the last rows that are not in use are hidden; the
+ * first column, which shows again what heads the rows, tells when one of them comes into use.
+ */
+function hideLastRows(page: Page, block: TableBlock, band: Band): void {
+  const { sheet, model, values } = page;
+  const table = model.tables.get(block.name);
+  const heads = columnOf(model, block.name, band.columns[0] as string);
+  if (table === undefined || heads.declaration.repeats === undefined) return;
+  const rows = Array.from({ length: block.rows }, (_, i) => i + 1);
+  const last = rows.findLastIndex((row) => rowIsShown(model, table, row, values)) + spareRows;
+  if (!begins(page))
+    for (const row of rows.slice(last + 1)) sheet.getRow(band.header + 1 + row).hidden = true;
+  const area = areaOf(heads.cells);
+  const blank = heads.declaration.quantity.kind === "text" ? '""' : "0";
+  const place = `ROW(${area})-${band.header + 1}`;
+  page.alarms.push(`SUMPRODUCT((${area}<>${blank})*(${place}>SUBTOTAL(103,${area})))>0`);
+}
+
+/**
+ * Under the title of a sheet: a row that is hidden has come into use. Gnumeric knows no sums of rows in sight: there the
+ * alarm is silent, and no error of a figure.
+ */
+export function writeAlarm({ sheet, alarms }: Page): void {
+  if (alarms.length === 0) return;
+  const target = sheet.getCell(3, alarmColumn);
+  target.value = formulaContent(`IFERROR(IF(OR(${alarms.join(",")}),"${words}",""),"")`, "");
+  target.style = styles.sheetStatus;
 }
 
 /** The figures by which a row in use is known: those of the condition, else all that are zero in other rows. */
@@ -73,7 +115,7 @@ function telling({ model }: Page, block: TableBlock, band: Band): Column[] {
   });
 }
 
-const namesIn = (tree: Parameters<typeof walk>[0]): string[] =>
+const namesIn = (tree: Tree): string[] =>
   [...walk(tree)].flatMap((node) => (node.kind === "own" ? [node.column] : []));
 
 const areaOf = (cells: readonly Cell[]): string => {

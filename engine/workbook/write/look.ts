@@ -47,10 +47,7 @@ export const styles = {
     font: font({ size: 12, bold: true, color: { argb: accent } }),
     border: { bottom: { style: "medium", color: { argb: accent } } },
   },
-  headingAlarm: {
-    font: font({ size: 9, bold: true, color: { argb: alarm } }),
-    border: { bottom: { style: "medium", color: { argb: accent } } },
-  },
+  sheetStatus: { font: font({ size: 9, bold: true, color: { argb: alarm } }) },
   label: { font: font(), alignment: wrapped },
   strongLabel: { font: font({ bold: true }), alignment: wrapped },
   unit: { font: font({ color: { argb: quiet } }), alignment: { vertical: "top", indent: 1 } },

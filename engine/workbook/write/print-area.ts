@@ -5,6 +5,7 @@ import type { SheetDeclaration } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
+import { saysSomething } from "./given.js";
 import { lastColumn, scaleFor } from "./grid.js";
 
 /** Points of a page between the margins: of letter paper, the lower one. */
@@ -31,17 +32,19 @@ interface Part {
  * its last line stands, so that a line that an edit adds is printed too.
  */
 export function setPrint(page: Page, declared: SheetDeclaration): void {
-  const { sheet, portrait, widest } = page;
+  const { sheet, portrait, widest, widths } = page;
   if (declared.printed === false || declared.hidden) {
     printNothing(sheet);
     return;
   }
   const own = page.model.placed.filter(({ sheet: name }) => name === declared.name);
-  const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
+  const isWanted = (one: PlacedBlock) =>
+    isPrinted(one) && (!declared.printsGiven || saysSomething(page, one));
+  const printed = own.slice(0, own.findLastIndex(isWanted) + 1);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
     ? pagesOf(sheet, [{ from: 1, to: bottom, whole: false }], upright)
-    : fewestPages(sheet, printed.map(partOf), scaleFor(widest));
+    : fewestPages(sheet, printed.map(partOf), scaleFor(widths));
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
     list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
@@ -53,7 +56,7 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
 }
 
 const isPrinted = ({ block }: PlacedBlock): boolean =>
-  block.kind !== "table" || block.printed !== false;
+  (block.kind !== "table" && block.kind !== "lines") || block.printed !== false;
 
 /** A spreadsheet cannot leave out a sheet that is in sight; pages of empty cells it does. */
 export function printNothing(sheet: Worksheet): void {
@@ -68,8 +71,8 @@ function partOf({ block, top, bottom }: PlacedBlock): Part {
 }
 
 /** A little smaller, where that saves a page: how much, and down to which per cent. */
-const leastShare = 0.87;
-const leastLegible = 62;
+const leastShare = 0.85;
+const leastLegible = 68;
 
 /** The last line of each page, at the largest of the scales that need the fewest pages, which it sets. */
 function fewestPages(sheet: Worksheet, parts: readonly Part[], usual: number): number[] {

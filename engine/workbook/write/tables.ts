@@ -41,7 +41,7 @@ export function writeTable(
   const last = columnOf(page.model, block.name, band.columns.at(-1) as string);
   const wide = widened(page, band, last);
   const widthOf = ({ column }: Cell) =>
-    column === 1 ? labelWidth : column === wide?.from ? wide.width : columnWidth;
+    column === wide?.from ? wide.width : (page.widths[column - 1] as number);
   const cells = band.columns.map((key) => columnOf(page.model, block.name, key).cells);
   page.sheet.getRow(band.header).height = Math.max(
     ...cells.map(([cell]) =>
@@ -49,7 +49,9 @@ export function writeTable(
     ),
   );
   for (let row = 0; row < block.rows; row++) {
-    const line = cells.map((column) => column[row] as Cell).filter(isOnPage);
+    const line = cells
+      .map((column) => column[row] as Cell)
+      .filter(({ column }) => column <= page.widest);
     fitHeight(page, line, widthOf);
   }
   hideBlankRows(page, band, block);
@@ -57,22 +59,22 @@ export function writeTable(
   if (block.name === checkShown) markStates(page, block);
 }
 
-const isOnPage = ({ column }: Cell): boolean => column <= lastColumn;
-
 /** Lets a message or a text at the end of a table take the columns that are left. */
 function widened(
-  { sheet }: Page,
+  { sheet, widest, widths }: Page,
   band: Band,
   { cells, declaration }: Column,
 ): { from: number; width: number } | undefined {
   const from = (cells[0] as Cell).column;
   const isText = declaration.quantity.kind === "text" && declaration.kind !== "input";
-  if (!isText || from === 1 || from >= lastColumn) return undefined;
+  if (!isText || from === 1 || from >= widest) return undefined;
   for (const line of [band.header, band.header + 1, ...cells.map((cell) => cell.line)]) {
-    sheet.mergeCells(line, from, line, lastColumn);
+    sheet.mergeCells(line, from, line, widest);
   }
-  return { from, width: (lastColumn - from + 1) * columnWidth };
+  return { from, width: sum(widths.slice(from - 1)) };
 }
+
+const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one, 0);
 
 /** A row of the table is as high as its longest text, as it is now, wants. */
 function fitHeight(page: Page, cells: readonly Cell[], widthOf: (cell: Cell) => number): void {
@@ -80,7 +82,7 @@ function fitHeight(page: Page, cells: readonly Cell[], widthOf: (cell: Cell) => 
     ({ declaration, sheet }) => declaration.quantity.kind === "text" && sheet !== workingsSheet,
   );
   const heights = texts.map((cell) =>
-    textHeight(String(page.values[cell.index] ?? ""), widthOf(cell) - 1),
+    textHeight(String(page.values[cell.index] ?? ""), widthOf(cell) * 1.05),
   );
   const height = Math.max(0, ...heights);
   // a line that needs no more keeps to the program's own height

@@ -3,14 +3,17 @@ import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { headOf } from "../../job/trail/chain.js";
 import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
+import { checkList } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
-import type { Cell, Model } from "../../template/model.js";
+import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { identityProperties } from "../match/identity.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
+import { formulaContent } from "./cells.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
 import { documentOf } from "./document.js";
-import { columnWidth, labelWidth, lastColumn, pageWidth, scaleFor, sideMargin } from "./grid.js";
+import { lastColumn, pageWidth, scaleFor, sideMargin, widened } from "./grid.js";
+import { writeAlarm } from "./hidden-rows.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
@@ -21,6 +24,7 @@ import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
 import { linkBack, tabColor } from "./tabs.js";
 import { writeAsWritten, writeTrail } from "./trail-sheet.js";
+import { wantedWidths } from "./widths.js";
 
 /** Workbooks carry no clock time: the same job must give the same bytes. */
 const undated = new Date(Date.UTC(2000, 0, 1));
@@ -54,8 +58,12 @@ export async function writeWorkbook(
     const onPaper = declared.printed !== false && !declared.hidden;
     const columns = cellsOn(model, declared.name).map(({ column }) => column);
     const widest = portrait ? 1 : Math.max(lastColumn, ...columns);
-    const page: Page = { model, values, sheet, portrait, widest, onPaper };
+    const widths = portrait
+      ? [pageWidth]
+      : widened(wantedWidths(model, values, declared.name, widest));
+    const page: Page = { model, values, sheet, portrait, widest, widths, onPaper, alarms: [] };
     writeTitle(page, declared.name, declared.purpose);
+    writeStatus(page);
     setUpPage(page, identity, declared);
     for (const placed of model.placed) {
       if (placed.sheet !== declared.name) continue;
@@ -65,6 +73,7 @@ export async function writeWorkbook(
       else if (block.kind === "text") writeText(page, placed, block);
       else if (block.kind !== "chart") writeTable(page, placed, block);
     }
+    writeAlarm(page);
     setPrint(page, declared);
     linkBack(sheet, widest + 1);
   }
@@ -95,21 +104,40 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
   sheet.getRow(1).height = 24;
 }
 
+/** Under the title: how many checks of the sheet do not hold, leading to where all stand. */
+function writeStatus({ sheet, model, values, portrait, onPaper }: Page): void {
+  const list = model.tables.get(checkList);
+  if (portrait || !onPaper || list === undefined) return;
+  const of = (key: string) =>
+    columnOf(model, checkList, key).cells.map(({ index }) => values[index]);
+  const states = of("state");
+  const own = of("sheet").flatMap((name, i) => (name === sheet.name ? [states[i]] : []));
+  if (own.length === 0) return;
+  const failing = own.filter((state) => state !== "ok").length;
+  const count = `COUNTIFS(${checkList}.sheet,"${sheet.name}",${checkList}.state,"<>ok")`;
+  const words = " to look at on this sheet: see Checks";
+  const cell = sheet.getCell(3, 1);
+  cell.value = formulaContent(
+    `IF(${count}=0,"",HYPERLINK("#'Checks'!A1",${count}&"${words}"))`,
+    failing === 0 ? "" : `${failing}${words}`,
+  );
+  cell.style = styles.sheetStatus;
+}
+
 function setUpPage(
-  { sheet, portrait, widest }: Page,
+  { sheet, portrait, widths }: Page,
   identity: Identity,
   { namesTrail, formPages = 0 }: SheetDeclaration,
 ): void {
-  sheet.getColumn(1).width = portrait ? pageWidth : labelWidth;
-  for (let column = 2; column <= widest; column++) {
-    sheet.getColumn(column).width = columnWidth;
-  }
+  widths.forEach((width, i) => {
+    sheet.getColumn(i + 1).width = width;
+  });
   sheet.pageSetup = {
     orientation: "portrait",
     // programs pass over page breaks where they fit the sheet to the page
     ...(portrait || formPages > 0
       ? { fitToPage: true, fitToWidth: 1, fitToHeight: formPages }
-      : { fitToPage: false, scale: scaleFor(widest) }),
+      : { fitToPage: false, scale: scaleFor(widths) }),
     firstPageNumber: 1,
     margins: {
       left: sideMargin,

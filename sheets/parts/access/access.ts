@@ -50,12 +50,13 @@ export const accessMethod = lines("Access and method", {
     text,
     'IF(OR(access_steps>0,access_slope>machine_slope,gate_width<small_machine_gate),"by hand",IF(gate_width<machine_gate,"small machine","machine"))',
     "Method that access allows",
+    { working: true },
   ),
   method_choice: decide(text, "Override method", { section: "Labor", optional: true, choices: methods }),
   work_method: calc(text, "IF(LEN(method_choice)>0,method_choice,method_by_access)", "Method of work", {
     strong: true,
   }),
-  by_hand: calc(yesno, 'work_method="by hand"', "Work by hand"),
+  by_hand: calc(yesno, 'work_method="by hand"', "Work by hand", { working: true }),
   method_fits: check(
     'OR(by_hand,method_by_access="machine",work_method=method_by_access)',
     "{work_method} is chosen, but gate {gate_width}, {access_steps|0} steps and slope {access_slope} allow {method_by_access}. Widen or ramp the way, or clear method_choice.",
@@ -66,6 +67,7 @@ export const accessMethod = lines("Access and method", {
     number,
     `BARROW(by_hand,access_slope,access_steps,${rate("barrow-slope")},${rate("barrow-step")})`,
     "Slope and steps factor",
+    { working: true },
   ),
   haul_factor: calc(
     number,

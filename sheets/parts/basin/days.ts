@@ -5,7 +5,7 @@ import { waterVolume } from "../../vocabulary/quantities.js";
 export const basinDays = table(
   "basin_days",
   "Levels between fills",
-  { rows: 8 },
+  { working: true, rows: 8 },
   {
     dry_days: calc(days, "above.dry_days+MAX(1[days],INT((days_between_fills+6[days])/7))", "Days without a fill", {
       first: "0",

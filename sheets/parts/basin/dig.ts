@@ -33,7 +33,7 @@ export const basinDig = lines("Basin excavation", {
   dig_bottom_length: calc(length, "basin_length+2*working_room", "Dig length, bottom"),
   dig_bottom_width: calc(length, "basin_width+2*working_room", "Dig width, bottom"),
   dig_depth: calc(length, "basin_depth+basin_bedding", "Dig depth", { strong: true }),
-  dig_deepest: calc(length, "dig_depth+ground_over_rim", "Dig depth, uphill side"),
+  dig_deepest: calc(length, "dig_depth+ground_over_rim", "Dig depth, uphill side", { working: true }),
   dig_top_length: calc(length, "dig_bottom_length+2*dig_slope*dig_depth", "Dig length, top"),
   dig_top_width: calc(length, "dig_bottom_width+2*dig_slope*dig_depth", "Dig width, top"),
   basin_dig: calc(
@@ -46,9 +46,11 @@ export const basinDig = lines("Basin excavation", {
     soilVolume,
     "PRISMOID(dig_top_length,dig_top_width,ground_over_rim,dig_slope)/2",
     "Cut into slope",
-    { note: "A wedge: nothing at the downhill side. It is not filled again." },
+    { working: true, note: "A wedge: nothing at the downhill side. It is not filled again." },
   ),
-  bedding_volume: calc(soilVolume, "basin_bedding*dig_bottom_length*dig_bottom_width", "Bedding in place"),
+  bedding_volume: calc(soilVolume, "basin_bedding*dig_bottom_length*dig_bottom_width", "Bedding in place", {
+    working: true,
+  }),
   basin_backfill: calc(
     soilVolume,
     // rounded, so that a liner on the cut leaves nothing and not 1e-15

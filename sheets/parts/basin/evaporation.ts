@@ -125,15 +125,18 @@ const results = lines("Water lost per day", {
     speed,
     "IF(ISBLANK(wind_exposure),wind_used,wind_used*PICK(wind_exposures.share,wind_exposures.name,wind_exposure))",
     "Wind over this water",
+    { working: true },
   ),
   stream_warmth: calc(
     number,
     `${celsius("water_used")}+IF(ISBLANK(sun_exposure),0,PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure))`,
     "Water temperature in °C",
-    { decimals: 1 },
+    { working: true, decimals: 1 },
   ),
-  water_pressure: calc(vaporPressure, "VAPOR_PRESSURE(stream_warmth)", "Vapor pressure at water"),
-  air_pressure: calc(vaporPressure, `humidity_used*VAPOR_PRESSURE(${celsius("air_used")})`, "Vapor pressure of air"),
+  water_pressure: calc(vaporPressure, "VAPOR_PRESSURE(stream_warmth)", "Vapor pressure at water", { working: true }),
+  air_pressure: calc(vaporPressure, `humidity_used*VAPOR_PRESSURE(${celsius("air_used")})`, "Vapor pressure of air", {
+    working: true,
+  }),
   evaporation_rate: calc(
     waterLoss,
     'IF(evaporation_method="pan",pan_coefficient*pan_used,EVAPORATION(wind_at_water,water_pressure,air_pressure,latent_heat,water_activity))',

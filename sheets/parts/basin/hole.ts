@@ -25,6 +25,7 @@ export const hole = lines("Basin inside the liner", {
     note: "From the full line up to the rim. Room for rain; the water must stay out of sight under the stone. Common practice, no source.",
   }),
   hidden_least: published(smallLength, "Least stone over water", {
+    working: true,
     value: 2,
     source: "common practice, no source",
   }),
@@ -34,7 +35,7 @@ export const hole = lines("Basin inside the liner", {
     { label: "Basin water in the open" },
   ),
   full_depth: calc(length, "MAX(0[ft],basin_depth-basin_freeboard)", "Water depth, full"),
-  basin_plan: calc(area, "basin_length*basin_width", "Basin plan area"),
+  basin_plan: calc(area, "basin_length*basin_width", "Basin plan area", { working: true }),
   full_line_in_hole: check(
     "basin_freeboard<basin_depth",
     "Freeboard of {basin_freeboard} is more than the basin's depth of {basin_depth}: dig deeper on sheet Decisions, or reduce freeboard on sheet Office rules.",

@@ -31,6 +31,7 @@ export const designRain = lines("Design rain, basin full", {
     area,
     "SUMPRODUCT(runs.length_counted,runs.width_counted+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length_counted,pools.width_counted)",
     "Stream catchment, bank to bank",
+    { working: true },
   ),
   rain_area: calc(area, "basin_plan+stream_catchment+other_catchment", "Rain catchment"),
   rain_caught: calc(waterVolume, "rain_area*storm_rain", "Rain caught"),

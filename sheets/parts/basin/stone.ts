@@ -15,7 +15,7 @@ import { voids } from "../../tables/voids.js";
 export const voidTable = table(
   "voids",
   "Stone fill porosity (published)",
-  { rows: voids.length, data: voids },
+  { working: true, rows: voids.length, data: voids },
   {
     name: published(text, "Stone", { source: "see the last column" }),
     porosity: published(percent, "Porosity", { source: "see the last column" }),
@@ -40,14 +40,15 @@ export const basinStone = lines("Stone fill and open space", {
     "IF(ISBLANK(override_porosity),IF(ISBLANK(basin_stone_kind),0,PICK(voids.porosity,voids.name,basin_stone_kind)),override_porosity)",
     "Porosity used",
   ),
-  stone_void_ratio: calc(number, "stone_porosity/(1-stone_porosity)", "Void ratio used"),
+  stone_void_ratio: calc(number, "stone_porosity/(1-stone_porosity)", "Void ratio used", { working: true }),
   lower_water_area: calc(
     area,
     "crate_plan*crate_voids+vault_plan+MAX(0,basin_plan-crate_plan-vault_plan)*stone_porosity",
     "Open area, crate layers",
-    { decimals: 1 },
+    { working: true, decimals: 1 },
   ),
   upper_water_area: calc(area, "vault_plan+MAX(0,basin_plan-vault_plan)*stone_porosity", "Open area over crates", {
+    working: true,
     decimals: 1,
     note: "Vaults are taken to stand up to the rim.",
   }),

@@ -47,12 +47,13 @@ export const basinWater = lines("Water needed and held", {
     waterVolume,
     "HELD_BELOW(MAX(0[ft],basin_depth-override_float),crate_top,lower_water_area,upper_water_area)",
     "Water up to override float",
+    { working: true },
   ),
   water_filled: calc(
     waterVolume,
     "IF(ISBLANK(override_float),basin_water_held,MIN(basin_water_held,water_to_float+water_into_stream+water_drained_back))",
     "Water after fill, at rest",
-    { note: "A float that is chosen lower than the full line asks for fills the basin less." },
+    { working: true, note: "A float that is chosen lower than the full line asks for fills the basin less." },
   ),
   days_it_lasts: calc(
     days,
@@ -64,8 +65,9 @@ export const basinWater = lines("Water needed and held", {
     text,
     'IF(loss_a_day <= 0, "no loss: the level does not fall noticeably", IF(days_it_lasts < 1[days], "less than a day", days_said))',
     "Days in words",
+    { working: true },
   ),
-  days_said: calc(text, "~about {days_it_lasts|0}", "Whole days"),
+  days_said: calc(text, "~about {days_it_lasts|0}", "Whole days", { working: true }),
   basin_holds: check(
     "basin_water_held>=basin_water_needed",
     "The basin holds {basin_water_held}, but {basin_water_needed} are needed: on sheet Decisions {basin_remedy}, or reduce days between fills.",
@@ -75,21 +77,26 @@ export const basinWater = lines("Water needed and held", {
     length,
     `IF(basin_water_held>below_pump_minimum,IF(length_ratio*basin_length<=${longestBasin}[ft],length_ratio*basin_length,0),0)`,
     "Length enough (about)",
-    { zero: "none" },
+    { working: true, zero: "none" },
   ),
   length_ratio: calc(
     number,
     "MAX(0[gal],basin_water_needed-below_pump_minimum)/MAX(0.001[gal],basin_water_held-below_pump_minimum)",
     "Length enough over length",
-    { zero: "none" },
+    { working: true, zero: "none" },
   ),
-  basin_lengthen: calc(text, "~lengthen it to {basin_length_enough|up}, make it wider or deeper", "Remedy by length"),
+  basin_lengthen: calc(text, "~lengthen it to {basin_length_enough|up}, make it wider or deeper", "Remedy by length", {
+    working: true,
+  }),
   basin_remedy: calc(
     text,
     'IF(basin_length_enough > 0, basin_lengthen, "make it deeper, since no length would do")',
     "Remedy",
+    { working: true },
   ),
-  crates_to_spare: calc(count, "INT(ROUND(crates_needed*MAX(0,1-length_ratio),6))", "Crates saved (about)"),
+  crates_to_spare: calc(count, "INT(ROUND(crates_needed*MAX(0,1-length_ratio),6))", "Crates saved (about)", {
+    working: true,
+  }),
   basin_not_oversize: check(
     "basin_water_held<=2*basin_water_needed",
     "The basin holds {basin_water_held}, over twice the {basin_water_needed} needed. Shorten it to about {basin_length_enough} on sheet Decisions; that saves {crates_to_spare|0} crates.",

@@ -35,9 +35,9 @@ export const clarifier = lines("Ultraviolet clarifier", {
     precise,
     "IF(clarifier_included,clarifier_loss/1[ft]/(MAX(1[gal/min],clarifier_flow_limit)/1[gal/min])^2,0)",
     "Loss coefficient",
-    { decimals: 7, note: "It loses head as the square of the flow, whatever the main's size." },
+    { working: true, decimals: 7, note: "It loses head as the square of the flow, whatever the main's size." },
   ),
-  clarifier_load: calc(power, "IF(clarifier_included,clarifier_watts,0[W])", "Load"),
+  clarifier_load: calc(power, "IF(clarifier_included,clarifier_watts,0[W])", "Load", { working: true }),
   clarifier_in_limit: check(
     "OR(NOT(clarifier_included),total_flow<=clarifier_flow_limit)",
     "{total_flow} run through the clarifier, its limit is {clarifier_flow_limit}. Choose a larger one, or leave it out.",

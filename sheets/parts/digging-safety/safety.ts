@@ -66,12 +66,12 @@ export const safeDig = lines("Dig safety", {
   }),
   dig_inspected_by: decide(text, "Inspected by", { optional: true }),
   dig_inspected_on: decide(date, "Inspected on", { optional: true }),
-  cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Cave-in signs seen"),
+  cave_in_seen: calc(yesno, 'cave_in_signs = "signs"', "Cave-in signs seen", { working: true }),
   inspection_recorded: calc(
     yesno,
     `AND(cave_in_signs<>"${notLooked}",LEN(dig_inspected_by)>0,NOT(ISBLANK(dig_inspected_on)))`,
     "Inspection recorded",
-    { note: "With name and date." },
+    { working: true, note: "With name and date." },
   ),
   inspection_depth: office(length, "Inspection needed from", {
     default: 3,
@@ -80,19 +80,23 @@ export const safeDig = lines("Dig safety", {
     note: "The standard exempts no depth. ‹4 ft|1.2 m› at most, where a trench also needs a way out.",
     source: "common practice, no source",
   }),
-  digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to inspect"),
+  digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to inspect", { working: true }),
   dig_inspected: check(
     "OR(LEN(digs_to_inspect)=0,inspection_recorded)",
     "No inspection of {digs_to_inspect} is recorded: keep people out. Enter a competent person's cave_in_signs, name and date on sheet Decisions (29 CFR 1926.652(a)(1)).",
     { label: "Dig not inspected", level: "look" },
   ),
   deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
-  deepest_place: calc(text, "PICK(dig_list.what,dig_list.depth,deepest_dig)", "Place of the deepest dig"),
+  deepest_place: calc(text, "PICK(dig_list.what,dig_list.depth,deepest_dig)", "Place of the deepest dig", {
+    working: true,
+  }),
   protection_depth: published(length, "Protection needed from", {
+    working: true,
     value: 5,
     source: `${standard}.652(a)(1): unless all stable rock; below it, unless there are signs of a cave-in`,
   }),
   engineer_depth: published(length, "Engineered protection needed over", {
+    working: true,
     value: 20,
     source: `${standard} Subpart P App. B`,
   }),
@@ -100,25 +104,30 @@ export const safeDig = lines("Dig safety", {
     number,
     "IF(ISBLANK(dig_soil_type),0,PICK(safe_slopes.run,safe_slopes.name,dig_soil_type))",
     "Steepest dig slope, run:1",
+    { working: true },
   ),
-  safe_top_length: calc(length, "dig_bottom_length+2*safe_slope*dig_deepest", "Top length at that slope"),
-  safe_top_width: calc(length, "dig_bottom_width+2*safe_slope*dig_deepest", "Top width at that slope"),
+  safe_top_length: calc(length, "dig_bottom_length+2*safe_slope*dig_deepest", "Top length at that slope", {
+    working: true,
+  }),
+  safe_top_width: calc(length, "dig_bottom_width+2*safe_slope*dig_deepest", "Top width at that slope", {
+    working: true,
+  }),
   protection_needed: calc(yesno, "SUMPRODUCT((digs.needed=TRUE)*1)>0", "Protection needed anywhere", { strong: true }),
   shored_face: calc(area, "SUM(digs.face)", "Face to shore", {
     strong: true,
     note: "Hired and set as a whole; where a shield is moved along, set its own rate in the office book.",
   }),
-  digs_engineered: calc(count, 'COUNT_WHERE(digs.by, "engineered")', "Digs with engineered protection"),
+  digs_engineered: calc(count, 'COUNT_WHERE(digs.by, "engineered")', "Digs with engineered protection", {
+    working: true,
+  }),
   dig_within_tables: check(
     'SUMPRODUCT((dig_list.depth > engineer_depth) * (dig_list.protection <> "engineered")) = 0',
     "{deepest_place} is dug {deepest_dig} deep; over {engineer_depth} a registered engineer designs its protection. Have it designed, and choose engineered on sheet Decisions.",
     { label: "Dig beyond the standard's tables" },
   ),
-  ladder_depth: published(length, "Ladder needed from", {
-    value: 4,
-    source: `${standard}.651(c)(2)`,
-  }),
+  ladder_depth: published(length, "Ladder needed from", { working: true, value: 4, source: `${standard}.651(c)(2)` }),
   ladder_travel: published(length, "Farthest way to a ladder", {
+    working: true,
     value: 25,
     source: `${standard}.651(c)(2)`,
   }),
@@ -138,6 +147,7 @@ export const safeDig = lines("Dig safety", {
     },
   ),
   dirt_setback_least: published(length, "Least dirt setback", {
+    working: true,
     value: 2,
     source: `${standard}.651(j)(2)`,
   }),
@@ -152,7 +162,7 @@ export const safeDig = lines("Dig safety", {
 export const slopeTable = table(
   "safe_slopes",
   "Steepest dig slopes (published)",
-  { rows: excavationSlopes.length, data: excavationSlopes },
+  { working: true, rows: excavationSlopes.length, data: excavationSlopes },
   {
     name: published(text, "Soil type", { source: "29 CFR 1926 Subpart P" }),
     run: published(number, "Run to 1 of height", { source: "see the last column" }),

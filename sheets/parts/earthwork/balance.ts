@@ -5,6 +5,7 @@ import { soilVolume } from "../../vocabulary/quantities.js";
 /** What is dug against what is filled; the difference comes or goes by truck. */
 export const groundBalance = lines("Balance", {
   berm_foundation: calc(soilVolume, "SUM(berms.footprint)*strip_depth", "Topsoil refilled under berms", {
+    working: true,
     note: "A berm's height is measured from the ground as it was before stripping.",
   }),
   berm_volume: calc(soilVolume, "SUM(berms.volume)+berm_foundation", "Berms, compacted in place", {
@@ -24,7 +25,9 @@ export const groundBalance = lines("Balance", {
     default: true,
     note: "No roots, no sod, not too wet to compact. If not, all of it is hauled off and soil for the berm is bought.",
   }),
-  dirt_used: calc(soilVolume, "IF(dirt_fits_berm,MIN(fill_needed,fill_on_site),0)", "Dirt used, in place"),
+  dirt_used: calc(soilVolume, "IF(dirt_fits_berm,MIN(fill_needed,fill_on_site),0)", "Dirt used, in place", {
+    working: true,
+  }),
   import_volume: calc(soilVolume, "(fill_needed-dirt_used)*loose_factor", "Soil import, loose", {
     strong: true,
     note: "Taken to be soil of the same kind.",
@@ -48,7 +51,7 @@ export const groundBalance = lines("Balance", {
     most: 40,
     source: "common practice, no source",
   }),
-  haul_weight: calc(tons, "haul_volume/loose_factor*soil_density", "Haul-off weight"),
+  haul_weight: calc(tons, "haul_volume/loose_factor*soil_density", "Haul-off weight", { working: true }),
   haul_loads: calc(
     count,
     "WHOLE_UP(MAX(haul_volume/MAX(0.1[yd³],haul_bed),haul_weight/MAX(0.1[ton],haul_payload)))",
@@ -59,7 +62,10 @@ export const groundBalance = lines("Balance", {
     soilVolume,
     "IF(by_hand,strip_volume*(1+topsoil_kept)+dig_volume+basin_backfill+pool_backfill+import_volume/loose_factor,0)",
     "Dirt wheeled, in place",
-    { note: "Out of the dig and back into fill; topsoil to its heap and back. A machine's rates hold the way." },
+    {
+      working: true,
+      note: "Out of the dig and back into fill; topsoil to its heap and back. A machine's rates hold the way.",
+    },
   ),
   import_code: itemCode("Imported soil item code", {
     default: "fill-soil",

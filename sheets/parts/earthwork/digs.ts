@@ -23,6 +23,7 @@ export const digs = lines("Strip and dig, in place", {
     area,
     "(SUM(channel_cuts.ground)+SUM(pool_cuts.ground))*(1-stream_on_berms)",
     "Stream ground stripped",
+    { working: true },
   ),
   strip_area: calc(
     area,
@@ -54,19 +55,21 @@ export const digs = lines("Strip and dig, in place", {
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
   pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools"),
   pool_backfill: calc(soilVolume, "SUM(pool_cuts.sloped)", "Backfill around pools", {
+    working: true,
     note: "Of pools with sloped sides.",
   }),
-  basin_topsoil_depth: calc(length, "MIN(strip_depth,dig_depth)", "Topsoil depth over basin"),
+  basin_topsoil_depth: calc(length, "MIN(strip_depth,dig_depth)", "Topsoil depth over basin", { working: true }),
   basin_topsoil: calc(
     soilVolume,
     "PRISMOID(dig_top_length-2*dig_slope*basin_topsoil_depth,dig_top_width-2*dig_slope*basin_topsoil_depth,basin_topsoil_depth,dig_slope)",
     "Topsoil over the basin",
+    { working: true },
   ),
   dig_topsoil: calc(
     soilVolume,
     "basin_topsoil+(SUM(channel_cuts.topsoil)+SUM(pool_cuts.topsoil))*(1-stream_on_berms)",
     "Topsoil over the digs",
-    { note: "Already stripped." },
+    { working: true, note: "Already stripped." },
   ),
   dig_volume: calc(soilVolume, "basin_dig+basin_bank_cut+channel_dig+pool_dig-dig_topsoil", "Dig, in place", {
     note: "Basin with its bank, channel and pools, below the stripped topsoil.",

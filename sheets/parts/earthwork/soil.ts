@@ -45,25 +45,27 @@ export const soilLines = lines("Soil: in place, loose, compacted", {
   soil_swell: calc(percent, own("own_swell", "swell"), "Swell, in place to loose"),
   soil_shrink: calc(percent, own("own_shrink", "shrink"), "Shrink, in place to compacted"),
   loose_factor: calc(number, "1+soil_swell", "Loose volume factor", {
+    working: true,
     note: "Loose volume of one volume in place.",
   }),
   compacted_factor: calc(
     number,
     `COMPACTED_FACTOR(soil_shrink,IF(shrink_convention="${fhwa}",1,0))`,
     "Compacted volume factor",
-    { note: "Compacted volume of one volume in place." },
+    { working: true, note: "Compacted volume of one volume in place." },
   ),
   fill_slope: calc(number, row("fill_run"), "Steepest berm slope", {
+    working: true,
     note: "Run to 1 of height.",
     decimals: 1,
   }),
-  soil_density: calc(density, row("density_in_place"), "Soil weight in place"),
+  soil_density: calc(density, row("density_in_place"), "Soil weight in place", { working: true }),
 });
 
 export const soilTable = table(
   "soils",
   "Swell and shrink (published)",
-  { rows: soils.length, data: soils },
+  { working: true, rows: soils.length, data: soils },
   {
     name: published(text, "Soil", { source: "see the last column" }),
     swell: published(percent, "Swell", { source: "see the last column" }),

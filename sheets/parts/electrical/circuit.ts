@@ -53,11 +53,13 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
       current,
       "IF(ISBLANK(pump_nameplate),IF(supply_voltage*power_factor>0[V],pump_full_load/(supply_voltage*power_factor),0),pump_nameplate)",
       "Current of the pump",
+      { working: true },
     ),
     circuit_current: calc(current, ["pump_current", ...currents].join("+"), "Current of the circuit", {
       strong: true,
     }),
     continuous_factor: published(number, "Continuous load factor", {
+      working: true,
       value: 1.25,
       source: "NEC 210.20(A), 430.22: 125% of continuous load, or 80% of the breaker (from memory)",
     }),
@@ -68,10 +70,7 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
       current,
       "MAX(15[A],CEILING(ROUND(breaker_needed/1[A],6),IF(breaker_needed<=50[A],5,10))*1[A])",
       "Next standard breaker",
-      {
-        decimals: 0,
-        source: "NEC 240.6(A): 15 to 50 A by fives, then by tens to 110 A (from memory)",
-      },
+      { working: true, decimals: 0, source: "NEC 240.6(A): 15 to 50 A by fives, then by tens to 110 A (from memory)" },
     ),
     breaker_rating: decide(current, "Breaker", { again: true, default: 20, least: 15, most: 100, decimals: 0 }),
     breaker_carries: check(
@@ -80,10 +79,8 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
       { label: "Breaker too small" },
     ),
     wire_size: decide(text, "Wire of the circuit", { again: true, default: "12 AWG", choices: "wires.name" }),
-    wire_area: calc(conductorArea, ofWire("area"), "Area of one conductor"),
-    wire_breaker: calc(current, ofWire("breaker"), "Largest breaker for that wire", {
-      decimals: 0,
-    }),
+    wire_area: calc(conductorArea, ofWire("area"), "Area of one conductor", { working: true }),
+    wire_breaker: calc(current, ofWire("breaker"), "Largest breaker for that wire", { working: true, decimals: 0 }),
     wire_protected: check(
       `OR(${byCustomer},breaker_rating<=wire_breaker)`,
       "A breaker of {breaker_rating|0} does not protect {wire_size} wire, which may have {wire_breaker|0}. Choose a thicker wire_size on sheet Decisions.",

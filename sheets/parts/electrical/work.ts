@@ -49,24 +49,27 @@ export const electricWork = lines("Who does the circuit", {
     yesno,
     `OR(electrical_work="by us",AND(${byElectrician},electric_quote<=0[$]))`,
     "Circuit priced item by item",
-    { note: "An electrician's quote takes the place of material and hours." },
+    { working: true, note: "An electrician's quote takes the place of material and hours." },
   ),
   conduit_wanted: calc(length, "IF(electric_counted,panel_distance,0[ft])", "Conduit to buy"),
   wire_wanted: calc(length, "IF(electric_counted,3*(panel_distance+wire_ends),0[ft])", "Wire to buy", {
     note: "Two conductors and ground.",
   }),
   conduit_trench: calc(length, 'IF(electrical_work="by the customer",0[ft],panel_distance)', "Trench for the conduit", {
+    working: true,
     note: "Where the electrician digs it, set shared to yes in trenches on sheet Decisions.",
   }),
   conduit_hours: calc(
     hours,
     `HOURS_AT(${countedIn("conduit_wanted", "ft")},${rate("conduit-run")})`,
     "Electrician's hours, conduit and wire",
+    { working: true },
   ),
   electrician_hours: calc(
     hours,
     `conduit_hours+HOURS_AT(IF(electric_counted,1,0),${rate("circuit-fitted")})`,
     "Electrician's hours",
+    { working: true },
   ),
   electrician_cost: calc(
     money,

@@ -25,6 +25,7 @@ export const elevations = table(
   {
     section: "Elevations",
     rows: levelsTable.rows,
+    shown: "OR(rod_drop<>0,rod_fall<>0)",
     beside: "levels",
     note: "All from one set-up of the level. A drop or a fall that is given directly counts before these.",
   },
@@ -32,8 +33,12 @@ export const elevations = table(
     level: calc(count, "number", "Level"),
     rod_lip: walk(length, "Rod at lip", { ...reading, note: "On the lip stone, or where it will lie." }),
     rod_landing: walk(length, "Rod at landing", { ...reading, note: "At the water that the fall lands in." }),
-    order: calc(count, "above.order+IF(in_use,1,0)", "Levels in use so far", { first: "IF(in_use,1,0)" }),
+    order: calc(count, "above.order+IF(in_use,1,0)", "Levels in use so far", {
+      working: true,
+      first: "IF(in_use,1,0)",
+    }),
     next: calc(count, "PLACE_OR_ZERO(elevations.order,order+1)", "Level below", {
+      working: true,
       note: "The next in use; 0 for the basin's rim.",
     }),
     rod_below: calc(

@@ -62,7 +62,9 @@ export const fallsBlocks: readonly Block[] = [
     fall_face: calc(area, "SUMPRODUCT(falls.lip_built,falls.drop_counted)", "Fall face", {
       note: "Width times drop, lip by lip.",
     }),
-    shoulder_height: calc(length, "2*SUMPRODUCT((levels.lip_built>0)*levels.drop)", "Shoulder height, both sides"),
+    shoulder_height: calc(length, "2*SUMPRODUCT((levels.lip_built>0)*levels.drop)", "Shoulder height, both sides", {
+      working: true,
+    }),
     back_wall_share: decide(percent, "Back wall, of fall face", {
       default: 1,
       least: 0,
@@ -71,8 +73,8 @@ export const fallsBlocks: readonly Block[] = [
       note: "Stone behind the liner that holds the bank up; 0 where a fall is cut into firm ground.",
       source: practice,
     }),
-    back_wall: calc(area, "fall_face*back_wall_share", "Back wall"),
-    lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, all"),
+    back_wall: calc(area, "fall_face*back_wall_share", "Back wall", { working: true }),
+    lip_water: calc(waterVolume, "SUM(falls.water_in_air)", "Water in the air, all", { working: true }),
     some_falls: check(
       "falls_design_flow>0",
       "There is no fall: enter at least one on sheet Walk, with its lip width and look.",

@@ -14,11 +14,14 @@ export const levelsTable = table(
     number: calc(count, "above.number+1", "Level", { first: "1" }),
     in_use: calc(yesno, "LISTED(falls.level,number)", "In use"),
     design_flow: calc(flow, "SUM_WHERE(falls.design_flow,falls.level,number)", "Design flow"),
-    lines_here: calc(count, "SUMPRODUCT((pipe_lines.outlet_level=number)*(pipe_lines.bore>0))", "Lines entering"),
+    lines_here: calc(count, "SUMPRODUCT((pipe_lines.outlet_level=number)*(pipe_lines.bore>0))", "Lines entering", {
+      working: true,
+    }),
     automatic_lines: calc(
       count,
       "SUM_WHERE(pipe_lines.automatic,pipe_lines.outlet_level,number)",
       "Lines on automatic flow",
+      { working: true },
     ),
     override_flow: calc(flow, "SUM_WHERE(pipe_lines.fixed_flow,pipe_lines.outlet_level,number)", "Override flow"),
     stretch: calc(count, "above.stretch+IF(lines_here>0,1,0)", "Stretch", {

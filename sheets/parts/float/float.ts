@@ -21,14 +21,17 @@ export const fillFloat = lines("Fill float, pump running", {
     strong: true,
     note: "A float at the full line itself would fill the room that stream and pipes need at a stop.",
   }),
-  float_water: calc(waterVolume, heldBelow("float_level"), "Basin water while running"),
-  stop_water: calc(waterVolume, "water_into_stream+water_drained_back", "Water back at a stop"),
-  stop_room: calc(waterVolume, `MAX(0[gal],${heldBelow("basin_depth")}-float_water)`, "Room from float to rim"),
-  stop_spill: calc(waterVolume, "MAX(0[gal],stop_water-stop_room)", "Overflow at a stop"),
+  float_water: calc(waterVolume, heldBelow("float_level"), "Basin water while running", { working: true }),
+  stop_water: calc(waterVolume, "water_into_stream+water_drained_back", "Water back at a stop", { working: true }),
+  stop_room: calc(waterVolume, `MAX(0[gal],${heldBelow("basin_depth")}-float_water)`, "Room from float to rim", {
+    working: true,
+  }),
+  stop_spill: calc(waterVolume, "MAX(0[gal],stop_water-stop_room)", "Overflow at a stop", { working: true }),
   float_highest: calc(
     length,
     `LEVEL_OF(MAX(0[gal],${heldBelow("basin_depth")}-stop_water),crate_top,lower_water_area,upper_water_area)`,
     "Highest float without overflow",
+    { working: true },
   ),
   float_least_below_rim: calc(smallLength, "basin_depth - float_highest", "Least float below rim"),
   float_spills_nothing: check(

@@ -15,10 +15,14 @@ import { rate } from "../../vocabulary/rate.js";
 
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {
-  task_hours: calc(hours, "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours", "Man-hours of tasks"),
+  task_hours: calc(hours, "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours", "Man-hours of tasks", {
+    working: true,
+  }),
   machine_hours: calc(hours, "SUM(tasks.machine)+SUM(additional_tasks.machine)", "Machine hours"),
   hand_hours: calc(hours, "task_hours-machine_hours", "Hand hours", { note: "Tasks outside the machine's seat." }),
-  hours_at_tasks: calc(hoursADay, "MAX(1[h/day],shift_hours-daily_set_up-travel_time)", "Hours at tasks a day"),
+  hours_at_tasks: calc(hoursADay, "MAX(1[h/day],shift_hours-daily_set_up-travel_time)", "Hours at tasks a day", {
+    working: true,
+  }),
   machine_days: calc(days, "WHOLE_UP(machine_hours/hours_at_tasks/1[days])*1[days]", "Machine days", { decimals: 0 }),
   work_days: calc(
     days,
@@ -26,7 +30,9 @@ export const laborTotals = lines("Hours and days", {
     "Work days",
     { strong: true, decimals: 0, note: "The crew's hours shared out, or the machine's where they take longer." },
   ),
-  daily_hours: calc(hours, "work_days*MAX(crew_size,1)*(daily_set_up+travel_time)", "Set-up, clean-up and travel"),
+  daily_hours: calc(hours, "work_days*MAX(crew_size,1)*(daily_set_up+travel_time)", "Set-up, clean-up and travel", {
+    working: true,
+  }),
   man_hours: calc(hours, "task_hours+daily_hours", "Total man-hours", { strong: true }),
   paid_man_hours: calc(
     hours,
@@ -56,7 +62,7 @@ export const laborCost = lines("Cost of labor", {
     hourlyRate,
     `MEAN_WAGE(${rate("wage-foreman")},${rate("wage-laborer")},crew_size)*1[$/h]`,
     "Mean crew wage",
-    { note: "Foreman included." },
+    { working: true, note: "Foreman included." },
   ),
   crew_rate: calc(hourlyRate, "BURDENED_RATE(crew_wage,burden)", "Crew cost per man-hour"),
   operator_rate: calc(hourlyRate, `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`, "Operator cost per hour"),
@@ -64,24 +70,29 @@ export const laborCost = lines("Cost of labor", {
     hours,
     'SUM_WHERE(tasks.hours,tasks.rate_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.rate_code,"circuit-fitted")',
     "Own electrician's hours",
+    { working: true },
   ),
   own_electrician_rate: calc(
     hourlyRate,
     `BURDENED_RATE(${rate("wage-electrician")}*1[$/h],burden)`,
     "Electrician cost per hour",
+    { working: true },
   ),
   overtime_share: calc(
     percent,
     "MAX(0,work_week*(shift_hours-overtime_after_day),work_week*shift_hours-overtime_after_week/1[days])/MAX(0.01[h/day],work_week*shift_hours)",
     "Overtime, of hours paid",
-    { source: "29 USC 207: over 40 hours a week; some states also count the day" },
+    { working: true, source: "29 USC 207: over 40 hours a week; some states also count the day" },
   ),
   overtime_cost: calc(
     money,
     "ROUND(paid_man_hours*overtime_share*overtime_premium*crew_rate,2)",
     "Premium for overtime",
+    { working: true },
   ),
-  crew_paid_hours: calc(hours, "paid_man_hours-machine_hours-own_electrician_hours", "Crew hours paid"),
+  crew_paid_hours: calc(hours, "paid_man_hours-machine_hours-own_electrician_hours", "Crew hours paid", {
+    working: true,
+  }),
   labor_cost: calc(
     money,
     "ROUND(machine_hours*operator_rate+own_electrician_hours*own_electrician_rate+crew_paid_hours*crew_rate,2)+overtime_cost",

@@ -16,18 +16,20 @@ export const inspections = lines("Inspections of the digs", {
     most: 8,
     source: "common practice, no source",
   }),
-  open_dig_hours: calc(hours, "SUMPRODUCT((tasks.open_dig=TRUE)*tasks.hours)", "Man-hours with a dig open"),
+  open_dig_hours: calc(hours, "SUMPRODUCT((tasks.open_dig=TRUE)*tasks.hours)", "Man-hours with a dig open", {
+    working: true,
+  }),
   open_dig_days: calc(
     days,
     "WHOLE_UP(open_dig_hours/MAX(crew_size,1)/hours_at_tasks/1[days])*1[days]",
     "Days with open digs",
-    { decimals: 0 },
+    { working: true, decimals: 0 },
   ),
   rain_chance: calc(
     percent,
     "DAY_CHANCE(INDEX(rain_months.rain_used,first_month),INDEX(rain_months.length,first_month),1)",
     "Chance of rain",
-    { note: "Any rain, whether or not it costs the day." },
+    { working: true, note: "Any rain, whether or not it costs the day." },
   ),
   inspections_needed: calc(
     count,
@@ -43,6 +45,9 @@ export const inspections = lines("Inspections of the digs", {
     hours,
     `IF(inspections_by="${ours}",inspections_needed*inspection_time,0[h])`,
     "Man-hours of our inspections",
+    { working: true },
   ),
-  inspections_hired: calc(count, `IF(inspections_by="${ours}",0,inspections_needed)`, "Inspections hired"),
+  inspections_hired: calc(count, `IF(inspections_by="${ours}",0,inspections_needed)`, "Inspections hired", {
+    working: true,
+  }),
 });

@@ -31,6 +31,7 @@ export const siteFactors = lines("Site and crew", {
     text,
     `IF(site_soil="${bySoil}",IF(ISBLANK(soil_kind),"",PICK(soils.digging,soils.name,soil_kind)),site_soil)`,
     "Ground to dig",
+    { working: true },
   ),
   soil_factor: calc(
     number,

@@ -42,7 +42,9 @@ export const lights = lines("Lights", {
     source: asBought,
   }),
   lights_load: calc(power, "lights_wanted*light_power", "Load of all lights", { strong: true }),
-  lights_current: calc(current, "IF(supply_voltage>0,lights_load/supply_voltage,0)", "Current of the transformers"),
+  lights_current: calc(current, "IF(supply_voltage>0,lights_load/supply_voltage,0)", "Current of the transformers", {
+    working: true,
+  }),
   transformer_rating: office(power, "Rating of one transformer", {
     default: 150,
     least: 10,
@@ -69,6 +71,7 @@ export const lights = lines("Lights", {
     conductorArea,
     "IF(ISBLANK(light_cable),0,PICK(wires.area,wires.name,light_cable))",
     "Area of its conductor",
+    { working: true },
   ),
   light_drop_share: calc(
     percent,

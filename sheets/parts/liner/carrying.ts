@@ -19,6 +19,7 @@ export const carrying = lines("Carrying the heaviest cut", {
     strong: true,
   }),
   lift_constant: published(weight, "Load constant", {
+    working: true,
     value: 51,
     source: "NIOSH Publication 94-110: 51 lb",
   }),

@@ -98,11 +98,11 @@ export const linerPieces = table(
         note: "Runs and pools as dug: bed and banks with the room for stone on the liner. A fall's sheet covers its throw and splash to each side as well.",
       },
     ),
-    roll: calc(count, "IF(one_roll>0,one_roll,INDEX(liner_working.best,place))", "Roll, row"),
+    roll: calc(count, "IF(one_roll>0,one_roll,INDEX(liner_working.best,place))", "Roll, row", { working: true }),
     roll_width: calc(length, "IF(roll>0,INDEX(liner_rolls.width,roll),0)", "Roll width", { decimals: 1 }),
     turned: calc(yesno, `${costOf("length", "width")}<${costOf("width", "length")}`, "Laid across"),
     strips: calc(count, `STRIPS(${across},roll_width,seam_lap)`, "Strips"),
-    parts: calc(count, `STRIPS(${along},roll_length,seam_lap)`, "Parts of a strip"),
+    parts: calc(count, `STRIPS(${along},roll_length,seam_lap)`, "Parts of a strip", { working: true }),
     cut_length: calc(length, `(${along}+(parts-1)*seam_lap)/parts`, "Length of a cut"),
     pieces: calc(count, "strips*parts", "Cuts"),
     in_plan: calc(

@@ -61,6 +61,7 @@ export const siphonResults = {
   pot_area: calc(area, (row) => ofPot("pot_surface", "surface", row), "Pot's water surface counted"),
   pot_deep: calc(smallLength, (row) => ofPot("pot_depth", "deep", row), "Pot's depth counted"),
   pot_water: calc(waterVolume, "pot_area*pot_deep", "Water in the pot", {
+    working: true,
     decimals: 1,
     note: "As if its sides were upright.",
   }),

@@ -98,36 +98,40 @@ const rules = lines("Pipe rules", {
 
 const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
   lines("Main at design flow", {
-    main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe"),
-    main_bore: calc(bore, sizeAt("bore"), "Bore"),
-    main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { decimals: 3 }),
+    main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe", { working: true }),
+    main_bore: calc(bore, sizeAt("bore"), "Bore", { working: true }),
+    main_factor: calc(precise, sizeAt("turbulent_factor"), "Friction factor fT", { working: true, decimals: 3 }),
     main_multiples: calc(
       number,
       "main_elbows_90*elbow_90+main_elbows_45*elbow_45+main_tees*tee_run+main_valves*ball_valve+IF(check_valve_fitted,swing_check,0)",
       "Fittings, multiples of fT",
+      { working: true },
     ),
     main_fixed_loss: calc(
       number,
       "IF(ISBLANK(inlet_fitting),0,PICK(inlet_fittings.loss,inlet_fittings.name,inlet_fitting))+main_other_fitting_loss",
       "K independent of size",
+      { working: true },
     ),
-    main_loss_coefficient: calc(number, "MAX(0,main_fixed_loss+main_factor*main_multiples)", "Total K"),
+    main_loss_coefficient: calc(number, "MAX(0,main_fixed_loss+main_factor*main_multiples)", "Total K", {
+      working: true,
+    }),
     main_friction: calc(
       precise,
       "FRICTION_COEFFICIENT(main_total_length,main_bore,smoothness)",
       "Friction coefficient",
-      {
-        decimals: 7,
-      },
+      { working: true, decimals: 7 },
     ),
     main_local: calc(
       precise,
       ["LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)", ...mainLosses].join("+"),
       "Fittings coefficient",
-      { decimals: 7 },
+      { working: true, decimals: 7 },
     ),
     main_speed: calc(speed, "PIPE_SPEED(total_design_flow,main_bore)", "Speed", { strong: true }),
-    main_speed_running: calc(speed, "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)", "Speed, larger flow"),
+    main_speed_running: calc(speed, "PIPE_SPEED(MAX(total_design_flow,total_flow),main_bore)", "Speed, larger flow", {
+      working: true,
+    }),
     main_friction_loss: calc(
       head,
       "HAZEN_WILLIAMS(total_design_flow,main_total_length,main_bore,smoothness)",
@@ -142,13 +146,14 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
     }),
     head_with_reserve: calc(head, "total_dynamic_head*(1+head_reserve)", "TDH with reserve"),
     main_reynolds: calc(number, "REYNOLDS(main_speed,main_bore,water_viscosity)", "Reynolds number", {
+      working: true,
       decimals: 0,
     }),
     main_darcy_loss: calc(
       head,
       "IF(main_reynolds>0,DARCY_LOSS(SWAMEE_JAIN(main_reynolds,roughness_height,main_bore),main_total_length,main_bore,main_speed),0)",
       "Friction loss by Darcy-Weisbach",
-      { note: "Cross-check of Hazen-Williams." },
+      { working: true, note: "Cross-check of Hazen-Williams." },
     ),
     main_darcy_gap: calc(
       percent,
@@ -159,18 +164,21 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
       percent,
       `IF(main_bore>0,(main_bore/${sizeAt("bore_average")})^4.871-1,0)`,
       "Friction change, average bore",
+      { working: true },
     ),
     main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {
+      working: true,
       decimals: 1,
     }),
     pipe_water: calc(waterVolume, "main_water+SUM(pipe_lines.water_in_pipe)", "Water in pipes", {
+      working: true,
       decimals: 1,
     }),
     pipe_drained: calc(
       waterVolume,
       "IF(check_valve_fitted,0,main_water)+SUM(pipe_lines.line_drained)",
       "Drain-back from pipes",
-      { decimals: 1 },
+      { working: true, decimals: 1 },
     ),
     siphoned: calc(
       waterVolume,
@@ -178,20 +186,18 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
       "Siphoned from pools and pots",
       { decimals: 1 },
     ),
-    siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted"),
+    siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted", { working: true }),
     drain_back: calc(waterVolume, "pipe_drained+siphoned", "Drain-back when pump stops", {
       strong: true,
       decimals: 1,
     }),
-    pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots", {
-      decimals: 1,
-    }),
-    manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees"),
+    pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots", { working: true, decimals: 1 }),
+    manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees", { working: true }),
     manifold_caps: calc(
       count,
       'IF(AND(manifold_tees>0,NOT(LISTED(pipe_lines.tee,"end of the manifold"))),1,0)',
       "Manifold caps",
-      { note: "None where a line leaves by the end." },
+      { working: true, note: "None where a line leaves by the end." },
     ),
   });
 

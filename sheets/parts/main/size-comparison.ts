@@ -3,7 +3,7 @@ import { pipeSizes } from "../../tables/pipe-bores.js";
 import type { Whole } from "../brought.js";
 
 const pass = (from: string, label: string) =>
-  calc(flow, `IF(${from}>0,PUSH_PASS(${from},friction,local,slope,rest),0)`, label);
+  calc(flow, `IF(${from}>0,PUSH_PASS(${from},friction,local,slope,rest),0)`, label, { working: true });
 
 /** The argument for a bigger pipe, in figures: what each stocked size loses and lets through. */
 export const sizeComparison = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
@@ -21,9 +21,10 @@ export const sizeComparison = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
         precise,
         ["LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)", ...mainLosses].join("+"),
         "Fittings coefficient",
-        { decimals: 7 },
+        { working: true, decimals: 7 },
       ),
       friction: calc(precise, "FRICTION_COEFFICIENT(main_total_length,bore,smoothness)", "Friction coefficient", {
+        working: true,
         decimals: 7,
       }),
       speed: calc(speed, "PIPE_SPEED(total_design_flow,bore)", "Speed"),
@@ -35,22 +36,24 @@ export const sizeComparison = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
         precise,
         "SUMPRODUCT((pump_points.head-highest_outlet-LOSS_AT(pump_points.flow,friction,local)>0)*pump_points.used)",
         "Curve points passed",
-        { decimals: 0 },
+        { working: true, decimals: 0 },
       ),
       piece: calc(precise, "MAX(1,MIN(points_past,pump_point_count-1))", "Curve segment", {
+        working: true,
         decimals: 0,
       }),
-      slope: calc(precise, "INDEX(pump_points.slope,piece)", "Segment slope"),
+      slope: calc(precise, "INDEX(pump_points.slope,piece)", "Segment slope", { working: true }),
       rest: calc(
         head,
         "MAX(0[ft],CARRIED_BACK(INDEX(pump_points.flow,piece),INDEX(pump_points.head,piece),slope)-highest_outlet)",
         "Head left at zero flow",
-        { zero: "none" },
+        { working: true, zero: "none" },
       ),
       push_start: calc(
         flow,
         "IF(AND(rest>0,slope<0),1[gal/min]/MAX(-slope/(rest/1[ft]),(friction/(rest/1[ft]))^0.54,(local/(rest/1[ft]))^0.5),0)",
         "Upper bound of flow",
+        { working: true },
       ),
       push_first: pass("push_start", "First pass"),
       push_second: pass("push_first", "Second pass"),

@@ -37,12 +37,12 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
     pricedColumns({
       description: calc(text, (row) => of(row).description, "What"),
       item: itemCode("Item", { optional: true }),
-      code: calc(text, (row) => of(row).code, "Code"),
+      code: calc(text, (row) => of(row).code, "Code", { working: true }),
       needed: calc(number, (row) => of(row).needed, "Needed"),
       unit: calc(text, (row) => of(row).unit, "Unit"),
-      waste: office(percent, "Waste", { again: true, least: 0, most: 1, decimals: 0 }),
+      waste: office(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
       delivered: office(yesno, "Delivered price", { default: false }),
-      by_load: calc(yesno, (row) => of(row).by_load, "Bulk, comes by load"),
+      by_load: calc(yesno, (row) => of(row).by_load, "Bulk, comes by load", { working: true }),
     }),
   );
 }

@@ -49,10 +49,11 @@ export interface LineColumns {
 export function pricedColumns(line: LineColumns): Record<string, CellDeclaration> {
   return {
     ...line,
-    at: calc(count, exactRow, "Row in the office book"),
-    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book"),
-    same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
+    at: calc(count, exactRow, "Row in the office book", { working: true }),
+    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book", { working: true }),
+    same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit", { working: true }),
     book_share: calc(precise, `IF(same_kind,${unitsIn("unit", "book_unit")},1)`, "Units per book unit", {
+      working: true,
       note: "1 where the book sells by the bid's own unit.",
     }),
     order_quantity: calc(
@@ -60,13 +61,14 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,
       "Order quantity",
     ),
-    ...(line.by_load && { loads: calc(count, loads, "Truck loads if alone") }),
+    ...(line.by_load && { loads: calc(count, loads, "Truck loads if alone", { working: true }) }),
     unit_cost: calc(money, `${quoted("cost", "0")}/book_share`, "Unit cost"),
     cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost"),
     tax: calc(
       money,
       "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",
       "Sales tax",
+      { working: true },
     ),
     supplier: calc(text, quoted("supplier", '""'), "Supplier"),
     good_until: calc(date, quoted("good_until", "0"), "Good until"),

@@ -29,19 +29,20 @@ export const bulkLoads = lines("Bulk loads and joints", {
     number,
     `SUMPRODUCT(${laid}*LINE_JOINTS(pipe_lines.elbows_90,pipe_lines.elbows_45,pipe_lines.siphon_stop,pipe_lines.length))`,
     "Joints of the lines",
-    { decimals: 1 },
+    { working: true, decimals: 1 },
   ),
   main_joints: calc(
     number,
     "2*(1+main_elbows_90+main_elbows_45+main_valves+IF(check_valve_fitted,1,0)+IF(flexible_length>0,1,0))+main_length/20[ft]",
     "Joints of the main",
-    { decimals: 1 },
+    { working: true, decimals: 1 },
   ),
   pipe_joints: calc(
     number,
     `line_joints+main_joints+3*(manifold_tees+main_tees)+manifold_caps+SUMPRODUCT(${laid}*(pipe_lines.pipe_size<>main_size))`,
     "Joints to cement",
     {
+      working: true,
       decimals: 0,
       note: "Two for each valve, elbow, bulkhead fitting and the flexible pipe, three for each tee, one for each cap, bushing and ‹20 ft|6.1 m› of pipe: common practice, no source.",
     },
@@ -58,6 +59,7 @@ export const bulkLoads = lines("Bulk loads and joints", {
     note: "No: each line comes by loads of its own.",
   }),
   bulk_load: calc(soilVolume, "MIN(haul_bed,truck_payload/MAX(1[lb/ft³],bulk_weight))", "Bulk load of a truck", {
+    working: true,
     note: "By room or by weight, whichever is less.",
   }),
 });
@@ -111,7 +113,7 @@ const othersEnd = (day: string) =>
 const loadsOf = (table: string, label: string) => {
   const { weight, volume } = loadsBy(`${table}.`);
   const cell = (formula: string, by: string) =>
-    calc(number, `SUMPRODUCT(${formula})`, `Loads by ${by}, ${label}`, { decimals: 2 });
+    calc(number, `SUMPRODUCT(${formula})`, `Loads by ${by}, ${label}`, { decimals: 2, working: true });
   return { weight: cell(weight, "weight"), volume: cell(volume, "volume") };
 };
 const materialLoads = loadsOf("materials", "materials");
@@ -135,17 +137,20 @@ export const materialsTotals = lines("In short", {
     `IF(pump_row>0,${quotedOr("good_until", "pump_code", "INDEX(pumps.good_until,MAX(pump_row,1))")},0)`,
     "Pump price good until",
   ),
-  materials_end_early: calc(count, materialsEnd("bid_good_until"), "Material prices ended before bid"),
+  materials_end_early: calc(count, materialsEnd("bid_good_until"), "Material prices ended before bid", {
+    working: true,
+  }),
   prices_outlast_bid: check(
     `materials_end_early+${othersEnd("bid_good_until")}=0`,
     "Some prices end before this bid does, {good_for_days|0} after {bid_date}. Ask for longer quotes: see Good until on sheet Materials.",
     { label: "Prices end before the bid", level: "look" },
   ),
   work_starts: calc(date, "DATE(YEAR(bid_date)+IF(start_month<MONTH(bid_date),1,0),start_month,1)", "Work start", {
+    working: true,
     note: "The first of its month.",
   }),
-  materials_end: calc(count, materialsEnd("work_starts"), "Material prices ended before work"),
-  prices_end: calc(count, `materials_end+${othersEnd("work_starts")}`, "Prices ended before work"),
+  materials_end: calc(count, materialsEnd("work_starts"), "Material prices ended before work", { working: true }),
+  prices_end: calc(count, `materials_end+${othersEnd("work_starts")}`, "Prices ended before work", { working: true }),
   prices_outlast_start: check(
     "prices_end=0",
     "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Decisions.",

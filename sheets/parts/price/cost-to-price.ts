@@ -65,13 +65,18 @@ export const priceSense = lines("Price check", {
   break_even_price: calc(money, "total_cost-contingency_cost", "Break-even price", {
     note: "The least price without a loss, if nothing goes wrong.",
   }),
-  cushion: calc(money, "price-break_even_price", "Cushion before a loss"),
+  cushion: calc(money, "price-break_even_price", "Cushion before a loss", { working: true }),
   cushion_man_hours: calc(
     hours,
     "IF(labor_cost*paid_man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
     "Cushion in man-hours",
   ),
-  cushion_share: calc(percent, "IF(paid_man_hours>0,cushion_man_hours/paid_man_hours,0)", "Cushion, of man-hours paid"),
+  cushion_share: calc(
+    percent,
+    "IF(paid_man_hours>0,cushion_man_hours/paid_man_hours,0)",
+    "Cushion, of man-hours paid",
+    { working: true },
+  ),
   labor_overrun_covered: check(
     "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
     "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",

@@ -30,7 +30,7 @@ export const drawTable = table(
   {
     name: decide(text, "Due"),
     share: decide(percent, "Share", { again: true, least: 0, most: 1, decimals: 0 }),
-    place: calc(count, (row) => String(row), "Row"),
+    place: calc(count, (row) => String(row), "Row", { working: true }),
     amount: calc(money, "IF(place=last_draw,contract_price-above.so_far,ROUND(contract_price*share,2))", "Amount", {
       first: "IF(place=last_draw,contract_price,ROUND(contract_price*share,2))",
     }),
@@ -42,8 +42,8 @@ export const drawTable = table(
 );
 
 export const drawChecks = lines("Totals of draws", {
-  draws_total: calc(money, "SUM(draws.amount)", "Total of draws"),
-  draw_shares: calc(percent, "SUM(draws.share)", "Total of shares"),
+  draws_total: calc(money, "SUM(draws.amount)", "Total of draws", { working: true }),
+  draw_shares: calc(percent, "SUM(draws.share)", "Total of shares", { working: true }),
   first_draw: calc(money, "INDEX(draws.amount,1)", "First draw"),
   deposit_share: office(percent, "Deposit limit, of price", {
     section: "Price",
@@ -58,6 +58,7 @@ export const drawChecks = lines("Totals of draws", {
     money,
     "MIN(deposit_share*contract_price,IF(ISBLANK(deposit_most),contract_price,deposit_most))",
     "Deposit allowed",
+    { working: true },
   ),
   deposit_held: check(
     "first_draw<=deposit_allowed+0.005[$]",

@@ -15,6 +15,7 @@ export const equipmentTable = ({ hires }: Pick<Whole, "hires">): TableBlock => {
     "equipment",
     "Equipment, hauling and site",
     {
+      shown: "quantity>0",
       rows: hires.length,
       data: hires.map((one) => ({ what: one.what, unit: tradeUnit(unitOf(one)), rate_code: one.rate.code })),
     },
@@ -22,7 +23,7 @@ export const equipmentTable = ({ hires }: Pick<Whole, "hires">): TableBlock => {
       what: published(text, "What", { source }),
       quantity: calc(number, (row) => countedIn(of(row).quantity, unitOf(of(row))), "Quantity", { decimals: 1 }),
       unit: published(text, "Unit", { source }),
-      rate_code: published(text, "Rate", { source }),
+      rate_code: published(text, "Rate", { working: true, source }),
       rate: calc(money, "PICK(used_rates.value,used_rates.code,rate_code)*1[$]", "Cost of one"),
       cost: calc(money, "ROUND(quantity*rate,2)", "Cost"),
     },

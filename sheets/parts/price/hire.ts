@@ -11,16 +11,17 @@ export const hireDays = lines("Days of hire", {
     days,
     `machine_days+IF(hire_in_rain,${whole("days_lost*MIN(1,machine_days/MAX(work_days,1[days]))")},0[days])`,
     "Machine days on hire",
-    { decimals: 0, note: "Its part of the days lost is its part of the days of work." },
+    { working: true, decimals: 0, note: "Its part of the days lost is its part of the days of work." },
   ),
   compacting_hours: calc(hours, "SUMPRODUCT(tasks.hours,COMPACTS(tasks.machine_code))", "Man-hours with a compactor", {
+    working: true,
     note: "Berms, backfill and the bases of walls.",
   }),
   compactor_days: calc(
     days,
     `IF(compacting_hours>0,MAX(1[days],${whole("compacting_hours/MAX(crew_size,1)/hours_at_tasks")}),0[days])`,
     "Compactor days on hire",
-    { decimals: 0, note: "As long as the crew fills and compacts." },
+    { working: true, decimals: 0, note: "As long as the crew fills and compacts." },
   ),
 });
 

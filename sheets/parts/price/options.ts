@@ -85,5 +85,5 @@ export const contractLines = lines("The contract", {
   number_margin: calc(percent, "IF(customer_number>0,1-contract_cost/customer_number,0)", "Margin at that number"),
   number_markup: calc(percent, "IF(customer_number>0,customer_number/contract_cost-1,0)", "Markup at that number"),
   number_gap: calc(money, "IF(customer_number>0,contract_price-customer_number,0)", "Price over that number"),
-  last_draw: calc(count, "MAX(draws.place)", "Number of draws"),
+  last_draw: calc(count, "MAX(draws.place)", "Number of draws", { working: true }),
 });

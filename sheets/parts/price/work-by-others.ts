@@ -15,7 +15,7 @@ export const subcontracts = table(
     }),
     amount: decide(money, "Amount quoted", { again: true, least: 0, most: 1e6 }),
     quoted_until: decide(date, "Quote good until"),
-    said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "In words"),
+    said: calc(text, 'work&IF(LEN(by)>0," ("&by&")","")', "In words", { working: true }),
     quote_holds: check(
       "quoted_until>=bid_date",
       "{work}: the quote was good until {quoted_until}; the bid is dated {bid_date}. Enter a new quote in subcontracts on sheet Decisions.",

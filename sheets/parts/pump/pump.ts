@@ -62,28 +62,37 @@ const choice = lines("Pump choice", {
 });
 
 const duty = lines("Pump in operation", {
-  cheapest_years_cost: calc(money, "LEAST_WHERE(shortlist.ranked,shortlist.in_running,1)", "Least cost over years"),
+  cheapest_years_cost: calc(money, "LEAST_WHERE(shortlist.ranked,shortlist.in_running,1)", "Least cost over years", {
+    working: true,
+  }),
   cheapest_pump: calc(
     text,
     'IF(cheapest_years_cost>0,PICK(pumps.code,shortlist.ranked,cheapest_years_cost),"")',
     "Cheapest pump over years",
+    { working: true },
   ),
   pump_code: calc(text, "IF(ISBLANK(pump_choice),cheapest_pump,pump_choice)", "Pump", {
     strong: true,
   }),
-  pump_row: calc(count, "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)", "Office book row"),
+  pump_row: calc(count, "IF(LEN(pump_code)>0,PLACE_OR_ZERO(pumps.code,pump_code),0)", "Office book row", {
+    working: true,
+  }),
   pump_point_count: calc(
     count,
     `IF(pump_row>0,IF(INDEX(pumps.curve_sound,MAX(1,pump_row)),INDEX(pumps.points,MAX(1,pump_row)),0),0)`,
     "Curve points",
+    { working: true },
   ),
   pump_description: calc(text, `${ofPump("description", '""')}&""`, "Description"),
   pump_price: calc(money, ofPump("cost", "0"), "Cost"),
-  pump_minimum_water: calc(smallLength, ofPump("minimum_water", "0"), "Least water, from the bottom"),
+  pump_minimum_water: calc(smallLength, ofPump("minimum_water", "0"), "Least water, from the bottom", {
+    working: true,
+  }),
   pump_speed_calculated: calc(
     percent,
     "IF(pump_point_count>0,INDEX(shortlist.speed_used,pump_row),0)",
     "Calculated speed",
+    { working: true },
   ),
   pump_speed: calc(
     percent,
@@ -95,34 +104,38 @@ const duty = lines("Pump in operation", {
     count,
     "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow_at_speed<=total_design_flow+0.000001[gal/min])*pump_points.used)))",
     "Curve segment, design flow",
+    { working: true },
   ),
   pump_design_head: calc(
     head,
     "CURVE_HEAD(total_design_flow,pump_design_piece,pump_speed,pump_points.flow,pump_points.head,pump_points.slope)",
     "Pump head, design flow",
-    { zero: "none" },
+    { working: true, zero: "none" },
   ),
-  pump_head_shown: calc(text, "~{pump_design_head}", "Pump head shown"),
-  pump_head_said: calc(text, 'IF(pump_design_head>0,pump_head_shown,"no head")', "Pump head in words"),
+  pump_head_shown: calc(text, "~{pump_design_head}", "Pump head shown", { working: true }),
+  pump_head_said: calc(text, 'IF(pump_design_head>0,pump_head_shown,"no head")', "Pump head in words", {
+    working: true,
+  }),
   manifold_available: calc(
     head,
     "IF(pump_point_count>0,MAX(0[ft],pump_design_head-main_loss),highest_head_required)",
     "Manifold head, design flow",
-    { zero: "none" },
+    { working: true, zero: "none" },
   ),
-  pump_full_flow: calc(flow, "IF(pump_speed>0,total_flow/pump_speed,0)", "Full-speed flow"),
+  pump_full_flow: calc(flow, "IF(pump_speed>0,total_flow/pump_speed,0)", "Full-speed flow", { working: true }),
   pump_duty_piece: calc(
     count,
     "MAX(1,MIN(pump_point_count-1,SUMPRODUCT((pump_points.flow<=pump_full_flow+0.000001[gal/min])*pump_points.used)))",
     "Curve segment, operating point",
+    { working: true },
   ),
   pump_full_watts: calc(
     power,
     "IF(pump_point_count>1,CURVE_WATTS(pump_full_flow,pump_duty_piece,pump_points.flow,pump_points.watts),0)",
     "Full-speed power",
-    { zero: "none" },
+    { working: true, zero: "none" },
   ),
-  pump_water_power: calc(power, "WATER_POWER(total_flow,actual_pump_head)", "Power into water"),
+  pump_water_power: calc(power, "WATER_POWER(total_flow,actual_pump_head)", "Power into water", { working: true }),
   pump_watts: calc(
     power,
     "IF(pump_full_watts>0,pump_full_watts*pump_speed^3,IF(pump_efficiency>0,pump_water_power/pump_efficiency,0))",

@@ -53,7 +53,7 @@ export const shortlistTable = table(
     ranked: calc(money, "IF(AND(strong_enough,cost>0),years_cost,0)", "Cost over years, ranked", {
       zero: "none",
     }),
-    in_running: calc(count, "IF(ranked>0,1,0)", "Ranked"),
+    in_running: calc(count, "IF(ranked>0,1,0)", "Ranked", { working: true }),
     mark: calc(text, "PUMP_VERDICT(curve_sound,strong_enough,cost,ranked,cheapest_years_cost)", "Verdict"),
     points_over: calc(
       count,

@@ -71,15 +71,19 @@ export const rainBlocks: readonly Block[] = [
     }),
     work_week: office(count, "Work days a week", { default: 5, least: 1, most: 7, whole: true }),
     rain_is_local: office(yesno, "Rain days are local", { default: false }),
-    rain_known: calc(yesno, "IF(place_at>0,place_looked_up,rain_is_local)", "Rain days are of place"),
+    rain_known: calc(yesno, "IF(place_at>0,place_looked_up,rain_is_local)", "Rain days are of place", {
+      working: true,
+    }),
     rain_days_local: check(
       "rain_known",
       "Rain days are placeholders. Name a looked-up weather_place on sheet Walk; or enter the station's and set rain_is_local to yes on sheet Office rules.",
       { label: "Rain days not local", level: "look" },
     ),
-    first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month"),
-    start_chance: calc(percent, "INDEX(rain_months.chance,first_month)", "Chance of a lost day"),
-    next_chance: calc(percent, "INDEX(rain_months.chance,MOD(first_month,12)+1)", "Chance the month after"),
+    first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month", { working: true }),
+    start_chance: calc(percent, "INDEX(rain_months.chance,first_month)", "Chance of a lost day", { working: true }),
+    next_chance: calc(percent, "INDEX(rain_months.chance,MOD(first_month,12)+1)", "Chance the month after", {
+      working: true,
+    }),
     day_lost: calc(
       percent,
       `MIN(0.95,IF(work_days>${afterFirst}[days],MAX(start_chance,next_chance),start_chance))`,
@@ -87,12 +91,12 @@ export const rainBlocks: readonly Block[] = [
       { note: `The wetter of the two months where the work takes over ${afterFirst} days.` },
     ),
     rain_met: calc(number, "BINOMIAL_MEAN(work_days/1[days],day_lost)", "Mean rain days at work", {
+      working: true,
       decimals: 1,
     }),
-    rain_mean: calc(number, "WAIT_MEAN(work_days/1[days],day_lost)", "Mean days lost", {
-      decimals: 1,
-    }),
+    rain_mean: calc(number, "WAIT_MEAN(work_days/1[days],day_lost)", "Mean days lost", { working: true, decimals: 1 }),
     rain_deviation: calc(number, "WAIT_DEVIATION(work_days/1[days],day_lost)", "Standard deviation of days lost", {
+      working: true,
       decimals: 1,
     }),
     days_lost: calc(days, "IF(work_days>0,SUMPRODUCT((rain_search.enough=FALSE)*1),0)*1[days]", "Days lost to allow", {

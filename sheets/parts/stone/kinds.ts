@@ -15,6 +15,9 @@ import { stoneKinds } from "../../tables/stone.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { capacity } from "../capacity.js";
 
+/** The section of the rules of stone that a job seldom changes. */
+const places = "Where stone goes";
+
 /** What is bought: each kind of stone with the largest of it. */
 export const stoneKindTable = table(
   "stones",
@@ -29,9 +32,9 @@ export const stoneKindTable = table(
     name: office(text, "Stone"),
     code: itemCode("Item code"),
     rock: office(text, "Rock", { choices: "rocks.name" }),
-    stone_length: decide(length, "Largest stone: length", { default: 1, least: 0.01, most: 20 }),
-    stone_width: decide(length, "Largest stone: width", { default: 1, least: 0.01, most: 20 }),
-    stone_height: decide(length, "Largest stone: height", { default: 1, least: 0.01, most: 20 }),
+    stone_length: decide(length, "Largest stone: length", { section: places, default: 1, least: 0.01, most: 20 }),
+    stone_width: decide(length, "Largest stone: width", { section: places, default: 1, least: 0.01, most: 20 }),
+    stone_height: decide(length, "Largest stone: height", { section: places, default: 1, least: 0.01, most: 20 }),
     fullness: office(percent, "Largest stone: solid share", {
       default: 0.9,
       least: 0.4,

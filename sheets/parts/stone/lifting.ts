@@ -37,7 +37,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     note: "For sizes judged by eye, wet stone, and rock denser than its list says; the shape stands with the stone class.",
     source: "common practice, no source",
   }),
-  load_on_hook: calc(weight, "heaviest_stone*(1+density_doubt)+rigging_weight", "Load on the hook"),
+  load_on_hook: calc(weight, "heaviest_stone*(1+density_doubt)+rigging_weight", "Load on the hook", { working: true }),
   working_radius: walk(length, "Working radius", {
     section: "Stone drop",
     default: 10,
@@ -90,6 +90,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     { label: "Stone too heavy for machine" },
   ),
   hand_lift: calc(weight, "crew_size*lift_limit", "Stone that the crew carries", {
+    working: true,
     note: "All of the crew at one stone, each with the limit of sheet Liner.",
     source: "NIOSH Publication 94-110 for each person; sharing a load out evenly is an assumption",
   }),

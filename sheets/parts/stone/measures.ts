@@ -33,7 +33,7 @@ export const measureNames = measures.map(({ name }) => name);
 export const stoneMeasures = table(
   "stone_measures",
   "What stone covers",
-  { rows: measures.length, data: measures.map(({ name }) => ({ name })) },
+  { working: true, rows: measures.length, data: measures.map(({ name }) => ({ name })) },
   {
     name: published(text, "Measure", { source: "the list of measures of this template" }),
     along: calc(length, (row) => measures[row - 1]?.along ?? "0[ft]", "Length"),

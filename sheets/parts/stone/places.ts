@@ -24,6 +24,7 @@ export const stonePlaceTable = table(
   "stone_places",
   "Where stone goes",
   {
+    section: "Where stone goes",
     rows: capacity.stonePlaces,
     filled: "AND(LEN(name)>0,LEN(covers)>0,LEN(stone)>0)",
     data: stonePlaces,
@@ -57,7 +58,9 @@ export const stonePlaceTable = table(
       "Face of that bed",
     ),
     face: calc(area, `IF(${onBed},bed_face,${measure("face")})`, "Face covered"),
-    bed_voids: calc(percent, `IF(AND(${onBed},LEN(bed)>0),PICK(beds.voids,beds.name,bed),0)`, "Voids of that bed"),
+    bed_voids: calc(percent, `IF(AND(${onBed},LEN(bed)>0),PICK(beds.voids,beds.name,bed),0)`, "Voids of that bed", {
+      working: true,
+    }),
     voids_used: calc(percent, "IF(bed_voids>0,bed_voids,voids)", "Voids used"),
     volume: calc(
       spaceVolume,

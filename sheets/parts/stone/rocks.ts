@@ -4,7 +4,7 @@ import { rocks } from "../../tables/rocks.js";
 export const rockTable = table(
   "rocks",
   "Solid density of rock (published)",
-  { rows: rocks.length, data: rocks },
+  { working: true, rows: rocks.length, data: rocks },
   {
     name: published(text, "Rock", { source: "see the last column" }),
     density: published(density, "Solid density", { source: "see the last column" }),

@@ -66,6 +66,7 @@ export const stoneTotals = lines("In short", {
     spaceVolume,
     'SUMPRODUCT((runs.bed = "troweled mortar") * runs.length_counted * runs.width_counted) * mortar_depth + SUM(stone_places.mortar)',
     "Mortar of the beds",
+    { working: true },
   ),
   truck_payload: office(tons, "Truck payload", {
     default: 15,

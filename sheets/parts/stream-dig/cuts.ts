@@ -23,8 +23,9 @@ export const channelCuts = table(
       soilVolume,
       `channel_cut*length_counted*(top-side*${stripped})*${stripped}`,
       "Topsoil stripped before",
+      { working: true },
     ),
-    ground: calc(area, "length_counted*(top+2*strip_margin)", "Ground stripped"),
+    ground: calc(area, "length_counted*(top+2*strip_margin)", "Ground stripped", { working: true }),
   },
 );
 
@@ -44,20 +45,21 @@ export const poolCuts = table(
       "(length_counted+2*channel_allowance)*(width_counted+2*channel_allowance)*filled_share",
       "Surface",
     ),
-    box_length: calc(length, "length_counted+2*channel_allowance", "Length at the bottom"),
-    box_width: calc(length, "width_counted+2*channel_allowance", "Width at the bottom"),
+    box_length: calc(length, "length_counted+2*channel_allowance", "Length at the bottom", { working: true }),
+    box_width: calc(length, "width_counted+2*channel_allowance", "Width at the bottom", { working: true }),
     sloped: calc(
       soilVolume,
       "filled_share*channel_cut*(PRISMOID(box_length,box_width,deepest,pool_sides)-box_length*box_width*deepest)",
       "Dig for sloped sides",
-      { note: "Filled again." },
+      { working: true, note: "Filled again." },
     ),
     dig: calc(soilVolume, "channel_cut*surface_dug*deep+sloped", "Dig"),
-    topsoil: calc(soilVolume, `channel_cut*surface_dug*${stripped}`, "Topsoil stripped before"),
+    topsoil: calc(soilVolume, `channel_cut*surface_dug*${stripped}`, "Topsoil stripped before", { working: true }),
     ground: calc(
       area,
       "(length_counted+2*(channel_allowance+strip_margin))*(width_counted+2*(channel_allowance+strip_margin))",
       "Ground stripped",
+      { working: true },
     ),
   },
 );

@@ -6,14 +6,17 @@ const ordinances =
 /** Water that stands open, against children and the code of pools. */
 export const standingWater = lines("Standing water and children", {
   barrier_depth: published(smallLength, "Water depth needing a barrier", {
+    working: true,
     value: 24,
     source: ordinances,
   }),
   barrier_height: published(smallLength, "Barrier height", {
+    working: true,
     value: 48,
     source: `${ordinances}; no opening that a 4 in ball passes`,
   }),
   drowning_depth: published(smallLength, "Drowning depth, children", {
+    working: true,
     value: 2,
     source: "US Consumer Product Safety Commission: 1 to 2 in (from memory)",
   }),
@@ -24,13 +27,13 @@ export const standingWater = lines("Standing water and children", {
     text,
     "~Pool water up to {deepest_water|up} deep: over {barrier_depth|0} many places ask for a barrier {barrier_height|0} high around it. The building office decides, before it is filled.",
     "Caution for deep water",
-    { reader: "customer" },
+    { working: true, reader: "customer" },
   ),
   drowning_words: calc(
     text,
     "~Pool water up to {deepest_water|up} deep: a child can drown in {drowning_depth|0}. Never leave small children alone near it.",
     "Caution for shallow water",
-    { reader: "customer" },
+    { working: true, reader: "customer" },
   ),
   child_caution: calc(
     text,

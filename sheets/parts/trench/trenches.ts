@@ -107,14 +107,15 @@ export const trenchLines = lines("Rules and totals of trenches", {
   trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, in place", {
     strong: true,
   }),
-  trench_effort: calc(soilVolume, sumOf("effort", "pipe"), "Pipe trench, weighted by depth"),
-  narrow_effort: calc(soilVolume, sumOf("effort", "narrow"), "Narrow trenches, weighted by depth"),
-  trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid"),
+  trench_effort: calc(soilVolume, sumOf("effort", "pipe"), "Pipe trench, weighted by depth", { working: true }),
+  narrow_effort: calc(soilVolume, sumOf("effort", "narrow"), "Narrow trenches, weighted by depth", { working: true }),
+  trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid", { working: true }),
   trench_spare: calc(
     soilVolume,
     "trench_volume-MAX(0[yd³],trench_volume-trench_bedding-pipe_water)/compacted_factor",
     "Dirt left from trenches",
     {
+      working: true,
       note: "What is filled in again is compacted; bedding and pipes take the place of the rest, the walls of the pipes left out. Below 0 soil is lacking.",
     },
   ),

@@ -93,17 +93,22 @@ export const wallRules = lines("Rules and totals of walls", {
     source: practice,
   }),
   permit_height: published(length, "Permit needed over", {
+    working: true,
     value: 4,
     source: "IRC R105.2: bottom of footing to top, no load behind; some local law says less",
   }),
-  wall_seen: calc(area, "SUMPRODUCT((walls.height>0)*walls.length*walls.height)", "Wall face above ground"),
+  wall_seen: calc(area, "SUMPRODUCT((walls.height>0)*walls.length*walls.height)", "Wall face above ground", {
+    working: true,
+  }),
   wall_face: calc(area, "SUM(walls.face)", "Total wall face", {
     note: "Buried part included.",
     strong: true,
   }),
   wall_stone: calc(tons, "SUM(walls.stone_weight)", "Wall stone", { strong: true }),
   wall_blocks: calc(count, "SUM(walls.blocks)", "Wall blocks", { strong: true }),
-  walls_to_permit: calc(count, "SUMPRODUCT((walls.needs_permit=TRUE)*1)", "Walls with permit and engineer"),
+  walls_to_permit: calc(count, "SUMPRODUCT((walls.needs_permit=TRUE)*1)", "Walls with permit and engineer", {
+    working: true,
+  }),
   wall_base: calc(soilVolume, "SUM(walls.base)", "Base gravel, as laid", { strong: true }),
 });
 

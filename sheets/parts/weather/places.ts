@@ -33,6 +33,7 @@ export const weatherUsed = lines("Weather used", {
     note: "A code of sheet Places of the office book. Blank: the office's rules for all jobs hold.",
   }),
   place_at: calc(count, "IF(LEN(weather_place)>0,PLACE_OR_ZERO(places.code,weather_place),0)", "Row of the place", {
+    working: true,
     zero: "none",
   }),
   place_in_bid: check(
@@ -40,30 +41,38 @@ export const weatherUsed = lines("Weather used", {
     'The bid lacks the weather of "{weather_place}". Correct weather_place on sheet Walk, or bid again with an office book that has it.',
     { label: "Weather place not carried" },
   ),
-  place_looked_up: calc(yesno, `IF(place_at>0,IF(${ofPlace("looked_up")},TRUE,FALSE),FALSE)`, "Place looked up"),
+  place_looked_up: calc(yesno, `IF(place_at>0,IF(${ofPlace("looked_up")},TRUE,FALSE),FALSE)`, "Place looked up", {
+    working: true,
+  }),
   weather_known: calc(
     yesno,
     'IF(place_at>0,AND(place_looked_up,OR(evaporation_method<>"pan",place_has_pan)),weather_is_local)',
     "Weather is of this place",
+    { working: true },
   ),
-  storm_known: calc(yesno, "IF(place_at>0,place_looked_up,storm_is_local)", "Storm is of this place"),
+  storm_known: calc(yesno, "IF(place_at>0,place_looked_up,storm_is_local)", "Storm is of this place", {
+    working: true,
+  }),
   storm_rain: calc(smallLength, used("design_rain"), "Design storm used"),
   spell_of_place: calc(
     yesno,
     `AND(place_at>0,${["temperature_scale", "water_temperature", "air_temperature"].map(own).join(",")})`,
     "Temperatures of the place",
-    { note: "Scale, water and air go together: where the job overrides one, its own three hold." },
+    { working: true, note: "Scale, water and air go together: where the job overrides one, its own three hold." },
   ),
-  scale_used: calc(text, ofDrySpell("temperature_scale"), "Temperature scale used"),
+  scale_used: calc(text, ofDrySpell("temperature_scale"), "Temperature scale used", { working: true }),
   water_used: calc(number, ofDrySpell("water_temperature"), "Water temperature used", { decimals: 0 }),
   air_used: calc(number, ofDrySpell("air_temperature"), "Air temperature used", { decimals: 0 }),
   humidity_used: calc(percent, used("air_humidity"), "Relative humidity used", { decimals: 0 }),
   wind_used: calc(speed, used("wind_speed"), "Wind used, as measured"),
-  place_has_pan: calc(yesno, `IF(place_at>0,${ofPlace("has_pan")},FALSE)`, "Place has pan evaporation"),
+  place_has_pan: calc(yesno, `IF(place_at>0,${ofPlace("has_pan")},FALSE)`, "Place has pan evaporation", {
+    working: true,
+  }),
   pan_used: calc(
     waterLoss,
     `IF(AND(place_has_pan,${own("pan_evaporation")}),${ofPlace("pan_evaporation")},pan_evaporation)`,
     "Pan evaporation used",
+    { working: true },
   ),
 });
 

@@ -70,12 +70,11 @@ test("rows that are not worth a look are hidden as the bid is written, and show 
   ]);
 });
 
-test("beside the heading a formula tells when a hidden row comes into use", async () => {
+test("under the title a formula tells when a hidden row comes into use", async () => {
   const { page } = await opened(model, 0);
-  const top = model.placed.find(({ block }) => block.heading === "Goods")?.top as number;
-  const cell = page.getCell(top, 5);
+  const cell = page.getCell(3, 5);
   expect(cell.formula).toBe(
-    'IF(ISERROR(SUBTOTAL(109,B11:B14)),"",IF(ROUND(SUM(B11:B14)-SUBTOTAL(109,B11:B14),6)<>0,"← a row in use is hidden: select the rows around it, right-click, Unhide",""))',
+    'IFERROR(IF(OR(ROUND(SUM(B11:B14)-SUBTOTAL(109,B11:B14),6)<>0),"A row in use is hidden: select all rows, right-click, Unhide",""),"")',
   );
   expect(cell.result ?? "").toBe("");
 });
@@ -86,7 +85,7 @@ test("a table that nobody reads stands among the workings, under the name of its
   expect(model.tables.get("steps")?.home).toBe("Workings");
 });
 
-test("rows in which a person types stay in sight; beside results two are left", async () => {
+test("rows in which a person types stay in sight; beside results one is left", async () => {
   const ask = compile(asking, "us");
   const values = calculate(ask, askingValues(ask));
   const book = new exceljs.Workbook();
@@ -115,12 +114,30 @@ test("a condition that cannot be read does not load", () => {
   );
 });
 
-test("of a table without any row in use the heading alone stays", async () => {
+test("a table without any row in use goes with its heading", async () => {
   const { page } = await opened(model, 0);
   const columns = { ...goods.columns, wanted: t.calc(t.number, "more+given*0", "Wanted") };
   const none = compile(tiny([given, { ...goods, columns }, steps]), "us");
   const sheet = (await opened(none, 0)).page;
   const top = none.placed.find(({ block }) => block.heading === "Goods")?.top as number;
-  expect([0, 1, 2, 3].map((i) => sheet.getRow(top + i).hidden)).toEqual([false, true, true, true]);
-  expect(page.getRow(top + 1).hidden).toBe(false);
+  expect([0, 1, 2, 3].map((i) => sheet.getRow(top + i).hidden)).toEqual([true, true, true, true]);
+  expect(page.getRow(top).hidden).toBe(false);
+});
+
+test("beside rows of another sheet those not in use are hidden, and told when they come into use", async () => {
+  const ask = compile(asking, "us");
+  const book = new exceljs.Workbook();
+  const second = ask.byId.get("boards.long[2]")?.index;
+  const start = askingValues(ask).map((value, index) => (index === second ? null : value));
+  const values = calculate(ask, start);
+  await book.xlsx.load((await writeWorkbook(ask, values, askingIdentity)) as never);
+  const sheet = book.getWorksheet("Decisions");
+  const band = ask.placed.find(
+    (one) => one.sheet === "Decisions" && one.block.heading === "Shelves",
+  );
+  const first = (band?.band?.header ?? 0) + 2;
+  expect([0, 1, 2].map((i) => sheet?.getRow(first + i).hidden)).toEqual([false, false, true]);
+  expect(sheet?.getCell(3, 5).formula).toContain(
+    `SUMPRODUCT((A${first}:A${first + 2}<>"")*(ROW(A${first}:A${first + 2})-${first - 1}>SUBTOTAL(103,A${first}:A${first + 2})))>0`,
+  );
 });
