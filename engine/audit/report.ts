@@ -17,7 +17,7 @@ export function auditText(audit: Audit): string {
     `    expected: ${one.expected}`,
     `    to do:    ${one.advice}`,
   ]);
-  return `${[...lines, ...headlineLines(audit), `${countsOf(audit)}.`].join("\n")}\n`;
+  return `${[`${countsOf(audit)}.`, ...headlineLines(audit), ...lines].join("\n")}\n`;
 }
 
 const placeAndName = ({ where, name }: Finding): string =>

@@ -55,7 +55,10 @@ export function auditCommand(context: Context): Command {
       context.status = audit.clean ? 0 : 1;
       await report?.write(shownText(auditMarkdown(audit, file)));
       if (options.json) context.json(asJson(audit, file), 2);
-      else context.out(auditText(audit));
+      else {
+        context.verdict(audit.clean ? "CLEAN" : "NOT CLEAN", audit.clean);
+        context.out(auditText(audit));
+      }
     });
 }
 

@@ -6,7 +6,6 @@ import type { Value } from "../formula/value.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
 import { missingInputs } from "../job/missing.js";
-import { shownValue } from "../job/shown-value.js";
 import { mustFitWorkbook } from "../job/trail/longest.js";
 import { changeBytes } from "../output/change.js";
 import { outputTo } from "../output/write.js";
@@ -28,6 +27,7 @@ import type { Context } from "./context.js";
 import { errorsAsJson, errorsTold } from "./errors-told.js";
 import { failedLines } from "./failed-lines.js";
 import { missingLines } from "./missing-lines.js";
+import { tellStatus } from "./status-told.js";
 import { entryLine, takerOf } from "./trail-options.js";
 
 interface Options extends SourceOptions {
@@ -184,12 +184,8 @@ function tell(
     );
     return;
   }
+  tellStatus(context, model, values, stands);
   for (const entry of entries) context.out(entryLine(entry));
-  for (const name of headline) {
-    const cell = model.byId.get(name);
-    if (cell !== undefined)
-      context.out(`${cell.declaration.label}: ${shownValue(model, cell, values)}\n`);
-  }
   context.out(`Written: ${target}\n`);
   context.err(missingLines(missing));
   for (const line of [...errorsTold(errors), ...failedLines(failed)]) context.err(`${line}\n`);

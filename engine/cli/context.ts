@@ -8,6 +8,8 @@ export interface Context {
   readonly templates: readonly Template[];
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** The line that says how it stands: green or red at a terminal, and in words everywhere. */
+  readonly verdict: (words: string, good: boolean) => void;
   /** A value as JSON to standard output, on a line of its own or indented. */
   readonly json: (value: unknown, indent?: number) => void;
   /** Shows how far long work is; given where someone watches at a terminal. */

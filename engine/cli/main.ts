@@ -14,6 +14,8 @@ process.exitCode = await run(
   {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
+    // color never says more than the words: https://no-color.org
+    color: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== "dumb",
     ...(process.stderr.isTTY ? { progress: (text: string) => process.stderr.write(text) } : {}),
   },
   new URL("../../sheets/templates/index.js", import.meta.url).href,

@@ -16,6 +16,7 @@ import { startCommand } from "./start.js";
 import { takeCommand } from "./take.js";
 import { traceCommand } from "./trace.js";
 import { programVersion } from "./version.js";
+import { waiting } from "./waiting.js";
 import { weighCommand } from "./weigh.js";
 
 export interface Voices {
@@ -23,6 +24,8 @@ export interface Voices {
   readonly err: (text: string) => void;
   /** Shows how far long work is; given where someone watches at a terminal. */
   readonly progress?: (text: string) => void;
+  /** Whether what `out` says may be colored. */
+  readonly color?: boolean;
 }
 
 /**
@@ -36,14 +39,21 @@ export async function run(
   voices: Voices,
   templatesModule?: string,
 ): Promise<number> {
-  const { progress } = voices;
-  const out = (text: string) => voices.out(shownText(text));
-  const err = (text: string) => voices.err(shownText(text));
+  const told = waiting(voices);
+  const { progress } = told;
+  const out = (text: string) => told.out(shownText(text));
+  const err = (text: string) => told.err(shownText(text));
   const context: Context = {
     templates,
     out,
     err,
-    json: (value, indent) => voices.out(`${shownJson(value, indent)}\n`),
+    verdict: (words, good) => {
+      const [on, off] = voices.color
+        ? [good ? "\u001b[1;32m" : "\u001b[1;31m", "\u001b[0m"]
+        : ["", ""];
+      told.out(`${on}${shownText(words)}${off}\n`);
+    },
+    json: (value, indent) => told.out(`${shownJson(value, indent)}\n`),
     status: 0,
     ...(progress === undefined ? {} : { progress }),
     ...(templatesModule === undefined ? {} : { templatesModule }),
@@ -75,6 +85,7 @@ export async function run(
   }
   program.version(programVersion(), "-V, --version", "tell the version of the program");
   settle(program, { out, err });
+  program.hook("preAction", (_, command) => told.begin(`rillbook ${command.name()} …`));
   if (args.length === 0) {
     out(program.helpInformation());
     return 0;

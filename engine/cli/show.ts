@@ -6,12 +6,14 @@ import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
+import { failedChecks } from "../job/failed-checks.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
 import { errorsTold } from "./errors-told.js";
 import { exampleOf } from "./example.js";
+import { aligned, tellStatus } from "./status-told.js";
 
 /** `rillbook show`: the values of a job by name. */
 export function showCommand(context: Context): Command {
@@ -34,11 +36,33 @@ export function showCommand(context: Context): Command {
         const shown = Object.fromEntries(wanted.map((name) => [name, asJson(model, values, name)]));
         context.json(shown, 2);
       } else {
-        for (const name of wanted) context.out(asText(model, values, name));
+        if (names.length === 0) tellStatus(context, model, values, standing(model, values, errors));
+        tellNamed(context, model, values, wanted);
       }
       for (const line of errorsTold(errors)) context.err(`${line}\n`);
       context.err(shownOtherwise(job));
     });
+}
+
+const standing = (model: Model, values: readonly Value[], errors: readonly unknown[]): boolean =>
+  errors.length === 0 && failedChecks(model, values).every(({ level }) => level !== "must");
+
+/** Single values under one another; tables and columns by themselves. */
+function tellNamed(
+  { out }: Context,
+  model: Model,
+  values: readonly Value[],
+  names: readonly string[],
+): void {
+  const single = names.filter((name) => model.byId.has(name) && !model.tables.has(name));
+  out(
+    aligned(
+      single.map(
+        (name) => [name, shownValue(model, model.byId.get(name) as Cell, values)] as const,
+      ),
+    ),
+  );
+  for (const name of names.filter((one) => !single.includes(one))) out(asText(model, values, name));
 }
 
 /** The values are calculated; a workbook may show others. */
@@ -118,17 +142,27 @@ function rowsOf(model: Model, table: Table, values: readonly Value[]): Cell[][] 
 function asText(model: Model, values: readonly Value[], name: string): string {
   const table = model.tables.get(name);
   if (table !== undefined) {
-    const rows = rowsOf(model, table, values).map((row) => {
-      const parts = row.map(
-        (cell) => `${cell.name.split(".")[1]}=${shownValue(model, cell, values)}`,
-      );
-      return `  ${row[0]?.row}: ${parts.join("  ")}\n`;
-    });
-    return `${name}:\n${rows.join("")}`;
+    const rows = rowsOf(model, table, values);
+    const columns = [...table.columns.keys()].map((key, i) => [
+      key,
+      ...rows.map((row) => shownValue(model, row[i] as Cell, values)),
+    ]);
+    const numbers = ["row", ...rows.map(([first]) => String(first?.row ?? ""))];
+    return `${name}:\n${underOneAnother([numbers, ...columns])}`;
   }
   const column = columnCells(model, name);
   if (column !== undefined) {
     return `${name}: ${column.map((cell) => shownValue(model, cell, values)).join("; ")}\n`;
   }
   return `${name}: ${shownValue(model, model.byId.get(name) as Cell, values)}\n`;
+}
+
+/** A line for each column of a table, its rows side by side. */
+function underOneAnother(lines: readonly (readonly string[])[]): string {
+  const widths = (lines[0] ?? []).map((_, i) =>
+    Math.max(...lines.map((line) => (line[i] ?? "").length)),
+  );
+  const padded = (line: readonly string[]) =>
+    line.map((text, i) => text.padEnd(widths[i] as number)).join("  ");
+  return lines.map((line) => `  ${padded(line).trimEnd()}\n`).join("");
 }

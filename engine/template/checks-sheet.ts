@@ -11,6 +11,7 @@ import {
   published,
   type SheetDeclaration,
   sheet,
+  type TableBlock,
   table,
 } from "./declare.js";
 import { messageName, statusKey, statusName } from "./implied-names.js";
@@ -24,6 +25,8 @@ interface CheckOnSheet {
   readonly level: CheckDeclaration["level"];
   readonly state: string;
   readonly message: string;
+  /** Where it is mended, as a link names it: an input, else the check, else its sheet. */
+  readonly goes: string;
 }
 
 /** The names that every template has on its sheet Checks. */
@@ -42,9 +45,10 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
 } {
   const inputChecks = inputsRight(sheets);
   const inputBlock = lines("Inputs by sheet", inputChecks);
+  const inputs = inputNames(sheets);
   const found = [
-    ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name))),
-    ...checksOf(inputBlock, "Checks"),
+    ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name, inputs))),
+    ...sheetsAtFault(checksOf(inputBlock, "Checks", inputs), sheets),
   ];
   const blocks: Block[] = [
     lines("Bid status", {
@@ -66,7 +70,58 @@ export function checksSheet(sheets: readonly SheetDeclaration[]): {
 const notHolding = (level: CheckDeclaration["level"]): string =>
   `COUNTIF(check_list.level,"${level}")-COUNTIFS(check_list.level,"${level}",check_list.state,"ok")`;
 
-function checksOf(block: Block, where: string): CheckOnSheet[] {
+/** The names of single inputs, of columns of inputs, and of tables by their first one. */
+function inputNames(sheets: readonly SheetDeclaration[]): ReadonlyMap<string, string> {
+  const names = new Map<string, string>();
+  for (const block of sheets.flatMap(({ blocks }) => blocks)) {
+    const table = tableShown(block);
+    const cells = Object.entries(
+      table?.columns ?? (block.kind === "lines" ? block.cells : {}),
+    ).filter(([, { kind }]) => kind === "input");
+    for (const [key] of cells) {
+      if (table === undefined) names.set(key, key);
+      else {
+        const column = `${table.name}.${key}`;
+        names.set(column, column);
+        if (!names.has(table.name)) names.set(table.name, column);
+      }
+    }
+  }
+  return names;
+}
+
+/** The first input that a sentence names, which is where a person goes to mend what it says. */
+function namedIn(
+  sentence: string,
+  table: TableBlock | undefined,
+  inputs: ReadonlyMap<string, string>,
+) {
+  const bare = sentence.replace(/\{[^}]*\}/g, " ");
+  const said = bare.match(/[a-z][a-z0-9]*(?:[_.][a-z0-9]+)*/g) ?? [];
+  // a word alone may be one of the language, but where its sheet is told
+  const sure = (word: string) => /[_.]/.test(word) || bare.includes(` ${word} on sheet `);
+  const inTurn = said.filter(sure).flatMap((word) => {
+    const own = table === undefined ? undefined : inputs.get(`${table.name}.${word}`);
+    return own ?? inputs.get(word) ?? [];
+  });
+  return inTurn[0];
+}
+
+/** The checks on the inputs of a sheet lead to that sheet. */
+const sheetsAtFault = (
+  checks: readonly CheckOnSheet[],
+  sheets: readonly SheetDeclaration[],
+): CheckOnSheet[] =>
+  checks.map((one) => {
+    const sheet = sheets.find(({ name }) => inputsRightName(name) === one.name);
+    return sheet === undefined ? one : { ...one, goes: `'${sheet.name}'!A1` };
+  });
+
+function checksOf(
+  block: Block,
+  where: string,
+  inputs: ReadonlyMap<string, string>,
+): CheckOnSheet[] {
   if (block.kind === "lines") {
     return Object.entries(block.cells).flatMap(([name, cell]) =>
       cell.kind === "check"
@@ -78,6 +133,7 @@ function checksOf(block: Block, where: string): CheckOnSheet[] {
               level: cell.level,
               state: name,
               message: messageName(name),
+              goes: namedIn(cell.sentence, undefined, inputs) ?? name,
             },
           ]
         : [],
@@ -90,7 +146,11 @@ function checksOf(block: Block, where: string): CheckOnSheet[] {
     const messages = `${block.name}.${messageName(key)}`;
     const message = `INDEX(${messages},MATCH(FALSE,${column},0))`;
     const label = [block.heading, cell.label].filter(Boolean).join(": ") || column;
-    return [{ name: column, label, where, level: cell.level, state: `AND(${column})`, message }];
+    const [first = key] = Object.keys(block.columns);
+    const goes = namedIn(cell.sentence, block, inputs) ?? `${block.name}.${first}`;
+    return [
+      { name: column, label, where, level: cell.level, state: `AND(${column})`, message, goes },
+    ];
   });
 }
 
@@ -170,7 +230,9 @@ function workingList(found: readonly CheckOnSheet[]): Block {
     {
       rows: found.length,
       printed: false,
-      data: found.map(({ label, where, level }) => ({ check: label, sheet: where, level })),
+      data: found.map(({ label, where, level, goes }) => ({
+        ...{ check: label, sheet: where, level, goes },
+      })),
     },
     {
       check: published(text, "Check", { source }),
@@ -179,6 +241,7 @@ function workingList(found: readonly CheckOnSheet[]): Block {
       right: calc(yesno, (row) => holdsFormula(found[row - 1] as CheckOnSheet), "Right"),
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
+      goes: published(text, "Mended at", { source }),
       place: calc(count, "above.place+1", "Place", { first: "1" }),
       state: calc(
         text,

@@ -41,7 +41,7 @@ const wrapped: Partial<Alignment> = { vertical: "top", wrapText: true };
 
 export const styles = {
   plain: { font: font(), alignment: top },
-  title: { font: font({ size: 16, bold: true, color: { argb: accent } }) },
+  title: { font: font({ size: 16, bold: true, color: { argb: accent } }), alignment: wrapped },
   purpose: { font: font({ italic: true, color: { argb: quiet } }) },
   heading: {
     font: font({ size: 12, bold: true, color: { argb: accent } }),
@@ -52,6 +52,10 @@ export const styles = {
   strongLabel: { font: font({ bold: true }), alignment: wrapped },
   unit: { font: font({ color: { argb: quiet } }), alignment: { vertical: "top", indent: 1 } },
   link: { font: font({ size: 9, underline: true, color: { argb: accent } }) },
+  openItem: {
+    font: font({ size: 9, underline: true, color: { argb: accent } }),
+    alignment: wrapped,
+  },
   note: { font: font({ size: 9, color: { argb: quiet } }), alignment: wrapped },
   verdict: { font: font({ size: 12, bold: true }), alignment: wrapped },
   message: { font: font({ size: 9 }), alignment: wrapped },

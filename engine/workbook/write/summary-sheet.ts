@@ -1,50 +1,36 @@
-import type { CellValue, Workbook, Worksheet } from "exceljs";
+import type { CellValue, Style, Workbook } from "exceljs";
 import { addressOf, columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { firstFields } from "../../job/missing.js";
 import { doesNotStand } from "../../template/bid-stands.js";
-import { checkShown } from "../../template/checks-sheet.js";
-import type { ChartBlock } from "../../template/declare.js";
-import { chartLines } from "../../template/layout.js";
-import type { Cell, Model } from "../../template/model.js";
-import { formulaContent } from "./cells.js";
-import { type ChartPlace, placesOf, summaryCharts } from "./charts/places.js";
+import { checkList } from "../../template/checks-sheet.js";
+import { type Cell, columnOf, type Model } from "../../template/model.js";
+import { type ChartPlace, placeOver, summaryCharts } from "./charts/places.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { attention, styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
+import { gridColumns, gridWidths, lettersOver, SummaryGrid } from "./summary-grid.js";
 
 /** How many of the failed checks the sheet shows. */
 const firstFailing = 8;
-
-const columns = [46, 18, 60] as const;
-/** A chart leaves room for another one on the first page. */
-const mostChartLines = 15;
-/** Points of a line of this sheet. */
+/** Lines of the sheet that the charts cover, and points of a line. */
+const chartLines = 16;
+/** Columns that the first chart takes, where there are several. */
+const firstOver = 7;
 const lineHeight = 15;
 
-const legend: readonly [kind: string, style: object, meaning: string][] = [
-  ["boxed and tinted", styles.input, "An input: yours to change. The cell says what it accepts."],
-  [
-    "dotted box",
-    styles.book,
-    "Copied from the office book: change it there, or see the difference in the audit.",
-  ],
-  [
-    "in italics",
-    styles.published,
-    "From a published table or standard; the source stands beside it.",
-  ],
-  ["plain", styles.figure, "A formula. Protected without a password: look at it as you like."],
-  [
-    "yes or no, bold",
-    styles.check,
-    "A check. A no comes with a sentence on what to do; all are on sheet Checks.",
-  ],
+const half = gridColumns / 2;
+
+const legend: readonly [kind: string, style: Partial<Style>, meaning: string][] = [
+  ["boxed and tinted", styles.input, "an input, yours to change"],
+  ["dotted box", styles.book, "copied from the office book"],
+  ["in italics", styles.published, "published, with its source"],
+  ["plain", styles.figure, "a formula, protected without a password"],
 ];
 
 /**
- * The first sheet: what this workbook is, the bid in figures, what is still open, where things are.
+ * The first sheet, on one page: whether the bid stands, what it comes to, what is still open, where things are.
  * Returns the charts that it left room for.
  */
 export function writeSummary(
@@ -53,190 +39,251 @@ export function writeSummary(
   values: readonly Value[],
   identity: Identity,
 ): ChartPlace[] {
-  const sheet = workbook.addWorksheet("Summary");
-  const page = new SummaryPage(sheet, model, values);
+  const sheet = workbook.addWorksheet("Summary", {
+    properties: { defaultRowHeight: lineHeight },
+    views: [{ showGridLines: false }],
+  });
+  const page = new SummaryPage(new SummaryGrid(sheet), model, values);
   page.title(identity);
   page.state();
   page.missing();
   page.figures();
-  const charts = summaryCharts(model).flatMap((block) => page.chart(block));
+  const charts = page.charts();
   page.open();
-  page.part("Sheets", sheetLines(model));
-  page.part("Kinds of cells", legend);
-  page.part(
-    "Template and office book",
-    originOf(identity).map(([label, text]) => [label, styles.label, text] as const),
-  );
-  sheet.pageSetup = { orientation: "portrait", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  page.sheets();
+  page.legend();
+  page.origin(identity);
+  sheet.pageSetup = {
+    orientation: "portrait",
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: 1,
+    margins: { left: 0.6, right: 0.6, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
+    printArea: `A$1:${columnLetters(gridColumns)}$${page.last}`,
+  };
+  const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}&C&8&A&R&8Page &P of &N`;
   return charts;
-}
-
-/** A link to each sheet in sight; of the others, what they hold and how to show them. */
-function sheetLines({ sheets }: Model): (readonly [CellValue, object, string])[] {
-  const inSight = sheets.filter(({ hidden }) => !hidden);
-  const unseen = sheets.filter(({ hidden }) => hidden);
-  const linked = inSight.map(({ name, purpose }) => {
-    const link = formulaContent(`HYPERLINK("#'${name}'!A1","${name}")`, name);
-    return [link, styles.label, purpose] as const;
-  });
-  const howTo = "Hidden, for reference. To show one: right-click a tab, Unhide (or Show Sheet).";
-  return [
-    ...linked,
-    ...(unseen.length === 0 ? [] : [["More sheets", styles.strongLabel, howTo] as const]),
-    ...unseen.map(({ name, purpose }) => [name, styles.label, purpose] as const),
-  ];
-}
-
-function originOf({ template, version, units, book, bookAsOf, about }: Identity) {
-  const system = units === "us" ? "US customary units" : "SI units";
-  const lines: [label: string, text: string][] = [
-    ["Template", `${template}, version ${version}, ${system}`],
-    ["Office book", `${book}, as of ${bookAsOf}`],
-  ];
-  if (about !== undefined) lines.push(["About this job", about]);
-  return lines;
 }
 
 /** The sheet as it is written, from the top down. */
 class SummaryPage {
-  private line = 1;
-
   constructor(
-    private readonly sheet: Worksheet,
+    private readonly grid: SummaryGrid,
     private readonly model: Model,
     private readonly values: readonly Value[],
-  ) {
-    columns.forEach((width, i) => {
-      sheet.getColumn(i + 1).width = width;
-    });
+  ) {}
+
+  get last(): number {
+    return this.grid.line - 1;
   }
 
   /** The title of the job and the customer, where the template names them. */
   title({ job }: Identity): void {
+    const { grid } = this;
     const { template } = this.model;
     const { title, customer } = template.roles ?? {};
-    if (title === undefined) this.put(1, template.title, styles.title);
-    else this.shown(1, `${title}&""`, this.valueAt(title) ?? "", styles.title);
-    this.line += 1;
+    const heads = title === undefined ? template.title : String(this.valueAt(title) ?? "");
+    grid.height((textHeight(heads, lettersOver(gridColumns) * 0.55) - 2) * 1.7 + 2);
+    if (title === undefined) grid.put(1, gridColumns, template.title, styles.title);
+    else grid.formula(1, gridColumns, `${title}&""`, this.valueAt(title) ?? "", styles.title);
+    grid.line += 1;
     const about = `${title === undefined ? "" : `${template.title}, job`} ${job}`.trim();
     const live = "Every figure is a live formula: change a boxed cell and it follows.";
-    this.put(1, `${title === undefined ? "Job " : ""}${about}. ${live}`, styles.purpose);
-    this.line += 1;
+    const said = `${title === undefined ? "Job " : ""}${about}. ${live}`;
+    grid.put(1, gridColumns, said, styles.purpose);
+    grid.line += 1;
     if (customer !== undefined) {
       const value = `For ${this.valueAt(customer) ?? ""}`;
-      this.shown(1, `"For "&${customer}`, value, styles.strongLabel);
-      this.line += 1;
+      grid.formula(1, gridColumns, `"For "&${customer}`, value, styles.strongLabel);
+      grid.line += 1;
     }
-    this.line += 1;
+    grid.line += 1;
   }
 
   /** Whether the bid stands. */
   state(): void {
-    const { sheet, line } = this;
+    const { grid } = this;
+    const { line, sheet } = grid;
     const state = this.valueAt("bid_verdict");
-    sheet.mergeCells(line, 1, line, 3);
-    this.shown(1, "bid_verdict", state, styles.verdict);
-    sheet.getRow(line).height = textHeight(String(state ?? ""), 100) + 4;
+    grid.formula(1, gridColumns, "bid_verdict", state, styles.verdict);
+    grid.height(textHeight(String(state ?? ""), lettersOver(gridColumns) * 0.8) * 1.25 + 4);
     const faulty = `LEFT(A${line},${doesNotStand.length})="${doesNotStand}"`;
-    sheet.addConditionalFormatting({ ref: `A${line}:C${line}`, rules: [attention(faulty)] });
-    this.line += 2;
+    sheet.addConditionalFormatting({
+      ref: `A${line}:${columnLetters(gridColumns)}${line}`,
+      rules: [attention(faulty)],
+    });
+    grid.line += 2;
   }
 
   /** The first fields of a job that are blank, in the order in which they are asked for, each leading to its cell. */
   missing(): void {
+    const { grid } = this;
     const fields = firstFields(this.model);
     if (fields.length === 0) return;
-    this.heading("Still missing, in the order of the walk");
-    for (const cell of fields) {
+    const from = grid.line;
+    grid.heading("Still missing, in the order of the walk");
+    let blank = 0;
+    fields.forEach((cell, i) => {
       const { declaration, index, name, sheet, column, line, table } = cell;
       const place = addressOf(column, line);
       const at = table === undefined ? name : `'${sheet}'!$${columnLetters(column)}$${line}`;
       const said = `${declaration.label} (${sheet} ${place})`.replaceAll('"', "");
       const isBlank = (this.values[index] ?? null) === null;
+      if (isBlank) blank += 1;
       const link = `IF(ISBLANK(${at}),HYPERLINK("#'${sheet}'!${place}","${said}"),"")`;
-      this.shown(1, link, isBlank ? said : "", { ...styles.message });
-      this.line += 1;
-    }
-    this.line += 1;
+      const side = i % 2 === 0 ? 1 : 1 + half;
+      grid.formula(side, half, link, isBlank ? said : "", styles.link);
+      if (side !== 1 || i === fields.length - 1) grid.line += 1;
+    });
+    grid.line += 1;
+    // a field that is blanked later is told as an input at fault
+    if (blank > 0) return;
+    for (let line = from; line < grid.line; line++) grid.sheet.getRow(line).hidden = true;
   }
 
-  /** The headline, and how much is at fault. */
+  /** The headline in two halves, and how much is at fault. */
   figures(): void {
-    const { sheet, model, values } = this;
-    this.heading("Bid summary");
-    for (const name of [...model.template.headline, "errors_found", "checks_failed", "warnings"]) {
-      const cell = model.byId.get(name) as Cell;
-      this.put(1, cell.declaration.label, styles.label);
-      const target = sheet.getCell(this.line, 2);
-      target.value = formulaContent(name, values[cell.index] ?? null);
-      target.style = { ...styles.strong, numFmt: numberFormat(cell.declaration, model.system) };
-      this.put(3, shownUnit(cell.declaration, model.system), styles.unit);
-      sheet.getRow(this.line).height = textHeight(cell.declaration.label, 44);
-      this.line += 1;
+    const { grid, model, values } = this;
+    grid.heading("Bid summary");
+    const { headline } = model.template;
+    const rows = Math.ceil(headline.length / 2);
+    const beside = ["errors_found", "checks_failed", "warnings"];
+    const left = [...headline.slice(0, rows), ...beside.slice(0, 2)];
+    const right = [...headline.slice(rows)];
+    while (right.length < rows) right.push("");
+    right.push(beside[2] as string);
+    for (let row = 0; row < left.length; row++) {
+      for (const [side, name] of [
+        [1, left[row]],
+        [1 + half, right[row]],
+      ] as const) {
+        if (name === undefined || name === "") continue;
+        const cell = model.byId.get(name) as Cell;
+        const { declaration } = cell;
+        grid.put(side, 3, declaration.label, styles.label);
+        const style = { ...styles.strong, numFmt: numberFormat(declaration, model.system) };
+        grid.formula(side + 3, 2, name, values[cell.index] ?? null, style);
+        grid.put(side + 5, 1, shownUnit(declaration, model.system), styles.unit);
+      }
+      grid.line += 1;
     }
-    this.line += 1;
+    grid.line += 1;
   }
 
-  /** The first checks of those that fail. */
+  /** Leaves room for the charts, side by side. */
+  charts(): ChartPlace[] {
+    const { grid } = this;
+    const [first, ...others] = summaryCharts(this.model);
+    if (first === undefined) return [];
+    const line = grid.line;
+    grid.line += chartLines + 1;
+    // the first one is a drawing, and wants more room
+    const most = others.length === 0 ? gridColumns : firstOver;
+    const over = others.length === 0 ? 0 : (gridColumns - firstOver) / others.length;
+    return [first, ...others].map((block, i) =>
+      placeOver(
+        block,
+        grid.sheet.name,
+        { line, column: i === 0 ? 0 : most + (i - 1) * over, over: i === 0 ? most : over },
+        gridWidths,
+        chartLines * lineHeight,
+      ),
+    );
+  }
+
+  /** The first checks of those that fail, each leading to where it is mended. */
   open(): void {
-    this.heading("Errors and warnings (all are on sheet Checks)");
-    const rows = this.model.tables.get(checkShown)?.block.rows ?? 0;
-    for (let row = 1; row <= Math.min(firstFailing, rows); row++) {
-      const at = (key: string) => `INDEX(${checkShown}.${key},${row})`;
-      const state = this.valueAt(`${checkShown}.state[${row}]`);
-      ["check", "sheet", "message"].forEach((key, i) => {
-        const value = state === "ok" ? "" : this.valueAt(`${checkShown}.${key}[${row}]`);
-        this.shown(i + 1, `IF(${at("state")}="ok","",${at(key)})`, value, { ...styles.message });
-        if (key === "message") {
-          this.sheet.getRow(this.line).height = textHeight(String(value ?? ""), 64);
-        }
-      });
-      this.line += 1;
+    const { grid, model, values } = this;
+    grid.heading("Errors and warnings (all are on sheet Checks)");
+    const column = (key: string) => columnOf(model, checkList, key).cells;
+    const ranks = column("rank").map(({ index }) => values[index] as number);
+    const inTurn = ranks.map((_, i) => i).sort((a, b) => (ranks[a] ?? 0) - (ranks[b] ?? 0));
+    for (let row = 1; row <= Math.min(firstFailing, ranks.length); row++) {
+      const place = `MATCH(SMALL(${checkList}.rank,${row}),${checkList}.rank,0)`;
+      const at = (key: string) => `INDEX(${checkList}.${key},${place})`;
+      const toldOf = (key: string) =>
+        values[column(key)[inTurn[row - 1] as number]?.index as number];
+      const fails = toldOf("state") !== "ok";
+      const shown = (formula: string) => `IF(${at("state")}="ok","",${formula})`;
+      const said = fails ? `${toldOf("sheet")}: ${toldOf("check")}` : "";
+      const name = `${at("sheet")}&": "&${at("check")}`;
+      grid.formula(1, 4, shown(`HYPERLINK("#"&${at("goes")},${name})`), said, styles.openItem);
+      const message = fails ? String(toldOf("message") ?? "") : "";
+      grid.formula(5, gridColumns - 4, shown(at("message")), message, styles.message);
+      const heights = [textHeight(said, lettersOver(4)), textHeight(message, lettersOver(8) * 1.1)];
+      if (fails) grid.height(Math.max(lineHeight, ...heights));
+      grid.line += 1;
     }
-    this.line += 1;
+    grid.line += 1;
   }
 
-  /** Leaves room for a chart. */
-  chart(block: ChartBlock): ChartPlace[] {
-    const { line, sheet } = this;
-    const lines = Math.min(chartLines(block), mostChartLines);
-    this.line += lines + 1;
-    return placesOf({ ...block, lines, beside: [] }, sheet.name, line, columns, lineHeight);
+  /** A link to each sheet in sight; the others by name, and how to show them. */
+  sheets(): void {
+    const { grid } = this;
+    grid.heading("Sheets");
+    const { sheets } = this.model;
+    const inSight = sheets.filter(({ hidden }) => !hidden).map(({ name }) => name);
+    const links = [...inSight, "Trail", "Names"];
+    const perRow = gridColumns / 2;
+    links.forEach((name, i) => {
+      const link = `HYPERLINK("#'${name}'!A1","${name}")`;
+      grid.formula(1 + (i % perRow) * 2, 2, link, name, styles.link);
+      if (i % perRow === perRow - 1 || i === links.length - 1) grid.line += 1;
+    });
+    const unseen = sheets.filter(({ hidden }) => hidden).map(({ name }) => name);
+    if (unseen.length > 0) {
+      const howTo = `Hidden, for reference: ${unseen.join(", ")}. To show one: right-click a tab, Unhide (or Show Sheet).`;
+      this.note(howTo);
+    }
+    grid.line += 1;
   }
 
-  /** Lines of a label and a note over the rest of the width. */
-  part(
-    title: string,
-    lines: readonly (readonly [label: CellValue, style: object, note: string])[],
-  ): void {
-    this.heading(title);
-    for (const [label, style, note] of lines) {
-      this.put(1, label, style);
-      this.sheet.mergeCells(this.line, 2, this.line, 3);
-      this.put(2, note, styles.note);
-      this.line += 1;
-    }
-    this.line += 1;
+  /** How kinds of cells look. */
+  legend(): void {
+    const { grid } = this;
+    grid.heading("Kinds of cells");
+    const over = gridColumns / legend.length;
+    legend.forEach(([kind, style], i) => {
+      grid.put(1 + i * over, over, kind, style);
+    });
+    grid.line += 1;
+    legend.forEach(([, , meaning], i) => {
+      grid.put(1 + i * over, over, meaning, styles.note);
+    });
+    grid.height(
+      textHeight(
+        legend.map(([, , one]) => one).sort((a, b) => b.length - a.length)[0] ?? "",
+        lettersOver(over),
+      ),
+    );
+    grid.line += 2;
   }
 
-  private heading(text: string): void {
-    for (let column = 1; column <= 3; column++) {
-      this.sheet.getCell(this.line, column).style = styles.heading;
-    }
-    this.sheet.getCell(this.line, 1).value = text;
-    this.line += 1;
+  /** The template, the office book, and what the job says of itself. */
+  origin({ template, version, units, book, bookAsOf, about }: Identity): void {
+    const system = units === "us" ? "US customary units" : "SI units";
+    this.note(`Template: ${template}, version ${version}, ${system}`);
+    this.pair("Office book", `${book}, as of ${bookAsOf}`);
+    if (about !== undefined) this.pair("About this job", about);
+  }
+
+  private pair(label: string, text: CellValue): void {
+    const { grid } = this;
+    grid.put(1, 2, label, styles.note);
+    grid.put(3, gridColumns - 2, text, styles.note);
+    grid.height(textHeight(String(text), lettersOver(gridColumns - 2) * 1.1));
+    grid.line += 1;
+  }
+
+  private note(text: string): void {
+    const { grid } = this;
+    grid.put(1, gridColumns, text, styles.note);
+    grid.height(textHeight(text, lettersOver(gridColumns) * 1.1));
+    grid.line += 1;
   }
 
   private valueAt(id: string): Value {
     return this.values[this.model.byId.get(id)?.index as number] ?? null;
-  }
-
-  private put(column: number, value: CellValue, style: object): void {
-    this.sheet.getCell(this.line, column).value = value;
-    this.sheet.getCell(this.line, column).style = style;
-  }
-
-  private shown(column: number, formula: string, value: Value, style: object): void {
-    this.put(column, formulaContent(formula, value), style);
   }
 }

@@ -151,7 +151,7 @@ describe("bid", () => {
     const file = await jobFile("good.json", demo);
     const output = join(folder, "good.xlsx");
     const { status, out } = await rillbook("bid", file, "-o", output);
-    expect(out).toMatch(/Price: \$[\d,]+\.00\n/);
+    expect(out).toMatch(/^The bid stands\.\nPrice +\$[\d,]+\.00\n(.+\n){3}Written: /);
     expect(status).toBe(0);
     expect((await stat(output)).size).toBeGreaterThan(100_000);
     expect((await readdir(folder)).filter((name) => name.endsWith(".part"))).toEqual([]);
@@ -216,7 +216,7 @@ describe("start, show, names", () => {
     const file = await jobFile("show.json", demo);
     const text = await rillbook("show", file, "total_flow", "falls");
     expect(text.out).toMatch(
-      /^total_flow: 50\.00 gal\/min\nfalls:\n {2}1: name=Corner fall {2}level=1 /,
+      /^total_flow {2}50\.00 gal\/min\nfalls:\n {2}row +1\n {2}name +Corner fall\n {2}level +1\n/,
     );
     const json = await rillbook("show", file, "total_flow", "falls", "--json");
     const shown = JSON.parse(json.out);

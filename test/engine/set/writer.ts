@@ -9,6 +9,7 @@ for (let i = 1; i <= Number(times); i++) {
     templates: [fence],
     out: () => process.stdout.write(`${by} ${i}\n`),
     json: () => undefined,
+    verdict: () => undefined,
     err: (text) => process.stderr.write(text),
     status: 0,
   });

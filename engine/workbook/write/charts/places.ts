@@ -48,6 +48,19 @@ export function placesOf(
   });
 }
 
+/** A chart over so many of the columns of a sheet, from one on (counted from 0). */
+export function placeOver(
+  block: ChartBlock,
+  sheet: string,
+  at: { readonly line: number; readonly column: number; readonly over: number },
+  columns: readonly number[],
+  height: number,
+): ChartPlace {
+  const left = { column: at.column, points: 0 };
+  const width = widthOf(columns.slice(at.column, at.column + at.over));
+  return { sheet, line: at.line, left, block, width, height };
+}
+
 function cornerAt(columns: readonly number[], points: number): Corner {
   let column = 0;
   let left = points;

@@ -1,0 +1,53 @@
+import type { CellValue, Style, Worksheet } from "exceljs";
+import type { Value } from "../../formula/value.js";
+import { formulaContent } from "./cells.js";
+import { styles } from "./look.js";
+
+/** Equal columns, so that figures stand in two halves and links in rows of six. */
+export const gridColumns = 12;
+const gridWidth = 11;
+export const gridWidths: readonly number[] = Array.from({ length: gridColumns }, () => gridWidth);
+
+/** Letters that fit over so many columns. */
+export const lettersOver = (columns: number): number => columns * gridWidth * 1.08;
+
+/** A sheet of equal columns, written from the top down. */
+export class SummaryGrid {
+  line = 1;
+
+  constructor(readonly sheet: Worksheet) {
+    gridWidths.forEach((width, i) => {
+      sheet.getColumn(i + 1).width = width;
+    });
+  }
+
+  /** A value over so many columns from one on. */
+  put(column: number, over: number, value: CellValue, style: Partial<Style>): void {
+    if (over > 1) this.sheet.mergeCells(this.line, column, this.line, column + over - 1);
+    const cell = this.sheet.getCell(this.line, column);
+    cell.value = value;
+    cell.style = style;
+  }
+
+  formula(
+    column: number,
+    over: number,
+    formula: string,
+    value: Value,
+    style: Partial<Style>,
+  ): void {
+    this.put(column, over, formulaContent(formula, value), style);
+  }
+
+  heading(text: string): void {
+    for (let column = 1; column <= gridColumns; column++) {
+      this.sheet.getCell(this.line, column).style = styles.heading;
+    }
+    this.sheet.getCell(this.line, 1).value = text;
+    this.line += 1;
+  }
+
+  height(points: number): void {
+    this.sheet.getRow(this.line).height = points;
+  }
+}
