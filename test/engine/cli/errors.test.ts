@@ -76,7 +76,7 @@ test("bid --json has them too", async () => {
 
 test("show tells them whatever is asked for", async () => {
   const { status, out, err } = await rillbook("show", at("job-0.json"), "part");
-  expect({ status, out }).toEqual({ status: 1, out: "part: 0.00\n" });
+  expect({ status, out }).toEqual({ status: 1, out: "part  0.00\n" });
   expect(err).toContain(told);
   expect(await rillbook("show", at("job-4.json"), "twice")).toMatchObject({ status: 0, err: "" });
 });

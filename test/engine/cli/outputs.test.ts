@@ -330,7 +330,7 @@ describe("a workbook given", () => {
     const edited = typedOver(await readFile(at("bid.xlsx")), model, { height: 7 });
     await writeFile(at("bid.xlsx"), edited);
     const { out, err } = await rillbook("show", at("bid.xlsx"), "height");
-    expect(out).toBe("height: 7.00 ft\n");
+    expect(out).toBe("height  7.00 ft\n");
     expect(err).toMatch(/^The workbook itself shows something else in .* than its inputs give\./);
   });
 });

@@ -93,7 +93,7 @@ describe("a workbook", () => {
     const bid = await rillbook("bid", file);
     expect(bid.err).not.toContain("Still missing");
     expect(bid.status).toBe(1); // placeholder prices
-    expect(bid.out).toMatch(/^Price: \$[1-9]/m);
+    expect(bid.out).toMatch(/^Price +\$[1-9]/m);
     expect(bid.out).toMatch(
       /^falls\.width\[1\]: 2\.5 ft, was blank \(measured on site, by A\. Walker/m,
     );

@@ -15,9 +15,9 @@ test.each([
   [
     "a quote that has ended",
     changed("foam", { good_until: "2026-11-24" }),
+    "foam, a can for each 4 ft of lip or 12 ft² of face, code foam: the price of a yard was good until 2026-11-24; the bid is dated 2026-11-25. Ask for a new quote.",
     "Some prices end before this bid does, 30 days after 2026-11-25. Ask for longer quotes: see Good until on sheet Materials.",
     "Prices that end before work starts on 2027-06-01: 1. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
-    "foam, a can for each 4 ft of lip or 12 ft² of face, code foam: the price of a yard was good until 2026-11-24; the bid is dated 2026-11-25. Ask for a new quote.",
   ],
   [
     "another unit",
