@@ -21,12 +21,15 @@ export const linerRolls = table(
     width: office(length, "Roll width", { again: true, least: 1, most: 100, decimals: 1 }),
     roll_length: office(length, "Roll length", { default: 100, least: 5, most: 1000, decimals: 0 }),
     whole_rolls: office(yesno, "Sold by whole rolls only", { default: false }),
-    run_needed: calc(length, (row) => `SUM_WHERE(liner_pieces.run,liner_pieces.roll,${row})`, "Length cut"),
+    run_needed: calc(length, (row) => `SUM_WHERE(liner_pieces.run,liner_pieces.roll,${row})`, "Length cut", {
+      working: true,
+    }),
     rolls_opened: calc(
       count,
       (row) =>
         `IF(whole_rolls,SUMPRODUCT((liner_cuts.key>=${row * 1000})*(liner_cuts.key<${(row + 1) * 1000})*liner_cuts.opened),0)`,
       "Whole rolls",
+      { working: true },
     ),
     length_bought: calc(length, bought, "Length bought", { decimals: 1 }),
     area_bought: calc(area, "length_bought*width", "Liner bought"),

@@ -67,7 +67,9 @@ export const potsTable = table(
 
 export const potLines = lines("Pots", {
   film_least: office(flowPerWidth, "Least flow over a rim", { default: 10, least: 1, most: 200, source: practice }),
-  pots_set: calc(count, "SUMPRODUCT((pots.rim>0)*1)", "Pots to set"),
-  pots_fitted: calc(count, 'SUMPRODUCT((pots.rim>0)*(pots.fitting<>"over the rim"))', "Pots with a fitting"),
-  heaviest_pot: calc(weight, "MAX(pots.weighs)", "Heaviest pot, empty"),
+  pots_set: calc(count, "SUMPRODUCT((pots.rim>0)*1)", "Pots to set", { working: true }),
+  pots_fitted: calc(count, 'SUMPRODUCT((pots.rim>0)*(pots.fitting<>"over the rim"))', "Pots with a fitting", {
+    working: true,
+  }),
+  heaviest_pot: calc(weight, "MAX(pots.weighs)", "Heaviest pot, empty", { working: true }),
 });

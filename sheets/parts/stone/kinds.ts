@@ -43,7 +43,7 @@ export const stoneKindTable = table(
       note: "A slab about 90%, an angular boulder 70%, a round one 52% (an ellipsoid's pi/6). Where in doubt, more.",
       source: "common practice, no source",
     }),
-    on_site: decide(tons, "Already on site", { default: 0, least: 0, most: 10000 }),
+    on_site: decide(tons, "Already on site", { section: places, default: 0, least: 0, most: 10000 }),
     solid_density: calc(density, "PICK(rocks.density,rocks.name,rock)", "Solid density"),
     size: calc(smallLength, "MAX(stone_length,stone_width,stone_height)", "Largest size"),
     heaviest: calc(

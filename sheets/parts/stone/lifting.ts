@@ -69,6 +69,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
     { label: "Machine of another method", level: "look" },
   ),
   chart_radius: calc(length, "LEAST_WHERE(machine_chart.radius,machine_chart.far_enough,1)", "Chart radius used", {
+    working: true,
     note: "The next radius of the chart that is not shorter.",
     zero: "none",
   }),
@@ -82,8 +83,10 @@ export const stoneLifting = lines("Heaviest stone and machine", {
       note: "No reading between the lines of a chart: the longer reach counts.",
     },
   ),
-  lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart"),
-  lift_said: calc(text, 'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")', "Chart lift, in words"),
+  lift_in_chart: calc(text, "~{machine_lift|0|down}", "Lift by the chart", { working: true }),
+  lift_said: calc(text, 'IF(machine_lift > 0, lift_in_chart, "nothing at that reach")', "Chart lift, in words", {
+    working: true,
+  }),
   machine_lifts: check(
     "OR(by_hand,load_on_hook<=machine_lift)",
     "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Choose another machine_choice on sheet Decisions, or smaller stones.",
