@@ -16,17 +16,10 @@ import { startCommand } from "./start.js";
 import { takeCommand } from "./take.js";
 import { traceCommand } from "./trace.js";
 import { programVersion } from "./version.js";
-import { waiting } from "./waiting.js";
+import { type Voices, waiting } from "./waiting.js";
 import { weighCommand } from "./weigh.js";
 
-export interface Voices {
-  readonly out: (text: string) => void;
-  readonly err: (text: string) => void;
-  /** Shows how far long work is; given where someone watches at a terminal. */
-  readonly progress?: (text: string) => void;
-  /** Whether what `out` says may be colored. */
-  readonly color?: boolean;
-}
+export type { Voices } from "./waiting.js";
 
 /**
  * Runs a command line (without `node` and the program's name) and returns the exit

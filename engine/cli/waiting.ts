@@ -1,4 +1,11 @@
-import type { Voices } from "./run.js";
+export interface Voices {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** Shows how far long work is; given where someone watches at a terminal. */
+  readonly progress?: (text: string) => void;
+  /** Whether what `out` says may be colored. */
+  readonly color?: boolean;
+}
 
 /**
  * Voices of a command that may take a while: where someone watches at a terminal, a line says that it works, from
