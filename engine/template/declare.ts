@@ -1,6 +1,7 @@
 import { type Quantity, yesno as yesnoQuantity } from "../units/quantity.js";
 import type { Reader } from "../units/spelled.js";
 import type { ChartBlock } from "./chart.js";
+import type { PanelBlock, PaperTable } from "./paper.js";
 
 export * from "./chart.js";
 
@@ -227,6 +228,8 @@ export interface TableBlock {
   readonly printed?: false;
   /** Nobody reads it on the sheet: it stands on sheet Workings as a whole. */
   readonly working?: true;
+  /** On a page handed out: where its columns stand across the page. */
+  readonly paper?: PaperTable;
   readonly columns: Readonly<Record<string, CellDeclaration>>;
   /** Set by the compiler: the sheet of each column that stands on another one than the table. */
   readonly elsewhere?: Readonly<Record<string, string>>;
@@ -239,16 +242,23 @@ export interface PartBlock {
   readonly of: TableBlock;
 }
 
-export type Block = LinesBlock | ProseBlock | TextBlock | TableBlock | PartBlock | ChartBlock;
+export type Block =
+  | LinesBlock
+  | ProseBlock
+  | TextBlock
+  | TableBlock
+  | PartBlock
+  | ChartBlock
+  | PanelBlock;
 
 export interface SheetDeclaration {
   readonly name: string;
   /** One sentence: what the sheet is for. */
   readonly purpose: string;
   readonly blocks: readonly Block[];
-  /** One wide column of text, for pages handed out. */
+  /** Pages handed out: upright, on a grid of narrow columns, without the sheet's title. */
   readonly portrait?: boolean;
-  /** Printed on so many upright pages, as wide as it is: a form to be filled in by hand. */
+  /** Printed on so many upright pages, no wider than one: a form to be filled in by hand, a page handed out. */
   readonly formPages?: number;
   /** Printed for others: pages without content at its end are left out. */
   readonly handout?: boolean;

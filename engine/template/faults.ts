@@ -34,7 +34,7 @@ export function nameFaults(template: Template): string[] {
     // the name of the check that a sheet's inputs are right
     claim(inputsRightName(sheet.name), `made for sheet ${sheet.name}`);
     for (const block of sheet.blocks) {
-      if (block.kind === "lines" || block.kind === "prose") {
+      if (block.kind === "lines" || block.kind === "prose" || block.kind === "panel") {
         for (const name of Object.keys(block.cells)) claim(name, `sheet ${sheet.name}`);
         for (const name of impliedNames(block)) claim(name, `made for sheet ${sheet.name}`);
       }

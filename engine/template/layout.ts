@@ -1,5 +1,6 @@
 import type { Block, ChartBlock, SheetDeclaration, TableBlock } from "./declare.js";
 import type { PlacedBlock } from "./model.js";
+import type { PaperTable } from "./paper.js";
 import { columnsOn, messageKeysOn, tableShown, type Where, whereOf } from "./spread.js";
 
 /**
@@ -28,10 +29,14 @@ export function placeBlocks(sheet: SheetDeclaration): PlacedBlock[] {
   let top = firstLine;
   return sheet.blocks.map((block) => {
     const placed = placeBlock(block, sheet.name, top);
-    top = placed.bottom + 2;
+    // on paper a block follows upon the one before: white is a row of a panel
+    top = placed.bottom + (isOnPaper(block) ? 1 : 2);
     return placed;
   });
 }
+
+const isOnPaper = (block: Block): boolean =>
+  block.kind === "panel" || (block.kind === "table" && block.paper !== undefined);
 
 function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
   const plain = (count: number): PlacedBlock => {
@@ -39,6 +44,7 @@ function placeBlock(block: Block, sheet: string, top: number): PlacedBlock {
   };
   if (block.kind === "chart") return plain(chartLines(block));
   if (block.kind === "text") return plain(block.paragraphs.length);
+  if (block.kind === "panel") return plain(block.rows.length - 1);
   if (block.kind === "lines" || block.kind === "prose") {
     return plain(Object.keys(block.cells).length);
   }
@@ -57,12 +63,32 @@ function placeTable(
   top: number,
 ): PlacedBlock {
   const table = tableShown(block) as TableBlock;
+  if (table.paper !== undefined) return placeOnPaper(block, table.paper, sheet, top);
   const where = block.kind === "part" ? sheet : undefined;
   const header = top + (noteOn(table, where) === undefined ? 1 : 2);
   const columns = [...columnsOn(table, where), ...messageKeysOn(table, where)];
   // a table that is laid out before its messages are made has none
   const band = { header, columns: columns.filter((key) => Object.hasOwn(table.columns, key)) };
   return { block, sheet, top, bottom: header + 1 + table.rows, band };
+}
+
+/** A table on a page handed out: its labels, where they are shown, take the line of the heading. */
+function placeOnPaper(
+  block: Extract<Block, { kind: "table" | "part" }>,
+  { across }: PaperTable,
+  sheet: string,
+  top: number,
+): PlacedBlock {
+  const table = tableShown(block) as TableBlock;
+  const columns = Object.keys(table.columns).filter((key) => Object.hasOwn(across, key));
+  const starts = columns.map((key) => across[key]?.[0] as number);
+  return {
+    block,
+    sheet,
+    top,
+    bottom: top + table.rows,
+    band: { header: top - 1, columns, starts },
+  };
 }
 
 /** Where row `row` (from 1) of a column stands. */
@@ -73,5 +99,6 @@ export function placeOf(
 ): { column: number; line: number } {
   const at = placed.band?.columns.indexOf(key) ?? -1;
   if (placed.band === undefined || at < 0) throw new Error(`Column "${key}" has no place.`);
-  return { column: at + 1, line: placed.band.header + 1 + row };
+  const column = placed.band.starts?.[at] ?? at + 1;
+  return { column, line: placed.band.header + 1 + row };
 }

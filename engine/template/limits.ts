@@ -1,6 +1,7 @@
 import { partsOf, type Tree, walk } from "../formula/tree.js";
 import { cellTextTrouble, limits } from "../limits.js";
 import { type Cell, columnOf, type Model } from "./model.js";
+import type { PanelBlock } from "./paper.js";
 import { xlsxFormula } from "./printed.js";
 
 /** Short of the format's limit: rows that a user inserts make addresses longer. */
@@ -91,6 +92,10 @@ function placeFaults({ cells }: Model): string[] {
   );
 }
 
+/** The standing words of a panel. */
+const wordsOf = ({ rows }: PanelBlock): string[] =>
+  rows.flatMap(({ places }) => places.flatMap(({ says }) => says ?? []));
+
 /** Standing texts that no cell or note can hold. */
 function textFaults({ cells, sheets, placed }: Model): string[] {
   const fault = (what: string, text: string | undefined): string[] => {
@@ -103,6 +108,9 @@ function textFaults({ cells, sheets, placed }: Model): string[] {
       ...fault(`A heading on sheet "${sheet}"`, block.heading),
       ...(block.kind === "text" ? block.paragraphs : []).flatMap((text) =>
         fault(`A paragraph on sheet "${sheet}"`, text),
+      ),
+      ...(block.kind === "panel" ? wordsOf(block) : []).flatMap((text) =>
+        fault(`Words on sheet "${sheet}"`, text),
       ),
     ]),
     ...oneOfEach(cells).flatMap(({ name, declaration: { label, note, source } }) => [

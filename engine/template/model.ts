@@ -82,6 +82,8 @@ export interface Band {
   /** The line of the column headings; units follow, then the rows. */
   readonly header: number;
   readonly columns: readonly string[];
+  /** On paper: the columns of the sheet on which they begin. */
+  readonly starts?: readonly number[];
 }
 
 /** A template compiled for one system of units: everything evaluators and writers need. */

@@ -4,6 +4,7 @@ import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./dec
 import { impliedColumns, impliedLines } from "./implied.js";
 import { lineColumns, placeBlocks, placeOf } from "./layout.js";
 import type { PlacedBlock } from "./model.js";
+import { placeInPanel } from "./paper.js";
 import type { Figure } from "./sentence.js";
 import { impliedKeysOf } from "./spread.js";
 
@@ -63,6 +64,21 @@ function spotsOfBlock(
   if (block.kind === "text" || block.kind === "chart") return [];
   if (block.kind === "table") return tableSpots(block, placed);
   if (block.kind === "part") return tableSpots(block.of, placed);
+  if (block.kind === "panel") {
+    return Object.entries(block.cells).map(([name, declaration]) => {
+      const { row, column } = placeInPanel(block, name);
+      return {
+        id: name,
+        name,
+        key: name,
+        declaration,
+        sheet,
+        column,
+        line: top + row,
+        implied: false,
+      };
+    });
+  }
   const implied =
     block.kind === "lines" ? impliedLines(block, system, figuresFor(sheets)) : new Map();
   const copies: ReturnType<typeof besideLines> =

@@ -131,7 +131,7 @@ function hasColumn(name: string, tables: ReadonlyMap<string, TableBlock>): boole
 }
 
 function cellFaults(block: Block): string[] {
-  if (block.kind === "lines" || block.kind === "prose") {
+  if (block.kind === "lines" || block.kind === "prose" || block.kind === "panel") {
     return Object.entries(block.cells).flatMap(([name, cell]) => [
       ...(cell.kind === "published" && cell.value === undefined
         ? [`"${name}" is a published figure without a value. Give it one.`]

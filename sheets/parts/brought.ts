@@ -1,5 +1,5 @@
-import type { ChartBlock } from "../../engine/template/index.js";
-import type { PageLine } from "../plan/page-line.js";
+import type { Block, ChartBlock } from "../../engine/template/index.js";
+import type { PlacedLine } from "../plan/page-line.js";
 import type { SheetName } from "../plan/worksheets.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
 import type { Hire } from "./hire.js";
@@ -29,9 +29,11 @@ export interface Whole {
   readonly currents: readonly string[];
   readonly hires: readonly Hire[];
   readonly trenches: readonly Trench[];
-  readonly crew: readonly PageLine[];
-  readonly proposal: readonly PageLine[];
-  /** How many lines of the proposal stand before its drawings. */
-  readonly proposalOpening: number;
+  readonly crew: readonly PlacedLine<string>[];
+  readonly proposal: readonly PlacedLine<string>[];
+  /** What the customer is left with on the last day. */
+  readonly handOver: readonly PlacedLine<string>[];
   readonly proposalDrawings: readonly ChartBlock[];
+  /** What stands on the crew's first page, below the dangers: drawings, a table to set out by. */
+  readonly crewDrawings: readonly Block[];
 }

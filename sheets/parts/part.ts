@@ -1,6 +1,7 @@
 import type { NamedFormula } from "../../engine/formula/named-formula.js";
 import type { Block, ChartBlock } from "../../engine/template/index.js";
 import type { CrewSection } from "../plan/crew-page.js";
+import type { HandOverSection } from "../plan/hand-over-page.js";
 import type { PlacedLine } from "../plan/page-line.js";
 import type { ProposalSection } from "../plan/proposal-page.js";
 import type { SheetName } from "../plan/worksheets.js";
@@ -49,8 +50,12 @@ export interface Brings {
   readonly trenches?: readonly Trench[];
   readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks" | "trenches">) => Lines<CrewSection>);
   readonly proposal?: Lines<ProposalSection>;
+  /** What the owner reads after the last day. */
+  readonly handOver?: Lines<HandOverSection>;
   /** Drawings for the customer, below the opening of the proposal. */
   readonly proposalDrawings?: readonly ChartBlock[];
+  /** Drawings and tables of the crew's first page, below the dangers. */
+  readonly crewDrawings?: readonly Block[];
   /** Inputs whose change a customer is told of. */
   readonly told?: readonly string[];
   /** Inputs that are the office's own affair. */

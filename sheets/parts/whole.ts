@@ -1,5 +1,6 @@
 import { wordsIn } from "../../engine/template/index.js";
 import { crewPage } from "../plan/crew-page.js";
+import { handOverPage } from "../plan/hand-over-page.js";
 import { pageOf } from "../plan/page-line.js";
 import { proposalPage } from "../plan/proposal-page.js";
 import { stages } from "../plan/stages.js";
@@ -41,11 +42,12 @@ export function wholeOf(parts: readonly Part[]): Whole {
     trenches,
     crew: pageOf(crewPage, crew),
     proposal: pageOf(proposalPage, proposal),
-    proposalOpening: pageOf(
-      proposalPage.filter(({ name }) => name === "opening"),
-      proposal,
-    ).length,
+    handOver: pageOf(
+      handOverPage,
+      parts.flatMap(({ handOver = [] }) => handOver),
+    ),
     proposalDrawings: parts.flatMap(({ proposalDrawings = [] }) => proposalDrawings),
+    crewDrawings: parts.flatMap(({ crewDrawings = [] }) => crewDrawings),
   };
 }
 

@@ -77,6 +77,7 @@ export const asks: readonly AskingSheet[] = [
     stands: "last",
     sections: [
       "Company",
+      "Contract",
       "Job",
       "Looks",
       "Falls",

@@ -77,9 +77,9 @@ export const bulletEachRow = <S extends string>(
 ): PlacedLine<S>[] => eachRow(section, table, `•  ${sentence}`, options);
 
 /** The lines of a page: section by section, each as its heading and the lines placed in it. */
-export function pageOf(plan: readonly Section[], lines: readonly PlacedLine<string>[]): PageLine[] {
+export function pageOf(plan: readonly Section[], lines: readonly PlacedLine<string>[]): PlacedLine<string>[] {
   return plan.flatMap(({ name, opens }) => [
-    ...(opens === undefined ? [] : [opens]),
-    ...lines.flatMap(({ section, ...said }) => (section === name ? [said] : [])),
+    ...(opens === undefined ? [] : [{ section: name, ...opens }]),
+    ...lines.filter(({ section }) => section === name),
   ]);
 }

@@ -9,16 +9,16 @@ export const proposalPage = [
   { name: "protection" },
   { name: "trees" },
   { name: "storm" },
-  { name: "price", opens: heading("Price and payment") },
+  { name: "price", opens: heading("Payments and options") },
   { name: "time", opens: heading("Time and changes") },
-  { name: "running", opens: heading("Running and upkeep") },
+  { name: "running", opens: heading("Running cost and care") },
   { name: "water lost" },
   { name: "upkeep" },
   { name: "not included", opens: heading("Not included") },
   { name: "note: pump", opens: heading("Please note") },
   { name: "note: children" },
   { name: "warranty" },
-  { name: "agreed", opens: heading("Agreed") },
+  { name: "terms", opens: heading("Terms", "terms_given>0") },
 ] as const satisfies readonly Section[];
 
 export type ProposalSection = (typeof proposalPage)[number]["name"];

@@ -35,7 +35,7 @@ function writtenIn(name: string, cell: CellDeclaration, rows: number): Written[]
 }
 
 function formulasOf(block: Block): Written[] {
-  if (block.kind === "lines" || block.kind === "prose") {
+  if (block.kind === "lines" || block.kind === "prose" || block.kind === "panel") {
     return Object.entries(block.cells).flatMap(([name, cell]) => writtenIn(name, cell, 1));
   }
   if (block.kind !== "table") return [];

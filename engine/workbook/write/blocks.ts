@@ -10,6 +10,7 @@ import type {
 import { copyName, messageName, overrideName, statusName } from "../../template/implied-names.js";
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
+import { paperColumns } from "../../template/paper.js";
 import { putCell } from "./cells.js";
 import {
   columnWidth,
@@ -28,7 +29,7 @@ export interface Page {
   readonly model: Model;
   readonly values: readonly Value[];
   readonly sheet: Worksheet;
-  /** A page for people outside the office: one wide column of text. */
+  /** A page for people outside the office, on a grid of narrow columns. */
   readonly portrait: boolean;
   /** The last column of the page. */
   readonly widest: number;
@@ -41,7 +42,7 @@ export interface Page {
 }
 
 export function writeHeading({ sheet, portrait }: Page, line: number, heading: string): void {
-  for (let column = 1; column <= (portrait ? 1 : lastColumn); column++) {
+  for (let column = 1; column <= (portrait ? paperColumns : lastColumn); column++) {
     sheet.getCell(line, column).style = styles.heading;
   }
   sheet.getCell(line, 1).value = heading;
@@ -180,7 +181,7 @@ export function writeText(page: Page, placed: PlacedBlock, block: TextBlock): vo
  * cells, nor that of formulas as they load, so the height is set here.
  */
 function stretch({ sheet, portrait }: Page, line: number, text: string, style: Partial<Style>) {
-  if (!portrait) sheet.mergeCells(line, 1, line, lastColumn);
+  sheet.mergeCells(line, 1, line, portrait ? paperColumns : lastColumn);
   sheet.getRow(line).height = portrait ? pageLineHeight(text) : proseHeight(text);
   sheet.getCell(line, 1).style = { ...style };
 }

@@ -1,11 +1,17 @@
 import { bandWidth } from "../../template/layout.js";
+import { paperColumns } from "../../template/paper.js";
 
 /** The page of a worksheet: a wide first column for labels, then columns of one width. */
 export const lastColumn = bandWidth + 1;
 export const labelWidth = 30;
 export const columnWidth = 10.5;
-/** The one column of a portrait page. */
-export const pageWidth = 96;
+/** Characters across a page handed out. */
+export const pageWidth = 112;
+/** Per cent at which that fits the width of a page, of letter paper or A4. */
+export const paperScale = 88;
+/** A column of its grid: twelve of them are as wide, each with its 5 pixels of margin. */
+export const paperColumnWidth =
+  Math.round(((pageWidth * 7 + 5) / paperColumns - 5) * 14.2857) / 100;
 
 const lineHeight = 13;
 

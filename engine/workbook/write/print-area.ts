@@ -6,7 +6,7 @@ import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
 import { saysSomething } from "./given.js";
-import { lastColumn, scaleFor } from "./grid.js";
+import { lastColumn, paperScale, scaleFor } from "./grid.js";
 
 /** Points of a page between the margins: of letter paper, the lower one. */
 const upright = (11 - 1.2) * 72;
@@ -43,20 +43,25 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const printed = own.slice(0, own.findLastIndex(isWanted) + 1);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
-    ? pagesOf(sheet, [{ from: 1, to: bottom, whole: false }], upright)
+    ? pagesOf(sheet, printed.map(partOf), (upright * 100) / paperScale - 24)
     : fewestPages(sheet, printed.map(partOf), scaleFor(widths));
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
     list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
-  const wanted = Math.min(bottom, last + (last === bottom ? 0 : spareRows));
-  const end = pages.find((one) => one >= wanted) ?? bottom;
-  sheet.pageSetup.printArea = `A$1:${columnLetters(widest)}$${Math.min(end, bottom)}`;
-  if (portrait || declared.formPages !== undefined) return;
+  const paged = own.some(({ block }) => block.kind === "panel" && block.unlessZero !== undefined);
+  const wanted = Math.min(bottom, last + (last === bottom || paged ? 0 : spareRows));
+  const end = paged ? wanted : (pages.find((one) => one >= wanted) ?? bottom);
+  // the title of a page handed out is for the screen: on paper it begins with a letterhead
+  sheet.pageSetup.printArea = `A$${portrait ? firstOnPaper : 1}:${columnLetters(widest)}$${Math.min(end, bottom)}`;
+  if (paged || declared.formPages !== undefined) return;
   for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
 }
 
 const isPrinted = ({ block }: PlacedBlock): boolean =>
   (block.kind !== "table" && block.kind !== "lines") || block.printed !== false;
+
+/** The first line below title and purpose. */
+const firstOnPaper = 4;
 
 /** A spreadsheet cannot leave out a sheet that is in sight; pages of empty cells it does. */
 export function printNothing(sheet: Worksheet): void {
@@ -137,7 +142,7 @@ function lastFailing({ model, values }: Page): number {
 function lastShown(sheet: Worksheet): number {
   let last = 1;
   sheet.eachRow((row, line) => {
-    if (showsSomething(row)) last = line;
+    if (!row.hidden && showsSomething(row)) last = line;
   });
   return last;
 }

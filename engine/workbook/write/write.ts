@@ -6,18 +6,20 @@ import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
 import { checkList } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
+import { paperColumns } from "../../template/paper.js";
 import { identityProperties } from "../match/identity.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
 import { formulaContent } from "./cells.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
 import { documentOf } from "./document.js";
-import { lastColumn, pageWidth, scaleFor, sideMargin, widened } from "./grid.js";
+import { lastColumn, paperColumnWidth, paperScale, scaleFor, sideMargin, widened } from "./grid.js";
 import { writeAlarm } from "./hidden-rows.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { finishPackage } from "./package.js";
+import { hideUnusedPages, writePanel, writePaperTable } from "./paper.js";
 import { setPrint, usualHeight } from "./print-area.js";
 import { shareStyles } from "./share-styles.js";
 import { writeSummary } from "./summary-sheet.js";
@@ -57,9 +59,9 @@ export async function writeWorkbook(
     const portrait = declared.portrait ?? false;
     const onPaper = declared.printed !== false && !declared.hidden;
     const columns = cellsOn(model, declared.name).map(({ column }) => column);
-    const widest = portrait ? 1 : Math.max(lastColumn, ...columns);
+    const widest = portrait ? paperColumns : Math.max(lastColumn, ...columns);
     const widths = portrait
-      ? [pageWidth]
+      ? Array.from({ length: paperColumns }, () => paperColumnWidth)
       : widened(wantedWidths(model, values, declared.name, widest));
     const page: Page = { model, values, sheet, portrait, widest, widths, onPaper, alarms: [] };
     writeTitle(page, declared.name, declared.purpose);
@@ -71,8 +73,12 @@ export async function writeWorkbook(
       if (block.kind === "lines") writeLines(page, placed, block);
       else if (block.kind === "prose") writeProse(page, placed, block);
       else if (block.kind === "text") writeText(page, placed, block);
+      else if (block.kind === "panel") writePanel(page, placed, block);
+      else if (block.kind === "table" && block.paper !== undefined)
+        writePaperTable(page, placed, block, block.paper);
       else if (block.kind !== "chart") writeTable(page, placed, block);
     }
+    hideUnusedPages(page, declared);
     writeAlarm(page);
     setPrint(page, declared);
     linkBack(sheet, widest + 1);
@@ -135,9 +141,9 @@ function setUpPage(
   sheet.pageSetup = {
     orientation: "portrait",
     // programs pass over page breaks where they fit the sheet to the page
-    ...(portrait || formPages > 0
+    ...(formPages > 0
       ? { fitToPage: true, fitToWidth: 1, fitToHeight: formPages }
-      : { fitToPage: false, scale: scaleFor(widths) }),
+      : { fitToPage: false, scale: portrait ? paperScale : scaleFor(widths) }),
     firstPageNumber: 1,
     margins: {
       left: sideMargin,

@@ -1,36 +1,37 @@
 import type { CrewSection } from "../../plan/crew-page.js";
+import type { HandOverSection } from "../../plan/hand-over-page.js";
 import { bullet, line, type PlacedLine } from "../../plan/page-line.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
 
 export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   bullet(
-    "dig the basin",
+    "step: dig",
     "Basin: {basin_length|up} by {basin_width|up} inside, {basin_depth|up} deep to the rim. Dig {dig_bottom_length|up} by {dig_bottom_width|up} at the bottom, {dig_top_length|up} by {dig_top_width|up} at the top, {dig_depth|up} deep.",
   ),
   bullet(
-    "basin",
+    "step: basin",
     "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} to lay. Pump vaults: {vaults_needed|0}, extension rings: {extensions_needed|0}.",
   ),
   bullet(
-    "basin",
+    "step: basin",
     "Stone fills what crates and vault leave: at least {crate_gap|0|up} around them and {crate_cover|0|up} over them, up to the rim.",
   ),
   bullet(
-    "basin",
+    "step: basin",
     "Full line {basin_freeboard|up} below the rim. After a fill the water stands {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
   ),
   bullet(
-    "overflow",
+    "step: basin",
     "In the design storm of {storm_rain}, {rain_overflow|0} spill over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
     "AND(storm_known,rain_overflow>0)",
   ),
   bullet(
-    "overflow",
+    "step: basin",
     "In heavy rain the basin spills over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
     "OR(NOT(storm_known),rain_overflow<=0)",
   ),
   bullet(
-    "backfill",
+    "step: backfill",
     "Fill around basin and pools in thin layers, once the liner has held water.",
     "basin_backfill+pool_backfill>0",
   ),
@@ -58,4 +59,22 @@ export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
     "Water that evaporates or splashes away must be made up, most in warm and windy weather.",
     "NOT(weather_known)",
   ),
+];
+
+export const handOverOfBasin: readonly PlacedLine<HandOverSection>[] = [
+  bullet("run", "Full means: water {basin_freeboard|up} below the rim, with the pump off."),
+  bullet(
+    "normal",
+    "In warm weather about {loss_a_day|0} a day evaporate or splash away; windy days take more.",
+    "AND(weather_known,loss_a_day>=1[gal])",
+  ),
+  bullet(
+    "normal",
+    "The level in the vault falls by {basin_falls_by} when the pump starts, and comes back when it stops.",
+  ),
+  bullet(
+    "normal",
+    "Haze and some foam in the first weeks, while dust washes out of the stone; rinse, do not add chemicals.",
+  ),
+  bullet("normal", "In heavy rain water leaves the basin at {overflow_place}: keep that way clear."),
 ];

@@ -13,8 +13,8 @@ import { basinDig } from "./dig.js";
 import { drawingSizes } from "./drawing-sizes.js";
 import { evaporation } from "./evaporation.js";
 import { hole } from "./hole.js";
-import { crewOfBasin, proposalOfBasin } from "./page-lines.js";
-import { plan, planPoints } from "./plan.js";
+import { crewOfBasin, handOverOfBasin, proposalOfBasin } from "./page-lines.js";
+import { plan, planForCrew, planPoints } from "./plan.js";
 import { designRain } from "./rain.js";
 import { section, sectionPoints } from "./section.js";
 import { basinStone, voidTable } from "./stone.js";
@@ -74,5 +74,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     ),
   ],
   crew: crewOfBasin,
+  crewDrawings: [planForCrew],
   proposal: proposalOfBasin,
+  handOver: handOverOfBasin,
 });

@@ -1,5 +1,15 @@
-import { type Block, calc, chart, length, lines, table, text } from "../../../engine/template/index.js";
+import {
+  type Block,
+  type ChartBlock,
+  calc,
+  chart,
+  length,
+  lines,
+  table,
+  text,
+} from "../../../engine/template/index.js";
 import { planLines, planRatio } from "./drawing-sizes.js";
+import { section } from "./section.js";
 
 /** Vaults that the plan shows at most. */
 const vaults = 4;
@@ -100,5 +110,8 @@ export const plan = chart(
     lines: 26,
   },
 );
+
+/** What the crew sees: beside the plan, the levels in section. */
+export const planForCrew: ChartBlock = { ...plan, lines: 15, beside: [section] };
 
 export const planPoints: readonly Block[] = [walls, crates, vaultCorners, names];

@@ -27,7 +27,7 @@ export const clarifier = part("Clarifier", "An ultraviolet lamp in the main, aga
   ],
   crew: [
     bullet(
-      "main",
+      "step: main",
       "Clarifier in the main, {clarifier_watts|0}, for at most {clarifier_flow_limit|down}: on a dry base, with unions on both sides. Its lamp never burns dry.",
       "clarifier_included",
     ),

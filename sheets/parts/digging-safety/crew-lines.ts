@@ -32,23 +32,23 @@ export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<
     "NOT(dirt_set_back)",
   ),
   bullet(
-    "dig safely",
+    "step: dig",
     "Shore or shield {shored_face|0} of face before anyone goes in; pull it as the dig is filled.",
     "shored_face>0",
   ),
   bullet(
-    "dig safely",
+    "step: dig",
     "Deepest dig: {deepest_place}, {deepest_dig|up}. From {protection_depth|down} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
   ),
   bullet(
-    "dig safely",
+    "step: dig",
     "{dig_inspected_by} looked on {dig_inspected_on_said}: {cave_in_signs} of a cave-in. Look again each day before work and after every rain.",
     "AND(LEN(digs_to_inspect)>0,inspection_recorded)",
   ),
   bullet(
-    "dig safely",
+    "step: dig",
     `Bring {${counted("ladders_brought", "ladder or ramp", "ladders or ramps")}}; nobody in the dig is farther than {ladder_travel|down} from one.`,
     "AND(ladders_needed>0,ladders_enough)",
   ),
-  bullet("dig safely", "Dirt stays {dirt_setback|up} back from every edge."),
+  bullet("step: dig", "Dirt stays {dirt_setback|up} back from every edge."),
 ];

@@ -30,15 +30,15 @@ export const earthwork = part("Earthwork", "What is stripped, dug, kept and haul
   tasks: earthworkTasks,
   crew: [
     bullet(
-      "strip",
+      "step: strip",
       "Topsoil: strip {strip_depth|0}, keep {topsoil_kept|0} of {strip_volume|0} on a heap of its own.",
       "strip_volume>0",
     ),
     bullet(
-      "haul",
+      "step: haul",
       'Haul away {haul_volume|0} loose, {haul_loads|0} {IF(haul_loads=1,"load","loads")}.',
       "haul_loads>0",
     ),
-    bullet("haul", "Soil to bring in: {import_volume|1} loose.", "import_volume>0"),
+    bullet("step: haul", "Soil to bring in: {import_volume|1} loose.", "import_volume>0"),
   ],
 });

@@ -39,19 +39,29 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
       production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each", 0.3),
     ),
   ],
+  handOver: [
+    bullet(
+      "run",
+      "Breaker in the panel: no. ______ It shuts off pump and outlet. Press the test button of the outlet each month.",
+    ),
+    bullet(
+      "cautions",
+      "Anything electrical: a licensed electrician only. If the ground-fault outlet trips again, leave it off and call.",
+    ),
+  ],
   crew: [
     bullet(
-      "pipe",
+      "step: circuit",
       "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Its place and distance from the water: as the electrician and the local code say.",
       'electrical_work="by us"',
     ),
     bullet(
-      "pipe",
+      "step: circuit",
       "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
       'electrical_work="by an electrician in our price"',
     ),
     bullet(
-      "pipe",
+      "step: circuit",
       "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
       'electrical_work="by the customer"',
     ),

@@ -124,7 +124,10 @@ export const profileForCustomer: ChartBlock = {
   heading: "Your stream from the side",
   series: profile.series.filter(({ label }) => !["Pipe", "Pump", "Outlets"].includes(label)),
   alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, and the hidden basin with its water.",
-  lines: 16,
+  lines: 13,
 };
+
+/** What the crew sees of it. */
+export const profileForCrew: ChartBlock = { ...shown, lines: 14 };
 
 export const coursePoints: readonly Block[] = [course, courseEnds, points, pipe, basin];

@@ -1,19 +1,24 @@
-import { bullet, bulletEachRow } from "../../plan/page-line.js";
+import { bulletEachRow } from "../../plan/page-line.js";
 import { lipKinds } from "../../tables/lips.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
 import { part } from "../part.js";
-import { coursePoints, profile, profileForCustomer } from "./drawing.js";
+import { coursePoints, profile, profileForCrew, profileForCustomer } from "./drawing.js";
 import { fallsBlocks } from "./falls.js";
 import { fallsTable } from "./falls-table.js";
-import { levelsTable } from "./levels-table.js";
 import { lipSaid } from "./lip-said.js";
+import { setOut, setOutPoints } from "./set-out.js";
 import { fallTasks } from "./tasks.js";
 
 const lookSaid = "PICK(looks.said,looks.name,look)";
 
 export const falls = part("Falls", "What each lip gets, and how the water goes over it.", {
-  blocks: { Falls: [profile, ...fallsBlocks], Wording: [lipSaid], Drawings: [profile], "Drawing points": coursePoints },
+  blocks: {
+    Falls: [profile, ...fallsBlocks],
+    Wording: [lipSaid, ...setOutPoints],
+    Drawings: [profile],
+    "Drawing points": coursePoints,
+  },
   below: { "Water tables": [lipKinds] },
   formulas: [...weirFormulas, ...channelFormulas],
   takeoff: [
@@ -26,27 +31,13 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   ],
   tasks: fallTasks,
   crew: [
-    bullet("job", "Water course, manifold and basin are drawn on the sheet Drawings."),
-    ...bulletEachRow(
-      "set out",
-      fallsTable,
-      "{name} (level {level|0}): lip {lip_across} wide, {lip_type}, drop {drop_counted}; the water lands {throw} out.",
-    ),
-    ...bulletEachRow(
-      "set out",
-      fallsTable,
-      "{name}: top of its lip {lip_above_rim} above the basin's rim, the benchmark.",
-    ),
     // lips that share a level: the one with less water over it stands higher
     ...bulletEachRow(
-      "set out",
+      "step: set out",
       fallsTable,
       '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of level {level|0}.',
       { when: "lips_beside>0", beside: [lipSaid] },
     ),
-    ...bulletEachRow("set out", levelsTable, "Water of level {row}: {height} above the running basin.", {
-      when: "in_use",
-    }),
   ],
   proposal: bulletEachRow(
     "scope",
@@ -54,5 +45,6 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     `{name}: {IF(lip_built>0,"a fall","a pot")} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
   ),
   proposalDrawings: [profileForCustomer],
+  crewDrawings: [profileForCrew, ...setOut],
   told: ["falls.width", "falls.width_plus", "falls.drop", "falls.drop_plus", "falls.look"],
 });

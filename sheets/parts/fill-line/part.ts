@@ -23,9 +23,21 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
   tasks: [
     task("Lay the fill line", "pipe", "fill_line_length", production("fill-line-laid", "Lay the fill line", "ft", 40)),
   ],
+  handOver: [
+    bullet(
+      "run",
+      "The fill valve tops the water up by itself. To shut it off, close the stop valve of its line, which is at: ____________",
+      "fill_line_length>0",
+    ),
+    bullet(
+      "run",
+      "There is no automatic fill: top up with a hose, and do not leave it in the water.",
+      "fill_line_length<=0",
+    ),
+  ],
   crew: [
     bullet(
-      "pipe",
+      "step: pipe",
       "Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",
       "fill_line_length>0",
     ),

@@ -21,10 +21,10 @@ export const float = part("Fill float", "The height of the float, so that a stop
       `AND(${fitted},NOT(float_covers_pump))`,
     ),
     bullet(
-      "basin",
+      "step: basin",
       "Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills.",
       `AND(${fitted},${safe})`,
     ),
-    bullet("basin", "Fill float: not to be set yet, see STOP.", `AND(${fitted},NOT(${safe}))`),
+    bullet("step: basin", "Fill float: not to be set yet, see STOP.", `AND(${fitted},NOT(${safe}))`),
   ],
 });

@@ -44,12 +44,14 @@ export const jobBlocks: readonly Block[] = [
       note: "As the proposal says it, such as: in the week of May 10, 2027. Blank: the month.",
     }),
     proposal_number: decide(text, "Proposal no.", { optional: true }),
+    revision: decide(text, "Revision", { optional: true, note: "Such as 2, where an earlier proposal is replaced." }),
   }),
   lines("Company, as on the proposal", {
     company: office(text, "Company", { section: "Company", optional: true }),
     company_address: office(text, "Address", { section: "Company", optional: true }),
     company_license: office(text, "License", { section: "Company", optional: true }),
     company_phone: office(text, "Telephone", { section: "Company", optional: true }),
+    company_email: office(text, "Email", { section: "Company", optional: true }),
     warranty: office(text, "Warranty text", {
       section: "Company",
       optional: true,

@@ -1,15 +1,10 @@
 import { line } from "../../plan/page-line.js";
-import { counted } from "../../vocabulary/counted.js";
 import { part } from "../part.js";
 import { jobBlocks } from "./job.js";
 
 export const job = part("Job", "Customer, dates, company, and how the water feature will run.", {
   blocks: { Job: jobBlocks },
   crew: [
-    line(
-      "job",
-      `{job_title}, {site}. {${counted("crew_size", "person", "people")}}, {work_days|0} of work, machine {machine_days|0}.`,
-    ),
     line(
       "job",
       'Site walked{IF(LEN(walked_by)>0," by "&walked_by,"")}{IF(ISBLANK(walked_on),""," on "&walked_on_said)}.',
@@ -23,22 +18,10 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
       "DRAFT, not to be handed out: no company is named on sheet Office rules, so nobody offers.",
       "LEN(TRIM(company))=0",
     ),
-    line("opening", "{company_said}", "LEN(company_said)>0"),
-    line(
-      "opening",
-      'For {customer}, {site}. {IF(LEN(proposal_number)>0,"Proposal no. "&proposal_number&". ","")}Prepared by {estimator} on {bid_date_said}, good until {bid_good_until_said}.',
-    ),
-    line(
-      "scope",
-      "{job_title}. A pump in a buried basin lifts the water; it runs down over stone and sinks back into the basin through the gravel. There is no open pond at the bottom.",
-    ),
-    line("scope", "What you asked for: {look_wanted}", "LEN(look_wanted)>0"),
     line(
       "not included",
       `Rock, buried waste, roots or private lines that the site walk could not show; permits beyond those counted in the price; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}lawn repair beyond raking and seed. Electrical work is done by a licensed electrician to the local code.`,
     ),
     line("warranty", "Warranty: {warranty}", "LEN(warranty)>0"),
-    line("agreed", "Customer: ______________________________     Date: ________________"),
-    line("agreed", "Contractor: ____________________________     Date: ________________"),
   ],
 });

@@ -1,8 +1,9 @@
-import { bullet, bulletEachRow } from "../../plan/page-line.js";
+import { stepMark } from "../../plan/crew-page.js";
+import { eachRow, line } from "../../plan/page-line.js";
 import { laborFormulas } from "../../vocabulary/labor.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
-import { task } from "../task.js";
+import { type Task, task } from "../task.js";
 import { laborCost, laborTotals, ownTasksInWords } from "./hours-and-cost.js";
 import { inspections } from "./inspections.js";
 import { laborRates } from "./rates.js";
@@ -38,14 +39,16 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ),
   ],
   crew: ({ tasks }) => [
-    ...bulletEachRow("hours", taskTable(tasks), "{task}: {hours|1}", { when: "hours>0" }),
-    ...bulletEachRow("hours", ownTasks, "{task}: {hours|1}"),
-    bullet(
+    ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare} man-hours`, { when: "hours>0" }).map(
+      (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const }),
+    ),
+    ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare} man-hours`),
+    line(
       "hours",
-      "Inspect the digs, each day before work and after every rain: {inspection_hours|1}",
+      `${stepMark}Inspect the digs before work and after every rain: {inspection_hours|1|bare} man-hours in all`,
       "inspection_hours>0",
     ),
-    bullet("hours", "Set-up and clean-up each day, and travel: {daily_hours|1}", "daily_hours>0"),
+    line("hours", `${stepMark}Set up, clean up, travel: {daily_hours|1|bare} man-hours in all`, "daily_hours>0"),
   ],
   office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],
 });

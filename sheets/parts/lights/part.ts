@@ -34,7 +34,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
   ],
   crew: [
     bullet(
-      "pipe",
+      "step: lights",
       `Lights: {${counted("lights_wanted", "light", "lights")}}, together {lights_load|0}, on {${counted("transformers_needed", "transformer", "transformers")}} of {transformer_rating|0}.`,
       "lights_wanted>0",
     ),

@@ -50,20 +50,20 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
     task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft", 6)),
   ],
   crew: [
-    bullet("liner", "Measure the finished dig, tape along the ground, before anything is cut."),
-    ...bulletEachRow("liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
+    bullet("step: liner", "Measure the finished dig, tape along the ground, before anything is cut."),
+    ...bulletEachRow("step: liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
       when: "in_plan",
     }),
     bullet(
-      "liner",
+      "step: liner",
       "Underlayment under all of it: {underlayment_area|0}. Seams: {seam_length}, laps {seam_lap|up} wide.",
       "seam_length>0",
     ),
-    bullet("liner", "Underlayment under all of it: {underlayment_area|0}. No seams.", "seam_length<=0"),
+    bullet("step: liner", "Underlayment under all of it: {underlayment_area|0}. No seams.", "seam_length<=0"),
     bullet(
-      "liner",
+      "step: liner",
       `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}}, or the machine.`,
     ),
-    bullet("liner", "Fill and watch the level before stone covers the liner."),
+    bullet("step: liner", "Fill and watch the level before stone covers the liner."),
   ],
 });

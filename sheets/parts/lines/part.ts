@@ -48,19 +48,24 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
       { when: "NOT(siphon_counted)" },
     ),
     ...bulletEachRow(
-      "pipe",
+      "step: pipe",
       pipeLinesTable,
       "{name}: {pipe_size}, {length}, {elbows_90|0} elbows 90°, {elbows_45|0} elbows 45°, leaves by {tee}. Valve: {valve_words}; flow to see: {actual_flow|0}.",
     ),
-    ...bulletEachRow("pipe", pipeLinesTable, "{name}: {siphon_words}.", {
+    ...bulletEachRow("step: pipe", pipeLinesTable, "{name}: {siphon_words}.", {
       when: "LEN(siphon_words)>0",
     }),
     ...bulletEachRow(
-      "pipe",
+      "step: pipe",
       pipeLinesTable,
       "{name}: set its pot so that its water stands {pot_rise} above the water of level {outlet_level|0}.",
       { when: "pot_rise>0" },
     ),
-    bullet("pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
+    bullet("step: pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
   ],
+  handOver: bulletEachRow(
+    "valves",
+    pipeLinesTable,
+    "{name}: valve planned: {valve_words}, {actual_flow|0}. As set: ________  as metered: ________",
+  ),
 });

@@ -15,9 +15,9 @@ export const main = part("Main", "The pipe from pump to manifold.", {
   tasks: [task("Lay the main", "main", "main_length", pipeLaid)],
   crew: [
     bullet(
-      "main",
+      "step: main",
       "Main: {main_size} pipe, {main_length}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {inlet_fitting}.",
     ),
-    bullet("main", "A check valve goes into the main.", "check_valve_fitted"),
+    bullet("step: main", "A check valve goes into the main.", "check_valve_fitted"),
   ],
 });

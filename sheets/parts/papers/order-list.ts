@@ -1,19 +1,61 @@
 import {
   calc,
+  columnOf,
   count,
-  date,
+  formula,
   money,
   number,
+  published,
   type TableBlock,
   table,
   text,
-  yesno,
 } from "../../../engine/template/index.js";
 import type { Whole } from "../brought.js";
-import { quotedOr } from "../materials/job-quotes.js";
 import { materialLines } from "../materials/lines.js";
 import { extraLines } from "../materials/tables.js";
 import { optionTable } from "../price/options.js";
+
+/** Lines that a page of an order holds, and how many pages there are for all suppliers together. */
+export const orderLines = 22;
+export const orderPages = 8;
+
+const PAGES_OF = formula(
+  "PAGES_OF",
+  `Pages of ${orderLines} lines that the orders of a supplier take`,
+  { suppliers: columnOf(text), supplier: text },
+  count,
+  `WHOLE_UP(COUNT_WHERE(suppliers,supplier)/${orderLines})`,
+  "definition",
+);
+
+const LINE_OF = formula(
+  "LINE_OF",
+  "Which line of its supplier a row is, counted from the top of the list",
+  { suppliers: columnOf(text), places: columnOf(number), supplier: text, place: number },
+  count,
+  "SUMPRODUCT((suppliers=supplier)*(places<=place))",
+  "definition",
+);
+
+const UNIT_SAID = formula(
+  "UNIT_SAID",
+  "A trade unit as people write it",
+  { unit: text },
+  text,
+  'IF(unit="ft2","ft²",IF(unit="m2","m²",IF(unit="yd3","yd³",IF(unit="m3","m³",unit))))',
+  "definition",
+);
+
+const QUANTITY_SAID = formula(
+  "QUANTITY_SAID",
+  "A quantity as it is ordered: without decimals where it is whole, and in packs where it comes in packs",
+  { quantity: number, unit: text, pack: number },
+  text,
+  'FIXED(quantity,IF(ROUND(quantity,2)=ROUND(quantity,0),0,2))&" "&UNIT_SAID(unit)&IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,0),"")',
+  "definition",
+);
+
+export const orderFormulas = [PAGES_OF, LINE_OF, UNIT_SAID, QUANTITY_SAID] as const;
 
 /** Where a line of the list comes from: a row of a table of what is bought, or the pump. */
 type Place = { readonly table: string; readonly row: number; readonly taken: boolean } | "pump";
@@ -21,15 +63,18 @@ type Place = { readonly table: string; readonly row: number; readonly taken: boo
 const placesIn = ({ name, rows }: TableBlock, taken = false): Place[] =>
   Array.from({ length: rows }, (_, i) => ({ table: name, row: i + 1, taken }));
 
-const ofPump = (column: string) => `INDEX(pumps.${column},MAX(1,pump_row))`;
-
-function boughtAt(place: Place): string {
-  if (place === "pump") return "IF(LEN(pump_code)>0,1,0)";
-  const quantity = `INDEX(${place.table}.order_quantity,${place.row})`;
-  return place.taken ? `IF(INDEX(${place.table}.taken,${place.row}),${quantity},0)` : quantity;
+/** Is it bought? */
+function wantedAt(place: Place): string {
+  if (place === "pump") return "LEN(pump_code)>0";
+  const wanted = `INDEX(${place.table}.order_quantity,${place.row})>0`;
+  return place.taken ? `AND(INDEX(${place.table}.taken,${place.row}),${wanted})` : wanted;
 }
 
-/** All that could be bought, each with the place that its supplier gives it. */
+/** The pack of an item, in the unit of its line. */
+const packAt = ({ table, row }: Exclude<Place, "pump">) =>
+  `INDEX(items.pack,MAX(1,INDEX(${table}.at,${row})))*INDEX(${table}.book_share,${row})`;
+
+/** All that could be bought, each with the line of the orders on which it stands. */
 export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   const places: readonly Place[] = [
     ...placesIn(materialLines(all)),
@@ -43,36 +88,47 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     const place = at(row);
     return place === "pump" ? ofThePump : `INDEX(${place.table}.${column},${place.row})`;
   };
+  const [what, code] = [from("description", "pump_description"), from("code", "pump_code")];
+  const supplier = from("supplier", "pump_supplier");
+  // the liner is ordered as it is cut from the rolls
+  const liner = 1 + all.buys.flatMap(({ sheet, buys }) => buys.map((_, i) => `${sheet} ${i}`)).indexOf("Liner 0");
+  const cuts = '&JOINED(": ",TEXTJOIN("; ",TRUE,liner_orders.said))';
+  const isFirst = "AND(LEN(supplier)>0,PLACE_OR_ZERO(bought.supplier,supplier)=place)";
   return table(
-    "order_list",
+    "bought",
     "Lines for Orders",
-    { rows: places.length },
     {
-      what: calc(text, from("description", "pump_description"), "What"),
-      code: calc(text, from("code", "pump_code"), "Code"),
-      order_quantity: calc(number, (row) => boughtAt(at(row)), "Order quantity"),
-      unit: calc(text, from("unit", '"each"'), "Unit"),
+      rows: places.length,
+      data: places.map((_, i) => ({ place: i + 1 })),
+      note: `Line counts over all pages: ${orderLines} to a page, and each supplier begins a page.`,
+    },
+    {
+      place: published(number, "Row", { source: "the order of this list", decimals: 0 }),
       supplier: calc(
         text,
-        from("supplier", `IF(pump_row>0,${quotedOr("supplier", "pump_code", ofPump("supplier"))},"")`),
+        (row) => `IF(${wantedAt(at(row))},IF(LEN(${supplier(row)})>0,${supplier(row)},"Supplier not named"),"")`,
         "Supplier",
       ),
+      what: calc(text, (row) => `${what(row)}&JOINED(", item ",${code(row)})${row === liner ? cuts : ""}`, "What"),
+      quantity: calc(
+        text,
+        (row) => {
+          const place = at(row);
+          if (place === "pump") return '"1 each"';
+          return `QUANTITY_SAID(${from("order_quantity", "")(row)},${from("unit", "")(row)},${packAt(place)})`;
+        },
+        "Quantity",
+      ),
       cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
-      good_until: calc(date, from("good_until", "pump_good_until"), "Good until"),
-      place: calc(count, "above.place+1", "Row", { first: "1" }),
-      wanted: calc(yesno, "order_quantity>0", "Wanted"),
-      rank: calc(
+      pages: calc(count, `above.pages+IF(${isFirst},PAGES_OF(bought.supplier,supplier),0)`, "Pages so far", {
+        first: `IF(${isFirst},PAGES_OF(bought.supplier,supplier),0)`,
+      }),
+      line: calc(
         number,
-        "IF(wanted,IF(LEN(supplier)>0,PLACE_OR_ZERO(order_list.supplier,supplier),0)*1000,1000000)+place",
-        "Rank by supplier",
+        `IF(LEN(supplier)>0,${orderLines}*(PICK(bought.pages,bought.supplier,supplier)-PAGES_OF(bought.supplier,supplier))+LINE_OF(bought.supplier,bought.place,supplier,place),0)`,
+        "Line of the orders",
         { decimals: 0 },
       ),
-      note: calc(
-        text,
-        'IF(AND(wanted,code=liner_code,what=INDEX(liner_buys.what,1)),TEXTJOIN("; ",TRUE,liner_orders.said),"")',
-        "Note",
-      ),
-      from_row: calc(count, "PLACE_OR_ZERO(order_list.rank,SMALL(order_list.rank,place))", "Row shown on Orders"),
     },
   );
 }

@@ -1,26 +1,155 @@
-import { calc, date, money, number, type TableBlock, table, text } from "../../../engine/template/index.js";
+import {
+  type Block,
+  calc,
+  check,
+  count,
+  date,
+  decide,
+  lines,
+  money,
+  panel,
+  place,
+  row,
+  table,
+  text,
+} from "../../../engine/template/index.js";
+import { quotedOr } from "../materials/job-quotes.js";
+import { orderLines, orderPages } from "./order-list.js";
 
-const picked = (column: string) => `INDEX(order_list.${column},from_row)`;
+const pages = Array.from({ length: orderPages }, (_, i) => i + 1);
 
-/** What to order: the lines of the list that are wanted, supplier by supplier. */
-export const purchase = ({ rows }: TableBlock): TableBlock =>
-  table(
-    "orders",
-    "To order",
+/** What the office says of its orders. */
+export const orderChoices = lines("Orders", {
+  order_number: decide(text, "Purchase order no.", {
+    section: "Job",
+    optional: true,
+    note: "Each supplier's order adds a number of its own. Blank: to be written on the paper.",
+  }),
+  needed_on_site: decide(date, "Goods needed by", {
+    section: "Job",
+    optional: true,
+    note: "As the orders say it. Blank: by the start of the work.",
+  }),
+});
+
+/** What stands on every order alike. */
+export const ordersSaid = lines("Wording of orders", {
+  needed_by_said: calc(
+    text,
+    '"Needed by "&IF(ISBLANK(needed_on_site),"the start of the work, "&start_said,DATE_SAID(needed_on_site))',
+    "Needed by, in words",
+  ),
+  start_said: calc(
+    text,
+    'IF(LEN(start_words)>0,start_words,start_month_said&" "&RIGHT(DATE_SAID(work_starts),4))',
+    "Work start, in words",
+  ),
+  pump_supplier: calc(
+    text,
+    `IF(pump_row>0,${quotedOr("supplier", "pump_code", "INDEX(pumps.supplier,MAX(1,pump_row))")},"")`,
+    "Supplier of the pump",
+  ),
+  ship_to_said: calc(text, '"Ship to: "&site&JOINED(". Set down: ",stone_drop)', "Ship to, in words"),
+});
+
+/** No line is lost between the list and the pages. */
+export const ordersHeld = lines("Orders made out", {
+  orders_made: calc(count, "MAX(bought.pages)", "Pages of orders"),
+  lines_ordered: calc(count, pages.map((k) => `order_${k}_lines`).join("+"), "Lines on the orders"),
+  orders_hold_all: check(
+    'SUMPRODUCT((bought.supplier<>"")*1)=lines_ordered',
+    `Orders take {orders_made|0} pages, sheet Orders has ${orderPages}: lines are missing there. Name fewer suppliers in the office book, or order by hand.`,
+    { label: "Orders lack lines", level: "look" },
+  ),
+});
+
+/** A page of the orders: its head, its lines, its foot. */
+function page(k: number): Block[] {
+  const name = (what: string) => `order_${k}_${what}`;
+  const before = (k - 1) * orderLines;
+  const at = (column: string, line: string, otherwise: string) =>
+    `IF(${line}<=${name("lines")},PICK(bought.${column},bought.line,${before}+${line}),${otherwise})`;
+  const cell = (what: string, formula: string) => [name(what), calc(text, formula, "")] as const;
+  const head = panel(
+    [
+      row(28, place([1, 8], "name", cell("company", "company")), place([9, 4], "title", "Purchase order")),
+      row(
+        14,
+        place([1, 8], "small", cell("contact", "company_contact")),
+        place([9, 4], "text", cell("number", `"No. "&IF(LEN(order_number)>0,order_number&"-${k}","______________")`)),
+      ),
+      row(8),
+      row(
+        18,
+        place(
+          [1, 8],
+          "title",
+          cell("supplier", `IF(${name("lines")}>0,PICK(bought.supplier,bought.line,${before}+1),"")`),
+        ),
+        place([9, 4], "text", cell("sheet", `~Page ${k} of {orders_made|0} of our orders`)),
+      ),
+      row(16, place([1, 12], "text", cell("ship", "ship_to_said"))),
+      row(
+        16,
+        place([1, 8], "strong", cell("need", "needed_by_said")),
+        place([9, 2], "label", "Lines"),
+        place([11, 2], "right", [
+          name("lines"),
+          calc(
+            count,
+            `SUMPRODUCT((bought.line>${before})*(bought.line<=${before + orderLines}))`,
+            "Lines on the order",
+          ),
+        ]),
+      ),
+    ],
+    { newPage: true, unlessZero: name("lines") },
+  );
+  const list = table(
+    `order_${k}`,
+    "",
     {
-      rows,
-      beside: "order_list",
-      filled: "SMALL(order_list.rank,place)<1000000",
-      note: "Waste and whole packs are in the quantities; sales tax is not in the costs.",
+      rows: orderLines,
+      paper: {
+        across: { what: [1, 7], quantity: [8, 3], cost: [11, 2] },
+        right: ["quantity", "cost"],
+        header: true,
+        used: name("lines"),
+        height: 18,
+      },
     },
     {
-      what: calc(text, picked("what"), "What"),
-      supplier: calc(text, picked("supplier"), "Supplier"),
-      quantity: calc(number, picked("order_quantity"), "Order quantity"),
-      unit: calc(text, picked("unit"), "Unit"),
-      cost: calc(money, picked("cost"), "Cost before tax"),
-      good_until: calc(date, picked("good_until"), "Good until"),
-      code: calc(text, picked("code"), "Item code"),
-      note: calc(text, picked("note"), "Note"),
+      what: calc(text, (line) => at("what", `${line}`, '""'), "What"),
+      quantity: calc(text, (line) => at("quantity", `${line}`, '""'), "Quantity"),
+      cost: calc(money, (line) => at("cost", `${line}`, "0[$]"), "As quoted", { zero: " " }),
     },
   );
+  const foot = panel([
+    row(
+      20,
+      place([1, 8], "label", ""),
+      place([9, 2], "strong", "Before tax"),
+      place([11, 2], "right", [name("total"), calc(money, `SUM(order_${k}.cost)`, "Order before tax", { zero: " " })]),
+    ),
+    row(
+      16,
+      place(
+        [1, 12],
+        "small",
+        "Please confirm quantities, prices and the day of delivery by return. Call the day before you deliver.",
+      ),
+    ),
+    row(
+      30,
+      place([1, 2], "label", "Ordered by"),
+      place([3, 5], "field", ""),
+      place([9, 1], "label", "Date"),
+      place([10, 3], "field", ""),
+    ),
+    row(12),
+  ]);
+  return [head, list, foot];
+}
+
+/** What to order: a page of its own for each supplier, and none of another's lines or prices on it. */
+export const orders = (): Block[] => pages.flatMap(page);

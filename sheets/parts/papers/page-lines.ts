@@ -1,77 +1,93 @@
 import {
+  type Across,
   type Block,
   type CalcDeclaration,
-  type ChartBlock,
   calc,
   count,
   lines as linesBlock,
-  prose,
+  number,
   type Reader,
+  type TableBlock,
   table,
   text,
-  yesno,
 } from "../../../engine/template/index.js";
-import { headingMark, type PageLine } from "../../plan/page-line.js";
+import { headingMark, type PlacedLine } from "../../plan/page-line.js";
 
-/** Drawings that stand in a page after so many of its lines, wanted or not. */
-export interface Drawn {
-  readonly after: number;
-  readonly charts: readonly ChartBlock[];
+/** A stretch of a page in which the lines of these sections follow one another. */
+export interface Flow {
+  /** The name of its table on the page. */
+  readonly name: string;
+  readonly sections: readonly string[];
+  /** Where it stands across the page. */
+  readonly across?: Across;
+  readonly paper?: Partial<NonNullable<TableBlock["paper"]>>;
+}
+
+const whole: Across = [1, 12];
+
+interface Paged {
+  /** Working lists, for a sheet of their own. */
+  readonly working: readonly Block[];
+  /** The stretches, by name. */
+  readonly flows: Readonly<Record<string, TableBlock>>;
 }
 
 /**
- * Lines for a page that people outside the office read: those that are wanted move
- * up, so that the page has no gaps, whatever the job. Returns the working lists (for
- * a sheet of their own) and the page's blocks. The unwanted lines stay blank there.
+ * Lines for a page that people outside the office read: within each stretch, those that are wanted
+ * move up, so that the page has no gaps, whatever the job. Lines of a section that no stretch shows come
+ * first, and are read by their row.
  */
-export function pageLines(
+export function pageLines<S extends string>(
   name: string,
   title: string,
   reader: Reader,
-  lines: readonly PageLine[],
-  { after, charts }: Drawn = { after: 0, charts: [] },
-): { working: Block[]; page: Block[] } {
+  lines: readonly PlacedLine<S>[],
+  flows: readonly Flow[],
+): Paged {
+  const shown = flows.flatMap(({ sections }) => [...sections]);
+  const of = (sections: readonly string[]) => sections.flatMap((one) => lines.filter(({ section }) => section === one));
+  const apart = lines.filter(({ section }) => !shown.includes(section));
+  const all = [...apart, ...of(shown)];
+  const at = (row: number) => all[row - 1] as PlacedLine<S>;
   const [choice, list] = [`${name}_choice`, `${name}_lines`];
-  const at = (row: number): PageLine => lines[row - 1] as PageLine;
-  const wanted = table(
+  const placed = (row: number) => {
+    const when = at(row).when ?? "TRUE";
+    if (row <= apart.length) return when === "TRUE" ? "0" : `IF(${when},0,0.5)`;
+    const before = row === 1 ? "0" : "INT(above.place)";
+    return when === "TRUE" ? `${before}+1` : `${before}+IF(${when},1,0.5)`;
+  };
+  const places = table(
     choice,
     `Lines wanted, ${title}`,
-    { rows: lines.length },
-    {
-      wanted: calc(yesno, (row) => at(row).when ?? "TRUE", "Wanted"),
-      place: calc(count, "above.place+IF(wanted,1,0)", "Place", { first: "IF(wanted,1,0)" }),
-    },
+    { rows: all.length, note: "A line that is wanted has a whole number; one that is not, the half behind it." },
+    { place: calc(number, placed, "Place", { first: placed(1), decimals: 1 }) },
   );
   const worded = table(
     list,
     `Lines for ${title}`,
-    { rows: lines.length, beside: choice, filled: "wanted" },
-    {
-      says: calc(text, (row) => at(row).says, "Line", { reader }),
-    },
+    { rows: all.length, beside: choice, filled: "place=INT(place)" },
+    { says: calc(text, (row) => at(row).says, "Line", { reader }) },
   );
-  const before = charts.length === 0 ? lines.length : after;
-  const cells = lineCells(name, before, lines.length);
-  const written = (heading: string, from: number, to: number) =>
-    prose(heading, Object.fromEntries(cells.slice(from, to)), { headingMark: headingMark.trim() });
-  const rest = before < lines.length ? [...charts, written("", before, lines.length)] : [];
-  const opening = linesBlock(`Opening of ${title}`, {
-    [`${name}_opened`]: calc(count, `INDEX(${choice}.place,${before})`, "Lines of the opening"),
-  });
-  return {
-    working: charts.length === 0 ? [wanted, worded] : [wanted, worded, opening],
-    page: [written(title, 0, before), ...rest],
-  };
-}
-
-/** The lines of a page: those among the first so many, then the rest. */
-function lineCells(name: string, before: number, all: number): [string, CalcDeclaration][] {
-  const [says, place] = [`${name}_lines.says`, `${name}_choice.place`];
-  return Array.from({ length: all }, (_, i) => {
-    const row = i < before ? `${i + 1}` : `${name}_opened+${i + 1 - before}`;
-    const formula = `IF(${row}<=INDEX(${place},${i < before ? before : all}),PICK(${says},${place},${row}),"")`;
-    // the line that says DRAFT stands also where an error in a later one leaves no place to count
-    const first = `IF(INDEX(${name}_choice.wanted,1),INDEX(${says},1),PICK_OR(${says},${place},1,""))`;
-    return [`${name}_line_${i + 1}`, calc(text, i === 0 ? first : formula, "")];
-  });
+  let last = apart.length;
+  const counts: Record<string, CalcDeclaration> = {};
+  const made: Record<string, TableBlock> = {};
+  for (const { name: flow, sections, across = whole, paper } of flows) {
+    const [before, rows] = [last, of(sections).length];
+    last += rows;
+    const start = before === 0 ? "0" : `INT(INDEX(${choice}.place,${before}))`;
+    counts[`${flow}_start`] = calc(count, start, `Lines before, ${flow}`);
+    counts[`${flow}_count`] = calc(count, `INT(INDEX(${choice}.place,${last}))-${flow}_start`, `Lines, ${flow}`);
+    const line = (row: number) =>
+      `IF(${row}<=${flow}_count,PICK(${list}.says,${choice}.place,${flow}_start+${row}),"")`;
+    made[flow] = table(
+      flow,
+      "",
+      {
+        rows,
+        paper: { across: { line: across }, headingMark: headingMark.trim(), used: `${flow}_count`, ...paper },
+      },
+      { line: calc(text, line, "") },
+    );
+  }
+  return { working: [places, worded, linesBlock(`Stretches of ${title}`, counts)], flows: made };
 }

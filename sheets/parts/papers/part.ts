@@ -1,24 +1,28 @@
 import { wordFormulas } from "../../vocabulary/words.js";
 import type { Whole } from "../brought.js";
 import { part } from "../part.js";
-import { purchaseList } from "./order-list.js";
-import { purchase } from "./orders.js";
-import { pageLines } from "./page-lines.js";
+import { contractTerms, termLines, terms } from "./contract.js";
+import { crew } from "./crew.js";
+import { handOver } from "./hand-over.js";
+import { orderFormulas, purchaseList } from "./order-list.js";
+import { orderChoices, orders, ordersHeld, ordersSaid } from "./orders.js";
+import { proposal } from "./proposal.js";
 import { saidLines } from "./said.js";
 
-const proposal = (all: Whole) =>
-  pageLines("proposal", "Proposal", "customer", all.proposal, {
-    after: all.proposalOpening,
-    charts: all.proposalDrawings,
-  });
-const crew = (all: Whole) => pageLines("crew", "Work to do", "crew", all.crew);
+const lists = (all: Whole) => [...proposal(all).working, ...crew(all).working, ...handOver(all).working];
 
 export const papers = part("Papers", "The pages handed out, and the lists they are made from.", {
-  formulas: wordFormulas,
+  section: "Contract",
+  formulas: [...wordFormulas, ...orderFormulas],
   blocks: {
+    Job: [orderChoices],
     Proposal: [(all) => proposal(all).page],
-    Orders: [(all) => purchase(purchaseList(all))],
+    Orders: [orders],
     Crew: [(all) => crew(all).page],
-    Wording: [saidLines, (all) => proposal(all).working, (all) => crew(all).working, purchaseList],
+    "Hand-over": [(all) => handOver(all).page],
+    Price: [contractTerms],
+    Materials: [ordersHeld],
+    Wording: [saidLines, terms, lists, purchaseList, ordersSaid],
   },
+  proposal: termLines,
 });

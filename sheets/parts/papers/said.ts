@@ -15,9 +15,9 @@ export const saidLines: Block = lines("Wording of figures", {
   ),
   walked_on_said: calc(text, 'IF(ISBLANK(walked_on),"",DATE_SAID(walked_on))', "Walk date, in words"),
   start_month_said: calc(text, "MONTH_SAID(INT(start_month))", "Starting month, in words"),
-  company_said: calc(
+  company_contact: calc(
     text,
-    'IF(LEN(company)>0,company&JOINED(", ",company_address)&JOINED(", ",company_phone)&JOINED(", license ",company_license),"")',
+    'TEXTJOIN("  ·  ",TRUE,company_address,company_phone,company_email)&JOINED("  ·  license ",company_license)',
     "Company line",
   ),
   runs_length: calc(length, "SUM(runs.length_counted)", "Stream length without pools"),

@@ -35,7 +35,7 @@ export const pots = part("Pots", "Pots, urns and spillway bowls: a lip that is b
     ),
   ],
   crew: bulletEachRow(
-    "set out",
+    "step: set out",
     potsTable,
     "{name}: {empty|0} empty, {full|0} full, on {base}; {fitting}. Level its rim to the eye of the water.",
   ),

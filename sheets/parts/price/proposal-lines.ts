@@ -17,18 +17,18 @@ export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
     "engineer_designs>0",
   ),
   ...bulletEachRow("protection", subcontracts, "By others, in our price: {work}."),
-  line("price", "The price for this work is {price|2}, sales tax on material included."),
-  ...eachRow("price", optionTable, "[x]  Option taken: {description}, {option_price|2}.", {
+  line("price", "The work as described: {price|2}.", "OR(options_taken>0,discount>0)"),
+  ...eachRow("price", optionTable, "☒  Option taken: {description}, {option_price|2}.", {
     when: "AND(LEN(description)>0,taken)",
   }),
   line("price", "Discount: {discount|2}.", "discount>0"),
-  line(
+  ...eachRow(
     "price",
-    '{IF(options_taken>0,"With the options taken","With the discount")}: {contract_price|2}.',
-    "OR(options_taken>0,discount>0)",
+    optionTable,
+    "☐  Option, not in the price: {description}, {option_price|2} more. To add it, initials: ________",
+    {
+      when: "AND(LEN(description)>0,NOT(taken))",
+    },
   ),
-  ...eachRow("price", optionTable, "[   ]  Option, not in the price above: {description}, {option_price|2}.", {
-    when: "AND(LEN(description)>0,NOT(taken))",
-  }),
-  ...bulletEachRow("price", drawTable, "{name}: {amount|2}", { when: "share>0" }),
+  ...bulletEachRow("price", drawTable, "{name}: {amount|2}, {share|0} of the price", { when: "share>0" }),
 ];

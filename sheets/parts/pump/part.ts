@@ -20,9 +20,17 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     ),
   ],
   crew: [
-    bullet("pump", "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.", "pump_row>0"),
-    bullet("pump", "Set its controller to {pump_speed|0} of full speed.", "AND(pump_row>0,ROUND(pump_speed,3)<1)"),
-    bullet("pump", "Set the flows finally by eye and meter."),
+    bullet(
+      "step: first water",
+      "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.",
+      "pump_row>0",
+    ),
+    bullet(
+      "step: first water",
+      "Set its controller to {pump_speed|0} of full speed.",
+      "AND(pump_row>0,ROUND(pump_speed,3)<1)",
+    ),
+    bullet("step: first water", "Set the flows finally by eye and meter."),
   ],
   proposal: [
     bullet("scope", "A pump and pipework that bring {pump_flow_hourly|0} to the falls, with valves to set the flow."),
@@ -35,5 +43,32 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
       "Look at the water level each week. Each month and after storms, unplug the pump, then rinse its intake. Where it freezes, take the pump out for the winter and drain the pipes, or keep it running as we will show you.",
     ),
     line("note: pump", "Unplug the pump before you reach into the water or open the vault; keep its lid fastened."),
+  ],
+  handOver: [
+    bullet(
+      "cautions",
+      "Unplug the pump, or switch its breaker off, before you reach into the water or open the vault.",
+    ),
+    bullet("run", "Pump: {pump_description} ({pump_code}).", "pump_row>0"),
+    bullet(
+      "run",
+      "Its controller is set to {pump_speed|0} of full speed; as left: ______ %.",
+      "AND(pump_row>0,ROUND(pump_speed,3)<1)",
+    ),
+    bullet("run", "Running {hours_a_day|0} it costs about {energy_month_said} for power while it runs."),
+    bullet("week", "Each week: look at the level in the vault. A pump that runs dry is ruined."),
+    bullet("week", "Each month and after storms: power off, then rinse the pump's intake."),
+    bullet(
+      "fall",
+      "Keep leaves out with a net. Before hard frost: take the pump out, drain pipes and valves, keep the pump in a bucket of water where it does not freeze; or leave it running as we showed you.",
+    ),
+    bullet(
+      "spring",
+      "Rinse stone and vault, set the pump back, fill, run for an hour, look for water beside the liner, then set the valves as listed here.",
+    ),
+    bullet(
+      "call",
+      "Call us when the level falls more than usual, the breaker trips, the flow drops though the intake is clean, or a stone moves.",
+    ),
   ],
 });

@@ -15,7 +15,7 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
     "AND(chart_copied,NOT(machine_lifts))",
   ),
   ...bulletEachRow(
-    "stone",
+    "step: stone",
     stonePlaceTable,
     '{name}: {tons|1} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest about "&said,"")}; {work}.',
     { when: "tons>0", beside: [stoneSaid] },
@@ -26,17 +26,17 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
     "NOT(crew_moves_stone)",
   ),
   bullet(
-    "stone",
+    "step: stone",
     "By hand: carry together up to {hand_lift|0|down}, pry and roll up to {hand_moved|0|down} on planks, rollers and bars. Nobody below a stone on a slope; no fingers under it.",
     "AND(by_hand,heaviest_stone>0,crew_moves_stone)",
   ),
   bullet(
-    "stone",
+    "step: stone",
     "Heaviest lift {load_on_hook|0} at {working_radius|up}: the chart of {machine_name} allows {machine_lift|0}. Nobody under the load.",
     "AND(heaviest_stone>0,NOT(by_hand),chart_copied,machine_lifts)",
   ),
   bullet(
-    "stone",
+    "step: stone",
     "Heaviest lift {load_on_hook|0} at {working_radius|up}, rigging counted. Nobody under the load.",
     "AND(heaviest_stone>0,NOT(by_hand),NOT(AND(chart_copied,machine_lifts)))",
   ),

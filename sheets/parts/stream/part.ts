@@ -20,16 +20,22 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
       { when: "NOT(fenced)" },
     ),
     ...bulletEachRow(
-      "set out",
+      "step: set out",
       runsTable,
       '{name}: {length_counted} long, bed {width_counted} wide, banks {bank_height|up} high, falling {fall_counted}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}: run the water before the banks are set.',
     ),
     ...bulletEachRow(
-      "set out",
+      "step: set out",
       poolsTable,
       "{name}: {length_counted} by {width_counted}, {depth_counted} deep below the lip of level {before_level|0}.",
     ),
     line("caution: children", "{child_caution}", "LEN(child_caution)>0"),
+  ],
+  handOver: [
+    bullet(
+      "cautions",
+      "A child can drown in 2 in of water: never leave small children alone near it. Keep the vault's lid fastened.",
+    ),
   ],
   proposal: [
     bullet("scope", "A stream {runs_length} long.", "SUM(runs.length_counted)>0"),
@@ -38,8 +44,7 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
       poolsTable,
       "{name}: a pool about {length_counted} by {width_counted}, up to {depth_counted|up} deep.",
     ),
-    bullet("scope", "A pool holds standing water, at rest too.", hasPools),
-    bullet("scope", "{child_caution}", "LEN(child_caution)>0"),
+    line("note: children", "{child_caution}", "LEN(child_caution)>0"),
     line(
       "note: children",
       `Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier. Public lines are marked before we dig (call 811); please show us your private ones.`,

@@ -43,7 +43,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
   ],
   trenches: pipeTrenches,
   crew: (all) => [
-    ...bulletEachRow("dig trenches", trenchWords(all), "{said}", { when: "LEN(said)>0" }),
-    bullet("backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
+    ...bulletEachRow("step: trenches", trenchWords(all), "{said}", { when: "LEN(said)>0" }),
+    bullet("step: backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
   ],
 });

@@ -71,11 +71,11 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
       { when: "NOT(permitted)" },
     ),
     bullet(
-      "walls",
+      "step: walls",
       "Gravel base {wall_base_depth|0|up} deep, {wall_base_margin|0|up} wider than the wall on each side. Leave the water behind a wall a way out.",
       "wall_face>0",
     ),
-    ...bulletEachRow("walls", wallLines, "{said}", { when: "LEN(said)>0" }),
+    ...bulletEachRow("step: walls", wallLines, "{said}", { when: "LEN(said)>0" }),
   ],
   proposal: [bullet("scope", "Walls, about {wall_seen|0} of wall face above ground.", "wall_seen>0")],
   told: ["walls.length", "walls.height"],

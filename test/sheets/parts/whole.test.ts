@@ -20,7 +20,7 @@ const digging = part("Digging", "Invented.", {
   ],
   rates: [hire("truck", "Truck", "$/load")],
   items: [item("sand", "sand", "yd3")],
-  crew: [bullet("haul", "Haul."), bullet("dig safely", "Dig.")],
+  crew: [bullet("step: haul", "Haul."), bullet("step: dig", "Dig.")],
 });
 const shoring = part("Shoring", "Invented.", {
   blocks: { Earthwork: [({ tasks }) => figure(`tasks_${tasks.length}`)], Basin: [figure("held")] },

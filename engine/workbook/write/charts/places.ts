@@ -1,7 +1,8 @@
 import { type ChartBlock, chartsOf } from "../../../template/chart.js";
 import { chartLines } from "../../../template/layout.js";
 import type { Model } from "../../../template/model.js";
-import { columnWidth, labelWidth, lastColumn, pageWidth } from "../grid.js";
+import { paperColumns } from "../../../template/paper.js";
+import { columnWidth, labelWidth, lastColumn, paperColumnWidth } from "../grid.js";
 import { usualHeight } from "../print-area.js";
 import type { Size } from "./xml.js";
 
@@ -25,7 +26,7 @@ export function chartPlaces(model: Model): ChartPlace[] {
     if (block.kind !== "chart") return [];
     const portrait = model.sheets.find(({ name }) => name === sheet)?.portrait ?? false;
     const columns = portrait
-      ? [pageWidth]
+      ? Array.from({ length: paperColumns }, () => paperColumnWidth)
       : [labelWidth, ...Array.from({ length: lastColumn - 1 }, () => columnWidth)];
     return placesOf(block, sheet, top, columns, usualHeight);
   });

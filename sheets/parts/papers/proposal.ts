@@ -1,0 +1,157 @@
+import {
+  type Block,
+  type CalcDeclaration,
+  calc,
+  days,
+  length,
+  lines,
+  panel,
+  place,
+  row,
+  text,
+} from "../../../engine/template/index.js";
+import type { ProposalSection } from "../../plan/proposal-page.js";
+import { proposalPage } from "../../plan/proposal-page.js";
+import { counted } from "../../vocabulary/counted.js";
+import type { Whole } from "../brought.js";
+import { letterhead } from "./letterhead.js";
+import { pageLines } from "./page-lines.js";
+
+const customer = { reader: "customer" } as const;
+const said = (name: string, formula: string): readonly [string, CalcDeclaration] => [
+  name,
+  calc(text, formula, "", customer),
+];
+
+/** Sentences of the head, in parts that a formula can hold. */
+export const proposalSaid = lines("Wording of the proposal", {
+  proposal_title: calc(
+    text,
+    '"Proposal"&JOINED(" no. ",proposal_number)&JOINED(", revision ",revision)',
+    "Proposal, its number and revision",
+  ),
+  falls_said: calc(
+    text,
+    `~{${counted("SUMPRODUCT((falls.width_counted>0)*1)", "fall", "falls")}}`,
+    "Falls, counted in words",
+    customer,
+  ),
+  highest_drop_said: calc(text, "~{highest_drop}", "Highest fall, in words", customer),
+  days_on_site: calc(days, "IF(rain_known,days_allowed,work_days)", "Days on site, as said"),
+  highest_drop: calc(length, "MAX(falls.drop_counted)", "Highest fall"),
+  course_said: calc(
+    text,
+    '~{falls_said}{IF(runs_length>0," and "&runs_length_said&" of stream","")}',
+    "Course in words",
+  ),
+  runs_length_said: calc(text, "~{runs_length}", "Stream length, in words", customer),
+  see_and_hear: calc(
+    text,
+    "~Water rises among the stones at the top, runs over {course_said}, and sinks away through gravel at the bottom, back to where it came from. There is no open pond down there. What you will hear most is the highest fall, {highest_drop_said}; a valve on each line lets us set the water louder or quieter with you on the last day.",
+    "What you see and hear",
+  ),
+});
+
+/** What the customer reads and signs. */
+export function proposal(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
+  const scope: readonly ProposalSection[] = ["scope", "lights", "supply", "protection", "trees", "storm"];
+  const rest = proposalPage.map(({ name }) => name).filter((name) => name !== "opening" && !scope.includes(name));
+  const { working, flows } = pageLines("proposal", "Proposal", "customer", all.proposal, [
+    { name: "proposal_scope", sections: scope },
+    { name: "proposal_rest", sections: rest },
+  ]);
+  const head = panel([
+    ...letterhead("proposal", [
+      "proposal_lines.says",
+      all.proposal.filter(({ section }) => section === "opening").length,
+    ]),
+    row(
+      22,
+      place([1, 5], "title", said("proposal_head", "proposal_title")),
+      place([6, 7], "right", said("proposal_dates", "~{bid_date_said}; good until {bid_good_until_said}")),
+    ),
+    row(
+      16,
+      place([1, 7], "text", said("proposal_for", "~For {customer}, {site}")),
+      place([8, 5], "right", said("proposal_by", "~Prepared by {estimator}")),
+    ),
+    row(20, place([1, 12], "strong", said("proposal_job", "job_title"))),
+    row(
+      20,
+      place([1, 8], "heading", "What you will see and hear"),
+      place([9, 4], "slot", "Place for a photo or sketch", { down: 4 }),
+    ),
+    row(62, place([1, 8], "text", said("proposal_see", "see_and_hear"))),
+    row(30, place([1, 8], "text", said("proposal_wish", 'IF(LEN(look_wanted)>0,"You asked for: "&look_wanted,"")'))),
+    row(10),
+    row(
+      26,
+      place([1, 4], "figure", said("proposal_flow", "~{pump_flow_hourly|0}")),
+      place([5, 4], "figure", said("proposal_cost", "~about {energy_month_said}")),
+      place([9, 4], "figure", said("proposal_days", "~{days_on_site|0|bare} working days")),
+    ),
+    row(
+      28,
+      place([1, 4], "caption", "an hour over the falls, pumped round and round"),
+      place(
+        [5, 4],
+        "caption",
+        said("proposal_power", "~for power while it runs, {hours_a_day|0} at {energy_rate_said}"),
+      ),
+      place(
+        [9, 4],
+        "caption",
+        said(
+          "proposal_rain",
+          'IF(rain_known,"on site, usual rain of the season allowed for","of work on site, rain not counted")',
+        ),
+      ),
+    ),
+  ]);
+  const price = panel([
+    row(8),
+    row(
+      34,
+      place(
+        [1, 7],
+        "text",
+        said(
+          "proposal_priced",
+          '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed below.")',
+        ),
+      ),
+      place([8, 5], "price", ["proposal_price", calc(text, "~{contract_price|2}", "", customer)]),
+    ),
+  ]);
+  const signed = panel([
+    row(20, place([1, 12], "heading", "Agreed")),
+    row(14, place([1, 12], "small", "Signed by both, this proposal with its terms is the contract. Keep a copy.")),
+    row(
+      26,
+      place([1, 2], "label", "Customer"),
+      place([3, 5], "field", ""),
+      place([9, 1], "label", "Date"),
+      place([10, 3], "field", ""),
+    ),
+    row(
+      26,
+      place([1, 2], "label", "Contractor"),
+      place([3, 5], "field", ""),
+      place([9, 1], "label", "Date"),
+      place([10, 3], "field", ""),
+    ),
+  ]);
+  return {
+    page: [
+      head,
+      ...all.proposalDrawings,
+      ...flow(flows, "proposal_scope"),
+      price,
+      ...flow(flows, "proposal_rest"),
+      signed,
+    ],
+    working: [proposalSaid, ...working],
+  };
+}
+
+const flow = (flows: Readonly<Record<string, Block>>, name: string): Block[] => [flows[name] as Block];
