@@ -1,7 +1,7 @@
 import { type Quantity, yesno as yesnoQuantity } from "../units/quantity.js";
 import type { Reader } from "../units/spelled.js";
 import type { ChartBlock } from "./chart.js";
-import type { PanelBlock, PaperTable } from "./paper.js";
+import type { Across, PaperLook, PaperTable } from "./paper.js";
 
 export * from "./chart.js";
 
@@ -233,6 +233,36 @@ export interface TableBlock {
   readonly columns: Readonly<Record<string, CellDeclaration>>;
   /** Set by the compiler: the sheet of each column that stands on another one than the table. */
   readonly elsewhere?: Readonly<Record<string, string>>;
+}
+
+/** A place in a panel: standing words, or a cell with a formula. */
+export interface PaperPlace {
+  readonly across: Across;
+  readonly look: PaperLook;
+  readonly says?: string;
+  /** The name of a cell, and its declaration. */
+  readonly cell?: readonly [name: string, declaration: CalcDeclaration];
+  /** Rows of the panel that it takes; one, without this. */
+  readonly down?: number;
+}
+
+/** A row of a panel with its height in points. */
+export interface PaperRow {
+  readonly height: number;
+  readonly places: readonly PaperPlace[];
+}
+
+/** A stretch of a page laid out in a grid: a letterhead, figures in boxes, a form to be filled in by hand. */
+export interface PanelBlock {
+  readonly kind: "panel";
+  /** Always "": what heads a panel is a place in it. */
+  readonly heading: string;
+  readonly rows: readonly PaperRow[];
+  readonly cells: Readonly<Record<string, CalcDeclaration>>;
+  /** It begins a page. */
+  readonly newPage?: true;
+  /** A count: while it is zero as the workbook is written, the page that the panel begins takes no paper. */
+  readonly unlessZero?: string;
 }
 
 /** Made by the compiler: the columns of a table that stand on another sheet, row by row. */

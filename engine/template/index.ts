@@ -4,14 +4,7 @@ export * from "../units/quantity.js";
 export type { Reader } from "../units/spelled.js";
 export { wordsIn } from "./by-system.js";
 export * from "./declare.js";
-export {
-  type Across,
-  type PanelBlock,
-  type PaperLook,
-  type PaperRow,
-  panel,
-  place,
-  row,
-} from "./paper.js";
+export { panel, place, row } from "./panel.js";
+export type { Across, PaperLook } from "./paper.js";
 export { formulaInRow, sentenceInRow } from "./row-sentence.js";
 export { type Template, template } from "./template.js";

@@ -1,7 +1,7 @@
 import { partsOf, type Tree, walk } from "../formula/tree.js";
 import { cellTextTrouble, limits } from "../limits.js";
+import type { PanelBlock } from "./declare.js";
 import { type Cell, columnOf, type Model } from "./model.js";
-import type { PanelBlock } from "./paper.js";
 import { xlsxFormula } from "./printed.js";
 
 /** Short of the format's limit: rows that a user inserts make addresses longer. */

@@ -4,7 +4,7 @@ import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./dec
 import { impliedColumns, impliedLines } from "./implied.js";
 import { lineColumns, placeBlocks, placeOf } from "./layout.js";
 import type { PlacedBlock } from "./model.js";
-import { placeInPanel } from "./paper.js";
+import { placeInPanel } from "./panel.js";
 import type { Figure } from "./sentence.js";
 import { impliedKeysOf } from "./spread.js";
 

@@ -11,6 +11,7 @@ import { modelOf } from "../../engine/template/models.js";
 import { layoutOf } from "../../engine/template/office-layout.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { demoFolder } from "./demo.js";
+import { type PageName, pageCells } from "./page-cells.js";
 
 export type Changes = Record<string, unknown>;
 
@@ -67,9 +68,8 @@ export const shown = (values: readonly Value[], id: string): Value =>
   values[cellOf(id).index] ?? null;
 
 /** The lines of a page that stand on it. */
-export const pageOf = (values: readonly Value[], page: "crew" | "proposal"): string[] =>
-  model.cells
-    .filter(({ name }) => name.startsWith(`${page}_line_`))
+export const pageOf = (values: readonly Value[], page: PageName): string[] =>
+  pageCells(model, page)
     .map(({ index }) => values[index])
     .filter((line): line is string => typeof line === "string" && line !== "");
 
@@ -79,6 +79,8 @@ export function pagesAfter(changed: Changes = {}, elsewhere: Elsewhere = {}) {
   return {
     proposal: pageOf(values, "proposal"),
     crew: pageOf(values, "crew"),
+    orders: pageOf(values, "orders"),
+    handOver: pageOf(values, "handOver"),
     value: (id: string) => shown(values, id),
   };
 }

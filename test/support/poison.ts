@@ -7,14 +7,15 @@ import type { Cell, Model } from "../../engine/template/model.js";
  * line of the pages handed out.
  */
 export function figuresOf(model: Model): Cell[] {
+  const handedOut = new Set(
+    model.sheets.flatMap(({ name, handout }) => (handout === true ? [name] : [])),
+  );
   const named = new Set([
     ...model.template.headline,
     ...["pump_speed", "pump_flow_hourly", "actual_manifold"],
     ...["pipe_lines.valve_setting", "pipe_lines.valve_words", "pipe_lines.actual_flow"],
   ]);
-  return model.cells.filter(
-    ({ name }) => named.has(name) || /_line_\d+$/.test(name) || name.startsWith("purchase."),
-  );
+  return model.cells.filter(({ name, sheet }) => named.has(name) || handedOut.has(sheet));
 }
 
 /** Cells to plant an error in: every `stride`th from `first` on, but not those that count errors. */

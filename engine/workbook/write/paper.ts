@@ -1,15 +1,14 @@
 import type { Style } from "exceljs";
 import { addressOf } from "../../address.js";
-import type { SheetDeclaration, TableBlock } from "../../template/declare.js";
+import type {
+  PanelBlock,
+  PaperPlace,
+  SheetDeclaration,
+  TableBlock,
+} from "../../template/declare.js";
 import type { Cell, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
-import {
-  type Across,
-  type PanelBlock,
-  type PaperPlace,
-  type PaperTable,
-  paperColumns,
-} from "../../template/paper.js";
+import { type Across, type PaperTable, paperColumns } from "../../template/paper.js";
 import type { Page } from "./blocks.js";
 import { putCell } from "./cells.js";
 import { pageWidth } from "./grid.js";

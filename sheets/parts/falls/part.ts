@@ -43,6 +43,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
     "scope",
     fallsTable,
     `{name}: {IF(lip_built>0,"a fall","a pot")} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
+    { when: "width_counted>0" },
   ),
   proposalDrawings: [profileForCustomer],
   crewDrawings: [profileForCrew, ...setOut],

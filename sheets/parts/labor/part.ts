@@ -45,10 +45,10 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare} man-hours`),
     line(
       "hours",
-      `${stepMark}Inspect the digs before work and after every rain: {inspection_hours|1|bare} man-hours in all`,
+      `${stepMark}Inspect the digs before work and after every rain: {inspection_hours|1|bare} man-hours, whole job`,
       "inspection_hours>0",
     ),
-    line("hours", `${stepMark}Set up, clean up, travel: {daily_hours|1|bare} man-hours in all`, "daily_hours>0"),
+    line("hours", `${stepMark}Set up, clean up, travel: {daily_hours|1|bare} man-hours, whole job`, "daily_hours>0"),
   ],
   office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],
 });

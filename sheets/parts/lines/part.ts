@@ -66,6 +66,6 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
   handOver: bulletEachRow(
     "valves",
     pipeLinesTable,
-    "{name}: valve planned: {valve_words}, {actual_flow|0}. As set: ________  as metered: ________",
+    "{name}: valve planned: {valve_words}, {actual_flow|0}. Set: ________  Metered: ________",
   ),
 });

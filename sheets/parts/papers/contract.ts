@@ -14,7 +14,7 @@ const clauses = [
   ["Private utilities", "Who marks private lines, and who pays where an unmarked one is cut."],
   [
     "Right to cancel",
-    "Sold at the buyer's home: three business days and the notice in duplicate, 16 CFR 429.1; the state's own rule besides.",
+    "Sold at the buyer's home: three business days and the notice in duplicate, 16 CFR 429.1; and the state's own rule.",
   ],
   ["Liens", "The notices to the owner that the state asks for, and releases with each payment."],
   ["Disputes", "Notice and time to cure, mediation or court, which law holds."],
@@ -42,7 +42,7 @@ export const contractTerms = lines("Contract", {
   terms_elsewhere: office(yesno, "Terms in another paper", {
     section: "Contract",
     default: false,
-    note: "Yes where the customer signs a contract of its own besides the proposal.",
+    note: "Yes where the customer signs another contract with the proposal.",
   }),
   terms_given: calc(count, 'SUMPRODUCT((terms.words<>"")*1)', "Contract terms given"),
   terms_blank: calc(count, `${clauses.length - 1}-MIN(${clauses.length - 1},terms_given)`, "Contract terms blank"),

@@ -9,6 +9,7 @@ import {
   type TableBlock,
   table,
   text,
+  yesno,
 } from "../../../engine/template/index.js";
 import type { Whole } from "../brought.js";
 import { materialLines } from "../materials/lines.js";
@@ -19,8 +20,8 @@ import { optionTable } from "../price/options.js";
 export const orderLines = 22;
 export const orderPages = 8;
 
-const PAGES_OF = formula(
-  "PAGES_OF",
+const PAGES = formula(
+  "PAGES",
   `Pages of ${orderLines} lines that the orders of a supplier take`,
   { suppliers: columnOf(text), supplier: text },
   count,
@@ -28,8 +29,8 @@ const PAGES_OF = formula(
   "definition",
 );
 
-const LINE_OF = formula(
-  "LINE_OF",
+const NTH = formula(
+  "NTH",
   "Which line of its supplier a row is, counted from the top of the list",
   { suppliers: columnOf(text), places: columnOf(number), supplier: text, place: number },
   count,
@@ -55,7 +56,25 @@ const QUANTITY_SAID = formula(
   "definition",
 );
 
-export const orderFormulas = [PAGES_OF, LINE_OF, UNIT_SAID, QUANTITY_SAID] as const;
+const PACK_OF = formula(
+  "PACK_OF",
+  "The pack of an item of the office book, in the unit of the line",
+  { packs: columnOf(number), at: count, share: number },
+  number,
+  "IF(at>0,INDEX(packs,MAX(1,at))*share,1)",
+  "definition",
+);
+
+const SUPPLIER_OF = formula(
+  "SUPPLIER_OF",
+  "From whom something is bought, and nothing where it is not",
+  { wanted: yesno, supplier: text },
+  text,
+  'IF(wanted,IF(LEN(supplier)>0,supplier,"Supplier not named"),"")',
+  "definition",
+);
+
+export const orderFormulas = [PAGES, NTH, UNIT_SAID, QUANTITY_SAID, PACK_OF, SUPPLIER_OF] as const;
 
 /** Where a line of the list comes from: a row of a table of what is bought, or the pump. */
 type Place = { readonly table: string; readonly row: number; readonly taken: boolean } | "pump";
@@ -70,9 +89,9 @@ function wantedAt(place: Place): string {
   return place.taken ? `AND(INDEX(${place.table}.taken,${place.row}),${wanted})` : wanted;
 }
 
-/** The pack of an item, in the unit of its line. */
+/** The pack in which an item of the materials comes, in the unit of its line; of other tables it is not told. */
 const packAt = ({ table, row }: Exclude<Place, "pump">) =>
-  `INDEX(items.pack,MAX(1,INDEX(${table}.at,${row})))*INDEX(${table}.book_share,${row})`;
+  table === "materials" ? `PACK_OF(items.pack,INDEX(materials.at,${row}),INDEX(materials.book_share,${row}))` : "1";
 
 /** All that could be bought, each with the line of the orders on which it stands. */
 export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
@@ -104,11 +123,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     },
     {
       place: published(number, "Row", { source: "the order of this list", decimals: 0 }),
-      supplier: calc(
-        text,
-        (row) => `IF(${wantedAt(at(row))},IF(LEN(${supplier(row)})>0,${supplier(row)},"Supplier not named"),"")`,
-        "Supplier",
-      ),
+      supplier: calc(text, (row) => `SUPPLIER_OF(${wantedAt(at(row))},${supplier(row)})`, "Supplier"),
       what: calc(text, (row) => `${what(row)}&JOINED(", item ",${code(row)})${row === liner ? cuts : ""}`, "What"),
       quantity: calc(
         text,
@@ -120,12 +135,13 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
         "Quantity",
       ),
       cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
-      pages: calc(count, `above.pages+IF(${isFirst},PAGES_OF(bought.supplier,supplier),0)`, "Pages so far", {
-        first: `IF(${isFirst},PAGES_OF(bought.supplier,supplier),0)`,
+      pages: calc(count, `above.pages+IF(${isFirst},PAGES(bought.supplier,supplier),0)`, "Pages so far", {
+        first: `IF(${isFirst},PAGES(bought.supplier,supplier),0)`,
       }),
+      // 0 where nothing is bought: no page has a line of that number
       line: calc(
         number,
-        `IF(LEN(supplier)>0,${orderLines}*(PICK(bought.pages,bought.supplier,supplier)-PAGES_OF(bought.supplier,supplier))+LINE_OF(bought.supplier,bought.place,supplier,place),0)`,
+        `IF(supplier<>"",${orderLines}*(PICK(bought.pages,bought.supplier,supplier)-PAGES(bought.supplier,supplier))+NTH(bought.supplier,bought.place,supplier,place),0)`,
         "Line of the orders",
         { decimals: 0 },
       ),

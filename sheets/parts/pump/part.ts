@@ -47,7 +47,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
   handOver: [
     bullet(
       "cautions",
-      "Unplug the pump, or switch its breaker off, before you reach into the water or open the vault.",
+      "Unplug the pump, or switch its breaker off, before hands go into the water or the vault is opened.",
     ),
     bullet("run", "Pump: {pump_description} ({pump_code}).", "pump_row>0"),
     bullet(

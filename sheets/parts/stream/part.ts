@@ -34,7 +34,7 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
   handOver: [
     bullet(
       "cautions",
-      "A child can drown in 2 in of water: never leave small children alone near it. Keep the vault's lid fastened.",
+      "A child can drown in ‹2 in|5 cm› of water: never leave small children alone near it. Keep the vault's lid fastened.",
     ),
   ],
   proposal: [

@@ -1,12 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { type Changes, changedDemo, model } from "../../support/changed-demo.js";
+import { pageCells } from "../../support/page-cells.js";
 
 /** The lines of the Crew page of the hillside demo with some inputs changed. */
 function crew(changed: Changes, pasted: Changes = {}): string[] {
   const values = changedDemo(changed, { pasted });
-  return model.cells
-    .filter(({ name, sheet }) => sheet === "Crew" && name.startsWith("crew_line_"))
-    .map(({ index }) => String(values[index] ?? ""));
+  return pageCells(model, "crew").map(({ index }) => String(values[index] ?? ""));
 }
 const page = (changed: Changes = {}) => crew(changed).join("\n");
 

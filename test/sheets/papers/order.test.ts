@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { wholeOf } from "../../../sheets/parts/whole.js";
 import { headingMark } from "../../../sheets/plan/page-line.js";
+import { stages } from "../../../sheets/plan/stages.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 
 /** What comes first, what comes later, and why. */
@@ -151,18 +152,8 @@ const tasks: readonly Rule[] = [
 ];
 
 const sections: readonly Rule[] = [
-  ["Before the first shovel", "Set out", "lines are marked first"],
-  ["Set out", "Strip and dig", "one digs to the set-out"],
-  ["Strip and dig", "Walls", "footings are dug"],
-  ["Walls", "Berm", "walls hold the berm"],
-  ["Berm", "Liner", "liner lies on finished ground"],
-  ["Liner", "Basin", "crates stand on the liner"],
-  ["Basin", "Pipe and valves", "the main begins in the vault"],
-  ["Pipe and valves", "Backfill", "pipe is tested before it is covered"],
-  ["Backfill", "Stone", "stone stands on compacted fill"],
-  ["Stone", "Pump and first water", "flows are set over finished stone"],
-  ["Pump and first water", "Order of work, man-hours", "hours come after the sizes"],
-  ["Order of work, man-hours", "Cautions", "cautions end the page"],
+  ["Before the first shovel", "Every day", "lines are marked first"],
+  ["Every day", "Cautions", "cautions end the page"],
 ];
 
 const whole = wholeOf(waterfallParts);
@@ -186,4 +177,13 @@ describe.each([
     expect(names.filter((name) => !ruled.has(name))).toEqual([]);
     expect(new Set(names).size).toBe(names.length);
   });
+});
+
+test("on Crew, what belongs to a stage of the work stands behind its tasks", () => {
+  const order = whole.crew.map(({ section }) => section);
+  const staged = stages.flatMap((stage) => [`do: ${stage}`, `step: ${stage}`]);
+  const found = [...new Set(order.filter((section) => /^(do|step): /.test(section)))];
+  expect(found).toEqual(staged.filter((section) => found.includes(section)));
+  // a stage whose details nobody sees does not stand there for nothing
+  expect(found.filter((section) => section.startsWith("step: ")).length).toBeGreaterThan(12);
 });

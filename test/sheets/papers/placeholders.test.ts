@@ -76,7 +76,7 @@ describe("a placeholder is never stated as a fact", () => {
 
   test("an input in error: the Proposal begins with DRAFT and the sheet, or with an error", async () => {
     const { model, given } = await loadJob(join(demoFolder, "garden-corner.json"), templates);
-    const first = model.cells.find(({ sheet, line }) => sheet === "Proposal" && line === 5);
+    const first = model.byId.get("proposal_draft_1");
     const filled = model.cells.filter(
       ({ declaration, index }) => declaration.kind === "input" && given[index] !== null,
     );

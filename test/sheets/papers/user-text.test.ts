@@ -44,7 +44,7 @@ const text = fc
 describe("what a person wrote stands on the pages as it was written", () => {
   test("a title with an art gallery in it", () => {
     const { proposal } = pagesAfter({ job_title: "A pond for the art gallery" });
-    expect(proposal.join("\n")).toContain("A pond for the art gallery. A pump");
+    expect(proposal).toContain("A pond for the art gallery");
   });
 
   test("titles, names and places made of what looks like units", { timeout: 60_000 }, () => {
@@ -59,13 +59,14 @@ describe("what a person wrote stands on the pages as it was written", () => {
         });
         const has = (lines: readonly string[], wanted: string) =>
           expect(lines.filter((line) => line.includes(wanted)).length, wanted).toBeGreaterThan(0);
-        has(proposal, `${title}. A pump in a buried basin`);
-        has(proposal, `For Another invented customer, ${site}. Prepared by`);
+        has(proposal, title);
+        has(proposal, `For Another invented customer, ${site}`);
         has(proposal, `•  ${fall}: a fall 3 ft wide`);
         has(proposal, `•  ${pool}: a pool about 7 ft by 5 ft`);
         has(proposal, `the basin overflows at ${place}. We clean up`);
-        has(crew, `${title}, ${site}. 4 people`);
-        has(crew, `•  ${fall} (level 1): lip 3 ft wide`);
+        has(crew, `Work to do: ${title}`);
+        has(crew, site);
+        has(crew, `${fall}, level 1`);
         has(crew, `•  ${fall}: finished `);
         has(crew, `spill over at ${place}. Line that way`);
       }),

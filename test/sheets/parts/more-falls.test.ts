@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test, vi } from "vitest";
+import { type PageName, pageCells } from "../../support/page-cells.js";
 
 // One number is changed, as somebody would in the file; everything is built from it afresh.
 vi.mock("../../../sheets/parts/capacity.js", async (original) => {
@@ -40,10 +41,8 @@ function withFalls(many: number) {
   const number = (id: string) => value(id) as number;
   const column = (name: string) =>
     model.cells.filter((cell) => cell.name === name).map(({ index }) => values[index]);
-  const lines = (page: string) =>
-    model.cells
-      .filter(({ name }) => name.startsWith(`${page}_line_`))
-      .map(({ index }) => String(values[index]));
+  const lines = (page: PageName) =>
+    pageCells(model, page).map(({ index }) => String(values[index]));
   return { value, number, column, lines };
 }
 
@@ -77,7 +76,7 @@ describe("a bid of 14 falls, where the capacity says 14", () => {
     expect(all.number("stone_tons")).toBeGreaterThan(twelve.number("stone_tons"));
   });
 
-  test.each(["crew", "proposal"])("the page %s names both", (page) => {
+  test.each(["crew", "proposal"] as const)("the page %s names both", (page) => {
     const lines = all.lines(page);
     for (const name of ["Fall number 13", "Fall number 14"]) {
       expect(lines.some((line) => line.includes(name))).toBe(true);

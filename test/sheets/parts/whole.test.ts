@@ -60,9 +60,9 @@ describe("what parts bring together", () => {
   test("lines of a page stand section by section, under its heading", () => {
     const said = whole.crew.map(({ says }) => says);
     const of = (words: string) => said.findIndex((one) => one.includes(words));
-    expect(of("Strip and dig")).toBeLessThan(of("Dig."));
+    expect(of("Before the first shovel")).toBeLessThan(of("Dig."));
     expect(of("Dig.")).toBeLessThan(of("Haul."));
-    expect(of("Haul.")).toBeLessThan(of("Backfill"));
+    expect(of("Haul.")).toBeLessThan(of("Every day"));
   });
 
   test("sheets in the order of the plan, what is made of the whole in them, the foot last", () => {
