@@ -8,6 +8,7 @@ import { compareCommand } from "./compare.js";
 import type { Context } from "./context.js";
 import { namesCommand } from "./names.js";
 import { officeCommand } from "./office.js";
+import { printCommand } from "./print.js";
 import { rerunCommand } from "./rerun.js";
 import { sealCommand } from "./seal.js";
 import { setCommand } from "./set.js";
@@ -73,6 +74,7 @@ export async function run(
     weighCommand,
     officeCommand,
     namesCommand,
+    printCommand,
   ]) {
     program.addCommand(command(context));
   }

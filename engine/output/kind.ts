@@ -15,6 +15,7 @@ export const outputKinds = {
   results: { means: "result lines of a rerun", endings: [".jsonl"] },
   "secret key": { means: "the secret key of a seal", endings: [".pem"] },
   "open key": { means: "the open key of a seal", endings: [".pem"] },
+  paper: { means: "a page printed from a bid", endings: [".pdf"] },
   record: { means: "a job record", endings: [".json"] },
 } as const satisfies Record<string, { means: string; endings: readonly string[] }>;
 
@@ -24,6 +25,8 @@ export type OutputKind = keyof typeof outputKinds;
 export const comparisonProperty = "rillbook change order";
 export const bookProperty = "rillbook kind";
 export const summaryCreator = "rillbook rerun";
+/** A comment behind the end of a PDF, where readers of PDF pass it over. */
+export const paperMark = "%rillbook page";
 
 /** What a file turned out to be: one of ours, or something else in words. */
 export interface RecognizedFile {
@@ -35,19 +38,33 @@ export interface RecognizedFile {
 
 /** Enough of a text to tell it by. */
 const headBytes = 4096;
+const tailBytes = 128;
 
 /** Looks into a regular file to tell what it is. An empty one is nothing, and holds nothing. */
 export async function kindOfFile(path: string): Promise<RecognizedFile | undefined> {
   const handle = await open(path, "r");
   let head: Buffer;
+  let tail: Buffer;
   try {
     const { buffer, bytesRead } = await handle.read(Buffer.alloc(headBytes), 0, headBytes, 0);
     head = buffer.subarray(0, bytesRead);
+    const { size } = await handle.stat();
+    const end = await handle.read(
+      Buffer.alloc(tailBytes),
+      0,
+      tailBytes,
+      Math.max(0, size - tailBytes),
+    );
+    tail = end.buffer.subarray(0, end.bytesRead);
   } finally {
     await handle.close();
   }
   if (head.length === 0) return undefined;
   if (head.subarray(0, 2).toString("latin1") === "PK") return kindOfWorkbook(path);
+  if (head.subarray(0, 5).toString("latin1") === "%PDF-") {
+    const isOurs = tail.toString("latin1").includes(`\n${paperMark} `);
+    return isOurs ? ours("paper") : { means: "a PDF that rillbook did not print" };
+  }
   return kindOfText(head.toString("utf8").replace(/^\uFEFF/, ""));
 }
 

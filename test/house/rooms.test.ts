@@ -20,11 +20,11 @@ const rooms = [
   "output",
   "book",
   "seal",
-  ...["audit", "set", "take", "trace", "compare", "rerun", "weigh"],
+  ...["audit", "set", "take", "trace", "compare", "rerun", "weigh", "print"],
   "cli",
 ];
 
-const useCases = ["audit", "set", "take", "trace", "compare", "rerun", "weigh"];
+const useCases = ["audit", "set", "take", "trace", "compare", "rerun", "weigh", "print"];
 
 /** The one file in which engine and trade meet: the program that people start. */
 const program = "engine/cli/main.ts";

@@ -1,4 +1,4 @@
-import { firstRow } from "../../support/changed-demo.js";
+import { book, firstRow } from "../../support/changed-demo.js";
 import { asItIs, type FailingCase, priced, without } from "./case.js";
 
 const pump = "P-200V";
@@ -44,6 +44,25 @@ export const moneyCases: FailingCase[] = [
   ["subcontracts.quote_holds", () => firstRow("subcontracts", { quoted_until: "2026-10-31" })],
   ["risks.in_order", () => ({ risks: [{ risk: "rock", low: 500, likely: 100, high: 900 }] })],
   ["draws_add_up", () => ({ draws: [{ name: "all", share: 0.9 }] })],
+  // each thing of a supplier of its own: more pages than the sheet has
+  [
+    "orders_hold_all",
+    asItIs,
+    () => ({
+      prices: {
+        ...book,
+        tables: {
+          ...book.tables,
+          items: (book.tables.items ?? []).map((row, i) => ({ ...row, supplier: `Yard ${i}` })),
+        },
+      },
+    }),
+  ],
+  [
+    "contract_worded",
+    asItIs,
+    () => ({ prices: { ...book, tables: { ...book.tables, terms: [] } } }),
+  ],
   ["margin_held", () => ({ discount: 9000 })],
   ["deposit_held", () => ({ deposit_share: 0.1 })],
   ["draws_make_price", () => ({ draws: gap })],

@@ -1,0 +1,105 @@
+import { Command } from "commander";
+import { addressOf } from "../address.js";
+import { RillbookError } from "../errors.js";
+import { type Paper, printPapers } from "../print/index.js";
+import type { Template } from "../template/template.js";
+import { identityProperties } from "../workbook/match/identity.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
+import type { Context } from "./context.js";
+
+interface Options {
+  readonly pages?: string;
+  readonly output?: string;
+  readonly json?: true;
+}
+
+/** `rillbook print`: the pages of a bid that leave the office, as PDF files. */
+export function printCommand(context: Context): Command {
+  return new Command("print")
+    .description(
+      "print the pages of a bid that leave the office, as PDF files, through LibreOffice",
+    )
+    .argument("<bid>", "bid workbook (.xlsx); it is only read")
+    .option("--pages <names>", "which, with commas between (default: all)")
+    .option("-o, --output <folder>", "where the files go (default: beside the bid)")
+    .option("--json", "tell the result as JSON")
+    .addHelpText(
+      "after",
+      `\nExample:\n  rillbook print yard.xlsx --pages ${examplePages(context)} -o papers\n\nWhat prints is calculated anew. A bid that does not stand prints with DRAFT on it (status 1).`,
+    )
+    .action(async (file: string, { pages, output, json }: Options) => {
+      const content = await readWorkbookFile(file);
+      const { custom } = content.properties;
+      const name = custom.get(identityProperties.template);
+      const version = custom.get(identityProperties.version);
+      const template = context.templates.find(
+        (one) => one.name === name && String(one.version) === String(version),
+      );
+      if (template === undefined) {
+        throw new RillbookError(
+          "not-a-bid",
+          `${file} does not say that it is a bid of a template known here, so its pages are not known. Give a workbook that rillbook bid wrote.`,
+        );
+      }
+      const papers = chosen(
+        papersOf(template),
+        pages,
+        file,
+        new Set(content.sheets.map((one) => one.name)),
+      );
+      const written = await printPapers(file, papers, output);
+      const stands = standsIn(content);
+      context.status = stands ? 0 : 1;
+      if (!stands)
+        context.err(
+          `DRAFT: this bid does not stand, and its pages say so. See its sheet Checks.\n`,
+        );
+      if (json) context.json({ written, stands }, 2);
+      else for (const one of written) context.out(`Written: ${one}\n`);
+    });
+}
+
+const examplePages = ({ templates: [first] }: Context): string =>
+  (first === undefined ? [] : papersOf(first).slice(0, 2)).map(({ page }) => page).join(",");
+
+/** Does the bid stand, by the value that its workbook was saved with? */
+function standsIn({ names, sheets }: WorkbookContent): boolean {
+  const target = names.find(({ name }) => name === "bid_stands")?.target;
+  if (target === undefined) return false;
+  const { column, row } = target.from;
+  const cells = sheets.find(({ name }) => name === target.sheet)?.cells;
+  return cells?.get(addressOf(column, row))?.value === true;
+}
+
+/** The pages handed out, as they are asked for: `proposal`, `hand-over`. */
+const papersOf = ({ sheets }: Template): Paper[] =>
+  sheets.flatMap(({ name, handout }) =>
+    handout ? [{ page: name.toLowerCase().replaceAll(" ", "-"), sheet: name }] : [],
+  );
+
+function chosen(
+  all: readonly Paper[],
+  pages: string | undefined,
+  file: string,
+  sheets: ReadonlySet<string>,
+): readonly Paper[] {
+  const asked = pages?.split(",").map((one) => one.trim().toLowerCase());
+  const names = all.map(({ page }) => page);
+  for (const one of asked ?? []) {
+    if (names.includes(one)) continue;
+    throw new RillbookError(
+      "page-unknown",
+      `--pages names "${one}", which is no page that leaves the office. Choose of: ${names.join(", ")}.`,
+    );
+  }
+  const wanted = all.filter(({ page }) => asked?.includes(page) ?? true);
+  const missing = wanted.find(({ sheet }) => !sheets.has(sheet));
+  if (missing !== undefined) {
+    throw new RillbookError(
+      "page-missing",
+      `${file} has no sheet ${missing.sheet}. Undo its renaming or write the bid again, or leave ${missing.page} out with --pages.`,
+    );
+  }
+  return wanted;
+}

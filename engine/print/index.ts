@@ -1,0 +1,1 @@
+export { type Paper, printPapers } from "./print.js";
