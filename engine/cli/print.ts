@@ -72,7 +72,7 @@ function standsIn({ names, sheets }: WorkbookContent): boolean {
   return cells?.get(addressOf(column, row))?.value === true;
 }
 
-/** The pages handed out, as they are asked for: `proposal`, `hand-over`. */
+/** The pages handed out, as they are asked for: in small letters, words joined by hyphens. */
 const papersOf = ({ sheets }: Template): Paper[] =>
   sheets.flatMap(({ name, handout }) =>
     handout ? [{ page: name.toLowerCase().replaceAll(" ", "-"), sheet: name }] : [],
