@@ -1,7 +1,7 @@
 import { open as openFile, stat } from "node:fs/promises";
 import { loadJob } from "../book/load-job.js";
 import { RillbookError } from "../errors.js";
-import { calculate } from "../evaluate/calculate.js";
+import { calculateFast } from "../evaluate/calculate-fast.js";
 import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import type { Model } from "../template/model.js";
@@ -34,28 +34,33 @@ export interface OpenedJob {
  * Throws RillbookError for a file that cannot be read or whose template is not known.
  *
  * @param office an office book for a job record, instead of the one it names
+ * @param evaluate how a record is calculated: `calculate` has the judge check it, which takes seconds
  */
 export async function openJob(
   file: string,
   templates: readonly Template[],
   office?: string,
+  evaluate: Evaluate = calculateFast,
 ): Promise<OpenedJob> {
   return (await isWorkbook(file))
     ? openWorkbook(file, templates)
-    : openRecord(file, templates, office);
+    : openRecord(file, templates, office, evaluate);
 }
+
+type Evaluate = (model: Model, given: readonly Value[]) => readonly Value[];
 
 async function openRecord(
   file: string,
   templates: readonly Template[],
   office: string | undefined,
+  evaluate: Evaluate,
 ): Promise<OpenedJob> {
   const { model, job, book, given, files } = await loadJob(file, templates, office);
   return {
     source: "record",
     job: job.job,
     model,
-    values: calculate(model, given),
+    values: evaluate(model, given),
     trail: job.trail ?? [],
     book: `${book.name}, as of ${book.asOf}`,
     files,

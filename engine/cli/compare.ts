@@ -7,6 +7,7 @@ import { comparisonJson } from "../compare/json.js";
 import { changeOrderMarkdown, comparisonMarkdown, heldBackSaid } from "../compare/text.js";
 import { comparisonWorkbook } from "../compare/workbook.js";
 import { RillbookError } from "../errors.js";
+import { calculate } from "../evaluate/calculate.js";
 import { serialOf, today } from "../job/date.js";
 import { type FailedCheck, failedChecks } from "../job/failed-checks.js";
 import { oneLine } from "../job/trail/entry.js";
@@ -60,8 +61,8 @@ async function compareFiles(
   const { output, office } = options;
   const kind = kindOf(output);
   const [a, b] = [
-    await openJob(first, context.templates, office),
-    await openJob(second, context.templates, office),
+    await openJob(first, context.templates, office, calculate),
+    await openJob(second, context.templates, office, calculate),
   ];
   const inputs = [...a.files, ...b.files];
   const place = output === undefined ? undefined : await outputTo(output, { kind, inputs });

@@ -2,23 +2,33 @@ import { Command, CommanderError } from "commander";
 import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
 import { shownJson, shownText } from "../text/shown.js";
-import { auditCommand } from "./audit.js";
-import { bidCommand } from "./bid.js";
-import { compareCommand } from "./compare.js";
 import type { Context } from "./context.js";
-import { namesCommand } from "./names.js";
-import { officeCommand } from "./office.js";
-import { printCommand } from "./print.js";
-import { rerunCommand } from "./rerun.js";
-import { sealCommand } from "./seal.js";
-import { setCommand } from "./set.js";
-import { showCommand } from "./show.js";
-import { startCommand } from "./start.js";
-import { takeCommand } from "./take.js";
-import { traceCommand } from "./trace.js";
 import { programVersion } from "./version.js";
 import { type Voices, waiting } from "./waiting.js";
-import { weighCommand } from "./weigh.js";
+
+/** Each command's own file, which is read when it is asked for: most need only some of the libraries. */
+const commands: Readonly<Record<string, () => Promise<(context: Context) => Command>>> = {
+  start: async () => (await import("./start.js")).startCommand,
+  bid: async () => (await import("./bid.js")).bidCommand,
+  show: async () => (await import("./show.js")).showCommand,
+  trace: async () => (await import("./trace.js")).traceCommand,
+  set: async () => (await import("./set.js")).setCommand,
+  take: async () => (await import("./take.js")).takeCommand,
+  audit: async () => (await import("./audit.js")).auditCommand,
+  seal: async () => (await import("./seal.js")).sealCommand,
+  compare: async () => (await import("./compare.js")).compareCommand,
+  rerun: async () => (await import("./rerun.js")).rerunCommand,
+  weigh: async () => (await import("./weigh.js")).weighCommand,
+  office: async () => (await import("./office.js")).officeCommand,
+  names: async () => (await import("./names.js")).namesCommand,
+  print: async () => (await import("./print.js")).printCommand,
+};
+
+/** The command that the words begin with; all, where they begin with none, so that help lists them. */
+function commandsFor([first = ""]: readonly string[]): string[] {
+  if (first === "-V" || first === "--version") return [];
+  return Object.hasOwn(commands, first) ? [first] : Object.keys(commands);
+}
 
 export type { Voices } from "./waiting.js";
 
@@ -60,23 +70,9 @@ export async function run(
       "after",
       "\nExit status: 0 done; 1 the bid does not stand: failed checks or cells in error (it is written all the same); 2 bad input or usage; 3 a fault of the program.",
     );
-  for (const command of [
-    startCommand,
-    bidCommand,
-    showCommand,
-    traceCommand,
-    setCommand,
-    takeCommand,
-    auditCommand,
-    sealCommand,
-    compareCommand,
-    rerunCommand,
-    weighCommand,
-    officeCommand,
-    namesCommand,
-    printCommand,
-  ]) {
-    program.addCommand(command(context));
+  for (const name of commandsFor(args)) {
+    const command = await commands[name]?.();
+    if (command !== undefined) program.addCommand(command(context));
   }
   program.version(programVersion(), "-V, --version", "tell the version of the program");
   settle(program, { out, err });

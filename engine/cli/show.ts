@@ -12,6 +12,7 @@ import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
 import type { Context } from "./context.js";
 import { errorsTold } from "./errors-told.js";
+import { bothOption, evaluatorFor } from "./evaluators.js";
 import { exampleOf } from "./example.js";
 import { aligned, tellStatus } from "./status-told.js";
 
@@ -23,25 +24,36 @@ export function showCommand(context: Context): Command {
     .argument("<job>", "job record or workbook")
     .argument("[names...]", `names of cells, columns (${result}) or tables (${table})`)
     .option("--office <file>", "office book, instead of the one the job names")
+    .option(...bothOption)
     .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
     .addHelpText("after", `\nExample:\n  rillbook show garden-corner.json price ${figure} ${table}`)
-    .action(async (file: string, names: string[], options: { office?: string; json?: true }) => {
-      const job = await openJob(file, context.templates, options.office);
-      const { model, values } = job;
-      const errors = rootErrors(model, values);
-      if (errors.length > 0) context.status = 1;
-      const wanted = names.length > 0 ? names : everyName(model);
-      for (const name of wanted) mustBeKnown(model, name);
-      if (options.json) {
-        const shown = Object.fromEntries(wanted.map((name) => [name, asJson(model, values, name)]));
-        context.json(shown, 2);
-      } else {
-        if (names.length === 0) tellStatus(context, model, values, standing(model, values, errors));
-        tellNamed(context, model, values, wanted);
-      }
-      for (const line of errorsTold(errors)) context.err(`${line}\n`);
-      context.err(shownOtherwise(job));
-    });
+    .action(
+      async (
+        file: string,
+        names: string[],
+        options: { office?: string; json?: true; both?: true },
+      ) => {
+        const evaluate = await evaluatorFor(options);
+        const job = await openJob(file, context.templates, options.office, evaluate);
+        const { model, values } = job;
+        const errors = rootErrors(model, values);
+        if (errors.length > 0) context.status = 1;
+        const wanted = names.length > 0 ? names : everyName(model);
+        for (const name of wanted) mustBeKnown(model, name);
+        if (options.json) {
+          const shown = Object.fromEntries(
+            wanted.map((name) => [name, asJson(model, values, name)]),
+          );
+          context.json(shown, 2);
+        } else {
+          if (names.length === 0)
+            tellStatus(context, model, values, standing(model, values, errors));
+          tellNamed(context, model, values, wanted);
+        }
+        for (const line of errorsTold(errors)) context.err(`${line}\n`);
+        context.err(shownOtherwise(job));
+      },
+    );
 }
 
 const standing = (model: Model, values: readonly Value[], errors: readonly unknown[]): boolean =>

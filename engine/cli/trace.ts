@@ -8,6 +8,7 @@ import type { TraceNode } from "../trace/node.js";
 import { traceText } from "../trace/text.js";
 import { trace, traceColumn } from "../trace/trace.js";
 import type { Context } from "./context.js";
+import { bothOption, evaluatorFor } from "./evaluators.js";
 import { exampleOf } from "./example.js";
 
 /** `rillbook trace`: a figure with its math, down to where its inputs come from. */
@@ -21,6 +22,7 @@ export function traceCommand(context: Context): Command {
     .argument("<name>", `a cell (price), a cell in a row (${result}[2]) or a column (${result})`)
     .option("--depth <levels>", "levels of formulas to open", wholeNumber, 2)
     .option("--office <file>", "office book, instead of the one the job names")
+    .option(...bothOption)
     .option("--json", "everything, as JSON")
     .addHelpText(
       "after",
@@ -30,9 +32,10 @@ export function traceCommand(context: Context): Command {
       async (
         file: string,
         name: string,
-        options: { depth: number; office?: string; json?: true },
+        options: { depth: number; office?: string; json?: true; both?: true },
       ) => {
-        const job = await openJob(file, context.templates, options.office);
+        const evaluate = await evaluatorFor(options);
+        const job = await openJob(file, context.templates, options.office, evaluate);
         const node = nodeFor(job, name.toLowerCase(), options.depth);
         if (options.json) {
           context.json(node, 2);

@@ -1,26 +1,10 @@
 import { RillbookError } from "../errors.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
-import { type BulkEvaluator, compileClosures } from "./closures.js";
-import { judge } from "./judge.js";
+import { calculateFast } from "./calculate-fast.js";
+import { judged } from "./kept-judge.js";
 
-const evaluators = new WeakMap<Model, BulkEvaluator>();
-
-/** The bulk evaluator of a model, compiled once. */
-export function evaluatorOf(model: Model): BulkEvaluator {
-  const known = evaluators.get(model);
-  if (known !== undefined) return known;
-  const made = compileClosures(model);
-  evaluators.set(model, made);
-  return made;
-}
-
-/** The values of a job by the closures alone. */
-export function calculateFast(model: Model, given: readonly Value[]): Value[] {
-  const values = given.slice();
-  evaluatorOf(model)(values);
-  return values;
-}
+export { calculateFast, evaluatorOf } from "./calculate-fast.js";
 
 /**
  * The values of a job by hyperformula, held against the closures: both come from the
@@ -28,7 +12,7 @@ export function calculateFast(model: Model, given: readonly Value[]): Value[] {
  * Throws RillbookError naming the first cell in which they differ.
  */
 export function calculate(model: Model, given: readonly Value[]): Value[] {
-  const values = judge(model, given);
+  const values = judged(model, given);
   const second = calculateFast(model, given);
   const cell = firstDifference(model, values, second);
   if (cell !== undefined) {

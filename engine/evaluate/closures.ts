@@ -64,7 +64,17 @@ interface FunctionStep {
   readonly formula: Formula;
 }
 
-function functionSteps(model: Model, order: readonly Cell[]): FunctionStep[] {
+const whole = new WeakMap<Model, readonly FunctionStep[]>();
+
+/** The steps of all formulas of a model are made once. */
+function functionSteps(model: Model, order: readonly Cell[]): readonly FunctionStep[] {
+  if (order !== model.order) return newSteps(model, order);
+  const known = whole.get(model) ?? newSteps(model, order);
+  whole.set(model, known);
+  return known;
+}
+
+function newSteps(model: Model, order: readonly Cell[]): FunctionStep[] {
   const trees = [...new Set(order.map(({ native }) => native as Tree))];
   const formulas = functionsOf(trees.map((tree) => source(model, tree)));
   const byTree = new Map(trees.map((tree, i) => [tree, formulas[i] as Formula]));

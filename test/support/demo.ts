@@ -22,8 +22,19 @@ export interface DemoBid extends LoadedJob {
   readonly bytes: Uint8Array;
 }
 
-/** A job record calculated by both evaluators and written as a workbook, in memory. */
-export async function bidOf(file: string): Promise<DemoBid> {
+const made = new Map<string, Promise<DemoBid>>();
+
+/**
+ * A job record calculated by both evaluators and written as a workbook, in memory; made once a process.
+ * The bytes are those of all who ask: change a copy.
+ */
+export function bidOf(file: string): Promise<DemoBid> {
+  const known = made.get(file) ?? makeBid(file);
+  made.set(file, known);
+  return known;
+}
+
+async function makeBid(file: string): Promise<DemoBid> {
   const loaded = await loadJob(file, templates);
   const values = calculate(loaded.model, loaded.given);
   const bytes = await writeWorkbook(loaded.model, values, identityOf(loaded));
