@@ -34,6 +34,6 @@ export const capacity = {
   subcontracts: 6,
   risks: 6,
   /** Rows of the office book that a bid carries. */
-  items: 80,
+  items: 88,
   rates: 120,
 } as const;

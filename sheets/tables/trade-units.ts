@@ -106,11 +106,6 @@ export const tradeUnits = table(
   },
 );
 
-/** A formula for a column of the table, at a unit. */
-const at = (column: string, unit: string) => `PICK(trade_units.${column},trade_units.name,${unit})`;
-
-/** A condition: the two units measure the same. */
-export const sameKind = (one: string, other: string): string => `${at("kind", one)}=${at("kind", other)}`;
-
-/** A formula for how many of one unit make one of another; both measure the same. */
-export const unitsIn = (one: string, other: string): string => `${at("size", other)}/${at("size", one)}`;
+/** A formula for how many of one unit make one of another; 0 where they measure different things. */
+export const unitsIn = (one: string, other: string): string =>
+  `UNITS_IN(trade_units.kind,trade_units.size,trade_units.name,${one},${other})`;

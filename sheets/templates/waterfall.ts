@@ -21,6 +21,7 @@ import { main } from "../parts/main/part.js";
 import { materials } from "../parts/materials/part.js";
 import { papers } from "../parts/papers/part.js";
 import type { Part } from "../parts/part.js";
+import { planting } from "../parts/planting/part.js";
 import { pots } from "../parts/pots/part.js";
 import { price } from "../parts/price/part.js";
 import { pump } from "../parts/pump/part.js";
@@ -28,6 +29,7 @@ import { schedule } from "../parts/schedule/part.js";
 import { stone } from "../parts/stone/part.js";
 import { stream } from "../parts/stream/part.js";
 import { streamDig } from "../parts/stream-dig/part.js";
+import { sundries } from "../parts/sundries/part.js";
 import { trees } from "../parts/trees/part.js";
 import { trench } from "../parts/trench/part.js";
 import { walls } from "../parts/walls/part.js";
@@ -61,9 +63,11 @@ export const waterfallParts: readonly Part[] = [
   trees,
   walls,
   access,
+  planting,
   fillLine,
   electrical,
   lights,
+  sundries,
   labor,
   schedule,
   materials,

@@ -1,9 +1,9 @@
-import { columnOf, count, date, formula, length, money, number, text, yesno } from "../../engine/template/index.js";
+import { columnOf, count, date, formula, length, money, number, precise, text } from "../../engine/template/index.js";
 
 const LOADS = formula(
   "LOADS",
   "Truck loads, in parts, of what comes by the load and is counted in one unit; row by row",
-  { by_load: yesno, unit: text, quantity: number, counted: text, holds: number },
+  { by_load: number, unit: text, quantity: number, counted: text, holds: number },
   number,
   "by_load*(unit=counted)*quantity/MAX(0.01,holds)",
   "definition",
@@ -27,5 +27,14 @@ const LINE_JOINTS = formula(
   "two for each valve and elbow, one for each 20 ft of pipe: common practice, no source",
 );
 
-/** Loads, quotes, joints. */
-export const materialFormulas = [LOADS, ENDED, LINE_JOINTS] as const;
+const UNITS_IN = formula(
+  "UNITS_IN",
+  "How many of one unit make one of another; 0 where they measure different things",
+  { kinds: columnOf(text), sizes: columnOf(precise), names: columnOf(text), one: text, other: text },
+  number,
+  "IF(PICK(kinds,names,one)=PICK(kinds,names,other),PICK(sizes,names,other)/PICK(sizes,names,one),0)",
+  "definition",
+);
+
+/** Loads, quotes, joints, units. */
+export const materialFormulas = [LOADS, ENDED, LINE_JOINTS, UNITS_IN] as const;

@@ -14,7 +14,7 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { sameKind, tradeUnits, unitsIn } from "../../tables/trade-units.js";
+import { tradeUnits, unitsIn } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
 import { rateUnit } from "../rates.js";
@@ -118,16 +118,18 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       group: published(text, "Group", { source: ownList }),
       unit: published(text, "Unit needed", { source: ownList }),
       at: calc(count, at, "Row in the office book"),
-      book_unit: calc(text, 'IF(at>0,INDEX(rates.unit,MAX(at,1)),"")', "Unit in the book"),
-      same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit"),
       value: calc(
         precise,
-        `IF(at>0,INDEX(rates.value,MAX(at,1))*IF(same_kind,${unitsIn("unit", "book_unit")},1),0)`,
+        `IF(at>0,INDEX(rates.value,MAX(at,1))*${unitsIn("unit", "INDEX(rates.unit,MAX(at,1))")},0)`,
         "Value",
-        { decimals: 3, note: "In the unit needed, whichever the book has it in." },
+        {
+          decimals: 3,
+          note: "In the unit needed, whichever the book has it in.",
+        },
       ),
       sound: check(
-        'IF(at>0,AND(same_kind,OR(value>0,group<>"production")),FALSE)',
+        // a figure of the book that comes to nothing is in a unit of another kind
+        'IF(at>0,OR(value>0,AND(group<>"production",INDEX(rates.value,MAX(at,1))=0)),FALSE)',
         "Rate {code} ({means}, {unit}) is missing, zero, or in a unit that measures something else. Correct sheet Rates of the office book.",
         { label: "Rate missing or wrong" },
       ),

@@ -1,4 +1,4 @@
-import { calc, number, type TableBlock, table, text, yesno } from "../../../engine/template/index.js";
+import { calc, number, type TableBlock, table, text } from "../../../engine/template/index.js";
 import { countedIn, tradeUnit } from "../../tables/trade-units.js";
 import type { BuysOfSheet } from "../brought.js";
 import type { Buy } from "../goods.js";
@@ -15,7 +15,6 @@ export function buysTable({ table: name, buys }: Pick<BuysOfSheet, "table" | "bu
       code: calc(text, (row) => of(row).code, "Item code"),
       wanted: calc(number, (row) => countedIn(of(row).wanted, of(row).unit), "Needed before waste"),
       unit: calc(text, (row) => `"${tradeUnit(of(row).unit)}"`, "Unit"),
-      by_load: calc(yesno, (row) => (of(row).byLoad ? "TRUE" : "FALSE"), "Bulk, comes by load"),
     },
   );
 }

@@ -1,9 +1,20 @@
-import { calc, number, office, percent, type TableBlock, table, text, yesno } from "../../../engine/template/index.js";
-import { countedIn, tradeUnit } from "../../tables/trade-units.js";
+import {
+  calc,
+  count,
+  number,
+  office,
+  percent,
+  published,
+  type TableBlock,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import { countedIn, type TradeUnit, tradeUnit } from "../../tables/trade-units.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import type { BuysOfSheet, Whole } from "../brought.js";
 import type { UsualLine } from "../goods.js";
-import { pricedColumns } from "./priced.js";
+import { pricedColumns, wholeLoads } from "./priced.js";
 
 interface Line {
   /** What it is called in the office book. */
@@ -14,7 +25,8 @@ interface Line {
   readonly unit: string;
   readonly item?: string;
   readonly waste: number;
-  readonly by_load: string;
+  readonly by_load: boolean;
+  readonly carried: TradeUnit;
 }
 
 /**
@@ -31,7 +43,7 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
       shown: "needed>0",
       rows: all.length,
       rowNames: all.map(({ name }) => name),
-      data: all.map(({ item, waste }) => (item === undefined ? { waste } : { item, waste })),
+      data: all.map(({ item, waste, by_load }) => ({ ...(item !== undefined && { item }), waste, by_load })),
       note: "Quantities come from the other sheets. A code in Item, on sheet Office rules, takes the place of the usual one.",
     },
     pricedColumns({
@@ -42,13 +54,24 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
       unit: calc(text, (row) => of(row).unit, "Unit"),
       waste: office(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
       delivered: office(yesno, "Delivered price", { default: false }),
-      by_load: calc(yesno, (row) => of(row).by_load, "Bulk, comes by load", { working: true }),
+      by_load: published(yesno, "Bulk, comes by load", { source: "the list of materials of this template" }),
+      loads: calc(
+        count,
+        (row) => {
+          const { by_load, carried } = of(row);
+          return by_load ? `IF(delivered,0,${wholeLoads(carried === "ton" ? "ton" : "yd3")})` : "0";
+        },
+        "Truck loads if alone",
+        {
+          working: true,
+        },
+      ),
     }),
   );
 }
 
 function linesOf({ sheet, table: name, buys }: BuysOfSheet): Line[] {
-  return buys.map(({ what, named = `${name}.what`, waste = 0 }, i) => ({
+  return buys.map(({ what, named = `${name}.what`, unit: carried, waste = 0, byLoad = false }, i) => ({
     name: `${sheet}: ${what}`,
     // joined to "", since a blank cell looked up is a zero
     description: `INDEX(${named},${i + 1})&""`,
@@ -56,7 +79,8 @@ function linesOf({ sheet, table: name, buys }: BuysOfSheet): Line[] {
     needed: `INDEX(${name}.wanted,${i + 1})`,
     unit: `INDEX(${name}.unit,${i + 1})`,
     waste,
-    by_load: `AND(INDEX(${name}.by_load,${i + 1}),NOT(delivered))`,
+    by_load: byLoad,
+    carried,
   }));
 }
 
@@ -69,6 +93,7 @@ function usualLine({ what, code, wanted, unit, waste = 0 }: UsualLine): Line {
     unit: `"${tradeUnit(unit)}"`,
     item: code,
     waste,
-    by_load: "FALSE",
+    by_load: false,
+    carried: unit,
   };
 }

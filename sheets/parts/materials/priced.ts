@@ -9,10 +9,9 @@ import {
   number,
   precise,
   text,
-  yesno,
 } from "../../../engine/template/index.js";
 
-import { sameKind, unitsIn } from "../../tables/trade-units.js";
+import { unitsIn } from "../../tables/trade-units.js";
 import { quotedOr } from "./job-quotes.js";
 
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
@@ -22,8 +21,11 @@ const fromItem = (column: string, otherwise: string): string =>
   `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
 
 /** The same, unless a quote for this job names the item. */
-const quoted = (column: string, otherwise: string): string =>
-  `IF(at>0,${quotedOr(column, "code", `INDEX(items.${column},MAX(at,1))`)},${otherwise})`;
+const quoted = (column: string): string => quotedOr(column, "code", `INDEX(items.${column},MAX(at,1))`);
+
+/** What is wrong with a line's price, whichever it is. */
+const fault =
+  '{IF(at=0,"not in the office book",IF(book_share=0,"sold by "&book_unit&", not by "&unit,"its price ended before the bid date"))}';
 
 /** The columns that a line of materials has before it is priced. */
 export interface LineColumns {
@@ -39,6 +41,8 @@ export interface LineColumns {
   readonly delivered?: InputDeclaration;
   /** Comes by the truck load, and its price does not hold the delivery; where left out, nothing does. */
   readonly by_load?: CellDeclaration;
+  /** Whole loads of a line that shares no truck. */
+  readonly loads?: CellDeclaration;
 }
 
 /**
@@ -51,56 +55,47 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
     ...line,
     at: calc(count, exactRow, "Row in the office book", { working: true }),
     book_unit: calc(text, fromItem("unit", '""'), "Unit in the book", { working: true }),
-    same_kind: calc(yesno, `IF(at>0,${sameKind("unit", "book_unit")},FALSE)`, "Same kind of unit", { working: true }),
-    book_share: calc(precise, `IF(same_kind,${unitsIn("unit", "book_unit")},1)`, "Units per book unit", {
+    book_share: calc(precise, `IF(at>0,${unitsIn("unit", "book_unit")},0)`, "Units per book unit", {
       working: true,
-      note: "1 where the book sells by the bid's own unit.",
+      note: "1 where the book sells by the bid's own unit, 0 where by another measure.",
     }),
     order_quantity: calc(
       number,
-      `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(at>0,MAX(${packOf},0.001)*book_share,1)),0)`,
+      `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(book_share>0,MAX(${packOf},0.001)*book_share,1)),0)`,
       "Order quantity",
     ),
-    ...(line.by_load && { loads: calc(count, loads, "Truck loads if alone", { working: true }) }),
-    unit_cost: calc(money, `${quoted("cost", "0")}/book_share`, "Unit cost"),
-    cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost"),
+    unit_cost: calc(money, `IF(book_share>0,${quoted("cost")}/book_share,0)`, "Unit cost"),
+    cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost", { strong: true }),
     tax: calc(
       money,
       "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",
       "Sales tax",
       { working: true },
     ),
-    supplier: calc(text, quoted("supplier", '""'), "Supplier"),
-    good_until: calc(date, quoted("good_until", "0"), "Good until"),
-    found: check(
-      "OR(needed<=0,at>0)",
-      '{description}: the office book has no item "{code}", so it is not in the price. Add that item to sheet Items of the book.',
-      { label: "Not in the office book" },
-    ),
-    unit_fits: check(
-      "IF(OR(needed<=0,at=0),TRUE,same_kind)",
-      "{description}, code {code}: counted in {unit}, but sold by {book_unit}, which measures something else. Choose an item sold by {unit}.",
-      { label: "Unit does not fit" },
-    ),
-    quote_holds: check(
-      "OR(needed<=0,at=0,good_until>=bid_date)",
-      "{description}, code {code}: the price of {supplier} was good until {good_until}; the bid is dated {bid_date}. Ask for a new quote.",
-      { label: "Price expired" },
+    supplier: calc(text, `IF(at>0,${quoted("supplier")},"")`, "Supplier"),
+    good_until: calc(date, `IF(at>0,${quoted("good_until")},0)`, "Good until"),
+    priced: check(
+      "IF(needed<=0,TRUE,AND(book_share>0,good_until>=bid_date))",
+      `{description}, code "{code}": ${fault}. Correct sheet Items of the office book, or ask for a quote.`,
+      { label: "Price missing or expired" },
     ),
   };
 }
 
+/** What a truck holds, as a plain number of the unit. */
+const heldBy = { ton: "truck_payload/1[‹ton|t›]", yd3: "bulk_load/1[‹yd³|m³›]" } as const;
+
 /** Loads in parts, by weight and by volume; with a prefix, of a whole table. */
-export const loadsBy = (prefix = "") => {
+export const loadsBy = (prefix = "", carried = "1") => {
   const of = (counted: string, holds: string) =>
-    `LOADS(${prefix}by_load,${prefix}unit,${prefix}order_quantity,${counted},${holds})`;
+    `LOADS(${carried},${prefix}unit,${prefix}order_quantity,${counted},${holds})`;
   return {
-    weight: of('"‹ton|t›"', "truck_payload/1[‹ton|t›]"),
-    volume: of('"‹yd3|m3›"', "bulk_load/1[‹yd³|m³›]"),
+    weight: of('"‹ton|t›"', heldBy.ton),
+    volume: of('"‹yd3|m3›"', heldBy.yd3),
   };
 };
 
-/** Whole loads of what is bought, waste and packs included. */
-const loads = `WHOLE_UP(${loadsBy().weight}+${loadsBy().volume})`;
+/** Whole loads of what a line buys by the truck load, waste and packs included. Its unit is of weight or of volume. */
+export const wholeLoads = (unit: keyof typeof heldBy): string => `WHOLE_UP(order_quantity/MAX(0.01,${heldBy[unit]}))`;
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -64,6 +64,9 @@ export const bulkLoads = lines("Bulk loads and joints", {
   }),
 });
 
+/** Of one line, in its row. */
+const alone = loadsBy();
+
 export const extraLines = table(
   "additional_items",
   "Additional items",
@@ -77,6 +80,9 @@ export const extraLines = table(
     by_load: decide(yesno, "Bulk, comes by load", {
       default: false,
       note: "Yes for what is bought by weight or volume, where its price does not hold the delivery.",
+    }),
+    loads: calc(count, `IF(by_load,WHOLE_UP(${alone.weight}+${alone.volume}),0)`, "Truck loads if alone", {
+      working: true,
     }),
   }),
 );
@@ -110,13 +116,13 @@ const materialsEnd = (day: string) =>
 const othersEnd = (day: string) =>
   `ENDED(subcontracts.amount,subcontracts.quoted_until,${day})+IF(AND(pump_row>0,pump_good_until<${day}),1,0)`;
 
-const loadsOf = (table: string, label: string) => {
-  const { weight, volume } = loadsBy(`${table}.`);
+const loadsOf = (table: string, label: string, carried = `${table}.by_load*1`) => {
+  const { weight, volume } = loadsBy(`${table}.`, carried);
   const cell = (formula: string, by: string) =>
     calc(number, `SUMPRODUCT(${formula})`, `Loads by ${by}, ${label}`, { decimals: 2, working: true });
   return { weight: cell(weight, "weight"), volume: cell(volume, "volume") };
 };
-const materialLoads = loadsOf("materials", "materials");
+const materialLoads = loadsOf("materials", "materials", "materials.by_load*(materials.delivered=FALSE)");
 const additionalLoads = loadsOf("additional_items", "additional");
 
 export const materialsTotals = lines("In short", {

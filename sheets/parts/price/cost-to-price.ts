@@ -1,5 +1,6 @@
-import { calc, check, hours, lines, money, moneyPerLength, percent } from "../../../engine/template/index.js";
+import { calc, check, hours, lines, money, moneyPerLength, office, percent } from "../../../engine/template/index.js";
 import { quotedOr } from "../materials/job-quotes.js";
+import { practice } from "../rates.js";
 
 const step = "MAX(rounding_step,0.01[$])";
 
@@ -62,6 +63,33 @@ export const priceSense = lines("Price check", {
   price_per_foot: calc(moneyPerLength, "IF(stream_length>0,price/stream_length,0)", "Price per ‹foot|meter›", {
     note: "Of stream and pools.",
   }),
+  price_per_fall: calc(
+    moneyPerLength,
+    "IF(shoulder_height>0,2*price/shoulder_height,0)",
+    "Price per ‹foot|meter› of fall",
+    {
+      note: "Of the drops of all levels with a lip: tells more where the stream is short.",
+    },
+  ),
+  price_per_foot_least: office(moneyPerLength, "Least price per ‹foot|meter›", {
+    section: "Price",
+    default: 300,
+    least: 0,
+    most: 100000,
+    source: `${practice}: put in what the office's own finished jobs came to`,
+  }),
+  price_per_foot_most: office(moneyPerLength, "Most price per ‹foot|meter›", {
+    section: "Price",
+    default: 3500,
+    least: 0,
+    most: 100000,
+    source: `${practice}: put in what the office's own finished jobs came to`,
+  }),
+  price_in_band: check(
+    "OR(price_per_foot<=0,AND(price_per_foot>=price_per_foot_least,price_per_foot<=price_per_foot_most))",
+    "The price comes to {price_per_foot|0}, outside {price_per_foot_least|0} to {price_per_foot_most|0}. Look for a quantity left out or typed twice.",
+    { label: "Price per length unusual", level: "look" },
+  ),
   break_even_price: calc(money, "total_cost-contingency_cost", "Break-even price", {
     note: "The least price without a loss, if nothing goes wrong.",
   }),

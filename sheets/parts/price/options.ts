@@ -49,7 +49,9 @@ export const optionTable = table(
       "PRICE_AT_MARGIN(option_cost,MIN(0.9,MAX(0,margin_wanted)))+option_markups*(1+overhead_share+contingency_share)",
       "Price before rounding",
     ),
-    option_price: calc(money, "CEILING(ROUND(option_exact,2),MAX(rounding_step,0.01[$]))", "Price of the option"),
+    option_price: calc(money, "CEILING(ROUND(option_exact,2),MAX(rounding_step,0.01[$]))", "Price of the option", {
+      strong: true,
+    }),
     comes_out: calc(money, (row) => `IF(taken,option_price+${row}*0.000001[$],0)`, "Saved if it comes out", {
       working: true,
       note: "With a millionth of a dollar by row, so that equal ones have an order.",

@@ -46,7 +46,7 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
       "Site kept open, rain days too",
       "days_allowed/1[days]",
       "site-day",
-      "Toilet, fence, crew truck: a day on site",
+      "Fence, signs, crew truck with fuel: a day",
       "$/day",
     ),
     hired("Permits and reviews", "permits_paid", "permit", "Permit or plan review", "$/each"),

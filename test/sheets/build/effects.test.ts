@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import type { InputValues } from "../../../engine/job/record.js";
 import { smallYard, yard } from "./small-yard.js";
 
-/** Hours as they fall and cents as they come, so that no effect hides in a whole day or a step of the price. */
-const exact: InputValues = { pay_whole_days: false, rounding_step: 0.01 };
+/** Hours as they fall and cents as they come, and no toilet: no effect hides in a whole day, a rent or a step of the price. */
+const exact: InputValues = { pay_whole_days: false, rounding_step: 0.01, toilet_from: 100 };
 const machine: InputValues = { gate_width: 10, access_steps: 0 };
 
 type Row = Readonly<Record<string, unknown>>;
@@ -60,8 +60,8 @@ const effects: [string, InputValues, InputValues, [number, number], [number, num
     { site_soil: "soft" },
     { site_soil: "hard" },
     [0.03, 0.15],
-    [0.005, 0.06],
-    "digs and trenches take over twice the time by hand, half as much again by machine; nothing else changes",
+    [0.005, 0.09],
+    "digs and trenches take over twice the time by hand, half as much again by machine; hire and site are paid by whole days",
   ],
 ];
 

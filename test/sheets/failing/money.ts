@@ -8,9 +8,9 @@ const gap = [{ name: "first", share: 0.5 }, null, { name: "last", share: 0.5 }];
 
 /** A list with its own lines of things to buy: takeoff, further lines, options. */
 const listed = (table: string): FailingCase[] => [
-  [`${table}.found`, () => ({ [table]: [{ ...bought, code: "no-such-code" }] })],
-  [`${table}.unit_fits`, () => ({ [table]: [{ ...bought, unit: "ton" }] })],
-  [`${table}.quote_holds`, () => ({ [table]: [bought] }), priced("items", "foam", expired)],
+  [`${table}.priced`, () => ({ [table]: [{ ...bought, code: "no-such-code" }] })],
+  [`${table}.priced`, () => ({ [table]: [{ ...bought, unit: "ton" }] })],
+  [`${table}.priced`, () => ({ [table]: [bought] }), priced("items", "foam", expired)],
 ];
 
 const quote = { code: "foam", supplier: "Invented yard", cost: 20, good_until: "2027-04-30" };
@@ -18,12 +18,12 @@ const quote = { code: "foam", supplier: "Invented yard", cost: 20, good_until: "
 export const moneyCases: FailingCase[] = [
   ...listed("additional_items"),
   ...listed("options"),
-  ["materials.found", asItIs, without("items", "liner-45mil")],
-  ["materials.unit_fits", asItIs, priced("items", "foam", { unit: "ton" })],
-  ["materials.quote_holds", asItIs, priced("items", "foam", expired)],
+  ["materials.priced", asItIs, without("items", "liner-45mil")],
+  ["materials.priced", asItIs, priced("items", "foam", { unit: "ton" })],
+  ["materials.priced", asItIs, priced("items", "foam", expired)],
   ["job_quotes.quote_used", () => ({ job_quotes: [{ ...quote, code: "foma" }] })],
   ["job_quotes.quote_used", () => ({ job_quotes: [quote, quote] })],
-  ["materials.quote_holds", () => ({ job_quotes: [{ ...quote, good_until: "2026-10-31" }] })],
+  ["materials.priced", () => ({ job_quotes: [{ ...quote, good_until: "2026-10-31" }] })],
   [
     "pump_quote_holds",
     () => ({ job_quotes: [{ ...quote, code: pump, good_until: "2026-10-31" }] }),
@@ -63,6 +63,7 @@ export const moneyCases: FailingCase[] = [
     asItIs,
     () => ({ prices: { ...book, tables: { ...book.tables, terms: [] } } }),
   ],
+  ["price_in_band", () => ({ price_per_foot_most: 500 })],
   ["margin_held", () => ({ discount: 9000 })],
   ["deposit_held", () => ({ deposit_share: 0.1 })],
   ["draws_make_price", () => ({ draws: gap })],

@@ -66,7 +66,8 @@ test.each([
   ["bulkhead-2", 1, 1, 30, 2.4],
   ["flex-pipe-2", 6, 10, 40, 3.2], // sold by 5 ft
   // two joints each for 2 elbows, valve, bulkhead, flexible pipe; two lengths of 20 ft: 12
-  ["adhesive", 12 / 25, 1, 20, 1.6],
+  ["adhesive", 12 / 25, 1, 12, 0.96],
+  ["primer", 12 / 50, 1, 8, 0.64],
   ["foam", 3 / 4, 1, 17, 1.36],
   ["gfci-outlet", 1, 1, 70, 5.6],
   ["breaker", 1, 1, 15, 1.2],

@@ -10,19 +10,19 @@ test.each([
   [
     "an item that the book lacks",
     book(items.filter(({ code }) => code !== "foam")),
-    'foam, a can for each 4 ft of lip or 12 ft² of face: the office book has no item "foam", so it is not in the price. Add that item to sheet Items of the book.',
+    'foam, a can for each 4 ft of lip or 12 ft² of face, code "foam": not in the office book. Correct sheet Items of the office book, or ask for a quote.',
   ],
   [
     "a quote that has ended",
     changed("foam", { good_until: "2026-11-24" }),
-    "foam, a can for each 4 ft of lip or 12 ft² of face, code foam: the price of a yard was good until 2026-11-24; the bid is dated 2026-11-25. Ask for a new quote.",
+    'foam, a can for each 4 ft of lip or 12 ft² of face, code "foam": its price ended before the bid date. Correct sheet Items of the office book, or ask for a quote.',
     "Some prices end before this bid does, 30 days after 2026-11-25. Ask for longer quotes: see Good until on sheet Materials.",
     "Prices that end before work starts on 2027-06-01: 1. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
   ],
   [
     "another unit",
     changed("pipe-2", { unit: "each" }),
-    "pipe 2 in, code pipe-2: counted in ft, but sold by each, which measures something else. Choose an item sold by ft.",
+    'pipe 2 in, code "pipe-2": sold by each, not by ft. Correct sheet Items of the office book, or ask for a quote.',
   ],
   [
     "a code on two rows",
@@ -64,7 +64,7 @@ test("a code with a wildcard does not find another item", () => {
     additional_items: [{ description: "more foam", code: "fo*", needed: 1, unit: "each" }],
   });
   expect(job.failed()).toHaveLength(1);
-  expect(job.failed()[0]).toContain('no item "fo*"');
+  expect(job.failed()[0]).toContain('code "fo*": not in the office book');
   expect(job.figure("additional_items.cost[1]")).toBe(0);
 });
 

@@ -107,7 +107,7 @@ describe("a job in SI", () => {
         ] as number;
         expect(each[perFoot]).toBeCloseTo(itemCost / (metric ? 1 : 0.3048), 9);
         expect(cost[perFoot]).toBeCloseTo(Number(bought[perFoot]) * Number(each[perFoot]));
-        expect(column("materials", "unit_fits")).not.toContain(false);
+        expect(column("materials", "priced")).not.toContain(false);
         expect(column("used_rates", "sound")).not.toContain(false);
       });
     },
@@ -134,12 +134,12 @@ describe("an office book in the other system's units", () => {
       1,
     );
     const reads = failingIn(meters);
-    expect(reads.has("materials.unit_fits")).toBe(false);
+    expect(reads.has("materials.priced")).toBe(false);
   });
 
   test("a price for what is measured otherwise is refused", () => {
     expect(failingIn(changedDemo({}, { prices: sold("fill-pipe", "roll", 1) }))).toContain(
-      "materials.unit_fits",
+      "materials.priced",
     );
   });
 

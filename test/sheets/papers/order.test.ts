@@ -148,7 +148,12 @@ const tasks: readonly Rule[] = [
   ],
   ["Place boulders", "Spread the topsoil kept", "machines do not cross spread topsoil"],
   ["Lay liner and underlayment", "Spread the topsoil kept", "topsoil covers the liner's edge"],
-  ["Spread the topsoil kept", "Clean up and hand over", "topsoil is the last that is moved"],
+  ["Spread the topsoil kept", "Spread topsoil brought in", "what is there goes first"],
+  ["Spread topsoil brought in", "Rake, seed and mulch lawn", "seed goes on topsoil"],
+  ["Spread topsoil brought in", "Set plants", "plants stand in topsoil"],
+  ["Set plants", "Spread bark mulch", "bark goes round the plants"],
+  ["Rake, seed and mulch lawn", "Clean up and hand over", "nobody walks on seed"],
+  ["Spread bark mulch", "Clean up and hand over", "bark is swept up"],
 ];
 
 const sections: readonly Rule[] = [

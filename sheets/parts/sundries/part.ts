@@ -1,0 +1,23 @@
+import { hired } from "../hire.js";
+import { part } from "../part.js";
+import { sundries as sundriesBlock } from "./sundries.js";
+import { usualNeeds } from "./usual-needs.js";
+
+/** Small things, fees and hires that no sheet of its own asks for. */
+export const sundries = part("Sundries", "What every job takes besides: boxes, drains, fabric, fees.", {
+  section: "Materials",
+  blocks: { Materials: [usualNeeds, sundriesBlock] },
+  takeoff: [
+    { what: "pipe primer, a can for each 50 joints", code: "primer", wanted: "pipe_joints/50", unit: "each" },
+    { what: "unions and clamps at the pump, a set", code: "pump-fittings", wanted: "pump_sets", unit: "each" },
+    { what: "valve boxes", code: "valve-box", wanted: "valve_boxes", unit: "each" },
+    { what: "winter drain valve", code: "drain-valve", wanted: "winter_drains", unit: "each" },
+    { what: "sealed splices of the lights", code: "splice-kit", wanted: "lights_wanted", unit: "each" },
+    { what: "filter fabric around the crates", code: "fabric", wanted: "fabric_area", unit: "ft2", waste: 0.1 },
+  ],
+  hires: [
+    hired("Small-load charge", "small_loads", "small-load", "Charge for a load under its minimum", "$/each"),
+    hired("Dump fees", "haul_loads", "dump-fee", "Dump fee of a load of soil", "$/load"),
+    hired("Portable toilet", "toilets", "toilet", "Portable toilet, four weeks", "$/each"),
+  ],
+});
