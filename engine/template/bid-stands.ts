@@ -65,9 +65,9 @@ const inWords = (found: string, list: string): string =>
   `IF(${found}=0,"","cells in error on "&TEXTJOIN(", ",TRUE,${list}.told))`;
 
 /** How the text begins that says so; the first sheet sets it in the color of a failed check. */
-export const doesNotStand = "THE BID DOES NOT STAND";
+export const notReady = "NOT READY";
 
-const verdict = `IF(AND(bid_stands,errors_on_pages=0),"The bid stands.",${textLiteral(`${doesNotStand}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
+const verdict = `IF(AND(bid_stands,errors_on_pages=0),"READY: no check fails.",${textLiteral(`${notReady}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
 
 /** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {

@@ -47,8 +47,8 @@ test.each([
   "%s says that a bid with an error does not stand, and one without does",
   async (program, run) => {
     for (const [part, said] of [
-      [0, "THE BID DOES NOT STAND: cells in error on Page; 1 check fails. See sheet Checks."],
-      [4, "The bid stands."],
+      [0, "NOT READY: cells in error on Page; 1 check fails. See sheet Checks."],
+      [4, "READY: no check fails."],
     ] as const) {
       const bytes = await bid(part);
       const file = join(folder, `${program}-${part}.xlsx`);

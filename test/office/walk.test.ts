@@ -98,6 +98,16 @@ const pages: readonly [page: string, typed: readonly [string, string, (number | 
       ["pump_choice", "pump-medium"],
     ],
   ],
+  ["A third run begun", [["runs.name[3]", "Last run"]]],
+  [
+    "A third run completed",
+    [
+      ["runs.after_level[3]", "2", 2],
+      ["runs.length[3]", "3", 3],
+      ["runs.width[3]", "3", 3],
+      ["runs.fall[3]", "0.1", 0.1],
+    ],
+  ],
   [
     "Decisions: basin, money",
     [
@@ -147,25 +157,65 @@ const missingOn = ({ sheets }: WorkbookContent): string[] =>
       formula?.startsWith("IF(ISBLANK(") && value !== "" && value !== null ? [String(value)] : [],
   );
 
+/** What Summary says in a line that begins so. */
+const saidOn = ({ sheets }: WorkbookContent, begin: string): string | undefined =>
+  [...(sheets.find(({ name }) => name === "Summary")?.cells.values() ?? [])]
+    .map(({ value }) => String(value))
+    .find((value) => value.startsWith(begin));
+
+interface Page {
+  readonly page: string;
+  readonly typed: number;
+  readonly price: number;
+  readonly missing: number;
+  readonly shown: unknown;
+  readonly verdict: string;
+}
+
+/** The price as Summary shows it. */
+const priceOn = ({ sheets }: WorkbookContent) =>
+  [...(sheets.find(({ name }) => name === "Summary")?.cells.values() ?? [])].find(({ formula }) =>
+    formula?.endsWith(',price,"–")'),
+  )?.value;
+
 const priceIn = (content: WorkbookContent) => cellAt(content, "price").cell.value as number;
 
 test("no error value at any point, and what is missing grows less page by page", async () => {
-  const table: { page: string; typed: number; price: number; missing: number }[] = [];
+  const table: Page[] = [];
   const errors: string[] = [];
   for (const page of [-1, ...pages.keys()]) {
     const content = await readWorkbookFile(after(page));
     const [name, cells] = pages[page] ?? ["(nothing typed)", []];
     errors.push(...errorsIn(content).map((one) => `${name}: ${one}`));
     const price = Math.round(priceIn(content) * 100) / 100;
-    table.push({ page: name, typed: cells.length, price, missing: missingOn(content).length });
+    const verdict = saidOn(content, "NOT READY") ?? "";
+    const [missing, shown] = [missingOn(content).length, priceOn(content)];
+    table.push({ page: name, typed: cells.length, price, missing, shown, verdict });
   }
+  if (process.env.SHOW_TABLE) console.table(table);
   expect(errors).toEqual([]);
-  expect(table.map(({ missing }) => missing)).toEqual([8, 3, 2, 1, 1, 1, 1, 0, 0]);
+  expect(table.map(({ missing }) => missing)).toEqual([8, 6, 5, 4, 4, 4, 4, 1, 0, 0, 0, 0]);
+  // a price shows once no first field is missing; until then Summary leads to the next one
+  for (const { missing, shown, price, verdict } of table) {
+    if (missing > 0) expect([shown, verdict]).toEqual(["–", expect.stringMatching(/: next is /)]);
+    else expect(shown).toBeCloseTo(price, 6);
+  }
   // what is typed of falls, runs, pipe and basin each moves the price
   const prices = table.map(({ price }) => price);
   expect(prices.every(Number.isFinite)).toBe(true);
   expect(prices.at(-1)).toBeGreaterThan(prices[0] as number);
   expect(new Set(prices).size).toBeGreaterThan(6);
+});
+
+test("a row that is begun is told on Summary, with the cell that it needs next", async () => {
+  const [begun, completed] = ["A third run begun", "A third run completed"].map((name) =>
+    pages.findIndex(([page]) => page === name),
+  ) as [number, number];
+  const told = async (page: number) =>
+    saidOn(await readWorkbookFile(after(page)), "Walk: Stream runs");
+  expect(await told(begun - 1)).toBeUndefined();
+  expect(await told(begun)).toBe("Walk: Stream runs: After level needed");
+  expect(await told(completed)).toBeUndefined();
 });
 
 test("taken into a record: what was typed, by whom, and nothing else", async () => {

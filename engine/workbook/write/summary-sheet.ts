@@ -1,8 +1,7 @@
 import type { CellValue, Style, Workbook } from "exceljs";
-import { addressOf, columnLetters } from "../../address.js";
+import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
-import { firstFields } from "../../job/missing.js";
-import { doesNotStand } from "../../template/bid-stands.js";
+import { notReady } from "../../template/bid-stands.js";
 import { checkList } from "../../template/checks-sheet.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { type ChartPlace, placeOver, summaryCharts } from "./charts/places.js";
@@ -11,6 +10,7 @@ import type { Identity } from "./identity.js";
 import { attention, styles } from "./look.js";
 import { numberFormat, shownUnit } from "./number-format.js";
 import { gridColumns, gridWidths, lettersOver, SummaryGrid } from "./summary-grid.js";
+import { missingLines, rowLines } from "./summary-missing.js";
 
 /** How many of the failed checks the sheet shows. */
 const firstFailing = 8;
@@ -68,6 +68,9 @@ export function writeSummary(
 
 /** The sheet as it is written, from the top down. */
 class SummaryPage {
+  /** Where the first fields are listed that are blank; empty where a job has none. */
+  private fields = "";
+
   constructor(
     private readonly grid: SummaryGrid,
     private readonly model: Model,
@@ -101,14 +104,25 @@ class SummaryPage {
     grid.line += 1;
   }
 
-  /** Whether the bid stands. */
+  /** Whether the bid is ready; while first fields are missing, which of them is next. */
   state(): void {
-    const { grid } = this;
+    const { grid, model, values } = this;
     const { line, sheet } = grid;
-    const state = this.valueAt("bid_verdict");
-    grid.formula(1, gridColumns, "bid_verdict", state, styles.verdict);
-    grid.height(textHeight(String(state ?? ""), lettersOver(gridColumns) * 0.8) * 1.25 + 4);
-    const faulty = `LEFT(A${line},${doesNotStand.length})="${doesNotStand}"`;
+    const fields = missingLines(model, values);
+    const from = line + 3;
+    const at = (i: number) => `${i % 2 === 0 ? "A" : columnLetters(1 + half)}${from + Math.floor(i / 2)}`;
+    const until = from + Math.ceil(fields.length / 2) - 1;
+    this.fields = fields.length === 0 ? "" : `A${from}:${columnLetters(gridColumns)}${until}`;
+    const next = fields.reduceRight(
+      (rest, _, i) => `IF(LEN(${at(i)})>0,"${notReady}: next is "&${at(i)},${rest})`,
+      "bid_verdict",
+    );
+    const first = fields.find(({ value }) => value !== "");
+    const verdict = String(this.valueAt("bid_verdict") ?? "");
+    const state = first === undefined ? verdict : `${notReady}: next is ${first.value}`;
+    grid.formula(1, gridColumns, next, state, styles.verdict);
+    grid.height(textHeight(verdict, lettersOver(gridColumns) * 0.8) * 1.25 + 4);
+    const faulty = `LEFT(A${line},${notReady.length})="${notReady}"`;
     sheet.addConditionalFormatting({
       ref: `A${line}:${columnLetters(gridColumns)}${line}`,
       rules: [attention(faulty)],
@@ -116,30 +130,43 @@ class SummaryPage {
     grid.line += 2;
   }
 
-  /** The first fields of a job that are blank, in the order in which they are asked for, each leading to its cell. */
+  /** What is still missing: the first fields, each leading to its cell, then rows that somebody has begun. */
   missing(): void {
-    const { grid } = this;
-    const fields = firstFields(this.model);
+    const { grid, model, values } = this;
+    const fields = missingLines(model, values);
     if (fields.length === 0) return;
     const from = grid.line;
     grid.heading("Still missing, in the order of the walk");
-    let blank = 0;
-    fields.forEach((cell, i) => {
-      const { declaration, index, name, sheet, column, line, table } = cell;
-      const place = addressOf(column, line);
-      const at = table === undefined ? name : `'${sheet}'!$${columnLetters(column)}$${line}`;
-      const said = `${declaration.label} (${sheet} ${place})`.replaceAll('"', "");
-      const isBlank = (this.values[index] ?? null) === null;
-      if (isBlank) blank += 1;
-      const link = `IF(ISBLANK(${at}),HYPERLINK("#'${sheet}'!${place}","${said}"),"")`;
+    fields.forEach(({ formula, value }, i) => {
       const side = i % 2 === 0 ? 1 : 1 + half;
-      grid.formula(side, half, link, isBlank ? said : "", styles.link);
+      grid.formula(side, half, formula, value, styles.link);
       if (side !== 1 || i === fields.length - 1) grid.line += 1;
     });
+    const isComplete = fields.every(({ value }) => value === "");
+    // a field that is blanked later is told above, and as an input at fault
+    for (let line = from; isComplete && line < grid.line; line++) {
+      grid.sheet.getRow(line).hidden = true;
+    }
+    for (const { formula, value } of rowLines(model, values)) {
+      const text = isComplete ? value : "";
+      grid.formula(1, gridColumns, `IF(${this.complete},${formula},"")`, text, styles.message);
+      grid.height(textHeight(text, lettersOver(gridColumns)));
+      grid.line += 1;
+    }
     grid.line += 1;
-    // a field that is blanked later is told as an input at fault
-    if (blank > 0) return;
-    for (let line = from; line < grid.line; line++) grid.sheet.getRow(line).hidden = true;
+  }
+
+  /** Formula: no first field is blank. */
+  private get complete(): string {
+    return `SUMPRODUCT((${this.fields}<>"")*1)=0`;
+  }
+
+  /** A figure of the headline; none of what is not yet described, which would be no price. */
+  private headline(name: string, value: Value): { formula: string; value: Value } {
+    const { headline } = this.model.template;
+    if (this.fields === "" || !headline.includes(name)) return { formula: name, value };
+    const isComplete = missingLines(this.model, this.values).every((one) => one.value === "");
+    return { formula: `IF(${this.complete},${name},"–")`, value: isComplete ? value : "–" };
   }
 
   /** The headline in two halves, and how much is at fault. */
@@ -163,7 +190,9 @@ class SummaryPage {
         const { declaration } = cell;
         grid.put(side, 3, declaration.label, styles.label);
         const style = { ...styles.strong, numFmt: numberFormat(declaration, model.system) };
-        grid.formula(side + 3, 2, name, values[cell.index] ?? null, style);
+        const said = this.headline(name, values[cell.index] ?? null);
+        const alignment = { ...style.alignment, horizontal: "right" } as const;
+        grid.formula(side + 3, 2, said.formula, said.value, { ...style, alignment });
         grid.put(side + 5, 1, shownUnit(declaration, model.system), styles.unit);
       }
       grid.line += 1;

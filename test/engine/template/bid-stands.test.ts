@@ -69,7 +69,7 @@ function solved(part: Value, other: Value) {
 describe("a bid stands", () => {
   it("where no cell is in error and no check fails", () => {
     const { of } = solved(1, 1);
-    expect(of("bid_verdict")).toBe("The bid stands.");
+    expect(of("bid_verdict")).toBe("READY: no check fails.");
     expect(of("bid_stands")).toBe(true);
     expect(of("errors_found")).toBe(0);
     expect(of("draft")).toBe("Offer");
@@ -77,7 +77,7 @@ describe("a bid stands", () => {
 
   it("not, where a check fails", () => {
     const { of } = solved(10, 1);
-    expect(of("bid_verdict")).toBe("THE BID DOES NOT STAND: 1 check fails. See sheet Checks.");
+    expect(of("bid_verdict")).toBe("NOT READY: 1 check fails. See sheet Checks.");
     expect(of("bid_stands")).toBe(false);
     expect(of("draft")).toBe("DRAFT");
   });
@@ -89,7 +89,7 @@ describe("a bid stands", () => {
     // a check in error has failed
     expect(of("checks_failed")).toBe(1);
     expect(of("bid_verdict")).toBe(
-      "THE BID DOES NOT STAND: cells in error on First sheet, Second; 1 check fails. See sheet Checks.",
+      "NOT READY: cells in error on First sheet, Second; 1 check fails. See sheet Checks.",
     );
     expect(of("draft")).toBe("DRAFT");
   });
@@ -98,9 +98,7 @@ describe("a bid stands", () => {
     const { of } = solved(1, 0);
     expect(of("errors_found")).toBe(0);
     expect(of("errors_on_pages")).toBe(1);
-    expect(of("bid_verdict")).toBe(
-      "THE BID DOES NOT STAND: cells in error on Letter. See sheet Checks.",
-    );
+    expect(of("bid_verdict")).toBe("NOT READY: cells in error on Letter. See sheet Checks.");
   });
 });
 
@@ -121,9 +119,9 @@ test("the first sheet says so by a live formula, in the color of a failed check"
   const start = readWorkbook(file).sheets[0];
   const [at, cell] =
     [...(start?.cells ?? [])].find(([, one]) => one.formula === "bid_verdict") ?? [];
-  expect(cell?.value).toMatch(/^THE BID DOES NOT STAND: cells in error/);
+  expect(cell?.value).toMatch(/^NOT READY: cells in error/);
   const xml = strFromU8(unzipSync(file)["xl/worksheets/sheet1.xml"] as Uint8Array);
-  expect(xml).toContain(`LEFT(${at},22)=&quot;THE BID DOES NOT STAND&quot;`);
+  expect(xml).toContain(`LEFT(${at},9)=&quot;NOT READY&quot;`);
   expect(cellAt(readWorkbook(file), "bid_stands").cell.value).toBe(false);
 });
 

@@ -68,7 +68,7 @@ export const cellCases: readonly Case[] = [
   },
   {
     what: "the stored word on whether the bid stands, on the first sheet",
-    edit: (book) => book.at("Summary", "A4", value("THE BID DOES NOT STAND.")),
+    edit: (book) => book.at("Summary", "A4", value("NOT READY.")),
     verdict: "found",
     figure: true,
     finds: { code: "value-stale", where: "Summary!A4" },
