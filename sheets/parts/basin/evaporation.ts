@@ -21,11 +21,6 @@ const celsius = (name: string) => `CELSIUS(${name},scale_used)`;
 
 const inputs = lines("Evaporation and splash, dry spell", {
   weather_is_local: office(yesno, "Local weather entered", { section: "Weather", default: false }),
-  weather_looked_up: check(
-    "weather_known",
-    "Weather figures are placeholders. Name a looked-up weather_place on sheet Walk; or enter the site's and set weather_is_local to yes on sheet Office rules.",
-    { label: "Weather not local", level: "look" },
-  ),
   evaporation_method: office(text, "Evaporation method", {
     section: "Weather",
     default: "air and water",

@@ -22,12 +22,12 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "step: basin",
-    "In the design storm of {storm_rain}, {rain_overflow|0} spill over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
+    "In the design storm of {storm_rain}, {rain_overflow|0} spill over at {overflow_said}. Line that way out with stone, so that it does not wash out.",
     "AND(storm_known,rain_overflow>0)",
   ),
   bullet(
     "step: basin",
-    "In heavy rain the basin spills over at {overflow_place}. Line that way out with stone, so that it does not wash out.",
+    "In heavy rain the basin spills over at {overflow_said}. Line that way out with stone, so that it does not wash out.",
     "OR(NOT(storm_known),rain_overflow<=0)",
   ),
   bullet(
@@ -48,7 +48,7 @@ export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
     `${lined}: about {days_it_lasts|0} of warm weather without a fill.`,
     "AND(weather_known,days_it_lasts>=1[days])",
   ),
-  bullet("storm", "In heavy rain the basin overflows at {overflow_place}. We clean up what we crossed."),
+  bullet("storm", "In heavy rain the basin overflows at {overflow_said}. We clean up what we crossed."),
   line(
     "water lost",
     "In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",

@@ -12,11 +12,6 @@ export const designRain = lines("Design rain, basin full", {
     source: "common practice, no source",
   }),
   storm_is_local: office(yesno, "Local design storm entered", { section: "Weather", default: false }),
-  storm_looked_up: check(
-    "storm_known",
-    "The design storm of {storm_rain} is a placeholder. Name a looked-up weather_place on sheet Walk; or set storm_is_local to yes on sheet Office rules.",
-    { label: "Design storm not local", level: "look" },
-  ),
   other_catchment: walk(area, "Other ground draining in", {
     section: "Overflow place",
     default: 0,
@@ -25,8 +20,14 @@ export const designRain = lines("Design rain, basin full", {
   }),
   overflow_place: walk(text, "Where the overflow goes", {
     section: "Overflow place",
-    default: "the low side of the basin",
+    optional: true,
+    note: "Away from buildings and neighbors.",
   }),
+  overflow_said: calc(
+    text,
+    'IF(LEN(overflow_place)>0,overflow_place,"the low side of the basin")',
+    "Overflow place in words",
+  ),
   stream_catchment: calc(
     area,
     "SUMPRODUCT(runs.length_counted,runs.width_counted+2*runs.side*runs.bank_height)+SUMPRODUCT(pools.length_counted,pools.width_counted)",
@@ -44,8 +45,8 @@ export const designRain = lines("Design rain, basin full", {
     strong: true,
   }),
   rain_held: check(
-    "rain_overflow<=0",
-    "The design rain brings {rain_caught}, the full basin has room for {rain_room}: {rain_overflow} overflow at {overflow_place}. Lead it away from buildings and neighbors.",
-    { label: "Overflow in design rain", level: "look" },
+    "OR(rain_overflow<=0,LEN(overflow_place)>0)",
+    "The design rain brings {rain_caught}, the full basin has room for {rain_room}. Enter on sheet Walk where {rain_overflow} may go, as overflow_place.",
+    { label: "Overflow without a place", level: "look" },
   ),
 });

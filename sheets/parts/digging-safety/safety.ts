@@ -81,11 +81,11 @@ export const safeDig = lines("Dig safety", {
     source: "common practice, no source",
   }),
   digs_to_inspect: calc(text, 'TEXTJOIN(", ", TRUE, digs.entered)', "Digs to inspect", { working: true }),
-  dig_inspected: check(
-    "OR(LEN(digs_to_inspect)=0,inspection_recorded)",
-    "No inspection of {digs_to_inspect} is recorded: keep people out. Enter a competent person's cave_in_signs, name and date on sheet Decisions (29 CFR 1926.652(a)(1)).",
-    { label: "Dig not inspected", level: "look" },
-  ),
+  dig_inspected: calc(yesno, "OR(LEN(digs_to_inspect)=0,inspection_recorded)", "Dig inspected", {
+    working: true,
+    note: "No dig is there to be looked at while the bid is made: until it is, Crew says STOP.",
+    source: `${standard}.652(a)(1)`,
+  }),
   deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
   deepest_place: calc(text, "PICK(dig_list.what,dig_list.depth,deepest_dig)", "Place of the deepest dig", {
     working: true,

@@ -169,11 +169,6 @@ const cost = ({ watts }: Pick<Whole, "watts">) =>
 
 const inTheBook = "pump_row>0";
 const checks = lines("Pump checks", {
-  pump_chosen: check(
-    "OR(NOT(ISBLANK(pump_choice)),LEN(pump_code)=0)",
-    "The bid uses {pump_code}, the cheapest over the years of those large enough. Choose it, or another, on sheet Decisions.",
-    { label: "Pump not chosen", level: "look" },
-  ),
   pump_known: check(
     inTheBook,
     "The office book has no such pump, or none gives {total_design_flow} at {total_dynamic_head}. Choose another on sheet Decisions, or add one to the book.",

@@ -74,10 +74,10 @@ export const rainBlocks: readonly Block[] = [
     rain_known: calc(yesno, "IF(place_at>0,place_looked_up,rain_is_local)", "Rain days are of place", {
       working: true,
     }),
-    rain_days_local: check(
-      "rain_known",
-      "Rain days are placeholders. Name a looked-up weather_place on sheet Walk; or enter the station's and set rain_is_local to yes on sheet Office rules.",
-      { label: "Rain days not local", level: "look" },
+    weather_of_place: check(
+      "AND(weather_known,storm_known,rain_known)",
+      "Weather, design storm or rain days are placeholders. Name a looked-up weather_place on sheet Walk, of sheet Places of the office book.",
+      { label: "Weather not of the place", level: "look" },
     ),
     first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month", { working: true }),
     start_chance: calc(percent, "INDEX(rain_months.chance,first_month)", "Chance of a lost day", { working: true }),

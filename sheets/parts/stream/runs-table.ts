@@ -80,7 +80,9 @@ export const runsTable = table(
     roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall_counted/length_counted,0.0001)", "Slope", { decimals: 4 }),
-    depth_likely: calc(smallLength, (row) => `INDEX(stream_depths.depth_fourth,${row})`, "Depth, calculated"),
+    depth_likely: calc(smallLength, (row) => `INDEX(stream_depths.depth_fourth,${row})`, "Depth, calculated", {
+      note: "Rough where it is less than the size of the bed's stone: Crew has the water run before the banks are set.",
+    }),
     depth_manning: calc(smallLength, (row) => `INDEX(stream_depths.manning_third,${row})`, "Depth by Manning"),
     depth: calc(smallLength, "depth_likely*(1+depth_allowance)", "Depth to plan for", {
       strong: true,
@@ -117,11 +119,6 @@ export const runsTable = table(
       (row) => `OR(flow<=0,ABS(INDEX(stream_depths.flow_back,${row})-1)<=0.001)`,
       "{name}: the depth found does not carry the flow within 0.1 %. Check its bed width, fall and side slope on sheet Walk.",
       { label: "Depth not converged" },
-    ),
-    deeper_than_stone: check(
-      "OR(flow<=0,depth_likely>=stone_size)",
-      "{name}: water {depth_likely} deep over stone of {stone_size}, so the depth by Ferguson's formula is rough. Run the water before setting the banks.",
-      { label: "Water shallower than stone", level: "look" },
     ),
     laws_agree: check(
       "OR(depth_likely<4*stone_size,ABS(depth_manning-depth_likely)<=0.15*depth_likely)",

@@ -86,7 +86,6 @@ export const waterCases: FailingCase[] = [
   ["main_has_length", () => ({ main_length: 0 })],
   ["main_friction_sure", () => ({ roughness_height: 0.05 })],
   // pump
-  ["pump_chosen", () => ({ pump_choice: null })],
   ["pump_known", () => ({ pump_choice: "P-999" })],
   ["pump_curve_usable", asItIs, priced("pumps", pump, { head_2: 0.1 })],
   ["pumps.curve_sound", asItIs, priced("pumps", "P-20", { head_2: 99 })],

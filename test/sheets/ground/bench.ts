@@ -50,6 +50,12 @@ export interface Worked {
   value(id: string): Value;
 }
 
+/** The basin of the bench, where a test says nothing of it. */
+const basins = {
+  us: { basin_length: 12, basin_width: 8 },
+  si: { basin_length: 3.6576, basin_width: 2.4384 },
+} as const;
+
 export function work(
   inputs: InputValues = stream,
   { units = "us", judged = false }: { units?: UnitSystem; judged?: boolean } = {},
@@ -57,7 +63,14 @@ export function work(
   const model = modelIn(units);
   const given = valuesOf(
     model,
-    { rillbook: 1, job: "bench", template: "ground-bench", version: 1, units, inputs },
+    {
+      rillbook: 1,
+      job: "bench",
+      template: "ground-bench",
+      version: 1,
+      units,
+      inputs: { ...basins[units], ...inputs },
+    },
     { name: "none", asOf: "2026-01-01", mark: "", tables: {} },
   );
   const values = (judged ? calculate : calculateFast)(model, given);

@@ -4,7 +4,9 @@ import type { BookRow } from "../../../engine/template/book-layout.js";
 import { book, type Changes, changedDemo, failingIn, shown } from "../../support/changed-demo.js";
 
 const local = { weather_is_local: false, storm_is_local: false, rain_is_local: false };
-const notLocal = ["weather_looked_up", "storm_looked_up", "rain_days_local"];
+const known = ["weather_known", "storm_known", "rain_known"];
+const knownIn = (values: ReturnType<typeof changedDemo>) =>
+  known.map((name) => shown(values, name));
 
 const rowOf = (code: string) => book.tables.places?.find((row) => row.code === code) as BookRow;
 
@@ -27,7 +29,8 @@ describe("weather by place", () => {
     expect(shown(values, "storm_rain")).toBe(4);
     expect(shown(values, "water_used")).toBe(75);
     expect(shown(values, "rain_months.rain_used[4]")).toBe(10);
-    expect([...failingIn(values)]).toEqual(expect.arrayContaining(notLocal));
+    expect(knownIn(values)).toEqual([false, false, false]);
+    expect(failingIn(values)).toContain("weather_of_place");
   });
 
   test.each(["upper-hollow", "dry-flat", "DRY-FLAT"])(
@@ -49,8 +52,8 @@ describe("weather by place", () => {
           .filter((key) => /^rain_/.test(key))
           .map((key) => row[key]),
       );
-      const failing = failingIn(values);
-      expect(notLocal.filter((name) => failing.has(name))).toEqual([]);
+      expect(knownIn(values)).toEqual([true, true, true]);
+      expect(failingIn(values)).not.toContain("weather_of_place");
     },
   );
 
@@ -81,8 +84,9 @@ describe("weather by place", () => {
   test("a place not looked up warns, whatever the flags say", () => {
     const next = moved("dry-flat", { looked_up: false });
     const all = { weather_is_local: true, storm_is_local: true, rain_is_local: true };
-    const failing = failingIn(at({ ...all, weather_place: "dry-flat" }, next));
-    expect(notLocal.filter((name) => failing.has(name))).toEqual(notLocal);
+    const values = at({ ...all, weather_place: "dry-flat" }, next);
+    expect(knownIn(values)).toEqual([false, false, false]);
+    expect(failingIn(values)).toContain("weather_of_place");
   });
 
   test("by pan, a place without its pan evaporation keeps the rule and warns", () => {
@@ -90,6 +94,6 @@ describe("weather by place", () => {
     const prices = { ...book, tables: { ...book.tables, places: [rest] } };
     const values = at({ weather_place: "dry-flat", evaporation_method: "pan" }, prices);
     expect(shown(values, "pan_used")).toBe(0.3);
-    expect(failingIn(values).has("weather_looked_up")).toBe(true);
+    expect(shown(values, "weather_known")).toBe(false);
   });
 });

@@ -218,11 +218,7 @@ describe("a stream that the tables do not hold for is told", () => {
       ],
     );
 
-  test("water shallower than the bed's stone", () => {
-    const shallow = run({ bed: "cobble and boulders" });
-    expect(shallow.yes("runs.deeper_than_stone", 1)).toBe(false);
-    expect(shallow.text("runs.deeper_than_stone_message", 1)).toMatch(/Ferguson's formula/);
-    expect(run({ bed: "gravel", fall: 0.05 }).yes("runs.deeper_than_stone", 1)).toBe(true);
+  test("a bed of mortar keeps no water", () => {
     expect(run({ bed: "stone set in mortar" }).number("bed_water")).toBe(0);
   });
 

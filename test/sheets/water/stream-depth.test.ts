@@ -184,7 +184,7 @@ describe("checks of the depth", () => {
   test("a run without water has no depth and no fault", () => {
     const dry = run({ bed: "cobble" }, 0, { pipe_lines: [] });
     expect(dry.number("runs.depth", 1)).toBe(0);
-    for (const check of ["depth_settled", "deeper_than_stone", "laws_agree", "banks_hold"]) {
+    for (const check of ["depth_settled", "laws_agree", "banks_hold"]) {
       expect(dry.yes(`runs.${check}`, 1)).toBe(true);
     }
   });
