@@ -1,18 +1,28 @@
 import type { Value } from "../formula/value.js";
+import { firstFields } from "../job/missing.js";
 import { shownValue } from "../job/shown-value.js";
+import { notReady } from "../template/bid-stands.js";
 import type { Cell, Model } from "../template/model.js";
 import type { Context } from "./context.js";
 
 /** How many of the headline's figures are told. */
 const mostFigures = 4;
 
-/** First whether the bid stands, in the words of its own sheet, then its first figures. */
+/**
+ * First whether the bid stands, in the words of its own sheet, then its first figures: none while a first
+ * field is missing, since a price of what is not yet described would be no price.
+ */
 export function tellStatus(
   context: Context,
   model: Model,
   values: readonly Value[],
   stands: boolean,
 ): void {
+  const open = firstFields(model).filter(({ index }) => (values[index] ?? null) === null).length;
+  if (open > 0) {
+    context.verdict(`${notReady}: no price yet, ${open} of the first fields are missing.`, false);
+    return;
+  }
   const verdict = values[model.byId.get("bid_verdict")?.index as number];
   context.verdict(typeof verdict === "string" ? verdict : "The bid is in error.", stands);
   const cells = model.template.headline.flatMap((name) => model.byId.get(name) ?? []);

@@ -110,7 +110,8 @@ class SummaryPage {
     const { line, sheet } = grid;
     const fields = missingLines(model, values);
     const from = line + 3;
-    const at = (i: number) => `${i % 2 === 0 ? "A" : columnLetters(1 + half)}${from + Math.floor(i / 2)}`;
+    const at = (i: number) =>
+      `${i % 2 === 0 ? "A" : columnLetters(1 + half)}${from + Math.floor(i / 2)}`;
     const until = from + Math.ceil(fields.length / 2) - 1;
     this.fields = fields.length === 0 ? "" : `A${from}:${columnLetters(gridColumns)}${until}`;
     const next = fields.reduceRight(

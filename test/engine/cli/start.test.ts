@@ -100,11 +100,30 @@ describe("a workbook", () => {
     expect(bid.out).toMatch(
       /^pipe_lines\.pipe_size\[1\]: 2 in, was blank \(changed .*, by E\. Estimator/m,
     );
+    const before = await rillbook("bid", file, "-o", join(folder, "before.xlsx"), "--json");
     const after = readWorkbook(new Uint8Array(await readFile(file)));
     const match = matchWorkbook(after, model);
     for (const [id, value] of Object.entries(typed)) {
       expect(match.at.get(id)?.cell.value).toBe(value);
     }
+    // the prices of an office book, taken anew, keep what was typed
+    const book = join(demoFolder, "office-book.json");
+    const target = join(folder, "refreshed.xlsx");
+    const refreshed = await rillbook("bid", file, "-o", target, "--office", book, "--json");
+    const priced = JSON.parse(refreshed.out);
+    expect(priced.failed.map(({ name }: { name: string }) => name)).not.toContain("prices_own");
+    expect(priced.headline.price.value).not.toBe(JSON.parse(before.out).headline.price.value);
+    const anew = await rillbook(
+      "bid",
+      target,
+      "-o",
+      join(folder, "anew.xlsx"),
+      "--refresh-prices",
+      "--json",
+    );
+    // it names no book of its own, so that the starter book's hold again
+    expect(JSON.parse(anew.out).headline).toEqual(JSON.parse(before.out).headline);
+    expect(JSON.parse(anew.out).missing).toEqual([]);
     const again = await rillbook("bid", file, "-o", join(folder, "again.xlsx"), "--json");
     expect(JSON.parse(again.out)).toMatchObject({ missing: [], errors: [] });
     expect(JSON.parse(again.out).entries).toBeUndefined();
