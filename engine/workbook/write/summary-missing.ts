@@ -2,7 +2,7 @@ import { addressOf, columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { firstFields } from "../../job/missing.js";
 import { statusKey } from "../../template/implied-names.js";
-import { columnOf, type Model } from "../../template/model.js";
+import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { inputsOn, tableShown } from "../../template/spread.js";
 
 /** A line of text made by a formula, with what it shows now. */
@@ -25,12 +25,20 @@ export function missingLines(model: Model, values: readonly Value[]): LiveLine[]
   });
 }
 
+/** The cells of a column as a formula of another sheet writes them: messages have no names. */
+function areaOf(cells: readonly Cell[]): string {
+  const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
+  const at = ({ column, line }: Cell) => `$${columnLetters(column)}$${line}`;
+  return `'${first.sheet}'!${at(first)}:${at(last)}`;
+}
+
 /**
  * For each sheet that asks, what its rows still need: tables in which somebody has begun a row that is not
  * complete, or typed what breaks a rule, each with the words that stand beside the row.
  */
 export function rowLines(model: Model, values: readonly Value[]): LiveLine[] {
-  const asking = new Set((model.template.asks ?? []).map(({ name }) => name));
+  const inSight = (model.template.asks ?? []).filter(({ hidden }) => !hidden);
+  const asking = new Set(inSight.map(({ name }) => name));
   const bySheet = new Map<string, { heading: string; status: string; told: string[] }[]>();
   for (const { block, sheet } of model.placed) {
     const table = asking.has(sheet) ? tableShown(block) : undefined;
@@ -39,12 +47,13 @@ export function rowLines(model: Model, values: readonly Value[]): LiveLine[] {
     const own = Object.values(table.columns)[0]?.kind === "input";
     if (!own || inputsOn(table, where).length === 0) continue;
     const key = statusKey(where);
-    const told = columnOf(model, table.name, key).cells.map(({ index }) => values[index]);
+    const { cells } = columnOf(model, table.name, key);
+    const told = cells.map(({ index }) => values[index]);
     const [heading = ""] = block.heading.split(",");
     const found = bySheet.get(sheet) ?? [];
     found.push({
       heading,
-      status: `${table.name}.${key}`,
+      status: areaOf(cells),
       told: told.filter((one): one is string => typeof one === "string" && one !== ""),
     });
     bySheet.set(sheet, found);
