@@ -76,5 +76,5 @@ export const handOverOfBasin: readonly PlacedLine<HandOverSection>[] = [
     "normal",
     "Haze and some foam in the first weeks, while dust washes out of the stone; rinse, do not add chemicals.",
   ),
-  bullet("normal", "In heavy rain water leaves the basin at {overflow_place}: keep that way clear."),
+  bullet("normal", "In heavy rain water leaves the basin at {overflow_said}: keep that way clear."),
 ];
