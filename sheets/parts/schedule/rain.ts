@@ -76,7 +76,7 @@ export const rainBlocks: readonly Block[] = [
     }),
     weather_of_place: check(
       "AND(weather_known,storm_known,rain_known)",
-      "Weather, design storm or rain days are placeholders. Name a looked-up weather_place on sheet Walk, of sheet Places of the office book.",
+      "Weather, design storm or rain days are placeholders. Name a looked-up place of the office book as weather_place on sheet Walk.",
       { label: "Weather not of the place", level: "look" },
     ),
     first_month: calc(count, "MAX(1,MIN(12,INT(start_month)))", "Starting month", { working: true }),
