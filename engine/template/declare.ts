@@ -186,6 +186,8 @@ export interface ProseBlock {
   readonly heading: string;
   /** A line that begins so is set as a heading; none is where it is absent. */
   readonly headingMark?: string;
+  /** `false` at the end of a sheet: left out of print. */
+  readonly printed?: false;
   readonly cells: Readonly<Record<string, CalcDeclaration>>;
 }
 
@@ -326,7 +328,7 @@ export interface AskingSheet extends Omit<SheetDeclaration, "blocks"> {
 export const lines = (
   heading: string,
   cells: LinesBlock["cells"],
-  options: Pick<LinesBlock, "section"> = {},
+  options: Pick<LinesBlock, "section" | "printed"> = {},
 ): LinesBlock => Object.freeze({ kind: "lines", heading, cells, ...options });
 
 export const prose = (
@@ -334,6 +336,12 @@ export const prose = (
   cells: ProseBlock["cells"],
   options: Pick<ProseBlock, "headingMark"> = {},
 ): ProseBlock => Object.freeze({ kind: "prose", heading, cells, ...options });
+
+/** A block that is left out of print, where it stands at the end of its sheet. */
+export const unprinted = <T extends LinesBlock | ProseBlock | TableBlock>(block: T): T => ({
+  ...block,
+  printed: false,
+});
 
 export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
   Object.freeze({ kind: "text", heading, paragraphs: texts });

@@ -32,6 +32,7 @@ export const worksheets = [
     name: "Electric",
     group: "design",
     purpose: "Circuit of pump and lights: load, breaker, wire, voltage drop, and who does the work.",
+    printed: false,
   },
   {
     name: "Basin",
@@ -62,6 +63,7 @@ export const worksheets = [
     name: "Schedule",
     group: "estimate",
     purpose: "Days to allow for rain, with the confidence chosen.",
+    printed: false,
   },
   {
     name: "Materials",

@@ -35,7 +35,7 @@ export interface Page {
   readonly widest: number;
   /** The width of each column, in digits. */
   readonly widths: readonly number[];
-  /** Printed: what it does not need takes no height. */
+  /** In sight: what it does not need takes no height. */
   readonly onPaper: boolean;
   /** Conditions, as formulas, under which a hidden row has come into use. */
   readonly alarms: string[];
@@ -83,11 +83,11 @@ function writeLine(page: Page, cell: Cell): void {
   const messageWidth = writeMessage(page, cell) + writeBeside(page, cell);
   const note = [declaration.note, sourceOf(cell)].filter(Boolean).join(" ");
   const noteColumn = lineColumns.message + messageWidth;
-  if (note !== "" && noteColumn <= lastColumn) {
-    sheet.mergeCells(line, noteColumn, line, lastColumn);
+  if (note !== "" && noteColumn <= page.widest) {
+    sheet.mergeCells(line, noteColumn, line, page.widest);
     sheet.getCell(line, noteColumn).value = note;
     sheet.getCell(line, noteColumn).style = styles.note;
-    heights.push(textHeight(note, (lastColumn - noteColumn + 1) * columnWidth * 1.05));
+    heights.push(textHeight(note, (page.widest - noteColumn + 1) * columnWidth * 1.1));
   }
   if (declaration.kind === "check") heights.push(messageHeight(page, cell));
   sheet.getRow(line).height = Math.max(...heights);

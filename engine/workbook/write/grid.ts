@@ -41,13 +41,22 @@ function linesOf(text: string, characters: number): number {
 /** The width of a column in pixels: 7 for each digit of the workbook's type, and 5. */
 const pixelsOf = (width: number): number => width * 7 + 5;
 
-/** Pixels between the margins of letter paper or A4, whichever is narrower. */
-const sheetOfPaper = () => (8.27 - 2 * sideMargin) * 96;
+/** Points that a page holds between its margins: of letter paper or A4, whichever is less. */
+export const paper = {
+  upright: { wide: (8.27 - 0.9) * 72, high: (11 - 1.2) * 72 },
+  lying: { wide: (11 - 0.9) * 72, high: (8.27 - 1.2) * 72 },
+} as const;
+export type Paper = (typeof paper)[keyof typeof paper];
+
+/** Columns of a sheet from which on its pages lie, since upright they could not be read. */
+const lyingFrom = 13;
+export const paperFor = (columns: number): Paper =>
+  columns > lyingFrom ? paper.lying : paper.upright;
 
 /** Per cent at which columns of these widths fit the width of a page. */
 export function scaleFor(widths: readonly number[]): number {
   const pixels = widths.reduce((sum, width) => sum + pixelsOf(width), 0);
-  const fits = Math.floor((sheetOfPaper() * 100) / pixels);
+  const fits = Math.floor((paperFor(widths.length).wide * 100) / (pixels * 0.75));
   return Math.max(leastScale, Math.min(100, fits));
 }
 
@@ -55,6 +64,8 @@ export function scaleFor(widths: readonly number[]): number {
 const leastWidened = 70;
 /** Digits that a column of short texts may take. */
 const widestText = 20;
+/** And those that head the rows. */
+const widestLabel = 42;
 
 /**
  * The widths of a page's columns: those whose texts want more than the usual width get it, the longest text first, as
@@ -64,9 +75,9 @@ const widestText = 20;
 export function widened(wanted: readonly number[]): number[] {
   const widths: number[] = wanted.map((_, i) => (i === 0 ? labelWidth : columnWidth));
   const inTurn = wanted
-    .map((width, i) => ({ i, width: Math.min(widestText, width) }))
-    .filter(({ i, width }) => i > 0 && width > columnWidth)
-    .sort((a, b) => b.width - a.width || a.i - b.i);
+    .map((width, i) => ({ i, width: Math.min(i === 0 ? widestLabel : widestText, width) }))
+    .filter(({ i, width }) => width > (widths[i] as number))
+    .sort((a, b) => Number(a.i === 0) - Number(b.i === 0) || b.width - a.width || a.i - b.i);
   for (const { i, width } of inTurn) {
     const wider = widths.map((one, at) => (at === i ? width : one));
     if (scaleFor(wider) >= leastWidened) widths.splice(0, widths.length, ...wider);

@@ -29,11 +29,15 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
   if (table === undefined || (table.filled === undefined && table.shown === undefined)) return;
   const typedHere = inputsOn(block, where).length > 0;
   if (typedHere && table.shown === undefined) {
-    if (usedElsewhere(block, table.filled?.spoken, where)) hideLastRows(page, block, band);
+    const asked = askedElsewhere(block, table.filled?.spoken, where);
+    if (asked.length > 0) hideLastRows(page, block, band, asked);
     return;
   }
   const figures = telling(page, block, band);
-  if (figures.length === 0) return;
+  if (figures.length === 0) {
+    hideLastRows(page, block, band, [], placed);
+    return;
+  }
   const isBlank = (row: number) =>
     figures.every(({ cells }) => {
       const value = values[(cells[row - 1] as Cell).index];
@@ -48,42 +52,59 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
   if (!begins(page)) {
     for (const row of hidden) sheet.getRow(band.header + 1 + row).hidden = true;
     // a table without any row in use goes with its heading and the line below it
-    if (none)
-      for (let line = placed.top; line <= placed.bottom + 1; line++)
-        sheet.getRow(line).hidden = true;
+    if (none) hideWhole(page, placed);
   }
   // also where all rows are in sight, so that the cells of a job do not hang on what it holds
   const areas = figures.map(({ cells }) => areaOf(cells)).join(",");
   page.alarms.push(`ROUND(SUM(${areas})-SUBTOTAL(109,${areas}),6)<>0`);
 }
 
+function hideWhole({ sheet }: Page, { top, bottom }: PlacedBlock): void {
+  for (let line = top; line <= bottom + 1; line++) sheet.getRow(line).hidden = true;
+}
+
 const begins = ({ model, values }: Page): boolean =>
   firstFields(model).some(({ index }) => (values[index] ?? null) === null);
 
-/** Does a row come into use by what is typed on other sheets alone? */
-function usedElsewhere(
+/** The inputs of other sheets without which a row does not come into use. */
+function askedElsewhere(
   block: TableBlock,
   filled: Tree | undefined,
   where: string | undefined,
-): boolean {
-  if (filled === undefined) return false;
+): string[] {
+  if (filled === undefined) return [];
   const here = new Set(inputsOn(block, where).map(([key]) => key));
-  const asked = namesIn(filled);
-  return asked.length > 0 && asked.every((key) => !here.has(key));
+  return namesIn(filled).filter((key) => block.columns[key]?.kind === "input" && !here.has(key));
 }
 
 /**
  * Where inputs stand beside rows that other sheets bring into use, the last rows that are not in use are hidden; the
  * first column, which shows again what heads the rows, tells when one of them comes into use.
  */
-function hideLastRows(page: Page, block: TableBlock, band: Band): void {
+function hideLastRows(
+  page: Page,
+  block: TableBlock,
+  band: Band,
+  asked: readonly string[],
+  whole?: PlacedBlock,
+): void {
   const { sheet, model, values } = page;
   const table = model.tables.get(block.name);
   const heads = columnOf(model, block.name, band.columns[0] as string);
   if (table === undefined || heads.declaration.repeats === undefined) return;
   const rows = Array.from({ length: block.rows }, (_, i) => i + 1);
-  const last = rows.findLastIndex((row) => rowIsShown(model, table, row, values)) + spareRows;
-  if (!begins(page))
+  const isGiven = (key: string, row: number) => {
+    const value = values[columnOf(model, block.name, key).cells[row - 1]?.index as number] ?? null;
+    return value !== null && value !== "" && value !== 0;
+  };
+  const used = rows.findLastIndex(
+    (row) =>
+      rowIsShown(model, table, row, values) ||
+      (asked.length > 0 && asked.every((key) => isGiven(key, row))),
+  );
+  const last = used + spareRows;
+  if (!begins(page) && whole !== undefined && used < 0) hideWhole(page, whole);
+  else if (!begins(page))
     for (const row of rows.slice(last + 1)) sheet.getRow(band.header + 1 + row).hidden = true;
   const area = areaOf(heads.cells);
   const blank = heads.declaration.quantity.kind === "text" ? '""' : "0";
@@ -106,13 +127,15 @@ export function writeAlarm({ sheet, alarms }: Page): void {
 function telling({ model }: Page, block: TableBlock, band: Band): Column[] {
   const table = model.tables.get(block.name);
   const asked = table?.shown === undefined ? undefined : new Set(namesIn(table.shown.spoken));
-  return band.columns.flatMap((key) => {
+  const figures = band.columns.flatMap((key) => {
     const column = columnOf(model, block.name, key);
     const { declaration } = column;
     if (declaration.kind !== "calc" || declaration.quantity.kind === "text") return [];
     if (declaration.quantity.kind === "yesno" || declaration.blank !== undefined) return [];
-    return asked === undefined || asked.has(key) ? [column] : [];
+    return [{ key, column }];
   });
+  const wanted = figures.filter(({ key }) => asked?.has(key) ?? true);
+  return (wanted.length > 0 ? wanted : figures).map(({ column }) => column);
 }
 
 const namesIn = (tree: Tree): string[] =>

@@ -6,10 +6,7 @@ import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
 import { saysSomething } from "./given.js";
-import { lastColumn, paperScale, scaleFor } from "./grid.js";
-
-/** Points of a page between the margins: of letter paper, the lower one. */
-const upright = (11 - 1.2) * 72;
+import { lastColumn, paper, paperFor, paperScale, scaleFor } from "./grid.js";
 
 /** Rows that may still be filled after writing, before the next page is counted in. */
 const spareRows = 8;
@@ -43,8 +40,8 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const printed = own.slice(0, own.findLastIndex(isWanted) + 1);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
-    ? pagesOf(sheet, printed.map(partOf), (upright * 100) / paperScale - 24)
-    : fewestPages(sheet, printed.map(partOf), scaleFor(widths));
+    ? pagesOf(sheet, printed.map(partOf), (paper.upright.high * 100) / paperScale - 24)
+    : fewestPages(sheet, printed.map(partOf), scaleFor(widths), paperFor(widest).high);
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
     list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
@@ -54,11 +51,28 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   // the title of a page handed out is for the screen: on paper it begins with a letterhead
   sheet.pageSetup.printArea = `A$${portrait ? firstOnPaper : 1}:${columnLetters(widest)}$${Math.min(end, bottom)}`;
   if (paged || declared.formPages !== undefined) return;
+  if (!portrait) repeatHeader(sheet, printed, pages);
   for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
 }
 
+/**
+ * Where one table alone goes over the end of a page, its column headings stand again at the head of the next. Several
+ * such tables would get the headings of the first: then none is repeated.
+ */
+function repeatHeader(sheet: Worksheet, printed: readonly PlacedBlock[], pages: readonly number[]) {
+  const parted = printed.filter(({ band, bottom }) =>
+    pages.some((end) => band !== undefined && end > band.header && end < bottom),
+  );
+  const [only, ...others] = parted;
+  if (only?.band === undefined || others.length > 0) return;
+  // on a page after those of the table, the headings would stand over what they do not head
+  const end = pages.find((one) => one >= only.bottom) ?? only.bottom;
+  if (printed.some(({ bottom }) => bottom > end)) return;
+  sheet.pageSetup.printTitlesRow = `${only.band.header}:${only.band.header + 1}`;
+}
+
 const isPrinted = ({ block }: PlacedBlock): boolean =>
-  (block.kind !== "table" && block.kind !== "lines") || block.printed !== false;
+  !("printed" in block && block.printed === false);
 
 /** The first line below title and purpose. */
 const firstOnPaper = 4;
@@ -80,8 +94,13 @@ const leastShare = 0.85;
 const leastLegible = 68;
 
 /** The last line of each page, at the largest of the scales that need the fewest pages, which it sets. */
-function fewestPages(sheet: Worksheet, parts: readonly Part[], usual: number): number[] {
-  const at = (scale: number) => pagesOf(sheet, parts, (upright * 100) / scale - 10);
+function fewestPages(
+  sheet: Worksheet,
+  parts: readonly Part[],
+  usual: number,
+  high: number,
+): number[] {
+  const at = (scale: number) => pagesOf(sheet, parts, (high * 100) / scale - 10);
   const least = Math.max(leastLegible, Math.ceil(usual * leastShare));
   let best = { scale: usual, pages: at(usual) };
   for (let scale = usual - 1; scale >= least; scale--) {

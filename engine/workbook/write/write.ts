@@ -13,7 +13,16 @@ import { formulaContent } from "./cells.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
 import { documentOf } from "./document.js";
-import { lastColumn, paperColumnWidth, paperScale, scaleFor, sideMargin, widened } from "./grid.js";
+import {
+  lastColumn,
+  paper,
+  paperColumnWidth,
+  paperFor,
+  paperScale,
+  scaleFor,
+  sideMargin,
+  widened,
+} from "./grid.js";
 import { writeAlarm } from "./hidden-rows.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
@@ -57,7 +66,7 @@ export async function writeWorkbook(
       },
     });
     const portrait = declared.portrait ?? false;
-    const onPaper = declared.printed !== false && !declared.hidden;
+    const onPaper = !declared.hidden;
     const columns = cellsOn(model, declared.name).map(({ column }) => column);
     const widest = portrait ? paperColumns : Math.max(lastColumn, ...columns);
     const widths = portrait
@@ -131,7 +140,7 @@ function writeStatus({ sheet, model, values, portrait, onPaper }: Page): void {
 }
 
 function setUpPage(
-  { sheet, portrait, widths }: Page,
+  { sheet, portrait, widest, widths }: Page,
   identity: Identity,
   { namesTrail, formPages = 0 }: SheetDeclaration,
 ): void {
@@ -139,7 +148,8 @@ function setUpPage(
     sheet.getColumn(i + 1).width = width;
   });
   sheet.pageSetup = {
-    orientation: "portrait",
+    orientation:
+      !portrait && formPages === 0 && paperFor(widest) === paper.lying ? "landscape" : "portrait",
     // programs pass over page breaks where they fit the sheet to the page
     ...(formPages > 0
       ? { fitToPage: true, fitToWidth: 1, fitToHeight: formPages }

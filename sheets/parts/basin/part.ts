@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { sunExposures, windExposures } from "../../tables/exposures.js";
 import { basinFormulas } from "../../vocabulary/basin.js";
 import { evaporationFormulas } from "../../vocabulary/evaporation.js";
@@ -25,11 +26,9 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     Basin: [
       basinWater,
       { ...waterChart, beside: [daysChart] },
-      { ...section, beside: [plan] },
+      { ...section, lines: 18, beside: [plan] },
       hole,
       crates,
-      basinStone,
-      ...evaporation,
       basinDays,
       designRain,
       basinDig,
@@ -37,7 +36,16 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     Drawings: [{ ...section, beside: [plan] }],
     "Drawing points": [waterBars, drawingSizes, ...sectionPoints, ...planPoints],
   },
-  below: { Basin: [basinCautions, voidTable, windExposures, sunExposures] },
+  below: {
+    Basin: [
+      basinCautions,
+      unprinted(basinStone),
+      ...evaporation.map(unprinted),
+      voidTable,
+      windExposures,
+      sunExposures,
+    ],
+  },
   formulas: [...basinFormulas, ...evaporationFormulas],
   buys: {
     Basin: [

@@ -51,7 +51,7 @@ export const linerPieces = table(
     rows: pieceRows,
     data: Array.from({ length: pieceRows }, (_, i) => ({ place: i + 1, kind: kindOf(i + 1) })),
     filled: `IF(place>${ownPieces},stream_sheet_length>0,PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.lip_built,${lastFall},pools.length_counted,${ownPieces}))`,
-    shown: "in_plan",
+    shown: "run>0",
     note: "Only the pieces of the plan taken are shown. Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
   },
   {

@@ -110,7 +110,7 @@ export const manifold = chart(
   {
     alt: "The main and its lines, each as high as its outlet, with name and pipe size at its end, valve setting and flow at its valve.",
     without: ["across"],
-    lines: 15,
+    lines: 12,
   },
 );
 

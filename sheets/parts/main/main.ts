@@ -14,6 +14,7 @@ import {
   precise,
   speed,
   text,
+  unprinted,
   walk,
   yesno,
 } from "../../../engine/template/index.js";
@@ -225,7 +226,10 @@ const checks = lines("Main checks", {
 });
 
 /** The main: its losses, and what another size would do. */
-export const mainBlocks: readonly (Block | Made<Block>)[] = [pipe, rules, results, checks, sizeComparison];
+export const mainBlocks: readonly (Block | Made<Block>)[] = [pipe, rules, results, checks];
+
+/** What an office looks up as it chooses a pipe, and prints for nobody. */
+export const mainSizes: Made<Block> = (all) => unprinted(sizeComparison(all));
 
 export const mainNotes = [
   "Friction is by Hazen-Williams with the constants of EPANET; the hand form with 10.44 and 4.8704 gives 0.2 % less. It holds for water near room temperature.",

@@ -5,12 +5,12 @@ import { pipeFormulas } from "../../vocabulary/pipe.js";
 import { part } from "../part.js";
 import { task } from "../task.js";
 import { pipeLaid } from "./laying.js";
-import { mainBlocks } from "./main.js";
+import { mainBlocks, mainSizes } from "./main.js";
 
 export const main = part("Main", "The pipe from pump to manifold.", {
   section: "Main pipe",
   blocks: { Piping: mainBlocks },
-  below: { "Water tables": [pipeSizes, fittings, tees, inletFittings] },
+  below: { Piping: [mainSizes], "Water tables": [pipeSizes, fittings, tees, inletFittings] },
   formulas: pipeFormulas,
   tasks: [task("Lay the main", "main", "main_length", pipeLaid)],
   crew: [

@@ -63,6 +63,7 @@ export const curveChart = chart(
   ],
   {
     alt: "Head over flow: the curve of the chosen pump at its speed falls, that of the pipes rises; they cross at the operating point.",
+    lines: 15,
   },
 );
 

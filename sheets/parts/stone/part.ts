@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet } from "../../plan/page-line.js";
 import { stoneFormulas } from "../../vocabulary/stone.js";
 import { item } from "../goods.js";
@@ -19,10 +20,10 @@ const rows = Array.from({ length: stoneKindTable.rows }, (_, i) => i + 1);
 
 export const stone = part("Stone", "Stone by class: weight, loads, and the heaviest against the machine.", {
   blocks: {
-    Stone: [stoneTotals, stonePlaceTable, stoneKindTable, stoneMeasures, bedsBought, stoneLifting, liftingChart],
+    Stone: [stoneTotals, stonePlaceTable, stoneKindTable, stoneMeasures, bedsBought, stoneLifting],
     Wording: [stoneSaid],
   },
-  below: { Stone: [stoneCautions, rockTable], Prices: [machinesTable] },
+  below: { Stone: [stoneCautions, unprinted(liftingChart), rockTable], Prices: [machinesTable] },
   formulas: stoneFormulas,
   buys: {
     Stone: rows.map((row) => ({
