@@ -303,8 +303,6 @@ export interface SheetDeclaration {
   readonly namesTrail?: true;
   /** The sheet of all checks, set by the engine: it alone may ask whether a value is in error. */
   readonly asksForErrors?: true;
-  /** Printed down to the last block in which a job says something of its own. */
-  readonly printsGiven?: true;
   /** `false` for working lists: nothing of the sheet is printed. */
   readonly printed?: false;
   /** Not among the tabs at first: for reference, and Summary tells how to show it. */

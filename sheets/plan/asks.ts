@@ -33,7 +33,8 @@ export const asks: readonly AskingSheet[] = [
   {
     asked: "decision",
     name: "Decisions",
-    printsGiven: true,
+    // what was chosen stands again on the sheets of the design, and in the trail
+    printed: false,
     group: "given",
     purpose: "What the estimator chooses for this job.",
     sections: [

@@ -110,6 +110,7 @@ export const worksheets = [
     name: "Drawings",
     group: "papers",
     purpose: "The water course, the manifold and the basin, drawn from this bid's figures.",
+    printed: false,
   },
   {
     name: "Balance",

@@ -5,7 +5,6 @@ import type { SheetDeclaration } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
-import { saysSomething } from "./given.js";
 import { lastColumn, paper, paperFor, paperScale, scaleFor } from "./grid.js";
 
 /** Rows that may still be filled after writing, before the next page is counted in. */
@@ -35,9 +34,7 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
     return;
   }
   const own = page.model.placed.filter(({ sheet: name }) => name === declared.name);
-  const isWanted = (one: PlacedBlock) =>
-    isPrinted(one) && (!declared.printsGiven || saysSomething(page, one));
-  const printed = own.slice(0, own.findLastIndex(isWanted) + 1);
+  const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
     ? pagesOf(sheet, printed.map(partOf), (paper.upright.high * 100) / paperScale - 24)

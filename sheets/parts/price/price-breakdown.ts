@@ -29,7 +29,7 @@ export const priceChart = chart(
   [{ label: "Amount", x: "price_breakdown.part", y: "price_breakdown.amount", marks: "bars", says: true }],
   {
     alt: "A bar for each part of the price: material, labor, equipment, work by others, overhead, contingency, profit.",
-    lines: 17,
+    lines: 13,
     summary: true,
   },
 );
