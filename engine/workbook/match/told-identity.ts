@@ -27,7 +27,9 @@ function fromFirstSheet({ sheets }: WorkbookContent): WorkbookIdentity {
   const beside = new Map<string, string>();
   for (const [address, { value }] of cells) {
     if (address.startsWith("A") && typeof value === "string") {
-      beside.set(value, textAt(address.replace("A", "B")));
+      // the label of a line takes one column, or two
+      const [near, far] = ["B", "C"].map((column) => textAt(address.replace("A", column)));
+      beside.set(value, near || far || "");
     }
   }
   const made = /^(.{1,100}), version (\d{1,9}), (US|SI)\b/.exec(beside.get("Template") ?? "");

@@ -293,7 +293,7 @@ class SummaryPage {
   /** The template, the office book, and what the job says of itself. */
   origin({ template, version, units, book, bookAsOf, about }: Identity): void {
     const system = units === "us" ? "US customary units" : "SI units";
-    this.note(`Template: ${template}, version ${version}, ${system}`);
+    this.pair("Template", `${template}, version ${version}, ${system}`);
     this.pair("Office book", `${book}, as of ${bookAsOf}`);
     if (about !== undefined) this.pair("About this job", about);
   }

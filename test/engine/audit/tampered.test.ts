@@ -270,8 +270,8 @@ const cases: readonly Case[] = [
   },
   {
     what: "the headline figure on the first sheet typed over",
-    edit: (book) => book.at("Summary", "B11", number(3500)),
-    finds: { grade: "wrong", code: "formula-overwritten", where: "Summary!B11" },
+    edit: (book) => book.at("Summary", "D10", number(3500)),
+    finds: { grade: "wrong", code: "formula-overwritten", where: "Summary!D10" },
   },
   {
     what: "a remark beside the figures",

@@ -61,10 +61,10 @@ export const cellCases: readonly Case[] = [
   },
   {
     what: "the stored price on the first sheet",
-    edit: (book) => book.at("Summary", "B11", value(3500)),
+    edit: (book) => book.at("Summary", "D10", value(3500)),
     verdict: "found",
     figure: true,
-    finds: { code: "value-stale", where: "Summary!B11" },
+    finds: { code: "value-stale", where: "Summary!D10" },
   },
   {
     what: "the stored word on whether the bid stands, on the first sheet",
@@ -130,10 +130,10 @@ export const cellCases: readonly Case[] = [
   {
     what: "a blank line put in above the figures of the first sheet, and one typed over",
     edit: (book) =>
-      shiftRows(book, "Summary", 10, 1).at("Summary", "B12", () => "<v>3500</v>", "n"),
+      shiftRows(book, "Summary", 10, 1).at("Summary", "D11", () => "<v>3500</v>", "n"),
     verdict: "found",
     figure: true,
-    finds: { code: "formula-overwritten", where: "Summary!B12" },
+    finds: { code: "formula-overwritten", where: "Summary!D11" },
   },
   {
     what: "the line of a caution taken out",
@@ -202,11 +202,11 @@ export const cellCases: readonly Case[] = [
   {
     what: "a link outside in place of a sheet's link",
     edit: (book) =>
-      book.at("Summary", "A25", (inside) =>
+      book.at("Summary", "A23", (inside) =>
         inside.replace("#&apos;Site&apos;!A1", "http://x.invalid"),
       ),
     verdict: "found",
-    finds: { code: "formula-edited", where: "Summary!A25" },
+    finds: { code: "formula-edited", where: "Summary!A23" },
   },
   {
     what: "a name that runs a macro as the workbook opens",
