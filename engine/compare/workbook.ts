@@ -3,6 +3,7 @@ import { comparisonProperty } from "../output/kind.js";
 import { formulaContent } from "../workbook/write/cells.js";
 import { styles } from "../workbook/write/look.js";
 import { finishPackage } from "../workbook/write/package.js";
+import { paperLooks } from "../workbook/write/paper-look.js";
 import type { ChangeOrder } from "./change-order.js";
 import { type Change, type Comparison, difference } from "./compare.js";
 import { reasonText } from "./reasons.js";
@@ -45,6 +46,7 @@ function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
     officeShare,
   } = order;
   const page = new Page(sheet, [44, 18, 18, 18]);
+  page.letterhead(head.find(([label]) => label === "Contractor")?.[1] ?? "");
   page.title(`Change order, job ${job}`, title);
   if (draft !== undefined) page.words(draft);
   for (const [label, text] of head) page.pair(label, text === "" ? blank : text);
@@ -66,12 +68,12 @@ function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
   for (const change of [...(price === undefined ? [] : [price]), ...terms]) {
     page.change(change, change.label);
   }
-  page.words(sum);
+  page.gap();
+  page.boxed(sum);
   if (officeShare !== undefined) page.words(officeShare);
   page.gap();
-  page.row([`Customer ${blank}`, null, null, `Date ${blank}`]);
-  page.gap();
-  page.row([`Contractor ${blank}`, null, null, `Date ${blank}`]);
+  page.signature("Customer");
+  page.signature("Contractor");
 }
 
 const blank = "______________________";
@@ -132,6 +134,7 @@ class Page {
       sheet.getColumn(i + 1).width = width;
     });
     sheet.pageSetup = { orientation: "portrait", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+    sheet.headerFooter.oddFooter = "&C&8&A&R&8Page &P of &N";
     sheet.views = [{ showGridLines: false }];
   }
 
@@ -140,6 +143,35 @@ class Page {
     this.line += 1;
     this.put(1, purpose, styles.purpose);
     this.line += 2;
+  }
+
+  /** The company, as its other pages begin; nothing where none is named. */
+  letterhead(company: string): void {
+    if (company === "") return;
+    this.put(1, company, paperLooks.name);
+    this.sheet.getRow(this.line).height = 28;
+    this.line += 1;
+  }
+
+  /** What it comes to, in a box over the width of the page. */
+  boxed(text: string): void {
+    const look = { ...paperLooks.price, font: { ...paperLooks.price.font, size: 13 } };
+    this.sheet.mergeCells(this.line, 1, this.line, this.widths.length);
+    this.widths.forEach((_, i) => {
+      this.put(i + 1, i === 0 ? text : null, look);
+    });
+    this.sheet.getRow(this.line).height = 32;
+    this.line += 1;
+  }
+
+  /** A line to sign on, and one for the date. */
+  signature(who: string): void {
+    const texts = [who, null, "Date", null];
+    this.sheet.getRow(this.line).height = 30;
+    texts.forEach((text, i) => {
+      this.put(i + 1, text, text === null ? paperLooks.field : paperLooks.label);
+    });
+    this.line += 1;
   }
 
   heading(text: string): void {
@@ -176,7 +208,7 @@ class Page {
     this.sheet.mergeCells(this.line, 1, this.line, this.widths.length);
     this.put(1, text, styles.prose);
     const width = this.widths.reduce((sum, one) => sum + one, 0);
-    this.sheet.getRow(this.line).height = 16 * Math.ceil(text.length / width);
+    this.sheet.getRow(this.line).height = 15 * Math.ceil(text.length / (width * 0.98)) + 1;
     this.line += 1;
   }
 

@@ -111,7 +111,14 @@ export const plan = chart(
   },
 );
 
+/** Drawings whose names stand in them need no legend, and are larger without. */
+const bare = (drawing: ChartBlock): ChartBlock => ({
+  ...drawing,
+  series: drawing.series.map((one) => ({ ...one, legend: false as const })),
+  lines: 13,
+});
+
 /** What the crew sees: beside the plan, the levels in section. */
-export const planForCrew: ChartBlock = { ...plan, lines: 15, beside: [section] };
+export const planForCrew: ChartBlock = { ...bare(plan), beside: [bare(section)] };
 
 export const planPoints: readonly Block[] = [walls, crates, vaultCorners, names];

@@ -39,6 +39,11 @@ export const proposalSaid = lines("Wording of the proposal", {
   highest_drop_said: calc(text, "~{highest_drop}", "Highest fall, in words", customer),
   days_on_site: calc(days, "IF(rain_known,days_allowed,work_days)", "Days on site, as said"),
   highest_drop: calc(length, "MAX(falls.drop_counted)", "Highest fall"),
+  loudest_said: calc(
+    text,
+    '"the "&IF(SUMPRODUCT((falls.width_counted>0)*1)>1,"highest ","")&"fall, "&highest_drop_said',
+    "Loudest fall, in words",
+  ),
   course_said: calc(
     text,
     '~{falls_said}{IF(runs_length>0," and "&runs_length_said&" of stream","")}',
@@ -47,7 +52,7 @@ export const proposalSaid = lines("Wording of the proposal", {
   runs_length_said: calc(text, "~{runs_length}", "Stream length, in words", customer),
   see_and_hear: calc(
     text,
-    "~Water rises among the stones at the top, runs over {course_said}, and sinks away through gravel at the bottom, back to where it came from. There is no open pond down there. What you will hear most is the highest fall, {highest_drop_said}; a valve on each line lets us set the water louder or quieter with you on the last day.",
+    "~Water rises among the stones at the top, runs over {course_said}, and sinks away through gravel at the bottom, back to where it came from. There is no open pond down there. What you will hear most is {loudest_said}; a valve on each line lets us set the water louder or quieter with you on the last day.",
     "What you see and hear",
   ),
 });
