@@ -37,7 +37,12 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
-    ? pagesOf(sheet, printed.map(partOf), (paper.upright.high * 100) / paperScale - 24)
+    ? pagesOf(
+        sheet,
+        printed.map(partOf),
+        (paper.upright.high * 100) / paperScale - 24,
+        firstOnPaper,
+      )
     : fewestPages(sheet, printed.map(partOf), scaleFor(widths), paperFor(widest).high);
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
@@ -109,14 +114,14 @@ function fewestPages(
 }
 
 /** The last line of each page. */
-function pagesOf(sheet: Worksheet, parts: readonly Part[], page: number): number[] {
+function pagesOf(sheet: Worksheet, parts: readonly Part[], page: number, first = 1): number[] {
   const heightOf = (line: number) => {
     const { hidden, height = usualHeight } = sheet.getRow(line);
     return hidden ? 0 : height;
   };
   const ends: number[] = [];
   let used = 0;
-  let line = 1;
+  let line = first;
   const advance = (to: number) => {
     for (; line <= to; line++) {
       const height = heightOf(line);

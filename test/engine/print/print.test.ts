@@ -103,5 +103,11 @@ test("in the copy that is printed one sheet is in sight, with all its cells", ()
   const [before, after] = [bytes, onlySheet(bytes, "Letter")].map((one) => readWorkbook(one));
   const inSight = after?.sheets.filter(({ state }) => state === "visible");
   expect(inSight?.map(({ name }) => name)).toEqual(["Letter"]);
+  // a hidden sheet prints too, as long as it has something to print
+  const areas = after?.names.filter(({ name }) => name === "_xlnm.Print_Area");
+  expect(areas?.filter(({ text }) => !text.includes("$XFA$1")).map(({ scope }) => scope)).toEqual([
+    "Letter",
+  ]);
+  expect(areas?.length).toBe(after?.sheets.length);
   expect(after?.sheets.map(({ cells }) => cells)).toEqual(before?.sheets.map(({ cells }) => cells));
 });
