@@ -116,6 +116,7 @@ export const linerPieces = table(
         "liner_plan_row=3",
       ),
       "In the plan taken",
+      { working: true },
     ),
     run: calc(length, "IF(in_plan,pieces*cut_length,0)", "Off the roll"),
     rank: calc(count, "IF(in_plan,roll*1000+place,0)", "Order of cutting", { working: true }),

@@ -1,4 +1,14 @@
-import { calc, check, hours, lines, money, moneyPerLength, office, percent } from "../../../engine/template/index.js";
+import {
+  calc,
+  check,
+  hours,
+  lines,
+  money,
+  moneyPerLength,
+  office,
+  percent,
+  text,
+} from "../../../engine/template/index.js";
 import { quotedOr } from "../materials/job-quotes.js";
 import { practice } from "../rates.js";
 
@@ -85,6 +95,7 @@ export const priceSense = lines("Price check", {
     most: 100000,
     source: `${practice}: put in what the office's own finished jobs came to`,
   }),
+  price_band: calc(text, "~{price_per_foot_least|0} to {price_per_foot_most|0}", "Band of price per ‹foot|meter›"),
   price_in_band: check(
     "OR(price_per_foot<=0,AND(price_per_foot>=price_per_foot_least,price_per_foot<=price_per_foot_most))",
     "The price comes to {price_per_foot|0}, outside {price_per_foot_least|0} to {price_per_foot_most|0}. Look for a quantity left out or typed twice.",

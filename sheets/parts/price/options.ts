@@ -84,8 +84,24 @@ export const contractLines = lines("The contract", {
     most: 1e7,
     note: "What the customer would pay: the figures beside it tell what it leaves. The price stays.",
   }),
-  number_margin: calc(percent, "IF(customer_number>0,1-contract_cost/customer_number,0)", "Margin at that number"),
-  number_markup: calc(percent, "IF(customer_number>0,customer_number/contract_cost-1,0)", "Markup at that number"),
-  number_gap: calc(money, "IF(customer_number>0,contract_price-customer_number,0)", "Price over that number"),
+  number_margin: calc(
+    percent,
+    "IF(customer_number>0,1-contract_cost/customer_number,0)",
+    "Margin at customer's number",
+    {
+      zero: "no number",
+    },
+  ),
+  number_markup: calc(
+    percent,
+    "IF(customer_number>0,customer_number/contract_cost-1,0)",
+    "Markup at customer's number",
+    {
+      zero: "no number",
+    },
+  ),
+  number_gap: calc(money, "IF(customer_number>0,contract_price-customer_number,0)", "Price over customer's number", {
+    zero: "none",
+  }),
   last_draw: calc(count, "MAX(draws.place)", "Number of draws", { working: true }),
 });

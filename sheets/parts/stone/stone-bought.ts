@@ -45,6 +45,7 @@ export const stoneTotals = lines("In short", {
     most: 20,
     source: practice,
   }),
+  stone_band: calc(text, "~{stone_per_foot_least|2} to {stone_per_foot_most|2}", "Band of stone per ‹foot|meter›"),
   stone_in_band: check(
     "OR(stream_length<=0,AND(stone_per_foot>=stone_per_foot_least,stone_per_foot<=stone_per_foot_most))",
     "Stone comes to {stone_per_foot|2}, outside {stone_per_foot_least|2} to {stone_per_foot_most|2}. Look at courses and shares in stone_places on sheet Decisions.",

@@ -29,7 +29,7 @@ export const usualNeeds: TableBlock = table(
   },
   {
     need: published(text, "Need", { source }),
-    here: calc(text, (row) => `IF(${needs[row - 1]?.[2] ?? "FALSE"},"in the bid","NOT IN THE BID")`, "Here"),
+    here: calc(text, (row) => `IF(${needs[row - 1]?.[2] ?? "FALSE"},"in bid","LEFT OUT")`, "Here"),
     reason: published(text, "Without it", { source }),
   },
 );

@@ -83,6 +83,7 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     crew_size: input(count, "Crew", { default: 3 }),
     // stands in for the sheets of money, which count the loads
     payload_taken: calc(tons, "truck_payload", "Truck's payload"),
+    plants_bought: calc(count, "plants_wanted", "Plants"),
   }),
   lines("Falls", {
     lip_length: calc(length, "SUM(falls.width)", "Lips"),
