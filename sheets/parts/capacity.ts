@@ -18,6 +18,8 @@ export const capacity = {
   /** Kinds of stone that are bought, and places that they go to. */
   stones: 8,
   stonePlaces: 16,
+  /** Places of the office book. */
+  places: 12,
   /** Machines of the office book. */
   machines: 6,
   /** Points of a machine's lifting chart. */

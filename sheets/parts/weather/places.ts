@@ -1,7 +1,6 @@
 import {
   book,
   calc,
-  check,
   count,
   days,
   lines,
@@ -16,6 +15,7 @@ import {
 } from "../../../engine/template/index.js";
 import { monthColumns } from "../../tables/month-columns.js";
 import { waterLoss } from "../../vocabulary/quantities.js";
+import { capacity } from "../capacity.js";
 
 const ofPlace = (column: string) => `INDEX(places.${column},MAX(place_at,1))`;
 const own = (rule: string) => `LEN(${rule}_override)=0`;
@@ -29,18 +29,13 @@ export const weatherUsed = lines("Weather used", {
   weather_place: walk(text, "Weather place", {
     section: "Sun and wind",
     optional: true,
-    codeOf: "places",
-    note: "A code of sheet Places of the office book. Blank: the office's rules for all jobs hold.",
+    choices: "places.code",
+    note: "Of sheet Places of the office book. Blank: the office's rules for all jobs hold.",
   }),
   place_at: calc(count, "IF(LEN(weather_place)>0,PLACE_OR_ZERO(places.code,weather_place),0)", "Row of the place", {
     working: true,
     zero: "none",
   }),
-  place_in_bid: check(
-    "OR(LEN(weather_place)=0,place_at>0)",
-    'The bid lacks the weather of "{weather_place}". Correct weather_place on sheet Walk, or bid again with an office book that has it.',
-    { label: "Weather place not carried" },
-  ),
   place_looked_up: calc(yesno, `IF(place_at>0,IF(${ofPlace("looked_up")},TRUE,FALSE),FALSE)`, "Place looked up", {
     working: true,
   }),
@@ -76,12 +71,11 @@ export const weatherUsed = lines("Weather used", {
   ),
 });
 
-/** The row of the office book for the place that the job names. */
+/** The places of the office book, so that a job may choose any of them in the workbook. */
 export const placesTable = table(
   "places",
-  "Weather of the place",
-  // a job has one place; the second row stays blank, since Gnumeric finds nothing in a column of a single cell
-  { rows: 2, from: "places", filled: "LEN(code)>0" },
+  "Places in the office book",
+  { rows: capacity.places, from: "places", filled: "LEN(code)>0" },
   {
     code: book(text, "Code"),
     description: book(text, "Place"),

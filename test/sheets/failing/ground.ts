@@ -16,7 +16,7 @@ export const groundCases: FailingCase[] = [
   ["fill_keeps_up", () => ({ fill_flow: 0.01 })],
   ["weather_of_place", () => ({ weather_is_local: false })],
   ["weather_of_place", () => ({ storm_is_local: false })],
-  ["place_in_bid", asItIs, pasted("weather_place", "dry-flat")],
+  ["inputs_right_walk", asItIs, pasted("weather_place", "nowhere")],
   [
     "weather_of_place",
     () => ({ weather_place: "dry-flat" }),
