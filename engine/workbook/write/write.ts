@@ -154,7 +154,6 @@ function setUpPage(
     ...(formPages > 0
       ? { fitToPage: true, fitToWidth: 1, fitToHeight: formPages }
       : { fitToPage: false, scale: portrait ? paperScale : scaleFor(widths) }),
-    firstPageNumber: 1,
     margins: {
       left: sideMargin,
       right: sideMargin,
