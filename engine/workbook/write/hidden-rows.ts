@@ -63,7 +63,8 @@ function hideWhole({ sheet }: Page, { top, bottom }: PlacedBlock): void {
   for (let line = top; line <= bottom + 1; line++) sheet.getRow(line).hidden = true;
 }
 
-const begins = ({ model, values }: Page): boolean =>
+/** Is a first field of the job still blank, so that rows are to come into use as it is typed in? */
+export const begins = ({ model, values }: Page): boolean =>
   firstFields(model).some(({ index }) => (values[index] ?? null) === null);
 
 /** The inputs of other sheets without which a row does not come into use. */

@@ -12,6 +12,7 @@ import { type Across, type PaperTable, paperColumns } from "../../template/paper
 import type { Page } from "./blocks.js";
 import { putCell } from "./cells.js";
 import { pageWidth } from "./grid.js";
+import { begins } from "./hidden-rows.js";
 import { attention, headingLine, styles } from "./look.js";
 import { numberFormat, shownLabel } from "./number-format.js";
 import { paperLooks } from "./paper-look.js";
@@ -108,7 +109,7 @@ export function writePaperTable(
   }
   markLines(page, placed, block, paper);
   const { used } = paper;
-  const count = used === undefined ? undefined : countIn(page, used);
+  const count = used === undefined || begins(page) ? undefined : countIn(page, used);
   for (let row = Number(count) + spareLines; count !== undefined && row < block.rows; row++) {
     sheet.getRow(placed.top + 1 + row).hidden = true;
   }
@@ -132,25 +133,25 @@ function markLines(
 ): void {
   const from = Object.values(across)[0]?.[0] ?? 1;
   const first = `$${addressOf(from, top + 1)}`;
-  const begins = (mark: string) => `LEFT(${first},${mark.length})="${mark}"`;
+  const starts = (mark: string) => `LEFT(${first},${mark.length})="${mark}"`;
   const area = (start: number, end: number) =>
     `${addressOf(start, top + 1)}:${addressOf(end, top + rows)}`;
   // boxes keep rules of their own: programs show one rule of several that lie on a cell
   const lastText = (boxes?.across[0]?.[0] ?? paperColumns + 1) - 1;
   const all = area(from, lastText);
   if (headingMark !== undefined) {
-    sheet.addConditionalFormatting({ ref: all, rules: [headingLine(begins(headingMark))] });
+    sheet.addConditionalFormatting({ ref: all, rules: [headingLine(starts(headingMark))] });
   }
   if (boldMark !== undefined) {
-    sheet.addConditionalFormatting({ ref: all, rules: [bold(begins(boldMark))] });
+    sheet.addConditionalFormatting({ ref: all, rules: [bold(starts(boldMark))] });
   }
   if (alarmMark !== undefined) {
-    sheet.addConditionalFormatting({ ref: all, rules: [attention(begins(alarmMark))] });
+    sheet.addConditionalFormatting({ ref: all, rules: [attention(starts(alarmMark))] });
   }
   for (const [start, count] of boxes?.across ?? []) {
     sheet.addConditionalFormatting({
       ref: area(start, start + count - 1),
-      rules: [boxed(begins(boxes?.mark ?? ""))],
+      rules: [boxed(starts(boxes?.mark ?? ""))],
     });
   }
 }
@@ -193,7 +194,9 @@ export function hideUnusedPages(page: Page, declared: SheetDeclaration): void {
       const area = `${addressOf(from, top + 1)}:${addressOf(from, top + block.rows)}`;
       alarms.push(`${block.paper.used}>SUBTOTAL(103,${area})`);
     }
-    for (let line = top; hiding && line <= bottom; line++) sheet.getRow(line).hidden = true;
+    for (let line = top; hiding && !begins(page) && line <= bottom; line++) {
+      sheet.getRow(line).hidden = true;
+    }
   }
   if (counts.length === 0) return;
   const all = counts.join(",");

@@ -6,8 +6,8 @@ const centsShown =
 /** Figures as the pages say them. */
 export const saidLines: Block = lines("Wording of figures", {
   bid_good_until: calc(date, "bid_date+good_for_days", "Bid good until"),
-  bid_date_said: calc(text, "DATE_SAID(bid_date)", "Bid date, in words"),
-  bid_good_until_said: calc(text, "DATE_SAID(bid_good_until)", "Bid good until, in words"),
+  bid_date_said: calc(text, 'IF(ISBLANK(bid_date),"",DATE_SAID(bid_date))', "Bid date, in words"),
+  bid_good_until_said: calc(text, 'IF(ISBLANK(bid_date),"",DATE_SAID(bid_good_until))', "Bid good until, in words"),
   dig_inspected_on_said: calc(
     text,
     'IF(ISBLANK(dig_inspected_on),"",DATE_SAID(dig_inspected_on))',
