@@ -6,6 +6,7 @@ import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
 import { lastColumn, paper, paperFor, paperScale, scaleFor } from "./grid.js";
+import { begins } from "./hidden-rows.js";
 
 /** Rows that may still be filled after writing, before the next page is counted in. */
 const spareRows = 8;
@@ -44,16 +45,18 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
         firstOnPaper,
       )
     : fewestPages(sheet, printed.map(partOf), scaleFor(widths), paperFor(widest).high);
+  // what is still to be typed in makes other checks fail, and other rows come into use
+  const open = begins(page);
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
-    list !== undefined ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
+    list !== undefined && !open ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
   const paged = own.some(({ block }) => block.kind === "panel" && block.unlessZero !== undefined);
   const wanted = Math.min(bottom, last + (last === bottom || paged ? 0 : spareRows));
   const end = paged ? wanted : (pages.find((one) => one >= wanted) ?? bottom);
   // the title of a page handed out is for the screen: on paper it begins with a letterhead
   sheet.pageSetup.printArea = `A$${portrait ? firstOnPaper : 1}:${columnLetters(widest)}$${Math.min(end, bottom)}`;
   if (paged || declared.formPages !== undefined) return;
-  if (!portrait) repeatHeader(sheet, printed, pages);
+  if (!portrait && !open) repeatHeader(sheet, printed, pages);
   for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
 }
 
