@@ -166,10 +166,10 @@ class Page {
 
   /** A line to sign on, and one for the date. */
   signature(who: string): void {
-    const texts = [who, null, "Date", null];
+    const texts = [`${who} ${blank}`, null, `Date ${blank}`];
     this.sheet.getRow(this.line).height = 30;
     texts.forEach((text, i) => {
-      this.put(i + 1, text, text === null ? paperLooks.field : paperLooks.label);
+      this.put(i + 1, text, { ...paperLooks.text, alignment: { vertical: "bottom" } });
     });
     this.line += 1;
   }
