@@ -153,7 +153,7 @@ describe("bid", () => {
     const file = await jobFile("good.json", demo);
     const output = join(folder, "good.xlsx");
     const { status, out } = await rillbook("bid", file, "-o", output);
-    expect(out).toMatch(/^The bid stands\.\nPrice +\$[\d,]+\.00\n(.+\n){3}Written: /);
+    expect(out).toMatch(/^READY.*\nPrice +\$[\d,]+\.00\n(.+\n){3}Written: /);
     expect(status).toBe(0);
     expect((await stat(output)).size).toBeGreaterThan(100_000);
     expect((await readdir(folder)).filter((name) => name.endsWith(".part"))).toEqual([]);
