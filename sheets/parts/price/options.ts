@@ -89,7 +89,7 @@ export const contractLines = lines("The contract", {
     "IF(customer_number>0,1-contract_cost/customer_number,0)",
     "Margin at customer's number",
     {
-      zero: "no number",
+      zero: "none",
     },
   ),
   number_markup: calc(
@@ -97,7 +97,7 @@ export const contractLines = lines("The contract", {
     "IF(customer_number>0,customer_number/contract_cost-1,0)",
     "Markup at customer's number",
     {
-      zero: "no number",
+      zero: "none",
     },
   ),
   number_gap: calc(money, "IF(customer_number>0,contract_price-customer_number,0)", "Price over customer's number", {
