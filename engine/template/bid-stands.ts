@@ -16,7 +16,7 @@ const lists = { working: "error_list", pages: "page_error_list" } as const;
 /** Names that tell whether the bid stands. */
 export const bidStandsNames: readonly string[] = [
   ...["bid_verdict", "bid_stands", "errors_found", "errors_on_pages"],
-  ...["errors_said", "pages_said", "failures_said"],
+  ...["errors_said", "pages_said", "failures_said", "warnings_said"],
   ...Object.values(lists),
 ];
 
@@ -58,6 +58,11 @@ export function bidStandsLines(
       'IF(checks_failed=0,"",IF(checks_failed=1,"1 check fails",FIXED(checks_failed,0)&" checks fail"))',
       "Failed checks in words",
     ),
+    warnings_said: calc(
+      text,
+      'IF(warnings=0,"",", "&FIXED(warnings,0)&IF(warnings=1," warning"," warnings"))',
+      "Warnings in words",
+    ),
   };
 }
 
@@ -67,7 +72,7 @@ const inWords = (found: string, list: string): string =>
 /** How the text begins that says so; the first sheet sets it in the color of a failed check. */
 export const notReady = "NOT READY";
 
-const verdict = `IF(AND(bid_stands,errors_on_pages=0),"READY: no check fails.",${textLiteral(`${notReady}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
+const verdict = `IF(AND(bid_stands,errors_on_pages=0),"READY: no check fails"&warnings_said&".",${textLiteral(`${notReady}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
 
 /** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {

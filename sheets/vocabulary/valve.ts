@@ -38,15 +38,6 @@ const VALVE_LOSS_PAST = formula(
   between,
 );
 
-const EIGHTHS_CLOSED = formula(
-  "EIGHTHS_CLOSED",
-  "How far a valve is closed, in words",
-  { eighths: number },
-  text,
-  'CHOOSE(eighths+1,"fully open","an eighth closed","a quarter closed","three eighths closed","half closed","five eighths closed","three quarters closed","seven eighths closed","closed")',
-  "definition",
-);
-
 const AIR_BREAK_SAID = formula(
   "AIR_BREAK_SAID",
   "Where an air break stands, in words",
@@ -80,7 +71,6 @@ export const valveFormulas = [
   VALVE_SETTING_PAST,
   VALVE_LOSS,
   VALVE_LOSS_PAST,
-  EIGHTHS_CLOSED,
   AIR_BREAK_SAID,
   LINE_END_SAID,
   SIPHON_SAID,

@@ -35,6 +35,8 @@ export interface Page {
   readonly widest: number;
   /** The width of each column, in digits. */
   readonly widths: readonly number[];
+  /** A form, filled in by hand: sources stand on the sheet of names alone. */
+  readonly form: boolean;
   /** In sight: what it does not need takes no height. */
   readonly onPaper: boolean;
   /** Conditions, as formulas, under which a hidden row has come into use. */
@@ -81,7 +83,7 @@ function writeLine(page: Page, cell: Cell): void {
     unit.style = styles.unit;
   }
   const messageWidth = writeMessage(page, cell) + writeBeside(page, cell);
-  const note = [declaration.note, sourceOf(cell)].filter(Boolean).join(" ");
+  const note = [declaration.note, page.form ? undefined : sourceOf(cell)].filter(Boolean).join(" ");
   const noteColumn = lineColumns.message + messageWidth;
   if (note !== "" && noteColumn <= page.widest) {
     sheet.mergeCells(line, noteColumn, line, page.widest);

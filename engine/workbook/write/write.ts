@@ -72,7 +72,14 @@ export async function writeWorkbook(
     const widths = portrait
       ? Array.from({ length: paperColumns }, () => paperColumnWidth)
       : widened(wantedWidths(model, values, declared.name, widest));
-    const page: Page = { model, values, sheet, portrait, widest, widths, onPaper, alarms: [] };
+    const form = declared.formPages !== undefined;
+    const page: Page = {
+      ...{ model, values, sheet, portrait, widest },
+      widths,
+      form,
+      onPaper,
+      alarms: [],
+    };
     writeTitle(page, declared.name, declared.purpose);
     writeStatus(page);
     setUpPage(page, identity, declared);
@@ -167,7 +174,9 @@ function setUpPage(
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
   const known = namesTrail === true && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P of &N`;
+  // a paper handed out is numbered by itself: printed with the workbook, "of" would count all its sheets
+  if (portrait) sheet.pageSetup.firstPageNumber = 1;
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P${portrait ? "" : " of &N"}`;
   sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
 

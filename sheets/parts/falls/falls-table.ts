@@ -13,7 +13,7 @@ import {
   text,
   walk,
 } from "../../../engine/template/index.js";
-import { lipKinds, looks } from "../../tables/lips.js";
+import { looks } from "../../tables/lips.js";
 import { plusInches } from "../../vocabulary/feet-and-inches.js";
 import { oneOf } from "../../vocabulary/one-of.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
@@ -32,7 +32,7 @@ export const fallsTable = table(
     rows: capacity.falls,
     opening: 1,
     filled: "AND(width+width_plus>0,level>0,LEN(look)>0,LEN(lip_type)>0)",
-    note: `Lips of one level stand side by side and share its flow. The drop runs from upper to lower water. Look: ${oneOf(looks.data)} Lip type: ${oneOf(lipKinds.data)}`,
+    note: `Lips of one level stand side by side and share its flow. The drop runs from upper to lower water. Look: ${oneOf(looks.data)}`,
   },
   {
     name: walk(text, "Fall", { default: "Fall" }),

@@ -36,7 +36,7 @@ export const pipeLinesTable = table(
     rows: capacity.lines,
     opening: 1,
     filled: lineInUse,
-    note: "A row is in use when it has a pipe size, a level and a manifold fitting. Each line has a ball valve.",
+    note: "A row is in use once its level is given; pipe size and fittings are chosen on sheet Decisions. Each line has a ball valve.",
   },
   {
     name: walk(text, "Line", { default: "Line" }),
@@ -172,7 +172,7 @@ export const pipeLinesTable = table(
     closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(
       text,
-      'IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open ("&EIGHTHS_CLOSED(ROUND(closed*8,0))&")"))',
+      'IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open"))',
       "Valve setting for crew",
     ),
     actual_flow: calc(flow, (at) => `INDEX(actual_lines.flow,${at})`, "Actual flow", {

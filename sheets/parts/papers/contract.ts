@@ -44,8 +44,10 @@ export const contractTerms = lines("Contract", {
     default: false,
     note: "Yes where the customer signs another contract with the proposal.",
   }),
-  terms_given: calc(count, 'SUMPRODUCT((terms.words<>"")*1)', "Contract terms given"),
-  terms_blank: calc(count, `${clauses.length - 1}-MIN(${clauses.length - 1},terms_given)`, "Contract terms blank"),
+  terms_given: calc(count, 'SUMPRODUCT((terms.words<>"")*1)', "Contract terms given", { working: true }),
+  terms_blank: calc(count, `${clauses.length - 1}-MIN(${clauses.length - 1},terms_given)`, "Contract terms blank", {
+    working: true,
+  }),
   contract_worded: check(
     "OR(terms_elsewhere,terms_blank=0)",
     "Contract terms blank: {terms_blank|0}. Fill terms on sheet Office rules or in the office book, with your lawyer, or set terms_elsewhere to yes.",

@@ -41,7 +41,7 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
       place(
         [8, 5],
         "right",
-        said("crew_size_said", "~{crew_size|0} people, {work_days|0} of work, machine {machine_days|0}"),
+        said("crew_size_said", "~{crew_size|0} people, {work_days|0} of work, machine on hire {machine_hire_days|0}"),
       ),
     ),
     row(

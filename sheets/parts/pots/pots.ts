@@ -28,7 +28,7 @@ export const potsTable = table(
   {
     rows: capacity.pots,
     filled: "level>0",
-    note: "Its rim stands as a fall with the lip type pot rim or spillway bowl: across the rim or spout as its width, its height as its drop. The first line of that level fills it.",
+    note: "Its rim stands as a fall, its lip type chosen on sheet Decisions: across the rim or spout as its width, its height as its drop. The first line of that level fills it.",
   },
   {
     name: walk(text, "Pot"),

@@ -16,13 +16,13 @@ const step = "MAX(rounding_step,0.01[$])";
 
 /** From cost to price. */
 export const priceTotals = lines("The price", {
-  pump_cost: calc(money, `IF(pump_row>0,${quotedOr("cost", "pump_code", "pump_price")},0)`, "Pump"),
+  material_cost: calc(money, "materials_before_tax+materials_tax+pump_cost+pump_tax", "Materials, pump and tax"),
+  pump_cost: calc(money, `IF(pump_row>0,${quotedOr("cost", "pump_code", "pump_price")},0)`, "— of which pump"),
   pump_tax: calc(
     money,
     "IF(AND(pump_cost>0,LEN(pump_tax_class)>0),ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
-    "Sales tax on the pump",
+    "— of which pump's tax",
   ),
-  material_cost: calc(money, "materials_before_tax+materials_tax+pump_cost+pump_tax", "Materials, with tax"),
   labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
   equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
   subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others"),
@@ -34,7 +34,10 @@ export const priceTotals = lines("The price", {
     money,
     "ROUND(SUM(risks.mean)+NORM.S.INV(MIN(0.99,MAX(0.5,risk_confidence)))*SQRT(SUMPRODUCT(risks.deviation*risks.deviation)),2)",
     "Risk allowance",
-    { note: "Means add, and so do squares of deviations, where the risks are independent." },
+    {
+      note: "Of the risks listed, taken as independent: their means add, and so do squares of deviations.",
+      zero: "none",
+    },
   ),
   contingency_cost: calc(
     money,

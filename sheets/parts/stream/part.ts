@@ -27,7 +27,7 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
     ...bulletEachRow(
       "step: set out",
       poolsTable,
-      "{name}: {length_counted} by {width_counted}, {depth_counted} deep below the lip of level {before_level|0}.",
+      "{name}: {length_counted} by {width_counted}, {depth_counted|up} deep from the lip of level {before_level|0} to the finished bed; running, the water stands {water_depth|up} deep.",
     ),
     line("caution: children", "{child_caution}", "LEN(child_caution)>0"),
   ],
@@ -42,7 +42,7 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
     ...bulletEachRow(
       "scope",
       poolsTable,
-      "{name}: a pool about {length_counted} by {width_counted}, up to {depth_counted|up} deep.",
+      "{name}: a pool about {length_counted} by {width_counted}, water up to {water_depth|up} deep.",
     ),
     line("note: children", "{child_caution}", "LEN(child_caution)>0"),
     line(

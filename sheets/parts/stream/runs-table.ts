@@ -14,9 +14,7 @@ import {
   text,
   walk,
 } from "../../../engine/template/index.js";
-import { beds } from "../../tables/beds.js";
 import { plusInches } from "../../vocabulary/feet-and-inches.js";
-import { oneOf } from "../../vocabulary/one-of.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
@@ -37,7 +35,7 @@ export const runsTable = table(
     rows: capacity.runs,
     opening: 1,
     filled: runInUse,
-    note: `Length along the middle of the bed. Bed: ${oneOf(beds.data)}`,
+    note: "Length along the middle of the bed.",
   },
   {
     name: walk(text, "Run", { default: "Run" }),

@@ -45,7 +45,7 @@ export const treeTable = table(
   {
     rows: capacity.trees,
     filled: "trunk>0",
-    note: "Distances are from the trunk to the nearest fill, and to the nearest digging or stripping. Where more fill is planned than the roots stand, a dry-laid wall holds it back: put that wall into the table of walls.",
+    note: "Distances are from the trunk to the nearest fill, and to the nearest digging or stripping. Where more fill is planned than the roots stand, a dry-laid wall holds it back: enter that wall on sheet Decisions.",
   },
   {
     name: walk(text, "Tree"),
