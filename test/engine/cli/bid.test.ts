@@ -218,7 +218,7 @@ describe("start, show, names", () => {
     const file = await jobFile("show.json", demo);
     const text = await rillbook("show", file, "total_flow", "falls");
     expect(text.out).toMatch(
-      /^total_flow {2}50\.00 gal\/min\nfalls:\n {2}row +1\n {2}name +Corner fall\n {2}level +1\n/,
+      /^total_flow {2}50 gal\/min\nfalls:\n {2}row +1\n {2}name +Corner fall\n {2}level +1\n/,
     );
     const json = await rillbook("show", file, "total_flow", "falls", "--json");
     const shown = JSON.parse(json.out);
