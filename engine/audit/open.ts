@@ -7,6 +7,7 @@ import type { TrailEntry } from "../job/trail/entry.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import { matchWorkbook } from "../workbook/match/match.js";
+import type { WorkbookMatch } from "../workbook/match/result.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -24,6 +25,8 @@ export interface OpenedJob {
   readonly book: string;
   /** What a workbook shows, where it is one. */
   readonly shown?: readonly Value[];
+  /** Where the cells of a workbook stand, by their ids. */
+  readonly at?: WorkbookMatch["at"];
   /** The paths of all that was read. */
   readonly files: readonly string[];
 }
@@ -87,6 +90,7 @@ async function openWorkbook(file: string, templates: readonly Template[]): Promi
     trail: readTrailSheet(content)?.entries ?? [],
     book: `${identity.book ?? "(not named)"}, as of ${identity.bookAsOf ?? "(unknown)"}`,
     shown,
+    at: match.at,
     files: [file],
   };
 }

@@ -1,8 +1,6 @@
 import { Command } from "commander";
 import { type OpenedJob, openJob } from "../audit/open.js";
 import { agree } from "../audit/subject.js";
-import { RillbookError } from "../errors.js";
-import { suggestion } from "../formula/suggest.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
@@ -10,6 +8,7 @@ import { failedChecks } from "../job/failed-checks.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
+import { askedFor } from "./cell-asked-for.js";
 import type { Context } from "./context.js";
 import { errorsTold } from "./errors-told.js";
 import { bothOption, evaluatorFor } from "./evaluators.js";
@@ -22,7 +21,10 @@ export function showCommand(context: Context): Command {
   return new Command("show")
     .description("show the values of a job: all, or those named (a table by its name)")
     .argument("<job>", "job record or workbook")
-    .argument("[names...]", `names of cells, columns (${result}) or tables (${table})`)
+    .argument(
+      "[names...]",
+      `names of cells, columns (${result}) or tables (${table}), or places of cells (Sheet!B12)`,
+    )
     .option("--office <file>", "office book, instead of the one the job names")
     .option(...bothOption)
     .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
@@ -38,8 +40,8 @@ export function showCommand(context: Context): Command {
         const { model, values } = job;
         const errors = rootErrors(model, values);
         if (errors.length > 0) context.status = 1;
-        const wanted = names.length > 0 ? names : everyName(model);
-        for (const name of wanted) mustBeKnown(model, name);
+        const wanted =
+          names.length > 0 ? names.map((name) => askedFor(job, name)) : everyName(model);
         if (options.json) {
           const shown = Object.fromEntries(
             wanted.map((name) => [name, asJson(model, values, name)]),
@@ -92,19 +94,6 @@ function shownOtherwise({ model, values, shown }: OpenedJob): string {
 function everyName(model: Model): string[] {
   const scalars = model.cells.filter((cell) => cell.table === undefined && !cell.implied);
   return [...scalars.map(({ name }) => name), ...model.tables.keys()];
-}
-
-function mustBeKnown(model: Model, name: string): void {
-  if (model.byId.has(name) || model.tables.has(name) || columnCells(model, name) !== undefined)
-    return;
-  const columns = [...model.tables.values()].flatMap(({ columns: all }) =>
-    [...all.values()].map((column) => column.name),
-  );
-  const known = [...everyName(model), ...columns];
-  throw new RillbookError(
-    "name-unknown",
-    `The name "${name}" is not in template ${model.template.name}.${suggestion(name, known)} "rillbook names" lists all.`,
-  );
 }
 
 function columnCells(model: Model, name: string): readonly Cell[] | undefined {

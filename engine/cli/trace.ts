@@ -1,12 +1,11 @@
 import { Command, InvalidArgumentError } from "commander";
 import { type OpenedJob, openJob } from "../audit/open.js";
 import { agree, said } from "../audit/subject.js";
-import { RillbookError } from "../errors.js";
-import { suggestion } from "../formula/suggest.js";
 import { originsOf } from "../trace/job-origins.js";
 import type { TraceNode } from "../trace/node.js";
 import { traceText } from "../trace/text.js";
 import { trace, traceColumn } from "../trace/trace.js";
+import { askedFor } from "./cell-asked-for.js";
 import type { Context } from "./context.js";
 import { bothOption, evaluatorFor } from "./evaluators.js";
 import { exampleOf } from "./example.js";
@@ -19,7 +18,10 @@ export function traceCommand(context: Context): Command {
       "show where a figure comes from: its formula in names and in numbers, and its parts",
     )
     .argument("<file>", "job record or workbook")
-    .argument("<name>", `a cell (price), a cell in a row (${result}[2]) or a column (${result})`)
+    .argument(
+      "<name>",
+      `a cell (price, or its place, Sheet!B12), a cell in a row (${result}[2]) or a column (${result})`,
+    )
     .option("--depth <levels>", "levels of formulas to open", wholeNumber, 2)
     .option("--office <file>", "office book, instead of the one the job names")
     .option(...bothOption)
@@ -36,7 +38,7 @@ export function traceCommand(context: Context): Command {
       ) => {
         const evaluate = await evaluatorFor(options);
         const job = await openJob(file, context.templates, options.office, evaluate);
-        const node = nodeFor(job, name.toLowerCase(), options.depth);
+        const node = nodeFor(job, askedFor(job, name, false), options.depth);
         if (options.json) {
           context.json(node, 2);
           return;
@@ -56,11 +58,7 @@ function nodeFor(job: OpenedJob, name: string, depth: number): TraceNode {
   if (job.model.tables.get(table)?.columns.has(key)) {
     return traceColumn(traced, table, key, depth);
   }
-  const known = new Set(job.model.cells.filter(({ implied }) => !implied).map((one) => one.name));
-  throw new RillbookError(
-    "name-unknown",
-    `The name "${name}" is not in template ${job.model.template.name}.${suggestion(name, known)} "rillbook names" lists all.`,
-  );
+  throw new Error(`"${name}" is neither a cell nor a column.`);
 }
 
 /** The figures of a trace are calculated; a workbook may show something else. */

@@ -4,6 +4,7 @@ import { longestNote } from "../job/trail/schema.js";
 import type { InputDeclaration, InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+import { program, undated } from "../workbook/write/document.js";
 import type { CellInputs } from "./cells.js";
 
 /** Who takes a workbook in, when, and why. Without `by` the workbook must say who filled it in. */
@@ -78,16 +79,29 @@ function changeOf(
   return { time: taker.time, by, input: cell.id, old, new: now, unit: unitFor(cell), from, note };
 }
 
+/** Who last saved the file and when, as it says; what stands as written here tells of no save. */
+function lastSaveSaid({
+  lastModifiedBy,
+  modified,
+}: WorkbookContent["properties"]): string | undefined {
+  const editor = lastModifiedBy?.trim() ?? "";
+  const by = editor === "" || editor === program ? [] : [`by "${editor}"`];
+  const asWritten = modified === undefined || Date.parse(modified) === undated.getTime();
+  const said = [...by, ...(asWritten ? [] : [modified])];
+  return said.length === 0 ? undefined : `the file says it was last saved ${said.join(", ")}`;
+}
+
 /** The taker's note, the formula behind the value, and what the file says of its last save. */
 function noteOf(
   notes: readonly (string | undefined)[],
   { properties }: WorkbookContent,
   formula?: string,
 ): string {
-  const { lastModifiedBy, modified } = properties;
-  const editor = lastModifiedBy?.trim() ? `by "${lastModifiedBy.trim()}"` : "by nobody named";
-  const claim = `the file says it was last saved ${editor}, ${modified ?? "at no time given"}`;
-  const parts = [...notes, formula === undefined ? undefined : `typed as =${formula}`, claim];
-  const line = oneLine(parts.filter(Boolean).join("; "));
+  const parts = [
+    ...notes,
+    formula === undefined ? undefined : `typed as =${formula}`,
+    lastSaveSaid(properties),
+  ];
+  const line = oneLine(parts.filter(Boolean).join("; ")) || "the file tells of no save";
   return line.length <= longestNote ? line : `${line.slice(0, longestNote - 1)}…`;
 }

@@ -12,7 +12,11 @@ export interface Document {
   readonly lastModifiedBy: string;
 }
 
-const program = "rillbook";
+/** Whom each workbook names as its writer. */
+export const program = "rillbook";
+
+/** The time that each workbook bears, since equal content must give equal bytes. */
+export const undated = new Date(Date.UTC(2000, 0, 1));
 const workbookPart = "xl/workbook.xml";
 
 /** The title of the job, else of the template, and the contractor, where the template names them. */

@@ -12,7 +12,7 @@ import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
 import { formulaContent } from "./cells.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
-import { documentOf } from "./document.js";
+import { documentOf, undated } from "./document.js";
 import {
   lastColumn,
   paper,
@@ -36,9 +36,6 @@ import { writeTable } from "./tables.js";
 import { linkBack, tabColor } from "./tabs.js";
 import { writeAsWritten, writeTrail } from "./trail-sheet.js";
 import { wantedWidths } from "./widths.js";
-
-/** Workbooks carry no clock time: the same job must give the same bytes. */
-const undated = new Date(Date.UTC(2000, 0, 1));
 
 /**
  * Writes a job as an .xlsx: every sheet of the model with live formulas and their

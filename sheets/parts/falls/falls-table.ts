@@ -67,8 +67,11 @@ export const fallsTable = table(
       most: 1,
       note: "Blank: in proportion to design flow.",
     }),
-    lip_across: calc(length, "width+width_plus", "Width given"),
+    lip_across: calc(length, "width+width_plus", "Width given", { working: true }),
     width_counted: calc(length, "lip_across*PICK(lip_types.around,lip_types.name,lip_type)", "Width counted"),
+    design_flow: calc(flow, "width_counted*PICK(looks.per_width,looks.name,look)", "Design flow", {
+      note: "Width counted, times the flow per width that sheet Office rules gives the look.",
+    }),
     lip_built: calc(length, "width_counted*PICK(lip_types.built,lip_types.name,lip_type)", "Lip to build", {
       note: "None where a pot brings its own rim.",
     }),
@@ -77,7 +80,6 @@ export const fallsTable = table(
       "IF(AND(ISBLANK(drop),ISBLANK(drop_plus)),PICK(elevations.rod_drop,elevations.level,level),drop+drop_plus)",
       "Drop counted",
     ),
-    design_flow: calc(flow, "width_counted*PICK(looks.per_width,looks.name,look)", "Design flow"),
     sharing: calc(flow, "IF(ISBLANK(override_share),design_flow,0)", "Design flow without override"),
     share: calc(
       percent,

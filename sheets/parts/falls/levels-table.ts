@@ -23,7 +23,9 @@ export const levelsTable = table(
       "Lines on automatic flow",
       { working: true },
     ),
-    override_flow: calc(flow, "SUM_WHERE(pipe_lines.fixed_flow,pipe_lines.outlet_level,number)", "Override flow"),
+    override_flow: calc(flow, "SUM_WHERE(pipe_lines.fixed_flow,pipe_lines.outlet_level,number)", "Override flow", {
+      working: true,
+    }),
     stretch: calc(count, "above.stretch+IF(lines_here>0,1,0)", "Stretch", {
       first: "IF(lines_here>0,1,0)",
     }),

@@ -16,7 +16,7 @@ import { rate } from "../../vocabulary/rate.js";
 /** Hours and days of the whole job. */
 export const laborTotals = lines("Hours and days", {
   task_hours: calc(hours, "SUM(tasks.hours)+SUM(additional_tasks.hours)+inspection_hours", "Man-hours of tasks", {
-    working: true,
+    note: "All tasks, additional ones and our inspections: machine hours and hand hours together.",
   }),
   machine_hours: calc(hours, "SUM(tasks.machine)+SUM(additional_tasks.machine)", "Machine hours"),
   hand_hours: calc(hours, "task_hours-machine_hours", "Hand hours", { note: "Tasks outside the machine's seat." }),
@@ -31,9 +31,12 @@ export const laborTotals = lines("Hours and days", {
     { strong: true, decimals: 0, note: "The crew's hours shared out, or the machine's where they take longer." },
   ),
   daily_hours: calc(hours, "work_days*MAX(crew_size,1)*(daily_set_up+travel_time)", "Set-up, clean-up and travel", {
-    working: true,
+    note: "Of the whole crew, each work day: the times are on sheet Office rules.",
   }),
-  man_hours: calc(hours, "task_hours+daily_hours", "Total man-hours", { strong: true }),
+  man_hours: calc(hours, "task_hours+daily_hours", "Total man-hours", {
+    strong: true,
+    note: "Man-hours of tasks, with set-up, clean-up and travel.",
+  }),
   paid_man_hours: calc(
     hours,
     "IF(pay_whole_days,work_days*crew_size*MAX(shift_hours,1[h/day]),man_hours)",

@@ -45,7 +45,6 @@ export const inspections = lines("Inspections of the digs", {
     hours,
     `IF(inspections_by="${ours}",inspections_needed*inspection_time,0[h])`,
     "Man-hours of our inspections",
-    { working: true },
   ),
   inspections_hired: calc(count, `IF(inspections_by="${ours}",0,inspections_needed)`, "Inspections hired", {
     working: true,

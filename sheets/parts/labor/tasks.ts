@@ -37,7 +37,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         hand_code: byHand.code,
         machine_share: machineShare,
       })),
-      note: "In the order of building. Rates are units per man-hour. A rate for this job alone goes in Override rate.",
+      note: "In the order of building. Man-hours: quantity by units an hour, times the time factor. A rate for this job alone goes in Override rate.",
     },
     {
       task: published(text, "Task", { source: ownList }),
@@ -67,9 +67,10 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
         number,
         "IF(by_access,access_factor,1)*IF(AND(by_haul,NOT(AND(wheeled,by_hand))),haul_factor,1)*IF(by_soil,soil_factor,1)",
         "Time factor",
+        { decimals: 2 },
       ),
       hours: calc(hours, "HOURS_AT(quantity,rate)*site_factor", "Man-hours", { strong: true }),
-      machine_share: office(percent, "Machine share", { again: true, least: 0, most: 1, decimals: 0 }),
+      machine_share: office(percent, "Machine share", { least: 0, most: 1, decimals: 0 }),
       machine: calc(hours, "IF(by_hand,0[h],hours*machine_share)", "Machine hours", { strong: true }),
     },
   );

@@ -44,7 +44,7 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
       rows: all.length,
       rowNames: all.map(({ name }) => name),
       data: all.map(({ item, waste, by_load }) => ({ ...(item !== undefined && { item }), waste, by_load })),
-      note: "Quantities come from the other sheets. A code in Item, on sheet Office rules, takes the place of the usual one.",
+      note: "Order quantity: needed, with the waste of sheet Office rules, up to whole packs of sheet Items. Cost and tax are rounded line by line. A code in Item, on sheet Office rules, takes the place of the usual one.",
     },
     pricedColumns({
       description: calc(text, (row) => of(row).description, "What"),
@@ -54,7 +54,10 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
       unit: calc(text, (row) => of(row).unit, "Unit"),
       waste: office(percent, "Waste", { least: 0, most: 1, decimals: 0 }),
       delivered: office(yesno, "Delivered price", { default: false }),
-      by_load: published(yesno, "Bulk, comes by load", { source: "the list of materials of this template" }),
+      by_load: published(yesno, "Bulk, comes by load", {
+        working: true,
+        source: "the list of materials of this template",
+      }),
       loads: calc(
         count,
         (row) => {

@@ -18,6 +18,7 @@ export const equipmentTable = ({ hires }: Pick<Whole, "hires">): TableBlock => {
       shown: "quantity>0",
       rows: hires.length,
       data: hires.map((one) => ({ what: one.what, unit: tradeUnit(unitOf(one)), rate_code: one.rate.code })),
+      note: "A machine is on hire on its days of work, and on its part of the days lost where hire goes on in rain (sheet Office rules).",
     },
     {
       what: published(text, "What", { source }),

@@ -155,6 +155,23 @@ describe("changed inputs", () => {
     );
   });
 
+  test.each([
+    [{}, "meeting"],
+    [{ lastModifiedBy: "rillbook", modified: "2000-01-01T00:00:00Z" }, "meeting"],
+    [
+      { lastModifiedBy: "rillbook", modified: "2026-03-01T00:00:00Z" },
+      "meeting; the file says it was last saved 2026-03-01T00:00:00Z",
+    ],
+    [
+      { lastModifiedBy: "Some Body", modified: "2000-01-01T00:00:00Z" },
+      'meeting; the file says it was last saved by "Some Body"',
+    ],
+  ])("what a file says as it was written tells of no save: %j", (said, note) => {
+    const { lastModifiedBy: _, modified: __, ...others } = content.properties;
+    const { entries } = take({ ...edited({ height: 6 }), properties: { ...others, ...said } });
+    expect(entries[0]?.note).toBe(note);
+  });
+
   test("a formula typed into an input counts with its result, and the note tells it", () => {
     const { entries, job } = take(edited({ height: { value: 6, formula: "2*3" } }), into);
     expect(job.inputs.height).toBe(6);

@@ -1,0 +1,73 @@
+import type { OpenedJob } from "../audit/open.js";
+import { RillbookError } from "../errors.js";
+import { suggestion } from "../formula/suggest.js";
+import type { Cell, Model } from "../template/model.js";
+import { addressOf } from "../workbook/read/address.js";
+
+/** Where a cell stands, as spreadsheets write it: a sheet, a `!` and an address. */
+const place = /^'?(.+?)'?!\$?([a-z]{1,3})\$?(\d+)$/i;
+
+/**
+ * The cell, column or table that a name on the command line means: a name in any case, or the place of a
+ * cell (`Labor!F21`) as the workbook has it, else as the template puts it. The name is as the model knows it.
+ *
+ * @param tables whether tables may be asked for
+ * @throws RillbookError `name-unknown`, with the name that is near, or whose label was given
+ */
+export function askedFor(
+  job: Pick<OpenedJob, "model" | "at">,
+  given: string,
+  tables = true,
+): string {
+  const { model } = job;
+  const found = place.exec(given);
+  if (found !== null) return standingAt(job, given, found);
+  const name = given.toLowerCase();
+  const [table = "", key = ""] = name.split(".");
+  const isColumn = model.tables.get(table)?.columns.has(key) ?? false;
+  if (model.byId.has(name) || isColumn || (tables && model.tables.has(name))) return name;
+  throw unknown(model, given, tables);
+}
+
+function standingAt(
+  { model, at }: Pick<OpenedJob, "model" | "at">,
+  given: string,
+  [, sheet = "", letters = "", line = ""]: RegExpExecArray,
+): string {
+  const wanted = `${sheet}!${letters}${line}`.toLowerCase();
+  const here = (cell: Cell): string | undefined => {
+    if (at === undefined) {
+      return `${cell.sheet}!${addressOf({ row: cell.line, column: cell.column })}`;
+    }
+    const match = at.get(cell.id);
+    return match === undefined ? undefined : `${match.sheet}!${match.address}`;
+  };
+  const cell = model.cells.find((one) => here(one)?.toLowerCase() === wanted);
+  if (cell !== undefined) return cell.id;
+  throw new RillbookError(
+    "name-unknown",
+    `No input or figure of template ${model.template.name} stands at ${given}. Give the place of one, as Sheet!B12, or its name: "rillbook names" lists all.`,
+  );
+}
+
+function unknown(model: Model, given: string, tables: boolean): RillbookError {
+  const cells = model.cells.filter(({ implied, row = 1 }) => !implied && row === 1);
+  const labelled = cells.filter(({ declaration: { label } }) => bare(label) === bare(given));
+  const meant = [...new Set(labelled.map(({ name }) => name))].slice(0, 3);
+  const known = [...cells.map(({ name }) => name), ...(tables ? model.tables.keys() : [])];
+  const advice =
+    meant.length > 0
+      ? ` That is the label of ${meant.map((name) => `"${name}"`).join(", ")}.`
+      : suggestion(given, known);
+  return new RillbookError(
+    "name-unknown",
+    `The name "${given}" is not in template ${model.template.name}.${advice} "rillbook names" lists all.`,
+  );
+}
+
+/** A label without what names have no signs for: `total_man_hours` is that of "Total man-hours". */
+const bare = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, " ")
+    .trim();
