@@ -23,6 +23,14 @@ const formulas: readonly NamedFormula[] = [
     `IF(eighths<0,"-","")&IF(MOD(ABS(eighths),8)=0,FIXED(ABS(eighths)/8,0),IF(ABS(eighths)>8,FIXED(INT(ABS(eighths)/8),0)&"-","")&CHOOSE(MAX(1,MOD(ABS(eighths),8)),${words}))&" in"`,
     "eighths of an inch, as tapes are marked",
   ),
+  formula(
+    "FEET_AND_EIGHTHS",
+    "A length to an eighth of an inch in words: 4 ft 2-3/8 in",
+    { eighths: number },
+    text,
+    'IF(eighths<0,"-","")&IF(ABS(eighths)<96,"",FIXED(INT(ABS(eighths)/96),0)&" ft ")&INCHES_IN_EIGHTHS(MOD(ABS(eighths),96))',
+    "12 inches a foot, eighths of an inch",
+  ),
 ];
 
 /** The formulas that sentences for people outside the office call; none where there are no such sentences. */

@@ -11,6 +11,10 @@ export interface PageLine {
 /** A line with the section of the page in which it stands. */
 export interface PlacedLine<Section extends string> extends PageLine {
   readonly section: Section;
+  /** The task whose box this line is. */
+  readonly task?: string;
+  /** The task under whose box this line stands; without it, at the end of its section. */
+  readonly under?: string;
 }
 
 /** A stretch of a page: what it begins with, before the lines of the parts. */
@@ -44,6 +48,10 @@ export function line<S extends string>(section: S, sentence: string, when?: stri
 export const bullet = <S extends string>(section: S, sentence: string, when?: string) =>
   line(section, `•  ${sentence}`, when);
 
+/** Lines that stand under the box of a task, whichever section that task is in. */
+export const under = <S extends string>(task: string, ...lines: readonly PlacedLine<S>[]): PlacedLine<S>[] =>
+  lines.map((one) => ({ ...one, under: task }));
+
 interface RowOptions {
   /** When a row has its line; where the table's rows are `filled`, unless told. */
   readonly when?: string;
@@ -76,10 +84,22 @@ export const bulletEachRow = <S extends string>(
   options: RowOptions = {},
 ): PlacedLine<S>[] => eachRow(section, table, `•  ${sentence}`, options);
 
-/** The lines of a page: section by section, each as its heading and the lines placed in it. */
+/**
+ * The lines of a page: section by section, each as its heading and the lines placed in it; under the box of a
+ * task, what that task needs to know. Throws RangeError for a line under a task that no box is of.
+ */
 export function pageOf(plan: readonly Section[], lines: readonly PlacedLine<string>[]): PlacedLine<string>[] {
+  const boxes = new Map(lines.flatMap((one) => (one.task === undefined ? [] : [[one.task, one.section] as const])));
+  const lost = lines.find((one) => one.under !== undefined && !boxes.has(one.under));
+  if (lost !== undefined) {
+    throw new RangeError(
+      `The line ${lost.says} stands under the task "${lost.under}", which has no box. Name a task of the list.`,
+    );
+  }
+  const below = ({ task, section }: PlacedLine<string>) =>
+    task === undefined ? [] : lines.filter((one) => one.under === task).map((one) => ({ ...one, section }));
   return plan.flatMap(({ name, opens }) => [
     ...(opens === undefined ? [] : [{ section: name, ...opens }]),
-    ...lines.filter(({ section }) => section === name),
+    ...lines.filter((one) => one.section === name && one.under === undefined).flatMap((one) => [one, ...below(one)]),
   ]);
 }

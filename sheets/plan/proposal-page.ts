@@ -1,4 +1,4 @@
-import { draftLine, heading, type Section } from "./page-line.js";
+import { draftLine, heading, headingMark, type Section } from "./page-line.js";
 
 /** What the customer reads, from scope to signature. No codes, costs or margins. */
 export const proposalPage = [
@@ -9,7 +9,12 @@ export const proposalPage = [
   { name: "protection" },
   { name: "trees" },
   { name: "storm" },
-  { name: "price", opens: heading("Payments and options") },
+  {
+    name: "price",
+    opens: {
+      says: `IF(LEN(TEXTJOIN("",TRUE,options.description))>0,"${headingMark}Payments and options","${headingMark}Payments")`,
+    },
+  },
   { name: "time", opens: heading("Time and changes") },
   { name: "running", opens: heading("Running cost and care") },
   { name: "water lost" },

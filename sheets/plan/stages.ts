@@ -24,4 +24,13 @@ export const stages = [
   "hand over",
 ] as const;
 
+/**
+ * The same for the crew's page, where the circuit comes before the test run, and that before the banks are set
+ * to the water's edge.
+ */
+export const crewStages = stages.flatMap((stage) => {
+  if (stage === "circuit") return [];
+  return stage === "stone" ? (["circuit", "test run", stage] as const) : [stage];
+});
+
 export type Stage = (typeof stages)[number];

@@ -35,7 +35,7 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
     "Fill around basin and pools in thin layers, once the liner has held water.",
     "basin_backfill+pool_backfill>0",
   ),
-  line("caution: basin", "Cover or fence the open basin at night."),
+  bullet("caution: basin", "Cover or fence the open basin at night."),
 ];
 
 const lined =
@@ -45,10 +45,11 @@ export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
   bullet("scope", `${lined}.`, "OR(NOT(weather_known),days_it_lasts<1[days])"),
   bullet(
     "scope",
-    `${lined}: about {days_it_lasts|0} of warm weather without a fill.`,
+    `${lined}: in warm weather about {days_it_lasts|0} without a fill until the pump must stop.`,
     "AND(weather_known,days_it_lasts>=1[days])",
   ),
-  bullet("storm", "In heavy rain the basin overflows at {overflow_said}. We clean up what we crossed."),
+  bullet("storm", "In heavy rain the basin overflows at {overflow_said}."),
+  bullet("storm", "When we leave, we clean up the ground that we crossed."),
   line(
     "water lost",
     "In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",

@@ -1,4 +1,4 @@
-import { bullet, line } from "../../plan/page-line.js";
+import { bullet, line, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
@@ -26,12 +26,15 @@ export const clarifier = part("Clarifier", "An ultraviolet lamp in the main, aga
     ),
   ],
   crew: [
-    bullet(
-      "step: main",
-      "Clarifier in the main, {clarifier_watts|0}, for at most {clarifier_flow_limit|down}: on a dry base, with unions on both sides. Its lamp never burns dry.",
-      "clarifier_included",
+    ...under(
+      "Fit the clarifier",
+      bullet(
+        "step: main",
+        "Clarifier in the main, {clarifier_watts|0}, for at most {clarifier_flow_limit|down}: on a dry base, with unions on both sides. Its lamp never burns dry.",
+        "clarifier_included",
+      ),
     ),
-    line(
+    bullet(
       "caution: power",
       "The clarifier's light harms eyes and skin: power off before it is opened.",
       "clarifier_included",

@@ -35,6 +35,11 @@ export const earthwork = part("Earthwork", "What is stripped, dug, kept and haul
       "strip_volume>0",
     ),
     bullet(
+      "step: dig",
+      'Of {fill_on_site|0} dug, {dirt_used|0} stay as fill{IF(berm_volume>0,", for the berm first","")}, measured in the ground.',
+      "dirt_used>0",
+    ),
+    bullet(
       "step: haul",
       'Haul away {haul_volume|0} loose, {haul_loads|0} {IF(haul_loads=1,"load","loads")}.',
       "haul_loads>0",

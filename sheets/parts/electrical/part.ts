@@ -1,4 +1,4 @@
-import { bullet, line } from "../../plan/page-line.js";
+import { bullet, line, under } from "../../plan/page-line.js";
 import { wireTable } from "../../tables/wires.js";
 import { electricFormulas } from "../../vocabulary/electric.js";
 import { part } from "../part.js";
@@ -46,7 +46,7 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
     ),
     bullet(
       "cautions",
-      "Anything electrical: a licensed electrician only. If the ground-fault outlet trips again, leave it off and call.",
+      "Anything electrical: a licensed electrician only. If the ground-fault outlet trips: unplug pump and lights, then reset it. If it trips again, leave it off and call.",
     ),
   ],
   crew: [
@@ -55,19 +55,22 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
       "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Its place and distance from the water: as the electrician and the local code say.",
       'electrical_work="by us"',
     ),
-    bullet(
-      "step: circuit",
-      "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
-      'electrical_work="by an electrician in our price"',
+    ...under(
+      "Test run",
+      bullet(
+        "step: circuit",
+        "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
+        'electrical_work="by an electrician in our price"',
+      ),
+      bullet(
+        "step: circuit",
+        "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
+        'electrical_work="by the customer"',
+      ),
     ),
     bullet(
-      "step: circuit",
-      "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
-      'electrical_work="by the customer"',
-    ),
-    line(
       "caution: power",
-      "Electrical work by a licensed electrician: ground-fault protection, no splices under water, power off while hands are in the basin.",
+      "Licensed electrician, ground-fault protection, no splices under water; power off while hands are in the basin.",
     ),
   ],
   proposal: [
@@ -81,6 +84,7 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
       `The electric circuit to the pump (${material}), by a licensed electrician.`,
       'AND(electrical_work="by an electrician in our price",electric_counted)',
     ),
+    line("note: pump", "Electrical work is done by a licensed electrician to the local code."),
     line(
       "not included",
       "The circuit that you provide for the pump must carry {circuit_current|1} at {supply_voltage|0} for hours on end, which asks for a breaker of {breaker_standard|0|bare} amperes or more: your licensed electrician decides.",

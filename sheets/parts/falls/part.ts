@@ -1,6 +1,7 @@
-import { bulletEachRow } from "../../plan/page-line.js";
+import { bullet, bulletEachRow, under } from "../../plan/page-line.js";
 import { lipKinds } from "../../tables/lips.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
+import { counted } from "../../vocabulary/counted.js";
 import { weirFormulas } from "../../vocabulary/weir.js";
 import { part } from "../part.js";
 import { coursePoints, profile, profileForCrew, profileForCustomer } from "./drawing.js";
@@ -32,11 +33,26 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   tasks: fallTasks,
   crew: [
     // lips that share a level: the one with less water over it stands higher
-    ...bulletEachRow(
-      "step: set out",
-      fallsTable,
-      '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of level {level|0}.',
-      { when: "lips_beside>0", beside: [lipSaid] },
+    ...under(
+      "Found the falls",
+      bullet(
+        "step: berms",
+        `{${counted("falls_built", "fall", "falls")}}, {lip_length} of lip together, on ground that was cut or compacted; drops as in the table of points.`,
+        "falls_built>0",
+      ),
+    ),
+    ...under(
+      "Build back walls of the falls",
+      bullet("step: berms", "Stone behind the liner that holds the bank up: {back_wall|0}.", "back_wall>0"),
+    ),
+    ...under(
+      "Choose and set the lips",
+      ...bulletEachRow(
+        "step: falls",
+        fallsTable,
+        '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of level {level|0}.',
+        { when: "lips_beside>0", beside: [lipSaid] },
+      ),
     ),
   ],
   proposal: bulletEachRow(

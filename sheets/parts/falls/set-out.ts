@@ -39,7 +39,7 @@ export const setOut: readonly Block[] = [
       place(
         [1, 12],
         "small",
-        "Benchmark: the rim of the basin. Tape along the middle of the course, from the edge of the basin at which the stream ends, uphill. Heights are over the rim; with a minus they are below it.",
+        "Benchmark: the rim of the basin. Tape along the middle of the course, from the edge of the basin at which the stream ends, uphill. Heights are over the rim; with a minus they are below it. A drop goes from water to water; the bed at a foot lies under its water.",
       ),
     ),
   ]),
@@ -67,8 +67,8 @@ export const setOut: readonly Block[] = [
     {
       point: calc(text, "~{name}, level {level|0}", "Lip", { reader: "crew" }),
       distance: calc(text, (at) => `~{lip_points.from_basin[${at}]}`, "Tape", { reader: "crew" }),
-      lip: calc(text, "~{lip_above_rim}", "Top of lip", { reader: "crew" }),
-      bed: calc(text, (at) => `~{lip_points.foot[${at}]}`, "Bed at its foot", { reader: "crew" }),
+      lip: calc(text, "~{lip_above_rim|3}", "Top of lip", { reader: "crew" }),
+      bed: calc(text, (at) => `~{lip_points.foot[${at}]|3}`, "Bed at its foot", { reader: "crew" }),
       built: calc(text, "~{lip_across}, {lip_type}", "Width, kind of lip", { reader: "crew" }),
       drop_said: calc(text, "~{drop_counted}", "Drop", { reader: "crew" }),
       lands: calc(text, "~{throw}", "Lands out", { reader: "crew" }),

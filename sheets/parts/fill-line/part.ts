@@ -1,4 +1,4 @@
-import { bullet } from "../../plan/page-line.js";
+import { bullet, under } from "../../plan/page-line.js";
 import { item } from "../goods.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
@@ -26,7 +26,7 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
   handOver: [
     bullet(
       "run",
-      "The fill valve tops the water up by itself. To shut it off, close the stop valve of its line, which is at: ____________",
+      "The fill valve tops the water up by itself. To shut it off, close the valve where its line leaves the house supply, which is at: ____________",
       "fill_line_length>0",
     ),
     bullet(
@@ -36,10 +36,13 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
     ),
   ],
   crew: [
-    bullet(
-      "step: pipe",
-      "Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",
-      "fill_line_length>0",
+    ...under(
+      "Lay the fill line",
+      bullet(
+        "step: pipe",
+        "Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",
+        "fill_line_length>0",
+      ),
     ),
   ],
   proposal: [

@@ -1,4 +1,4 @@
-import { bullet, line } from "../../plan/page-line.js";
+import { bullet, line, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { fillFloat } from "./float.js";
 
@@ -20,11 +20,14 @@ export const float = part("Fill float", "The height of the float, so that a stop
       "STOP. Do not set the fill float as planned: it leaves {float_level|down} of water where the pump needs {pump_minimum_water|up}. The office raises it.",
       `AND(${fitted},NOT(float_covers_pump))`,
     ),
-    bullet(
-      "step: basin",
-      "Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills.",
-      `AND(${fitted},${safe})`,
+    ...under(
+      "Lay the fill line",
+      bullet(
+        "step: pipe",
+        "Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills.",
+        `AND(${fitted},${safe})`,
+      ),
+      bullet("step: pipe", "Fill float: not to be set yet, see STOP.", `AND(${fitted},NOT(${safe}))`),
     ),
-    bullet("step: basin", "Fill float: not to be set yet, see STOP.", `AND(${fitted},NOT(${safe}))`),
   ],
 });

@@ -40,7 +40,7 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
   ],
   crew: ({ tasks }) => [
     ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare} man-hours`, { when: "hours>0" }).map(
-      (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const }),
+      (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const, task: (tasks[i] as Task).task }),
     ),
     ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare} man-hours`),
     line(

@@ -42,5 +42,12 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
   proposal: [
     bullet("lights", `{${counted("lights_wanted", "underwater light", "underwater lights")}}.`, "lights_wanted>0"),
   ],
+  handOver: [
+    bullet(
+      "run",
+      `Lights: {${counted("lights_wanted", "light", "lights")}} of {light_voltage|0} on {${counted("transformers_needed", "transformer", "transformers")}}, which is at: ____________ Switched by: ____________`,
+      "lights_wanted>0",
+    ),
+  ],
   told: ["lights_wanted"],
 });

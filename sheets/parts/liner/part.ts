@@ -1,4 +1,4 @@
-import { bullet, bulletEachRow } from "../../plan/page-line.js";
+import { bullet, bulletEachRow, under } from "../../plan/page-line.js";
 import { counted } from "../../vocabulary/counted.js";
 import { linerFormulas } from "../../vocabulary/liner.js";
 import { item } from "../goods.js";
@@ -50,20 +50,26 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
     task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft", 6)),
   ],
   crew: [
-    bullet("step: liner", "Measure the finished dig, tape along the ground, before anything is cut."),
-    ...bulletEachRow("step: liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
-      when: "in_plan",
-    }),
-    bullet(
-      "step: liner",
-      "Underlayment under all of it: {underlayment_area|0}. Seams: {seam_length}, laps {seam_lap|up} wide.",
-      "seam_length>0",
+    ...under(
+      "Lay liner and underlayment",
+      bullet("step: liner", "Measure the finished dig, tape along the ground, before anything is cut."),
+      ...bulletEachRow("step: liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
+        when: "in_plan",
+      }),
+      bullet("step: liner", 'Underlayment under all of it: {underlayment_area|0}.{IF(seam_length>0,""," No seams.")}'),
+      bullet(
+        "step: liner",
+        `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}}{IF(liner_people<=crew_size,", or the machine"," of a crew of "&FIXED(crew_size,0)&": by machine, or with more hands")}.`,
+      ),
     ),
-    bullet("step: liner", "Underlayment under all of it: {underlayment_area|0}. No seams.", "seam_length<=0"),
-    bullet(
-      "step: liner",
-      `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}}, or the machine.`,
+    ...under(
+      "Make seams",
+      bullet(
+        "step: liner",
+        "Seams: {seam_length}, laps {seam_lap|up} wide, the uphill sheet over the lower one.",
+        "seam_length>0",
+      ),
+      bullet("step: liner", "Fill and watch the level before stone covers the liner."),
     ),
-    bullet("step: liner", "Fill and watch the level before stone covers the liner."),
   ],
 });

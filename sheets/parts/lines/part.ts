@@ -1,4 +1,4 @@
-import { bullet, bulletEachRow, eachRow } from "../../plan/page-line.js";
+import { bullet, bulletEachRow, eachRow, under } from "../../plan/page-line.js";
 import { valveOpening } from "../../tables/valve-opening.js";
 import { pipeFormulas } from "../../vocabulary/pipe.js";
 import { valveFormulas } from "../../vocabulary/valve.js";
@@ -47,25 +47,32 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
       "STOP. What a stop draws off through {name} is not counted: the basin may spill. Set no fill float before the office has entered what that line ends in.",
       { when: "NOT(siphon_counted)" },
     ),
-    ...bulletEachRow(
-      "step: pipe",
-      pipeLinesTable,
-      "{name}: {pipe_size}, {length}, {elbows_90|0} elbows 90°, {elbows_45|0} elbows 45°, leaves by {tee}. Valve: {valve_words}; flow to see: {actual_flow|0}.",
+    ...under(
+      "Lay the lines",
+      ...bulletEachRow(
+        "step: pipe",
+        pipeLinesTable,
+        "{name}: {pipe_size}, {length}, {elbows_90|0} elbows 90°, {elbows_45|0} elbows 45°, leaves by {tee}. Valve: {valve_words}; flow to see: {actual_flow|0}.",
+      ),
+      bullet("step: pipe", "Where a line is smaller than the main: a reducer bushing at its tee, the valve behind it."),
     ),
-    ...bulletEachRow("step: pipe", pipeLinesTable, "{name}: {siphon_words}.", {
-      when: "LEN(siphon_words)>0",
-    }),
-    ...bulletEachRow(
-      "step: pipe",
-      pipeLinesTable,
-      "{name}: set its pot so that its water stands {pot_rise} above the water of level {outlet_level|0}.",
-      { when: "pot_rise>0" },
+    ...under(
+      "Fit outlets and valves",
+      ...bulletEachRow("step: pipe", pipeLinesTable, "{name}: {siphon_words}.", {
+        when: "LEN(siphon_words)>0",
+      }),
+      ...bulletEachRow(
+        "step: pipe",
+        pipeLinesTable,
+        "{name}: set its pot so that its water stands {pot_rise} above the water of level {outlet_level|0}.",
+        { when: "pot_rise>0" },
+      ),
+      bullet("step: pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
     ),
-    bullet("step: pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
   ],
   handOver: bulletEachRow(
     "valves",
     pipeLinesTable,
-    "{name}: valve planned: {valve_words}, {actual_flow|0}. Set: ________  Metered: ________",
+    "Line {name}: valve planned: {valve_words}, {actual_flow|0}. Set: ________  Metered: ________",
   ),
 });

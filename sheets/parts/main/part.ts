@@ -1,6 +1,7 @@
 import { bullet } from "../../plan/page-line.js";
 import { fittings, inletFittings, tees } from "../../tables/fittings.js";
 import { pipeSizes } from "../../tables/pipe-bores.js";
+import { counted } from "../../vocabulary/counted.js";
 import { pipeFormulas } from "../../vocabulary/pipe.js";
 import { part } from "../part.js";
 import { task } from "../task.js";
@@ -17,6 +18,10 @@ export const main = part("Main", "The pipe from pump to manifold.", {
     bullet(
       "step: main",
       "Main: {main_size} pipe, {main_length}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {inlet_fitting}.",
+    ),
+    bullet(
+      "step: main",
+      `At the pump: unions and {flexible_length} of flexible pipe, so that it comes out without a saw{IF(main_valves>0,"; "&${counted("main_valves", "ball valve", "ball valves")}&" of the main's size, open","")}.`,
     ),
     bullet("step: main", "A check valve goes into the main.", "check_valve_fitted"),
   ],

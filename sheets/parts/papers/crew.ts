@@ -12,7 +12,7 @@ const said = (name: string, formula: string): readonly [string, CalcDeclaration]
 /** What the crew builds from: the dangers and the drawings first, then the steps in their order. */
 export function crew(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
   const names = crewPage.map(({ name }) => name);
-  const stops = names.filter((name) => name.startsWith("stop: "));
+  const stops = names.filter((name) => /^(stop|caution): /.test(name));
   const steps = names.filter((name) => name !== "draft" && !stops.includes(name));
   const { working, flows } = pageLines("crew", "Work to do", "crew", all.crew, [
     { name: "crew_stops", sections: stops, paper: { alarmMark: "STOP" } },

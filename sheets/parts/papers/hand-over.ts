@@ -32,7 +32,7 @@ export function handOver(all: Whole): { readonly page: readonly Block[]; readonl
       place(
         [1, 12],
         "small",
-        "Shown and explained on site; a copy stays with the owner. Flows and settings written by hand count before those printed.",
+        "Shown and explained on site; a copy stays with the owner. Flows and settings written by hand count before those printed. Advice on care and seasons is common practice, no source; what the makers write comes first.",
       ),
     ),
     row(

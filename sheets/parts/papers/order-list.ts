@@ -109,8 +109,14 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   };
   const [what, code] = [from("description", "pump_description"), from("code", "pump_code")];
   const supplier = from("supplier", "pump_supplier");
+  const bought = all.buys.flatMap(({ sheet, buys }) => buys.map((_, i) => [sheet, i + 1] as const));
+  /** Stone is ordered with the size of its largest. */
+  const sized = (row: number) => {
+    const [sheet, kind] = bought[row - 1] ?? [];
+    return sheet === "Stone" ? `&JOINED(", ",INDEX(stones.size_said,${kind}))` : "";
+  };
   // the liner is ordered as it is cut from the rolls
-  const liner = 1 + all.buys.flatMap(({ sheet, buys }) => buys.map((_, i) => `${sheet} ${i}`)).indexOf("Liner 0");
+  const liner = 1 + bought.findIndex(([sheet, kind]) => sheet === "Liner" && kind === 1);
   const cuts = '&JOINED(": ",TEXTJOIN("; ",TRUE,liner_orders.said))';
   const isFirst = "AND(LEN(supplier)>0,PLACE_OR_ZERO(bought.supplier,supplier)=place)";
   return table(
@@ -124,7 +130,11 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     {
       place: published(number, "Row", { source: "the order of this list", decimals: 0 }),
       supplier: calc(text, (row) => `SUPPLIER_OF(${wantedAt(at(row))},${supplier(row)})`, "Supplier"),
-      what: calc(text, (row) => `${what(row)}&JOINED(", item ",${code(row)})${row === liner ? cuts : ""}`, "What"),
+      what: calc(
+        text,
+        (row) => `${what(row)}${sized(row)}&JOINED(", item ",${code(row)})${row === liner ? cuts : ""}`,
+        "What",
+      ),
       quantity: calc(
         text,
         (row) => {

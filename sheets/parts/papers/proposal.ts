@@ -32,7 +32,7 @@ export const proposalSaid = lines("Wording of the proposal", {
   ),
   falls_said: calc(
     text,
-    `~{${counted("SUMPRODUCT((falls.width_counted>0)*1)", "fall", "falls")}}`,
+    `~{${counted("SUMPRODUCT((levels.design_flow>0)*1)", "fall", "falls")}}`,
     "Falls, counted in words",
     customer,
   ),
@@ -41,7 +41,7 @@ export const proposalSaid = lines("Wording of the proposal", {
   highest_drop: calc(length, "MAX(falls.drop_counted)", "Highest fall"),
   loudest_said: calc(
     text,
-    '"the "&IF(SUMPRODUCT((falls.width_counted>0)*1)>1,"highest ","")&"fall, "&highest_drop_said',
+    '"the "&IF(SUMPRODUCT((levels.design_flow>0)*1)>1,"highest ","")&"fall, "&highest_drop_said',
     "Loudest fall, in words",
   ),
   course_said: calc(
@@ -97,7 +97,7 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
     ),
     row(
       28,
-      place([1, 4], "caption", "an hour over the falls, pumped round and round"),
+      place([1, 4], "caption", "over the falls, pumped round and round"),
       place(
         [5, 4],
         "caption",

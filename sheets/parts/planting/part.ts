@@ -1,4 +1,4 @@
-import { bullet, line } from "../../plan/page-line.js";
+import { bullet, line, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
@@ -39,7 +39,10 @@ export const planting = part("Planting", "What the work leaves behind: lawn, bed
     ),
   ],
   crew: [
-    bullet("step: topsoil", "Lawn: rake, seed and mulch {lawn_area|0}.", "lawn_area>0"),
+    ...under(
+      "Rake, seed and mulch lawn",
+      bullet("step: topsoil", "Lawn: rake, seed and mulch {lawn_area|0}.", "lawn_area>0"),
+    ),
     bullet(
       "step: topsoil",
       "Plants: {plants_wanted|0}; bed of {planting_bed|0}, bark {bark_depth|0} deep.",
@@ -49,7 +52,6 @@ export const planting = part("Planting", "What the work leaves behind: lawn, bed
   proposal: [
     bullet("protection", "Lawn that the work has worn, about {lawn_area|0}, raked, seeded and mulched.", "lawn_area>0"),
     bullet("protection", "Plants: {plants_wanted|0}, set and watered in.", "plants_wanted>0"),
-    line("not included", "Repair of lawn worn by the work is not in the price.", "lawn_area<=0"),
     line("not included", "Plants are not in the price.", "plants_wanted<=0"),
   ],
   told: ["lawn_share", "plants_wanted", "planting_bed"],

@@ -1,4 +1,4 @@
-import { bulletEachRow } from "../../plan/page-line.js";
+import { bulletEachRow, under } from "../../plan/page-line.js";
 import { item } from "../goods.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -34,10 +34,13 @@ export const pots = part("Pots", "Pots, urns and spillway bowls: a lip that is b
       ["by_access"],
     ),
   ],
-  crew: bulletEachRow(
-    "step: set out",
-    potsTable,
-    "{name}: {empty|0} empty, {full|0} full, on {base}; {fitting}. Level its rim to the eye of the water.",
+  crew: under(
+    "Set pots on their base, fit and seal",
+    ...bulletEachRow(
+      "step: falls",
+      potsTable,
+      "{name}: {empty|0} empty, {full|0} full, on {base}; {fitting}. Level its rim to the eye of the water.",
+    ),
   ),
   told: ["pots.across"],
 });

@@ -8,7 +8,7 @@ import { subcontracts } from "./work-by-others.js";
 export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
   bullet(
     "protection",
-    `{${counted("permits_paid", "permit", "permits")}} that the work needs, with {IF(permits_paid=1,"its fee","their fees")}.`,
+    `{${counted("permits_paid", "permit", "permits")}} that the work needs ({TEXTJOIN(", ",TRUE,IF(electric_counted,"the circuit",""),IF(AND(permit_work="in our price",walls_to_permit>0),"walls",""),IF(permits_needed>0,"others",""))}), with {IF(permits_paid=1,"its fee","their fees")}.`,
     "permits_paid>0",
   ),
   bullet(

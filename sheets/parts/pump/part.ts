@@ -1,3 +1,4 @@
+import { stepMark } from "../../plan/crew-page.js";
 import { bullet, line } from "../../plan/page-line.js";
 import { curveFormulas } from "../../vocabulary/curve-points.js";
 import { pumpFormulas } from "../../vocabulary/pump.js";
@@ -7,6 +8,9 @@ import { task } from "../task.js";
 import { curvePoints } from "./curve-chart.js";
 import { pumpBlocks } from "./pump.js";
 import { pumpsTable } from "./pumps-table.js";
+
+/** Its hours are in those of setting the pump. */
+const testRun = "Test run";
 
 export const pump = part("Pump", "Which pump brings the water up, and what it costs to run.", {
   blocks: { Pump: pumpBlocks, Pumps: [pumpsTable], "Drawing points": curvePoints },
@@ -20,6 +24,15 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     ),
   ],
   crew: [
+    { ...line("step: test run", `${stepMark}Test run, before boulders, banks and cobble are set`), task: testRun },
+    bullet(
+      "step: test run",
+      "Circuit tested, basin full, pump in the vault: run the water over all falls, and look for water beside the liner.",
+    ),
+    bullet(
+      "step: test run",
+      "Mark the edge of the water and where each fall lands; set stone to the marks, power off while anyone works there.",
+    ),
     bullet(
       "step: first water",
       "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.",

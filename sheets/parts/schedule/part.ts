@@ -3,7 +3,7 @@ import { weatherFormulas } from "../../vocabulary/weather.js";
 import { part } from "../part.js";
 import { rainBlocks } from "./rain.js";
 
-const start = 'We start {IF(LEN(start_words)>0,start_words,"in "&start_month_said)}.';
+const start = 'We start {IF(LEN(start_words)>0,"","in ")}{start_said}.';
 
 /** `1 working day`, `9 working days`. */
 const workingDays = (name: string) => `{${name}|0|bare} working {IF(ROUND(${name}/1[days],0)=1,"day","days")}`;
@@ -19,7 +19,7 @@ export const schedule = part("Schedule", "Days to allow for rain.", {
     ),
     line(
       "time",
-      `${start} The work takes about ${workingDays("work_days")}. Allowing for the usual rain in {start_month_said}, ${workingDays("days_allowed")}, or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
+      `${start} With the usual rain in {start_month_said} the work takes ${workingDays("days_allowed")} on site (about {work_days|0|bare} without rain), or about {calendar_days|0|bare} calendar {IF(ROUND(calendar_days/1[days],0)=1,"day","days")}.`,
       "rain_known",
     ),
     line("time", "Changes are agreed in writing, with their price, before we do them."),

@@ -51,6 +51,12 @@ export const stoneKindTable = table(
       "STONE_WEIGHT(stone_length,stone_width,stone_height,fullness,solid_density)",
       "Heaviest stone",
     ),
+    size_said: calc(
+      text,
+      '~up to {size|0}{IF(heaviest>=10[lb],", about "&FIXED(heaviest/1[‹lb|kg›],0)&" ‹lb|kg› the largest","")}',
+      "Largest stone, as ordered",
+      { working: true, reader: "supplier" },
+    ),
     tons: calc(tons, "SUM_WHERE(stone_places.tons,stone_places.stone,name)", "Weight", { decimals: 1, strong: true }),
     to_buy: calc(tons, "MAX(0,tons-on_site)", "To buy", { decimals: 1 }),
   },

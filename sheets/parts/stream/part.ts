@@ -22,14 +22,14 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
     ...bulletEachRow(
       "step: set out",
       runsTable,
-      '{name}: {length_counted} long, bed {width_counted} wide, banks {bank_height|up} high, falling {fall_counted}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}: run the water before the banks are set.',
+      '{name}: {length_counted} long, bed {width_counted} wide, banks {bank_height|up} high, falling {fall_counted}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}; the test run shows where its banks go.',
     ),
     ...bulletEachRow(
       "step: set out",
       poolsTable,
       "{name}: {length_counted} by {width_counted}, {depth_counted|up} deep from the lip of level {before_level|0} to the finished bed; running, the water stands {water_depth|up} deep.",
     ),
-    line("caution: children", "{child_caution}", "LEN(child_caution)>0"),
+    bullet("caution: children", "{child_caution}", "LEN(child_caution)>0"),
   ],
   handOver: [
     bullet(

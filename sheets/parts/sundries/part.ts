@@ -1,3 +1,5 @@
+import { bullet, under } from "../../plan/page-line.js";
+import { counted } from "../../vocabulary/counted.js";
 import { hired } from "../hire.js";
 import { part } from "../part.js";
 import { sundries as sundriesBlock } from "./sundries.js";
@@ -14,6 +16,26 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
     { what: "winter drain valve", code: "drain-valve", wanted: "winter_drains", unit: "each" },
     { what: "sealed splices of the lights", code: "splice-kit", wanted: "lights_wanted", unit: "each" },
     { what: "filter fabric around the crates", code: "fabric", wanted: "fabric_area", unit: "ft2", waste: 0.1 },
+  ],
+  crew: [
+    bullet(
+      "step: basin",
+      "Filter fabric over the top and the four sides of the crates, {fabric_area|0}, before stone goes around them.",
+      "fabric_area>0",
+    ),
+    bullet("step: main", "Winter drain valve at the lowest point of the main.", "winter_drain"),
+    ...under(
+      "Fit outlets and valves",
+      bullet(
+        "step: pipe",
+        `The valves of the lines stand in {${counted("valve_boxes", "valve box", "valve boxes")}}, the lid at finished ground.`,
+        "valve_boxes>0",
+      ),
+    ),
+    ...under(
+      "Choose and set the lips",
+      bullet("step: falls", "Foam under and behind each lip, so that the water goes over it and not beneath."),
+    ),
   ],
   hires: [
     hired("Small-load charge", "small_loads", "small-load", "Charge for a load under its minimum", "$/each"),

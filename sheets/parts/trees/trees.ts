@@ -96,7 +96,7 @@ export const treeLines = table(
   {
     said: calc(
       text,
-      "~{name}: no fill within {trunk_clear|up}, at most {root_fill|down} within {root_radius|up} of the trunk; no digging or stripping there",
+      "~{name}: no fill within {trunk_clear|up}, at most {root_fill|down} within {root_radius|up} of the trunk; no digging or stripping within {root_radius|up} either",
       "For the crew",
       { reader: "crew" },
     ),

@@ -7,6 +7,9 @@ import { pipeTrenches, trenchLines, trenchTable, trenchWords } from "./trenches.
 /** Dug and filled again: the sum of both, by the sources of hand work, is 0.40 yd³ an hour in common earth. */
 const trenchByHand = production("trench-narrow", "Dig and fill a trench by hand", "yd3", 0.35);
 
+const pipeTask = "Dig the pipe trench, fill it after the pipe";
+const narrowTask = "Dig narrow trenches, fill them after the pipe";
+
 export const trench = part("Trenches", "The trenches of pipes and conduit, dug and filled again.", {
   blocks: { Earthwork: [trenchLines, trenchTable, trenchWords] },
   buys: {
@@ -23,16 +26,13 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
   },
   tasks: [
     task(
-      "Dig the pipe trench, fill it after the pipe",
+      pipeTask,
       "trenches",
       "trench_effort",
       withMachine(production("trench", "Dig and fill the pipe trench", "yd3", 0.67), 0.4, trenchByHand),
       ["open_dig", "by_access", "by_soil"],
     ),
-    task("Dig narrow trenches, fill them after the pipe", "trenches", "narrow_effort", trenchByHand, [
-      "open_dig",
-      "by_soil",
-    ]),
+    task(narrowTask, "trenches", "narrow_effort", trenchByHand, ["open_dig", "by_soil"]),
     task(
       "Spread bedding of basin and trenches",
       "trenches",
@@ -43,7 +43,10 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
   ],
   trenches: pipeTrenches,
   crew: (all) => [
-    ...bulletEachRow("step: trenches", trenchWords(all), "{said}", { when: "LEN(said)>0" }),
+    ...bulletEachRow("step: trenches", trenchWords(all), "{said}", { when: "LEN(said)>0" }).map((said, row) => ({
+      ...said,
+      under: all.trenches[row]?.kind === "narrow" ? narrowTask : pipeTask,
+    })),
     bullet("step: backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
   ],
 });

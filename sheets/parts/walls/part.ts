@@ -1,4 +1,4 @@
-import { bullet, bulletEachRow, eachRow } from "../../plan/page-line.js";
+import { bullet, bulletEachRow, eachRow, under } from "../../plan/page-line.js";
 import { item } from "../goods.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -70,10 +70,13 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
       "STOP. {name}: {code_height|up} from foot to top, or with a load behind it, needs a permit and an engineer. Do not build before both are here.",
       { when: "NOT(permitted)" },
     ),
-    bullet(
-      "step: walls",
-      "Gravel base {wall_base_depth|0|up} deep, {wall_base_margin|0|up} wider than the wall on each side. Leave the water behind a wall a way out.",
-      "wall_face>0",
+    ...under(
+      "Dig footings of walls, lay their base",
+      bullet(
+        "step: walls",
+        "Gravel base {wall_base_depth|0|up} deep, {wall_base_margin|0|up} wider than the wall on each side. Leave the water behind a wall a way out.",
+        "wall_face>0",
+      ),
     ),
     ...bulletEachRow("step: walls", wallLines, "{said}", { when: "LEN(said)>0" }),
   ],

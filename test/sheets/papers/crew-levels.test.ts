@@ -39,7 +39,7 @@ describe("the crew is told at what height things stand", () => {
     const said = (bed: string) =>
       crewAfter(firstRow("runs", { bed })).find((line) => line.includes("on average")) ?? "";
     expect(said("cobble")).toMatch(
-      /Water about .* deep on average between the stones, up to .*: run the water before the banks are set\.$/,
+      /Water about .* deep on average between the stones, up to .*; the test run shows where its banks go\.$/,
     );
     expect(said("troweled mortar")).toMatch(/ deep on average, up to /);
   });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { wholeOf } from "../../../sheets/parts/whole.js";
-import { headingMark } from "../../../sheets/plan/page-line.js";
-import { stages } from "../../../sheets/plan/stages.js";
+import { crewPage } from "../../../sheets/plan/crew-page.js";
+import { headingMark, pageOf } from "../../../sheets/plan/page-line.js";
+import { crewStages } from "../../../sheets/plan/stages.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 
 /** What comes first, what comes later, and why. */
@@ -158,7 +159,6 @@ const tasks: readonly Rule[] = [
 
 const sections: readonly Rule[] = [
   ["Before the first shovel", "Every day", "lines are marked first"],
-  ["Every day", "Cautions", "cautions end the page"],
 ];
 
 const whole = wholeOf(waterfallParts);
@@ -184,9 +184,34 @@ describe.each([
   });
 });
 
+test("on Crew, dangers and cautions come before the first step, and a test run before the banks are set", () => {
+  const sections = whole.crew.map(({ section }) => section);
+  const warned = sections.map((one, i) => (/^(stop|caution): /.test(one) ? i : -1));
+  expect(Math.max(...warned)).toBeLessThan(sections.indexOf("before"));
+  expect(sections.filter((one) => one === "caution: lifting").length).toBeGreaterThan(0);
+  const run = sections.indexOf("step: test run");
+  expect(run).toBeGreaterThan(sections.indexOf("do: circuit"));
+  expect(run).toBeLessThan(sections.indexOf("do: stone"));
+});
+
+test("on Crew, what a task needs to know stands under its own box", () => {
+  const boxes = whole.crew.map(({ task }) => task);
+  for (const [at, { under }] of whole.crew.entries()) {
+    if (under === undefined) continue;
+    const box = boxes.slice(0, at).findLast((one) => one !== undefined);
+    expect(box).toBe(under);
+  }
+  expect(whole.crew.filter(({ under }) => under !== undefined).length).toBeGreaterThan(40);
+});
+
+test("a line under a task that has no box is refused, with the name of that task", () => {
+  const lost = { section: "step: dig", says: "~x", under: "Dig the moat" } as const;
+  expect(() => pageOf(crewPage, [lost])).toThrow('stands under the task "Dig the moat"');
+});
+
 test("on Crew, what belongs to a stage of the work stands behind its tasks", () => {
   const order = whole.crew.map(({ section }) => section);
-  const staged = stages.flatMap((stage) => [`do: ${stage}`, `step: ${stage}`]);
+  const staged = crewStages.flatMap((stage) => [`do: ${stage}`, `step: ${stage}`]);
   const found = [...new Set(order.filter((section) => /^(do|step): /.test(section)))];
   expect(found).toEqual(staged.filter((section) => found.includes(section)));
   // a stage whose details nobody sees does not stand there for nothing

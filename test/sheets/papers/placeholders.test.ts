@@ -24,7 +24,7 @@ const cases: readonly [
     { weather_is_local: true },
     { weather_is_local: false },
     "proposal",
-    /about \d+ days? of warm weather without a fill/,
+    /in warm weather about \d+ days? without a fill until the pump must stop/,
     /It holds about [\d,]+ gallons\.$/m,
   ],
   [
@@ -40,7 +40,7 @@ const cases: readonly [
     { rain_is_local: true },
     { rain_is_local: false },
     "proposal",
-    /Allowing for the usual rain in \w+, \d+ working days, or about \d+ calendar days/,
+    /With the usual rain in \w+ the work takes \d+ working days on site \(about \d+ without rain\), or about \d+ calendar/,
     /about \d+ working days, and longer where rain stops it\./,
   ],
   [
