@@ -115,7 +115,7 @@ export const plan = chart(
 const bare = (drawing: ChartBlock): ChartBlock => ({
   ...drawing,
   series: drawing.series.map((one) => ({ ...one, legend: false as const })),
-  lines: 10,
+  lines: 14,
 });
 
 /** What the crew sees: beside the plan, the levels in section. */

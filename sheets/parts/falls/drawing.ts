@@ -128,6 +128,6 @@ export const profileForCustomer: ChartBlock = {
 };
 
 /** What the crew sees of it. */
-export const profileForCrew: ChartBlock = { ...shown, lines: 10 };
+export const profileForCrew: ChartBlock = { ...shown, lines: 17 };
 
 export const coursePoints: readonly Block[] = [course, courseEnds, points, pipe, basin];
