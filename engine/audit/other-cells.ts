@@ -281,10 +281,15 @@ const valueIn = (cell: CellContent | undefined) => heldValue(cell?.value ?? null
 /** Names that programs keep for themselves and that calculate nothing. */
 const kept = /^_xlnm\.(print_area|print_titles|_filterdatabase|sheet_title|criteria|extract)$/i;
 
+/** Gnumeric names the rows that repeat on each page without the mark of a program's own name. */
+const ofGnumeric = ({ name, scope, text }: WorkbookContent["names"][number]): boolean =>
+  name === "Print_Titles" && scope !== undefined && /^[^!]*!\$\d+:\$\d+$/.test(text);
+
 function extraNames(content: WorkbookContent, fresh: WorkbookContent): Finding[] {
   const known = new Set(fresh.names.map(({ name }) => name.toLowerCase()));
-  const extra = content.names.flatMap(({ name, text, scope, hidden: unseen }): Finding[] => {
-    if (kept.test(name) || known.has(name.toLowerCase())) return [];
+  const extra = content.names.flatMap((one): Finding[] => {
+    const { name, text, scope, hidden: unseen } = one;
+    if (kept.test(name) || ofGnumeric(one) || known.has(name.toLowerCase())) return [];
     return [
       {
         grade: "doubtful",

@@ -30,7 +30,7 @@ test("a demo bid edited in LibreOffice, a line put in above its falls, a fall ad
     ["falls.width", 1.75],
     ["falls.drop", 1.25],
     ["falls.look", "normal sheet"],
-    ["falls.lip_type", "flat stone"],
+    ["falls.lip_type", "rounded stone"],
     ["falls.open_ends", 1],
   ];
   const steps: Step[] = [
