@@ -58,7 +58,7 @@ export const ordersHeld = lines("Orders made out", {
   lines_ordered: calc(count, pages.map((k) => `order_${k}_lines`).join("+"), "Lines on the orders"),
   orders_hold_all: check(
     'SUMPRODUCT((bought.supplier<>"")*1)=lines_ordered',
-    `Orders take {orders_made|0} pages, sheet Orders has ${orderPages}: lines are missing there. Name fewer suppliers in the office book, or order by hand.`,
+    `Orders take {orders_made|0} pages, but there are ${orderPages}, see sheet Orders: lines are missing. Name fewer suppliers in the office book, or order by hand.`,
     { label: "Orders lack lines", level: "look" },
   ),
 });
