@@ -335,7 +335,7 @@ export const prose = (
   options: Pick<ProseBlock, "headingMark"> = {},
 ): ProseBlock => Object.freeze({ kind: "prose", heading, cells, ...options });
 
-/** A block that is left out of print, where it stands at the end of its sheet. */
+/** A block that is left out of print: it stands below all that is printed of its sheet. */
 export const unprinted = <T extends LinesBlock | ProseBlock | TableBlock>(block: T): T => ({
   ...block,
   printed: false,

@@ -24,10 +24,15 @@ export const chartLines = ({ lines = 20 }: ChartBlock): number => lines;
 /** The title and the sentence of purpose take the first lines. */
 const firstLine = 4;
 
-/** Gives every block its lines, from the top of each sheet down. */
+/** Gives every block its lines, from the top of each sheet down; those left out of print come last. */
 export function placeBlocks(sheet: SheetDeclaration): PlacedBlock[] {
   let top = firstLine;
-  return sheet.blocks.map((block) => {
+  const isPrinted = (block: Block) => !("printed" in block && block.printed === false);
+  const inTurn = [
+    ...sheet.blocks.filter(isPrinted),
+    ...sheet.blocks.filter((one) => !isPrinted(one)),
+  ];
+  return inTurn.map((block) => {
     const placed = placeBlock(block, sheet.name, top);
     // on paper a block follows upon the one before: white is a row of a panel
     top = placed.bottom + (isOnPaper(block) ? 1 : 2);

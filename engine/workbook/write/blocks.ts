@@ -12,16 +12,10 @@ import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
 import { putCell } from "./cells.js";
-import {
-  columnWidth,
-  labelWidth,
-  lastColumn,
-  pageLineHeight,
-  proseHeight,
-  textHeight,
-} from "./grid.js";
+import { lastColumn, pageLineHeight } from "./grid.js";
 import { attention, headingLine, styles } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
+import { wrappedHeight } from "./text-width.js";
 import { validationOf } from "./validation.js";
 
 /** What the block writers share. */
@@ -67,15 +61,19 @@ function writeLine(page: Page, cell: Cell): void {
   const target = sheet.getCell(line, lineColumns.value);
   putCell(target, model, cell, values[cell.index] ?? null);
   if (declaration.kind === "input") addValidation(page, addressIn(cell), declaration);
-  const heights = [textHeight(shownLabel(declaration), labelWidth * 1.1)];
+  const heights = [
+    wrappedHeight(shownLabel(declaration), over(page, 1, 1), { bold: strong === true }),
+  ];
   if (declaration.quantity.kind === "text") {
     // words take the place of the unit, too, and a sentence that of the note where there is none
     const isSaid = declaration.kind === "calc" && declaration.note === undefined;
     const last = isSaid ? lastColumn : lineColumns.unit;
     sheet.mergeCells(line, lineColumns.value, line, last);
     target.style = { ...target.style, alignment: { vertical: "top", wrapText: true } };
-    const width = (last - lineColumns.value + 1) * columnWidth - 2;
-    heights.push(textHeight(String(values[cell.index] ?? ""), width));
+    const text = String(values[cell.index] ?? "");
+    heights.push(
+      wrappedHeight(text, over(page, lineColumns.value, last), { bold: strong === true }),
+    );
   }
   const unit = sheet.getCell(line, lineColumns.unit);
   if (declaration.quantity.kind !== "text") {
@@ -89,11 +87,15 @@ function writeLine(page: Page, cell: Cell): void {
     sheet.mergeCells(line, noteColumn, line, page.widest);
     sheet.getCell(line, noteColumn).value = note;
     sheet.getCell(line, noteColumn).style = styles.note;
-    heights.push(textHeight(note, (page.widest - noteColumn + 1) * columnWidth * 1.1));
+    heights.push(wrappedHeight(note, over(page, noteColumn, page.widest), { size: 9 }));
   }
   if (declaration.kind === "check") heights.push(messageHeight(page, cell));
   sheet.getRow(line).height = Math.max(...heights);
 }
+
+/** The widths of the columns from one to another. */
+const over = ({ widths }: Page, from: number, to: number): readonly number[] =>
+  widths.slice(from - 1, to);
 
 /** Writes what the office book says of an input, where it is asked of the office; returns how many columns it takes. */
 function writeBeside({ sheet, model, values }: Page, { name, line }: Cell): number {
@@ -130,9 +132,10 @@ function writeMessage(page: Page, cell: Cell): number {
 }
 
 /** Of what a check says now. */
-function messageHeight({ model, values }: Page, { name }: Cell): number {
-  const message = values[model.byId.get(messageName(name))?.index as number];
-  return textHeight(String(message ?? ""), (lastColumn - 3) * columnWidth);
+function messageHeight(page: Page, { name }: Cell): number {
+  const message = page.values[page.model.byId.get(messageName(name))?.index as number];
+  const widths = over(page, lineColumns.message, lastColumn);
+  return wrappedHeight(String(message ?? ""), widths, { size: 9, bold: true });
 }
 
 const addressIn = ({ column, line }: Cell): string => addressOf(column, line);
@@ -182,9 +185,12 @@ export function writeText(page: Page, placed: PlacedBlock, block: TextBlock): vo
  * Lets a text take the whole width. Spreadsheets do not fit the height of merged
  * cells, nor that of formulas as they load, so the height is set here.
  */
-function stretch({ sheet, portrait }: Page, line: number, text: string, style: Partial<Style>) {
+function stretch(page: Page, line: number, text: string, style: Partial<Style>) {
+  const { sheet, portrait } = page;
   sheet.mergeCells(line, 1, line, portrait ? paperColumns : lastColumn);
-  sheet.getRow(line).height = portrait ? pageLineHeight(text) : proseHeight(text);
+  sheet.getRow(line).height = portrait
+    ? pageLineHeight(text)
+    : wrappedHeight(text, over(page, 1, lastColumn), style.font) + 2;
   sheet.getCell(line, 1).style = { ...style };
 }
 

@@ -69,7 +69,7 @@ const widestLabel = 42;
 
 /**
  * The widths of a page's columns: those whose texts want more than the usual width get it, the longest text first, as
- * long as the page stays legible on paper.
+ * far as the page stays legible on paper.
  * @param wanted digits that the texts of each column want
  */
 export function widened(wanted: readonly number[]): number[] {
@@ -78,9 +78,12 @@ export function widened(wanted: readonly number[]): number[] {
     .map((width, i) => ({ i, width: Math.min(i === 0 ? widestLabel : widestText, width) }))
     .filter(({ i, width }) => width > (widths[i] as number))
     .sort((a, b) => Number(a.i === 0) - Number(b.i === 0) || b.width - a.width || a.i - b.i);
+  const fits = (i: number, width: number) =>
+    scaleFor(widths.map((one, at) => (at === i ? width : one))) >= leastWidened;
   for (const { i, width } of inTurn) {
-    const wider = widths.map((one, at) => (at === i ? width : one));
-    if (scaleFor(wider) >= leastWidened) widths.splice(0, widths.length, ...wider);
+    let wider = width;
+    while (wider > (widths[i] as number) && !fits(i, wider)) wider -= 0.5;
+    widths[i] = Math.max(widths[i] as number, wider);
   }
   return widths;
 }
@@ -89,9 +92,6 @@ export function widened(wanted: readonly number[]): number[] {
 const leastScale = 50;
 /** Inches. */
 export const sideMargin = 0.45;
-
-export const proseHeight = (text: string): number =>
-  textHeight(text, (labelWidth + bandWidth * columnWidth) * 1.1) + 3;
 
 /** On a portrait page, where the type is larger. */
 export const pageLineHeight = (text: string): number => textHeight(text, pageWidth * 1.08) + 2;

@@ -36,6 +36,7 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   }
   const own = page.model.placed.filter(({ sheet: name }) => name === declared.name);
   const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
+  if (!portrait && declared.formPages === undefined) closeUp(sheet, own);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   const pages = portrait
     ? pagesOf(
@@ -76,6 +77,15 @@ function repeatHeader(sheet: Worksheet, printed: readonly PlacedBlock[], pages: 
   sheet.pageSetup.printTitlesRow = `${only.band.header}:${only.band.header + 1}`;
 }
 
+/** Points of the blank line between two blocks, and below a chart. */
+const gap = 8;
+
+function closeUp(sheet: Worksheet, own: readonly PlacedBlock[]): void {
+  for (const { block, bottom } of own) {
+    if (block.kind !== "panel") sheet.getRow(bottom + 1).height = gap;
+  }
+}
+
 const isPrinted = ({ block }: PlacedBlock): boolean =>
   !("printed" in block && block.printed === false);
 
@@ -96,7 +106,7 @@ function partOf({ block, top, bottom }: PlacedBlock): Part {
 
 /** A little smaller, where that saves a page: how much, and down to which per cent. */
 const leastShare = 0.85;
-const leastLegible = 68;
+const leastLegible = 65;
 
 /** The last line of each page, at the largest of the scales that need the fewest pages, which it sets. */
 function fewestPages(

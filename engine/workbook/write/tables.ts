@@ -4,7 +4,7 @@ import type { Reference } from "../../formula/tree.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { Block, CellDeclaration, TableBlock } from "../../template/declare.js";
 import { messageName } from "../../template/implied-names.js";
-import { bandWidth, noteOn } from "../../template/layout.js";
+import { noteOn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { tableShown, workingsSheet } from "../../template/spread.js";
@@ -12,10 +12,11 @@ import { decimalsIn } from "../../units/decimals.js";
 import { type UnitSystem, unitOf } from "../../units/quantity.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { putCell } from "./cells.js";
-import { columnWidth, labelWidth, lastColumn, textHeight } from "./grid.js";
+import { labelWidth, lastColumn } from "./grid.js";
 import { hideRows } from "./hidden-rows.js";
 import { attention, hidden, stepsBack, styles, wholeNumber } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
+import { wrappedHeight } from "./text-width.js";
 
 /** A table, or what of it stands here: headings, units, then a line for each row of its capacity. */
 export function writeTable(
@@ -30,63 +31,75 @@ export function writeTable(
     page.sheet.mergeCells(placed.top + 1, 1, placed.top + 1, lastColumn);
     page.sheet.getCell(placed.top + 1, 1).value = note;
     page.sheet.getCell(placed.top + 1, 1).style = styles.note;
-    page.sheet.getRow(placed.top + 1).height = textHeight(
-      note,
-      (labelWidth + bandWidth * columnWidth) * 1.05,
-    );
+    const across = page.widths.slice(0, lastColumn);
+    page.sheet.getRow(placed.top + 1).height = wrappedHeight(note, across, { size: 9 });
   }
   const { band } = placed;
   if (band === undefined) return;
   for (const key of band.columns) writeColumn(page, band, block, key);
   const last = columnOf(page.model, block.name, band.columns.at(-1) as string);
   const wide = widened(page, band, last);
-  const widthOf = ({ column }: Cell) =>
-    column === wide?.from ? wide.width : (page.widths[column - 1] as number);
+  const widthsOf = ({ column }: Cell) =>
+    page.widths.slice(column - 1, column === wide ? undefined : column);
   const cells = band.columns.map((key) => columnOf(page.model, block.name, key).cells);
   page.sheet.getRow(band.header).height = Math.max(
     ...cells.map(([cell]) =>
-      textHeight(shownLabel((cell as Cell).declaration), widthOf(cell as Cell)),
+      wrappedHeight(
+        shownLabel((cell as Cell).declaration),
+        widthsOf(cell as Cell),
+        styles.header.font,
+      ),
     ),
   );
+  const units = cells.map(([cell]) => shownUnit((cell as Cell).declaration, page.model.system));
+  if (units.every((unit) => !unit)) page.sheet.getRow(band.header + 1).height = unitless;
   for (let row = 0; row < block.rows; row++) {
     const line = cells
       .map((column) => column[row] as Cell)
       .filter(({ column }) => column <= page.widest);
-    fitHeight(page, line, widthOf);
+    fitHeight(page, line, widthsOf);
   }
   hideBlankRows(page, band, block);
   if (page.onPaper) hideRows(page, placed, block, band);
   if (block.name === checkShown) markStates(page, block);
 }
 
-/** Lets a message or a text at the end of a table take the columns that are left. */
+/** Lets a message or a text at the end of a table take the columns that are left: from which one on. */
 function widened(
-  { sheet, widest, widths }: Page,
+  { sheet, widest }: Page,
   band: Band,
   { cells, declaration }: Column,
-): { from: number; width: number } | undefined {
+): number | undefined {
   const from = (cells[0] as Cell).column;
   const isText = declaration.quantity.kind === "text" && declaration.kind !== "input";
   if (!isText || from === 1 || from >= widest) return undefined;
   for (const line of [band.header, band.header + 1, ...cells.map((cell) => cell.line)]) {
     sheet.mergeCells(line, from, line, widest);
   }
-  return { from, width: sum(widths.slice(from - 1)) };
+  return from;
 }
 
-const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one, 0);
+/** Points of the line of units below the headings, where no column has one. */
+const unitless = 4;
+
+/** Points of a line of text. */
+const oneLine = wrappedHeight("", [labelWidth]);
 
 /** A row of the table is as high as its longest text, as it is now, wants. */
-function fitHeight(page: Page, cells: readonly Cell[], widthOf: (cell: Cell) => number): void {
+function fitHeight(
+  page: Page,
+  cells: readonly Cell[],
+  widthsOf: (cell: Cell) => readonly number[],
+): void {
   const texts = cells.filter(
     ({ declaration, sheet }) => declaration.quantity.kind === "text" && sheet !== workingsSheet,
   );
   const heights = texts.map((cell) =>
-    textHeight(String(page.values[cell.index] ?? ""), widthOf(cell) * 1.05),
+    wrappedHeight(String(page.values[cell.index] ?? ""), widthsOf(cell)),
   );
   const height = Math.max(0, ...heights);
   // a line that needs no more keeps to the program's own height
-  if (height > textHeight("", 1)) page.sheet.getRow((cells[0] as Cell).line).height = height;
+  if (height > oneLine) page.sheet.getRow((cells[0] as Cell).line).height = height;
 }
 
 /** In the list of checks, what fails stands out and what holds steps back. */

@@ -36,3 +36,14 @@ function wrapped(text: string, room: number): number {
   }
   return lines;
 }
+
+/** Points that a stretch of columns gives to text: programs keep a little of each cell for themselves. */
+export const roomIn = (widths: readonly number[]): number =>
+  widths.reduce((sum, width) => sum + (width * 7 + 5) * 0.75, 0) * 0.955 - 4;
+
+/** The height in points that a text wants, wrapped over a stretch of columns so many digits wide. */
+export const wrappedHeight = (
+  text: string,
+  widths: readonly number[],
+  { size = 10, bold = false }: { readonly size?: number; readonly bold?: boolean } = {},
+): number => linesIn(text, roomIn(widths), size, bold) * size * 1.275 + 1;

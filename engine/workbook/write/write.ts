@@ -13,6 +13,7 @@ import { formulaContent } from "./cells.js";
 import { addCharts } from "./charts/add.js";
 import { chartPlaces } from "./charts/places.js";
 import { documentOf, undated } from "./document.js";
+import { frozenLines } from "./freeze.js";
 import {
   lastColumn,
   paper,
@@ -94,6 +95,8 @@ export async function writeWorkbook(
     hideUnusedPages(page, declared);
     writeAlarm(page);
     setPrint(page, declared);
+    const ySplit = frozenLines(page, declared.name);
+    sheet.views = [{ state: "frozen", ySplit, showGridLines: false }];
     linkBack(sheet, widest + 1);
   }
   writeTrail(workbook, model, values, identity);
@@ -174,7 +177,6 @@ function setUpPage(
   // a paper handed out is numbered by itself: printed with the workbook, "of" would count all its sheets
   if (portrait) sheet.pageSetup.firstPageNumber = 1;
   sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P${portrait ? "" : " of &N"}`;
-  sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
 }
 
 const cellsOn = (model: Model, sheet: string): Cell[] =>

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { line } from "../../plan/page-line.js";
 import { hired } from "../hire.js";
 import { part } from "../part.js";
@@ -9,7 +10,7 @@ const handHaul = "ILO/ASIST Technical Brief 2 (from memory): 8.5 to 5.0 m³ a da
 const hundred = "‹100 ft|30.48 m›";
 
 export const access = part("Access", "The way in: which machine fits, what it slows, and the mats under it.", {
-  blocks: { Earthwork: [accessBlock], Labor: [accessMethod] },
+  blocks: { Earthwork: [unprinted(accessBlock)], Labor: [accessMethod] },
   hires: [hired("Ground mats", "ground_mats", "mat", "Ground mat for the job", "$/each")],
   rates: [
     site("small-machine", "Time with a small machine, over the machine's", "factor", 1.4),

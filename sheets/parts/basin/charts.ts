@@ -35,7 +35,7 @@ export const waterChart = chart(
   ],
   {
     alt: "Two bars: the water needed, part by part, over the water that the full basin holds.",
-    lines: 14,
+    lines: 13,
   },
 );
 

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow, eachRow } from "../../plan/page-line.js";
 import { handFilling } from "../../tables/hand-work.js";
 import { part } from "../part.js";
@@ -6,7 +7,7 @@ import { task } from "../task.js";
 import { bermLines, bermTable } from "./berms.js";
 
 export const berms = part("Berms", "Mounds of soil that give the stream its height.", {
-  blocks: { Earthwork: [bermTable, bermLines] },
+  blocks: { Earthwork: [unprinted(bermTable), unprinted(bermLines)] },
   tasks: [
     task(
       "Build the berm",

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet } from "../../plan/page-line.js";
 import { groundFormulas } from "../../vocabulary/ground.js";
 import { item } from "../goods.js";
@@ -10,7 +11,7 @@ import { soilLines, soilTable } from "./soil.js";
 import { earthworkTasks } from "./tasks.js";
 
 export const earthwork = part("Earthwork", "What is stripped, dug, kept and hauled away.", {
-  blocks: { Earthwork: [groundBalance, soilLines, digs] },
+  blocks: { Earthwork: [groundBalance, unprinted(soilLines), digs] },
   below: { Earthwork: [groundCautions, soilTable] },
   formulas: groundFormulas,
   buys: {

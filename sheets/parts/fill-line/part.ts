@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, under } from "../../plan/page-line.js";
 import { item } from "../goods.js";
 import { part } from "../part.js";
@@ -6,7 +7,7 @@ import { task } from "../task.js";
 import { fillLine as fillLineBlock } from "./fill-line.js";
 
 export const fillLine = part("Fill line", "Water made up for what evaporates and splashes.", {
-  blocks: { Basin: [fillLineBlock] },
+  blocks: { Basin: [unprinted(fillLineBlock)] },
   buys: {
     Basin: [
       {

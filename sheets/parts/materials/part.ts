@@ -5,7 +5,7 @@ import { materialLines } from "./lines.js";
 import { bulkLoads, extraLines, materialsTotals, taxes } from "./tables.js";
 
 export const materials = part("Materials", "All that is bought, in whole packs and with tax.", {
-  blocks: { Materials: [materialsTotals, bulkLoads, materialLines, extraLines, jobQuotes, taxes] },
+  blocks: { Materials: [materialLines, extraLines, materialsTotals, bulkLoads, jobQuotes, taxes] },
   formulas: materialFormulas,
   office: ["materials.waste", "taxes", "job_quotes"],
 });

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { wordFormulas } from "../../vocabulary/words.js";
 import type { Whole } from "../brought.js";
 import { part } from "../part.js";
@@ -20,8 +21,8 @@ export const papers = part("Papers", "The pages handed out, and the lists they a
     Orders: [orders],
     Crew: [(all) => crew(all).page],
     "Hand-over": [(all) => handOver(all).page],
-    Price: [contractTerms],
-    Materials: [ordersHeld],
+    Price: [unprinted(contractTerms)],
+    Materials: [unprinted(ordersHeld)],
     Wording: [saidLines, terms, lists, purchaseList, ordersSaid],
   },
   proposal: termLines,

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, line, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
@@ -7,7 +8,7 @@ import { planting as plantingBlock } from "./planting.js";
 /** Lawn, beds and plants after the work, each a line of its own. */
 export const planting = part("Planting", "What the work leaves behind: lawn, beds, plants and topsoil.", {
   section: "Lawn and planting",
-  blocks: { Earthwork: [plantingBlock] },
+  blocks: { Earthwork: [unprinted(plantingBlock)] },
   takeoff: [
     // seed and straw together: what a square foot of repair takes
     { what: "lawn seed with straw mulch", code: "lawn-seed", wanted: "lawn_area", unit: "ft2", waste: 0.1 },

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { moneyFormulas } from "../../vocabulary/money.js";
 import { hired } from "../hire.js";
 import { part } from "../part.js";
@@ -26,14 +27,14 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
       contractLines,
       whatCouldGo,
       markupTable,
-      markupsTotal,
+      unprinted(markupsTotal),
       drawTable,
-      drawChecks,
+      unprinted(drawChecks),
       equipmentTable,
       hireDays,
       subcontracts,
       risks,
-      outsideInWords,
+      unprinted(outsideInWords),
       optionTable,
     ],
   },

@@ -1,9 +1,10 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { channelCuts, poolCuts } from "./cuts.js";
 
 export const streamDig = part("Dig of the stream", "Runs and pools as they are dug, with room for stone.", {
-  blocks: { Earthwork: [channelCuts, poolCuts] },
+  blocks: { Earthwork: [unprinted(channelCuts), unprinted(poolCuts)] },
   crew: [
     ...bulletEachRow(
       "step: dig",

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, under } from "../../plan/page-line.js";
 import { counted } from "../../vocabulary/counted.js";
 import { hired } from "../hire.js";
@@ -8,7 +9,7 @@ import { usualNeeds } from "./usual-needs.js";
 /** Small things, fees and hires that no sheet of its own asks for. */
 export const sundries = part("Sundries", "What every job takes besides: boxes, drains, fabric, fees.", {
   section: "Materials",
-  blocks: { Materials: [sundriesBlock, usualNeeds] },
+  blocks: { Materials: [unprinted(sundriesBlock), usualNeeds] },
   takeoff: [
     { what: "pipe primer, a can for each 50 joints", code: "primer", wanted: "pipe_joints/50", unit: "each" },
     { what: "unions and clamps at the pump, a set", code: "pump-fittings", wanted: "pump_sets", unit: "each" },

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -11,7 +12,7 @@ const pipeTask = "Dig the pipe trench, fill it after the pipe";
 const narrowTask = "Dig narrow trenches, fill them after the pipe";
 
 export const trench = part("Trenches", "The trenches of pipes and conduit, dug and filled again.", {
-  blocks: { Earthwork: [trenchLines, trenchTable, trenchWords] },
+  blocks: { Earthwork: [unprinted(trenchLines), trenchTable, trenchWords] },
   buys: {
     Earthwork: [
       {

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow, eachRow, under } from "../../plan/page-line.js";
 import { item } from "../goods.js";
 import { part } from "../part.js";
@@ -6,7 +7,7 @@ import { task } from "../task.js";
 import { wallLines, wallRules, wallTable } from "./walls.js";
 
 export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when an engineer is needed.", {
-  blocks: { Earthwork: [wallRules, wallTable, wallLines] },
+  blocks: { Earthwork: [unprinted(wallRules), wallTable, wallLines] },
   buys: {
     Earthwork: [
       {
