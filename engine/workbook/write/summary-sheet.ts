@@ -62,7 +62,7 @@ export function writeSummary(
     printArea: `A$1:${columnLetters(gridColumns)}$${page.last}`,
   };
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}&C&8&A&R&8Page &P of &N`;
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}&C&8&A&R&8Page &P`;
   return charts;
 }
 

@@ -174,9 +174,9 @@ function setUpPage(
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
   const known = namesTrail === true && (identity.trail ?? []).length > 0;
   const trail = known ? `, trail ${shortHead(identity)}` : "";
-  // a paper handed out is numbered by itself: printed with the workbook, "of" would count all its sheets
-  if (portrait) sheet.pageSetup.firstPageNumber = 1;
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P${portrait ? "" : " of &N"}`;
+  // each sheet is numbered by itself: printed with the workbook, "of" would count all its pages
+  sheet.pageSetup.firstPageNumber = 1;
+  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
 }
 
 const cellsOn = (model: Model, sheet: string): Cell[] =>

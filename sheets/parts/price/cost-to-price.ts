@@ -12,24 +12,28 @@ import {
 import { quotedOr } from "../materials/job-quotes.js";
 import { practice } from "../rates.js";
 
+/** Sums of the price are read without cents; a unit price keeps them. */
+const whole = { decimals: 0 } as const;
+
 const step = "MAX(rounding_step,0.01[$])";
 
 /** From cost to price. */
 export const priceTotals = lines("The price", {
   material_cost: calc(money, "materials_before_tax+materials_tax+pump_cost+pump_tax", "Materials, pump and tax"),
-  pump_cost: calc(money, `IF(pump_row>0,${quotedOr("cost", "pump_code", "pump_price")},0)`, "— of which pump"),
+  pump_cost: calc(money, `IF(pump_row>0,${quotedOr("cost", "pump_code", "pump_price")},0)`, "— of which pump", whole),
   pump_tax: calc(
     money,
     "IF(AND(pump_cost>0,LEN(pump_tax_class)>0),ROUND(pump_cost*PICK(taxes.share,taxes.class,pump_tax_class),2),0)",
     "— of which pump's tax",
+    whole,
   ),
   labor_in_price: calc(money, "labor_cost", "Labor, with burden"),
-  equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site"),
-  subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others"),
+  equipment_cost: calc(money, "SUM(equipment.cost)", "Equipment, hauling and site", whole),
+  subcontract_cost: calc(money, "SUM(subcontracts.amount)+electrician_cost", "Work by others", whole),
   direct_cost: calc(money, "material_cost+labor_in_price+equipment_cost+subcontract_cost", "Direct cost", {
     strong: true,
   }),
-  overhead_cost: calc(money, "ROUND(direct_cost*overhead_share,2)", "Overhead"),
+  overhead_cost: calc(money, "ROUND(direct_cost*overhead_share,2)", "Overhead", whole),
   risk_allowance: calc(
     money,
     "ROUND(SUM(risks.mean)+NORM.S.INV(MIN(0.99,MAX(0.5,risk_confidence)))*SQRT(SUMPRODUCT(risks.deviation*risks.deviation)),2)",
@@ -37,12 +41,14 @@ export const priceTotals = lines("The price", {
     {
       note: "Of the risks listed, taken as independent: their means add, and so do squares of deviations.",
       zero: "none",
+      ...whole,
     },
   ),
   contingency_cost: calc(
     money,
     "ROUND(direct_cost*contingency_share,2)+risk_allowance",
     "Contingency and risk allowance",
+    whole,
   ),
   total_cost: calc(money, "direct_cost+overhead_cost+contingency_cost", "Total cost", {
     strong: true,
@@ -53,7 +59,7 @@ export const priceTotals = lines("The price", {
     "Price before rounding",
   ),
   price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true }),
-  profit: calc(money, "price-total_cost", "Profit"),
+  profit: calc(money, "price-total_cost", "Profit", whole),
   margin: calc(percent, "IF(price>0,profit/price,0)", "Profit margin"),
   markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup"),
   pump_quote_holds: check(

@@ -39,10 +39,11 @@ export const markupTable = table(
       money,
       (row) => `IF(direct_cost>0,${of(row).cost}*more*total_cost/direct_cost,0)`,
       "Added to the price",
+      { decimals: 0 },
     ),
   },
 );
 
 export const markupsTotal = lines("Total of markups", {
-  markups_added: calc(money, "SUM(markups.added)", "Added by markups of kinds"),
+  markups_added: calc(money, "SUM(markups.added)", "Added by markups of kinds", { decimals: 0 }),
 });

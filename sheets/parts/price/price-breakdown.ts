@@ -17,7 +17,7 @@ export const priceBreakdown = table(
   { rows: parts.length },
   {
     part: calc(text, (row) => `"${parts[row - 1]?.[0]}"`, "Part"),
-    amount: calc(money, (row) => parts[row - 1]?.[1] ?? "0", "Amount"),
+    amount: calc(money, (row) => parts[row - 1]?.[1] ?? "0", "Amount", { decimals: 0 }),
     of_price: calc(percent, "IF(price>0,amount/price,0)", "Of the price"),
   },
 );
