@@ -9,6 +9,7 @@ import { RillbookError } from "../errors.js";
 import { today } from "../job/date.js";
 import { newestTemplate } from "../job/read.js";
 import { mustBeNew, writeNew as writeNewFile } from "../output/write.js";
+import { type BookLayout, placeholderColumn } from "../template/book-layout.js";
 import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
@@ -49,7 +50,10 @@ export function officeCommand(context: Context): Command {
       const file = fileIn(words);
       const template = newestTemplate(options.template, context.templates, "--template");
       if (options.new) await writeNew(context, file, template, options);
-      else tell(context, file, await checkedOfficeBook(file, layoutOf(template)), options);
+      else {
+        const checked = await checkedOfficeBook(file, layoutOf(template));
+        tell(context, file, checked, layoutOf(template)(checked.book.units ?? "us"), options);
+      }
     });
 }
 
@@ -111,6 +115,7 @@ function tell(
   context: Context,
   file: string,
   { book, placeholders }: CheckedBook,
+  layout: BookLayout,
   { json }: Options,
 ): void {
   const rows = Object.fromEntries(
@@ -118,14 +123,42 @@ function tell(
   );
   const { name, asOf, mark, about, units = "us" } = book;
   if (json) {
-    context.json({ file, name, asOf, units, about: about ?? null, mark, rows, placeholders }, 2);
+    const blank = blankRows(book, layout);
+    context.json(
+      { file, name, asOf, units, about: about ?? null, mark, rows, placeholders, blank },
+      2,
+    );
     return;
   }
   context.out(`${name}, as of ${asOf}\n`);
   if (about !== undefined) context.out(`${about}\n`);
   for (const [table, count] of Object.entries(rows)) context.out(`${table}: ${count} rows\n`);
+  for (const { sheet, rows } of blankRows(book, layout))
+    context.out(
+      `Blank on sheet ${sheet}: ${rows.join(", ")}. What is blank is not said in a bid.\n`,
+    );
   context.out(`Every row is right. Mark: ${mark}\n`);
   if (placeholders.length > 0) context.out(placeholdersSaid(placeholders));
+}
+
+/**
+ * The rows of the template that say nothing: in tables whose rows are fixed and whose columns may all
+ * stay blank, such as the clauses of a contract. Filled in or not, such a book is right.
+ */
+function blankRows(
+  { tables }: OfficeBook,
+  layout: BookLayout,
+): { sheet: string; rows: string[] }[] {
+  return layout.flatMap(({ name, sheet, fixed, columns, starter = [] }) => {
+    const asked = columns.filter(({ key }) => key !== "row" && key !== placeholderColumn.key);
+    if (!fixed || name === "rules" || asked.length === 0) return [];
+    if (asked.some(({ required, guide }) => required === true || guide === true)) return [];
+    const said = new Map((tables[name] ?? []).map((row) => [row.row, row]));
+    const rows = starter
+      .map(({ row }) => row)
+      .filter((row) => asked.every(({ key }) => said.get(row)?.[key] === undefined));
+    return rows.length === 0 ? [] : [{ sheet, rows: rows.map(String) }];
+  });
 }
 
 function placeholdersSaid(sheets: readonly Placeholders[]): string {

@@ -121,15 +121,15 @@ function spoken(
   return `${figure}&IF(${isOne},${textLiteral(` ${one}`)},${textLiteral(` ${many}`)})`;
 }
 
-/** A length as people measure it: feet and inches, with eighths at three decimals; inches whole or in eighths. */
+/** A length as people measure it: feet and inches, with eighths at two decimals; inches whole or in eighths. */
 function asOnTape(
   name: string,
   unit: string,
   decimals: number | undefined,
   towards: NumberStyle["towards"],
 ): string | undefined {
-  // three decimals of a foot are an eighth of an inch
-  if (unit === "ft" && decimals === 3) {
+  // two decimals of a foot are an eighth of an inch
+  if (unit === "ft" && decimals === 2) {
     return `FEET_AND_EIGHTHS(${towardsSide(`${name}/0.125[in]`, 0, towards, true)})`;
   }
   if (unit === "ft") return `FEET_AND_INCHES(${towardsSide(`${name}/1[in]`, 0, towards, true)})`;

@@ -67,8 +67,8 @@ export const setOut: readonly Block[] = [
     {
       point: calc(text, "~{name}, level {level|0}", "Lip", { reader: "crew" }),
       distance: calc(text, (at) => `~{lip_points.from_basin[${at}]}`, "Tape", { reader: "crew" }),
-      lip: calc(text, "~{lip_above_rim|3}", "Top of lip", { reader: "crew" }),
-      bed: calc(text, (at) => `~{lip_points.foot[${at}]|3}`, "Bed at its foot", { reader: "crew" }),
+      lip: calc(text, "~{lip_above_rim|2}", "Top of lip", { reader: "crew" }),
+      bed: calc(text, (at) => `~{lip_points.foot[${at}]|2}`, "Bed at its foot", { reader: "crew" }),
       built: calc(text, "~{lip_across}, {lip_type}", "Width, kind of lip", { reader: "crew" }),
       drop_said: calc(text, "~{drop_counted}", "Drop", { reader: "crew" }),
       lands: calc(text, "~{throw}", "Lands out", { reader: "crew" }),

@@ -20,7 +20,7 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
     ),
     line(
       "not included",
-      `Rock, buried waste, roots or private lines that the site walk could not show; permits beyond those counted in the price; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}{IF(lawn_area>0,"lawn repair beyond raking and seed","repair of lawn worn by the work")}.`,
+      `Rock, buried waste, roots or private lines that the site walk could not show; permits beyond those counted in the price; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}{IF(lawn_area>0,"lawn repair beyond raking and seed","repair of lawn worn by the work")}{IF(plants_wanted<=0,"; plants","")}.`,
     ),
     line("warranty", "Warranty: {warranty}", "LEN(warranty)>0"),
   ],

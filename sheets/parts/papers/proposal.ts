@@ -113,33 +113,36 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       ),
     ),
   ]);
-  const price = panel([
-    row(8),
-    row(
-      34,
-      place(
-        [1, 7],
-        "text",
-        said(
-          "proposal_priced",
-          '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed below.")',
+  // page one says what is built; the price begins the page that is signed
+  const price = panel(
+    [
+      row(
+        34,
+        place(
+          [1, 7],
+          "text",
+          said(
+            "proposal_priced",
+            '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed below.")',
+          ),
         ),
+        place([8, 5], "price", ["proposal_price", calc(text, "~{contract_price|2}", "", customer)]),
       ),
-      place([8, 5], "price", ["proposal_price", calc(text, "~{contract_price|2}", "", customer)]),
-    ),
-  ]);
+    ],
+    { newPage: true },
+  );
   const signed = panel([
     row(20, place([1, 12], "heading", "Agreed")),
     row(14, place([1, 12], "small", "Signed by both, this proposal with its terms is the contract. Keep a copy.")),
     row(
-      26,
+      24,
       place([1, 2], "label", "Customer"),
       place([3, 5], "field", ""),
       place([9, 1], "label", "Date"),
       place([10, 3], "field", ""),
     ),
     row(
-      26,
+      24,
       place([1, 2], "label", "Contractor"),
       place([3, 5], "field", ""),
       place([9, 1], "label", "Date"),
@@ -151,6 +154,8 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       head,
       ...all.proposalDrawings,
       ...flow(flows, "proposal_scope"),
+      // a page break holds behind a row that is seen
+      panel([row(4)]),
       price,
       ...flow(flows, "proposal_rest"),
       signed,

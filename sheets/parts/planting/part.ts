@@ -1,5 +1,5 @@
 import { unprinted } from "../../../engine/template/index.js";
-import { bullet, line, under } from "../../plan/page-line.js";
+import { bullet, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
@@ -53,7 +53,6 @@ export const planting = part("Planting", "What the work leaves behind: lawn, bed
   proposal: [
     bullet("protection", "Lawn that the work has worn, about {lawn_area|0}, raked, seeded and mulched.", "lawn_area>0"),
     bullet("protection", "Plants: {plants_wanted|0}, set and watered in.", "plants_wanted>0"),
-    line("not included", "Plants are not in the price.", "plants_wanted<=0"),
   ],
   told: ["lawn_share", "plants_wanted", "planting_bed"],
 });

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { run } from "../../../engine/cli/run.js";
 import { calc, check, lines, number, sheet, template } from "../../../engine/template/index.js";
+import type { Template } from "../../../engine/template/template.js";
 import { waterfall } from "../../../sheets/templates/waterfall.js";
 
 const tiny = template({
@@ -26,9 +27,11 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function rillbook(...args: string[]) {
+const rillbook = (...args: string[]) => rillbookOf(tiny, ...args);
+
+async function rillbookOf(template: Template, ...args: string[]) {
   let [said, told] = ["", ""];
-  const status = await run(args, [tiny], {
+  const status = await run(args, [template], {
     out: (text) => {
       said += text;
     },
@@ -49,11 +52,23 @@ test("a new office book asks for what is to be filled in, and is left alone afte
   const checked = await rillbook("office", "check", file);
   expect(checked).toMatchObject({ status: 0, told: "" });
   expect(checked.said).toMatch(
-    /103 rows are still placeholders\. .*\n {2}sheet Items: 72, the first in row 5 \(cell J5\), code "pot"\n/,
+    /118 rows are still placeholders\. .*\n {2}sheet Items: 82, the first in row 5 \(cell J5\), code "pot"\n/,
   );
   const again = await rillbook("office", "--new", file);
   expect(again).toMatchObject({ status: 2, said: "" });
   expect(again.told).toContain("file-exists");
+});
+
+test("contract terms without words are told by name, and a book that words them all has none", async () => {
+  const file = join(folder, "terms.xlsx");
+  expect((await rillbookOf(waterfall, "office", "--new", file)).status).toBe(0);
+  const starter = await rillbookOf(waterfall, "office", "check", file);
+  expect(starter.said).toMatch(
+    /Blank on sheet Contract terms: Parties, .*Right to cancel, Liens, Disputes, Other terms\./,
+  );
+  const worded = await rillbookOf(waterfall, "office", "check", demo);
+  expect(worded.said).not.toContain("Contract terms: Parties");
+  expect(worded.said).toContain("Blank on sheet Contract terms: Other terms.");
 });
 
 test("a book written from another reads back as the same", async () => {
