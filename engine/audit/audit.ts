@@ -10,7 +10,7 @@ import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { checkChecks } from "./failing-checks.js";
-import { type Finding, grades } from "./finding.js";
+import { type Finding, grades, isChangedInput } from "./finding.js";
 import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
@@ -37,7 +37,7 @@ export interface Audit {
   readonly identity: WorkbookIdentity;
   /** Absent where the template is not known. */
   readonly model?: Model;
-  /** The gravest first, within a grade in the order of the checks. */
+  /** Changed inputs, from which the rest may follow; then the gravest first, within a grade in the order of the checks. */
   readonly findings: readonly Finding[];
   /** Nothing was found but what is only "to know". */
   readonly clean: boolean;
@@ -96,9 +96,7 @@ export async function auditWorkbook(
     ...checkChecks(subject, values.byTemplate),
   ];
   const single = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
-  const sorted = grades.flatMap((grade) =>
-    [...single.values()].filter((one) => one.grade === grade),
-  );
+  const sorted = inOrder([...single.values()]);
   return {
     identity,
     model,
@@ -113,6 +111,14 @@ export async function auditWorkbook(
       return [{ cell, shown, byTemplate: values.byTemplate[cell.index] ?? null }];
     }),
   };
+}
+
+function inOrder(findings: readonly Finding[]): Finding[] {
+  const others = findings.filter((one) => !isChangedInput(one));
+  return [
+    ...findings.filter(isChangedInput),
+    ...grades.flatMap((grade) => others.filter((one) => one.grade === grade)),
+  ];
 }
 
 function checkBook(

@@ -26,6 +26,7 @@ export type FindingCode =
   | "sheet-extra"
   | "hidden"
   | "rule-missing"
+  | "rule-rewritten"
   | "text-changed"
   | "note"
   | "outside"
@@ -56,3 +57,7 @@ export interface Finding {
   /** What to do about it. */
   readonly advice: string;
 }
+
+/** An input that is not what it was when the workbook was written, or not what the trail gave it. */
+export const isChangedInput = ({ code, grade }: Finding): boolean =>
+  code === "input-untold" && grade === "doubtful";

@@ -1,6 +1,6 @@
 import { shown } from "../job/shown-value.js";
 import type { Audit } from "./audit.js";
-import { type Finding, type Grade, grades } from "./finding.js";
+import { type Finding, type Grade, grades, isChangedInput } from "./finding.js";
 
 /** One line: `2 wrong, 1 doubtful, 3 to know`. */
 export function countsOf({ findings }: Audit): string {
@@ -49,18 +49,30 @@ export function auditMarkdown(audit: Audit, file: string): string {
     ["Office book", `${identity.book}, as of ${identity.bookAsOf}, mark ${identity.bookMark}`],
     ["Trail ends with", identity.trailHead],
   ].map(([label, text]) => `- ${label}: ${escaped(text ?? "(not named)")}`);
-  const parts = grades.flatMap((grade) => {
-    const found = audit.findings.filter((one) => one.grade === grade);
+  const section = (title: string, found: readonly Finding[]) => {
     if (found.length === 0) return [];
     const rows = found.map((one) => {
       const cells = [placeAndName(one), one.found, one.expected, one.advice];
       return `| ${cells.map(escaped).join(" | ")} |`;
     });
     return [
-      `## ${titles[grade]}`,
+      `## ${title}`,
       ["| Where | Found | Expected | To do |", "| --- | --- | --- | --- |", ...rows].join("\n"),
     ];
-  });
+  };
+  const others = audit.findings.filter((one) => !isChangedInput(one));
+  const parts = [
+    ...section(
+      "Changed inputs: what else is found may follow from them",
+      audit.findings.filter(isChangedInput),
+    ),
+    ...grades.flatMap((grade) =>
+      section(
+        titles[grade],
+        others.filter((one) => one.grade === grade),
+      ),
+    ),
+  ];
   const headline = headlineLines(audit).map((line) => `- ${escaped(line)}`);
   return `${[
     "# Audit of a bid",

@@ -9,7 +9,7 @@ import { checkOverCells } from "./over-cells.js";
 import { checkPage } from "./page.js";
 import { checkProgram } from "./program.js";
 import { checkProtection } from "./protection.js";
-import { checkRules } from "./rules.js";
+import { checkRules, rewrittenAsOne } from "./rules.js";
 import { checkSpaces } from "./spaces.js";
 import { checkTyping } from "./typing.js";
 
@@ -37,7 +37,7 @@ export function checkLook(
       { ...pair, written, now, then, nowBook, thenBook, content, freshContent: fresh, handout },
     ];
   });
-  return [
+  return rewrittenAsOne([
     ...checkProgram(content, looks),
     ...checkProtection(looks),
     ...looks.flatMap((pair) =>
@@ -52,5 +52,5 @@ export function checkLook(
             ...checkOverCells(pair, looks),
           ],
     ),
-  ];
+  ]);
 }

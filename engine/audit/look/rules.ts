@@ -10,6 +10,8 @@ import { legible } from "./legible.js";
 /** What a rule does to a cell: the key tells alike ones, `hides` and `rewrites` what matters of it. */
 interface Effect {
   readonly key: string;
+  /** When it does it, in normal form: two of one condition are a rule before and after its look was changed. */
+  readonly condition: string;
   readonly hides: boolean;
   readonly rewrites: boolean;
   readonly said: string;
@@ -35,11 +37,18 @@ export function checkRules(pair: LookPair): Finding[] {
   );
   const added = new Map<string, { effect: Effect; cells: string[] }>();
   const gone = new Map<string, { effect: Effect; cells: string[] }>();
+  const rewritten = new Map<string, { effect: Effect; cells: string[] }>();
   for (const [address, home] of homes) {
     const here = now.get(address) ?? new Map<string, Effect>();
     const there = then.get(addressOf(home)) ?? new Map<string, Effect>();
-    for (const [key, effect] of here) if (!there.has(key)) note(added, effect, address);
-    for (const [key, effect] of there) if (!here.has(key)) note(gone, effect, address);
+    const came = [...here].flatMap(([key, effect]) => (there.has(key) ? [] : [effect]));
+    const went = [...there].flatMap(([key, effect]) => (here.has(key) ? [] : [effect]));
+    for (const effect of came) {
+      note(went.some((one) => sameCondition(one, effect)) ? rewritten : added, effect, address);
+    }
+    for (const effect of went) {
+      if (!came.some((one) => sameCondition(one, effect))) note(gone, effect, address);
+    }
   }
   const lostRules = [...gone.values()].map(({ effect, cells }) =>
     lookFinding(
@@ -52,7 +61,45 @@ export function checkRules(pair: LookPair): Finding[] {
   const own = [...added.values()].map(({ effect, cells }) =>
     addedFinding(found.name, effect, cells),
   );
-  return [...own.slice(0, 20), ...grouped(lostRules, 3)];
+  const changed = [...rewritten.values()].map(({ effect, cells }) =>
+    rewrittenFinding(found.name, effect, cells),
+  );
+  return [...own.slice(0, 20), ...grouped(lostRules, 3), ...changed];
+}
+
+const sameCondition = (a: Effect, b: Effect): boolean => a.condition === b.condition;
+
+/** A rule with its condition as written, which looks otherwise. */
+function rewrittenFinding(sheet: string, { hides, said }: Effect, cells: string[]): Finding {
+  return {
+    ...lookFinding(
+      placesOf(sheet, cells),
+      `the rule ${said} ${hides ? "hides the text in another way" : "looks otherwise"}`,
+      "the look that the rule was written with",
+    ),
+    code: "rule-rewritten",
+  };
+}
+
+/**
+ * The findings of a whole workbook with its rewritten rules as one, which comes last: libraries write all of
+ * them anew when they save.
+ */
+export function rewrittenAsOne(findings: readonly Finding[]): Finding[] {
+  const changed = findings.filter(({ code }) => code === "rule-rewritten");
+  if (changed.length < 4) return [...findings];
+  const [{ name: _, ...first }] = changed as [Finding, ...Finding[]];
+  return [
+    ...findings.filter(({ code }) => code !== "rule-rewritten"),
+    {
+      ...first,
+      names: changed.map(({ where }) => where),
+      where: `${changed.length} rules, the first at ${first.where}`,
+      found: `rules of conditional format were written anew, as libraries do on saving: ${first.found}`,
+      expected: "rules that look as they were written",
+      advice: "Take the bid anew from the job record, or look that nothing is out of sight.",
+    },
+  ];
 }
 
 /** Gnumeric keeps one rule where several lie on one another. */
@@ -172,6 +219,7 @@ function effectOf(cut: CutRule, at: Position, looks: readonly RuleLook[], back: 
     (fill !== undefined && !legible(ink, fill));
   const effect: Effect = {
     key: [kind, terms, shows, ink, fill, struck].join("|"),
+    condition: `${kind}|${terms}`,
     hides,
     rewrites: format !== undefined || struck === true || drawn.test(rule.kind),
     said: short(`${kind} ${rule.formulas.join(", ")}`, 100),

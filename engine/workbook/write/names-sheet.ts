@@ -22,7 +22,7 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   sheet.getCell(1, 1).value = "Names";
   sheet.getCell(1, 1).style = styles.title;
   sheet.getCell(2, 1).value =
-    "Every name of the sheets in sight: what it means, what it is and where it comes from.";
+    "Every name: what it means, what it is and where it comes from. Of a step on the way: where it stands, on a hidden sheet.";
   sheet.getCell(2, 1).style = styles.purpose;
   const row = (line: number, texts: readonly (string | undefined)[]) => {
     texts.forEach((text, i) => {
@@ -38,18 +38,21 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
   };
   header(4);
   let line = 5;
-  for (const cell of shownNames(model)) {
+  const unseen = new Set(model.sheets.flatMap(({ name, hidden }) => (hidden ? [name] : [])));
+  for (const cell of namedCells(model)) {
     const { declaration } = cell;
+    // formulas for those that nobody looks at would only be weight
+    const isStep = declaration.kind !== "input" && unseen.has(cell.sheet);
     const unit = shownUnit(declaration, model.system);
     row(line, [
       cell.name,
       shownLabel(declaration),
-      undefined,
+      isStep ? `on ${cell.sheet}` : undefined,
       unit,
       explained(cell),
       declaration.source,
     ]);
-    if (cell.table === undefined) {
+    if (cell.table === undefined && !isStep) {
       const target = sheet.getCell(line, 3);
       const value = values[cell.index] ?? null;
       target.value =
@@ -93,14 +96,6 @@ export function namedCells(model: Model): Cell[] {
     const rows = model.tables.get(cell.table ?? "")?.block.rows ?? 1;
     return cell.row === Math.min(2, rows);
   });
-}
-
-/** Those that the sheet lists: working steps and copied lists, on hidden sheets, explain themselves where they stand. */
-function shownNames(model: Model): Cell[] {
-  const unseen = new Set(model.sheets.flatMap(({ name, hidden }) => (hidden ? [name] : [])));
-  return namedCells(model).filter(
-    ({ sheet, declaration: { kind } }) => kind === "input" || !unseen.has(sheet),
-  );
 }
 
 function explained(cell: Cell): string {

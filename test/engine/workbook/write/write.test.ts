@@ -360,10 +360,11 @@ describe("the sheets around", () => {
     expect(textsOf("Summary")).toContain("Toy prices, as of 2026-05-01");
   });
 
-  it("Names has every name of the sheets in sight with its unit, formula and source", () => {
+  it("Names has every name with its unit, formula and source, and the sheet of what is hidden", () => {
     const texts = textsOf("Names");
-    for (const cell of model.cells.filter(({ implied, sheet }) => !implied && sheet !== "Workings"))
+    for (const cell of model.cells.filter(({ implied }) => !implied))
       expect(texts).toContain(cell.name);
+    expect(texts).toContain("on Workings");
     expect(texts).toContain("= PULL(hose,1 in)");
     expect(texts).toContain("= IF(ISNUMBER(wide),wide*plot/12,0)");
     expect(texts).toContain("0.2*flow^1.85/wide^4.87   with flow (gal/min), wide (in)");
