@@ -14,6 +14,7 @@ import {
   type TableBlock,
   table,
 } from "./declare.js";
+import { toldWhereTyped } from "./implied.js";
 import { messageName, statusKey, statusName } from "./implied-names.js";
 import { textLiteral } from "./sentence.js";
 import { inputsOn, tableShown } from "./spread.js";
@@ -179,7 +180,13 @@ function emptyStatuses(block: Block, sheet: string): string[] {
   if (table !== undefined) {
     const where = block.kind === "part" ? sheet : undefined;
     const status = `${table.name}.${statusKey(where)}`;
-    return inputsOn(table, where).length > 0 ? [`SUMPRODUCT((${status}<>"")*1)=0`] : [];
+    const inputs = inputsOn(table, where);
+    // what a check of the table tells there fails as that check, and not twice
+    const told = toldWhereTyped(table, inputs).map(
+      ([, says]) => `(${status}<>${textLiteral(says)})`,
+    );
+    const faulty = [`(${status}<>"")`, ...(told.length === 0 ? ["1"] : told)].join("*");
+    return inputs.length > 0 ? [`SUMPRODUCT(${faulty})=0`] : [];
   }
   if (block.kind !== "lines") return [];
   return Object.entries(block.cells)

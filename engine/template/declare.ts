@@ -75,6 +75,8 @@ export interface CheckDeclaration extends Common {
   readonly sentence: string;
   /** `must`: the bid does not stand without it. `look`: a warning. */
   readonly level: "must" | "look";
+  /** Of a table's check: the input of the row beside which it is told as well, and in which few words. */
+  readonly toldAt?: { readonly input: string; readonly says: string };
 }
 
 /** A figure from a published table or standard. US units. */

@@ -116,7 +116,14 @@ function inputStatus(
   const inputs = inputsOn(block, where);
   if (inputs.length === 0) return {};
   const blank = strayInputs(block, where, system);
-  return { [statusKey(where)]: calc(text, rowStatus(inputs, system), "Input", { blank }) };
+  return {
+    [statusKey(where)]: calc(
+      text,
+      rowStatus(inputs, system, toldWhereTyped(block, inputs)),
+      "Input",
+      { blank },
+    ),
+  };
 }
 
 /** A cell that shows another one again; of a published figure, the figure. */
@@ -145,12 +152,27 @@ function withToDo(implied: Record<string, CalcDeclaration>): Record<string, Calc
   return { ...implied, [toDo]: calc(text, first, toDoLabel, stray) };
 }
 
-function rowStatus(inputs: readonly [string, InputDeclaration][], system: UnitSystem): string {
+/** The checks that are told where one of these inputs is typed: what fails, and the words. */
+export const toldWhereTyped = (block: TableBlock, inputs: readonly [string, InputDeclaration][]) =>
+  Object.entries(block.columns).flatMap(([name, declaration]) =>
+    declaration.kind === "check" && inputs.some(([input]) => input === declaration.toldAt?.input)
+      ? [[name, `← ${declaration.toldAt?.says}`] as const]
+      : [],
+  );
+
+function rowStatus(
+  inputs: readonly [string, InputDeclaration][],
+  system: UnitSystem,
+  checks: readonly (readonly [check: string, says: string])[],
+): string {
   const troubles = inputs.map(([name, declaration]) => {
     const trouble = inputTrouble(name, declaration, system);
     return trouble === undefined ? undefined : ([declaration.label, trouble] as const);
   });
-  let formula = '""';
+  let formula = checks.reduceRight(
+    (rest, [check, says]) => `IF(${check},${rest},${textLiteral(says)})`,
+    '""',
+  );
   for (const found of troubles.reverse()) {
     if (found === undefined) continue;
     const [label, trouble] = found;

@@ -128,10 +128,10 @@ export const fallsTable = table(
     drop_given: check(
       "OR(NOT(ISBLANK(drop)),NOT(ISBLANK(drop_plus)),drop_counted>0)",
       "{name}: neither its drop nor the rod readings of level {level|0} are given. Enter one of them on sheet Walk.",
-      { label: "Drop not measured" },
+      { label: "Drop not measured", toldAt: { input: "drop", says: "Drop, or its rod readings, needed" } },
     ),
     has_drop: check(
-      "drop_counted>0",
+      "OR(NOT(drop_given),drop_counted>0)",
       "{name} has no drop, so it is no fall: enter the height from upper to lower water on sheet Walk.",
       { label: "Drop missing", level: "look" },
     ),

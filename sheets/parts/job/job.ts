@@ -1,5 +1,6 @@
 import {
   type Block,
+  calc,
   count,
   date,
   days,
@@ -11,7 +12,11 @@ import {
   office,
   text,
   walk,
+  yesno,
 } from "../../../engine/template/index.js";
+
+/** Formula: the first row of a column measures something, in feet or in inches. */
+const given = (column: string) => `INDEX(${column},1)>0`;
 
 /** Who the bid is for, when, and how the feature will be run. */
 export const jobBlocks: readonly Block[] = [
@@ -45,6 +50,20 @@ export const jobBlocks: readonly Block[] = [
     }),
     proposal_number: decide(text, "Proposal no.", { optional: true }),
     revision: decide(text, "Revision", { optional: true, note: "Such as 2, where an earlier proposal is replaced." }),
+    parties_given: calc(
+      yesno,
+      "NOT(OR(ISBLANK(customer),ISBLANK(site),ISBLANK(estimator),ISBLANK(bid_date),ISBLANK(start_month)))",
+      "Job named",
+      {
+        working: true,
+      },
+    ),
+    described: calc(
+      yesno,
+      `AND(parties_given,${given("falls.lip_across")},${given("runs.length_counted")},LEN(INDEX(pipe_lines.pipe_size,1))>0)`,
+      "First fields given",
+      { working: true, note: "A price of what is not yet described would be no price." },
+    ),
   }),
   lines("Company, as on the proposal", {
     company: office(text, "Company", { section: "Company", optional: true }),

@@ -59,10 +59,10 @@ export const pipeLinesTable = table(
       note: "From manufacturer's data; a tee with uneven split can have a K below 0.",
     }),
     above_water: decide(length, "Pipe end above water", {
-      default: 0,
+      optional: true,
       least: 0,
       most: 10,
-      note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level. With an air break: how far that stands above the water, for the pump must lift to it.",
+      note: "Above the water of the pool or pot that it ends in. 0 where it ends under water: it then discharges against that level. Blank: under water where its level has a pool or pot, else in the open. With an air break: how far that stands above the water, for the pump must lift to it.",
     }),
     ...siphonInputs,
     measured_height: decide(head, "Measured height", {

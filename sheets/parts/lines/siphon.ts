@@ -54,7 +54,11 @@ export const siphonResults = {
     `AND(NOT(shut),NOT(${isStoppedBy("check valve")}),OR(NOT(check_valve_fitted),lower_lines>0))`,
     "Runs empty at a stop",
   ),
-  siphons: calc(yesno, `AND(drains,above_water<=0,NOT(${isStoppedBy("air break")}))`, "Siphons at a stop"),
+  siphons: calc(
+    yesno,
+    `AND(drains,NOT(in_the_open),above_water<=0,NOT(${isStoppedBy("air break")}))`,
+    "Siphons at a stop",
+  ),
   line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drain-back from line", {
     decimals: 1,
   }),
@@ -70,6 +74,9 @@ export const siphonResults = {
     "IF(pot_water>0,pot_deep,LARGEST_WHERE(pools.depth_counted,pools.before_level,outlet_level))",
     "Depth of pool or pot",
   ),
+  in_the_open: calc(yesno, `AND(ISBLANK(above_water),depth_there<=0,${isStoppedBy("nothing")})`, "Ends in the open", {
+    note: "Nobody has named water at its level for it to end in: no pool, no pot, no end below water.",
+  }),
   siphon_depth: calc(
     smallLength,
     "IF(siphons,MIN(depth_there,IF(ISBLANK(end_below_water),depth_there,end_below_water)),0)",
@@ -83,7 +90,7 @@ export const siphonResults = {
   drawn_said: calc(text, "~{siphon_depth|down}", "Depth of end, in words", { reader: "crew" }),
   siphon_words: calc(
     text,
-    'IF(shut,"",SIPHON_SAID(siphon_stop,above_water,above_said,siphon_depth,drawn_said))',
+    'IF(shut,"",IF(in_the_open,"end in the open, above any standing water",SIPHON_SAID(siphon_stop,above_water,above_said,siphon_depth,drawn_said)))',
     "Siphon stop for crew",
   ),
 };

@@ -73,7 +73,11 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
     row(
       22,
       place([1, 5], "title", said("proposal_head", "proposal_title")),
-      place([6, 7], "right", said("proposal_dates", "~{bid_date_said}; good until {bid_good_until_said}")),
+      place(
+        [6, 7],
+        "right",
+        said("proposal_dates", 'IF(ISBLANK(bid_date),"",bid_date_said&"; good until "&bid_good_until_said)'),
+      ),
     ),
     row(
       16,
@@ -126,7 +130,10 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
             '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed below.")',
           ),
         ),
-        place([8, 5], "price", ["proposal_price", calc(text, "~{contract_price|2}", "", customer)]),
+        place([8, 5], "price", [
+          "proposal_price",
+          calc(text, 'IF(described,contract_price_said,"no price yet")', "", customer),
+        ]),
       ),
     ],
     { newPage: true },

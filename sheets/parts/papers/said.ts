@@ -22,6 +22,7 @@ export const saidLines: Block = lines("Wording of figures", {
   ),
   runs_length: calc(length, "SUM(runs.length_counted)", "Stream length without pools"),
   basin_falls_by: calc(length, "MAX(0,level_at_rest-level_running)", "Level drop at pump start"),
+  contract_price_said: calc(text, "~{contract_price|2}", "Contract price, in words", { reader: "customer" }),
   watts_said: calc(text, '"about "&FIXED(ROUND(pump_watts/10[W],0)*10,0)&" watts"', "Power"),
   energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
   energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),

@@ -55,11 +55,11 @@ export const priceTotals = lines("The price", {
   }),
   price_exact: calc(
     money,
-    "PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))+markups_added",
+    "IF(described,PRICE_AT_MARGIN(total_cost,MIN(0.9,MAX(0,margin_wanted)))+markups_added,0)",
     "Price before rounding",
   ),
-  price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true }),
-  profit: calc(money, "price-total_cost", "Profit", whole),
+  price: calc(money, `CEILING(ROUND(price_exact,2),${step})`, "Price", { strong: true, zero: "none yet" }),
+  profit: calc(money, "IF(described,price-total_cost,0)", "Profit", whole),
   margin: calc(percent, "IF(price>0,profit/price,0)", "Profit margin"),
   markup: calc(percent, "IF(total_cost>0,profit/total_cost,0)", "Markup"),
   pump_quote_holds: check(
@@ -110,7 +110,7 @@ export const priceSense = lines("Price check", {
     "The price comes to {price_per_foot|0}, outside {price_per_foot_least|0} to {price_per_foot_most|0}. Look for a quantity left out or typed twice.",
     { label: "Price per length unusual", level: "look" },
   ),
-  break_even_price: calc(money, "total_cost-contingency_cost", "Break-even price", {
+  break_even_price: calc(money, "IF(described,total_cost-contingency_cost,0)", "Break-even price", {
     note: "The least price without a loss, if nothing goes wrong.",
   }),
   cushion: calc(money, "price-break_even_price", "Cushion before a loss", { working: true }),
@@ -126,7 +126,7 @@ export const priceSense = lines("Price check", {
     { working: true },
   ),
   labor_overrun_covered: check(
-    "OR(man_hours<=0,cushion_share>=labor_overrun_tested)",
+    "OR(man_hours<=0,NOT(described),cushion_share>=labor_overrun_tested)",
     "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",
     { label: "Loss at the labor overrun", level: "look" },
   ),

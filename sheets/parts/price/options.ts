@@ -73,7 +73,7 @@ export const contractLines = lines("The contract", {
     source: "office rule",
   }),
   margin_held: check(
-    "ROUND(contract_margin-least_margin,6)>=0",
+    "OR(NOT(described),ROUND(contract_margin-least_margin,6)>=0)",
     "The contract leaves {contract_margin} of margin, under the least, {least_margin}. Lower discount or raise margin_wanted on sheet Decisions.",
     { label: "Margin below minimum" },
   ),

@@ -17,7 +17,8 @@ export const priceBreakdown = table(
   { rows: parts.length },
   {
     part: calc(text, (row) => `"${parts[row - 1]?.[0]}"`, "Part"),
-    amount: calc(money, (row) => parts[row - 1]?.[1] ?? "0", "Amount", { decimals: 0 }),
+    // no chart of a job that is not yet described: what stands ready in every job costs something
+    amount: calc(money, (row) => `IF(described,${parts[row - 1]?.[1] ?? "0"},0)`, "Amount", { decimals: 0 }),
     of_price: calc(percent, "IF(price>0,amount/price,0)", "Of the price"),
   },
 );

@@ -30,5 +30,7 @@ export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
       when: "AND(LEN(description)>0,NOT(taken))",
     },
   ),
-  ...bulletEachRow("price", drawTable, "{name}: {amount|2}, {share|0} of the price", { when: "share>0" }),
+  ...bulletEachRow("price", drawTable, "{name}: {amount|2}, {share|0} of the price", {
+    when: "AND(described,share>0)",
+  }),
 ];

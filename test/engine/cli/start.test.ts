@@ -2,7 +2,13 @@ import { mkdtemp, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
+import { fillBook } from "../../../engine/book/fill.js";
+import { starterBook } from "../../../engine/book/starter.js";
+import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import type { Value } from "../../../engine/formula/value.js";
 import { firstFields } from "../../../engine/job/missing.js";
+import type { JobRecord } from "../../../engine/job/record.js";
+import { valuesAsGiven } from "../../../engine/job/values.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { matchWorkbook } from "../../../engine/workbook/match/match.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
@@ -40,6 +46,41 @@ test("a first price takes nine fields at most, those of the walk before the deci
   expect(first.length).toBeLessThanOrEqual(9);
   expect(new Set(first)).toEqual(new Set(Object.keys(typed)));
   expect(first.at(-1)).toBe("pipe_lines.pipe_size[1]");
+});
+
+test.each(first)("without %s nothing says a price, and no draw or chart holds money", (id) => {
+  const given = valuesAsGiven(model, { inputs: {} } as unknown as JobRecord);
+  fillBook(model, given, starterBook(waterfall, "us"));
+  const put = (of: string, value: Value) => {
+    given[model.byId.get(of)?.index as number] = value;
+  };
+  for (const [of, value] of Object.entries({ ...typed, "falls.drop[1]": 2 })) put(of, value);
+  const money = () => {
+    const values = calculateFast(model, given);
+    const at = (of: string) => values[model.byId.get(of)?.index as number];
+    const names = ["price", "contract_price", "draws.amount[1]", "price_breakdown.amount[1]"];
+    return names.map(at);
+  };
+  for (const one of money()) expect(one).toBeGreaterThan(100);
+  put(id, null);
+  expect(money()).toEqual([0, 0, 0, 0]);
+});
+
+test("a drop that is missing is told where it is typed, and by one check alone", () => {
+  const given = valuesAsGiven(model, { inputs: {} } as unknown as JobRecord);
+  fillBook(model, given, starterBook(waterfall, "us"));
+  for (const [of, value] of Object.entries(typed)) {
+    given[model.byId.get(of)?.index as number] = value;
+  }
+  const values = calculateFast(model, given);
+  const at = (of: string) => values[model.byId.get(of)?.index as number];
+  const [told] = model.cells.filter(
+    ({ index, sheet }) => sheet === "Walk" && String(values[index]).startsWith("← Drop"),
+  );
+  expect(told?.id).toMatch(/^falls\..*\[1\]$/);
+  expect(at("falls.drop_given[1]")).toBe(false);
+  expect(at("falls.has_drop[1]")).toBe(true);
+  expect(at("pipe_lines.siphon_counted[1]")).toBe(true);
 });
 
 describe("a record", () => {

@@ -52,6 +52,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     start_month: input(count, "Start month", { default: 5 }),
     place_at: calc(count, "0", "Row of the place"),
     place_looked_up: calc(yesno, "FALSE", "Place looked up"),
+    described: calc(yesno, "TRUE", "First fields given"),
     weather_known: calc(yesno, "TRUE", "Weather known"),
     storm_known: calc(yesno, "TRUE", "Storm known"),
   }),

@@ -199,6 +199,7 @@ describe("the crew is told what to build", () => {
     [{ siphon_stop: "check valve" }, /^check valve in this line/],
     [{ above_water: 0.5 }, /^end 6 in above the water/],
     [{ end_below_water: 5 }, /^end 5 in below the resting water and no deeper/],
+    [{ outlet_level: 1 }, /^end in the open, above any standing water$/],
     [{ override_flow: 0 }, /^$/],
   ])("%j", (given, said) => {
     expect(words(given)).toMatch(said);
@@ -222,9 +223,11 @@ describe("checks", () => {
     expect(failing({ siphon_stop: "end above water", above_water: 0.1 }).above).toBe(false);
   });
   test("an end under water that nobody has named", () => {
-    expect(failing({ outlet_level: 1 }).counted).toBe(true);
-    expect(failing({ outlet_level: 1, siphon_stop: "air break" }).counted).toBe(false);
-    expect(failing({ outlet_level: 1, pot_surface: 2, pot_depth: 10 }).counted).toBe(false);
+    const ends = { outlet_level: 1, above_water: 0 };
+    expect(failing(ends).counted).toBe(true);
+    expect(failing({ ...ends, siphon_stop: "air break" }).counted).toBe(false);
+    expect(failing({ outlet_level: 1 }).counted).toBe(false);
+    expect(failing({ ...ends, pot_surface: 2, pot_depth: 10 }).counted).toBe(false);
   });
   test("an air break that the pump is not known to lift to", () => {
     const broken = (given: RowValues) => {
