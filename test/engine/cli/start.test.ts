@@ -7,7 +7,7 @@ import { starterBook } from "../../../engine/book/starter.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
 import { firstFields } from "../../../engine/job/missing.js";
-import type { JobRecord } from "../../../engine/job/record.js";
+import { newJob } from "../../../engine/job/start.js";
 import { valuesAsGiven } from "../../../engine/job/values.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { matchWorkbook } from "../../../engine/workbook/match/match.js";
@@ -49,7 +49,7 @@ test("a first price takes nine fields at most, those of the walk before the deci
 });
 
 test.each(first)("without %s nothing says a price, and no draw or chart holds money", (id) => {
-  const given = valuesAsGiven(model, { inputs: {} } as unknown as JobRecord);
+  const given = valuesAsGiven(model, newJob(model, "yard"));
   fillBook(model, given, starterBook(waterfall, "us"));
   const put = (of: string, value: Value) => {
     given[model.byId.get(of)?.index as number] = value;
@@ -67,7 +67,7 @@ test.each(first)("without %s nothing says a price, and no draw or chart holds mo
 });
 
 test("a drop that is missing is told where it is typed, and by one check alone", () => {
-  const given = valuesAsGiven(model, { inputs: {} } as unknown as JobRecord);
+  const given = valuesAsGiven(model, newJob(model, "yard"));
   fillBook(model, given, starterBook(waterfall, "us"));
   for (const [of, value] of Object.entries(typed)) {
     given[model.byId.get(of)?.index as number] = value;
