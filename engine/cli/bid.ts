@@ -3,6 +3,7 @@ import { Command } from "commander";
 import { RillbookError } from "../errors.js";
 import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
+import { brokenChoiceInWords, brokenChoices } from "../job/broken-choices.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
 import { missingInputs } from "../job/missing.js";
@@ -184,12 +185,29 @@ function tell(
     );
     return;
   }
+  // first what all the rest may follow from
+  for (const one of brokenChoices(model, values)) context.err(`${brokenChoiceInWords(one)}\n`);
   tellStatus(context, model, values, stands);
   for (const entry of entries) context.out(entryLine(entry));
   context.out(`Written: ${target}\n`);
   context.err(missingLines(missing));
   for (const line of [...errorsTold(errors), ...failedLines(failed)]) context.err(`${line}\n`);
-  for (const { where, found } of findings) context.err(`not taken in: ${where}: ${found}\n`);
+  for (const line of findingLines(findings)) context.err(`${line}\n`);
+}
+
+/** What was not taken in from a workbook; results that do not follow are but calculated again. */
+function findingLines(findings: BidSource["findings"]): string[] {
+  const isStale = ({ code }: BidSource["findings"][number]) => code === "value-stale";
+  const others = findings.filter((one) => !isStale(one));
+  const lines = others.map(({ where, found }) => `not taken in: ${where}: ${found}`);
+  const stale = findings.filter(isStale);
+  const count = stale.reduce((sum, { names }) => sum + (names?.length ?? 1), 0);
+  if (count === 0) return lines;
+  const [results, were] = count === 1 ? ["1 result", "was"] : [`${count} results`, "were"];
+  return [
+    ...lines,
+    `not taken in: ${results} in the workbook ${were} out of date: calculated again`,
+  ];
 }
 
 function jsonValue(model: Model, values: readonly unknown[], name: string): unknown {

@@ -57,13 +57,13 @@ export function startCommand(context: Context): Command {
       const edits = editsAgainst(context.templates);
       await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
       context.out(
-        `Written: ${file}\n${lacking}${options.office === undefined ? starterHint : ""}Then: rillbook bid ${file} -o bid.xlsx\n`,
+        `Written: ${file}\n${lacking}${options.office === undefined ? starterHint : ""}Then: rillbook bid ${file}${kind === "bid" ? "" : " -o bid.xlsx"}\n`,
       );
     });
 }
 
 const starterHint =
-  "Prices are placeholders of the starter book. Write your own once: rillbook office --new office-book.xlsx\n";
+  "Prices are placeholders of the starter book. Write your own once: rillbook office --new office.xlsx\n";
 
 /** The office book as it is named from the folder of the new job. */
 function pathFrom(file: string, office: string | undefined): string | undefined {

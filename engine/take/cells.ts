@@ -1,3 +1,4 @@
+import { addressOf } from "../address.js";
 import { formulaIn } from "../audit/index.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import { recorded } from "../job/trail/inputs.js";
@@ -31,8 +32,9 @@ export function cellInputs(model: Model, match: WorkbookMatch): CellInputs {
     const formula = formulaIn(cell, place.cell);
     if (formula !== undefined) formulas.set(cell.id, formula);
     const held = heldBy(cell, place);
-    if (typeof held === "object" && held !== null) faults.push(held.fault);
-    else values.set(cell.id, held);
+    if (typeof held === "object" && held !== null) {
+      faults.push(held.fault + inTwoCells(model, cell, place.cell.value));
+    } else values.set(cell.id, held);
   }
   for (const [id, usual] of clearedReady(model, values)) values.set(id, usual);
   return { values, formulas, faults };
@@ -55,6 +57,19 @@ function clearedReady(
       ? [[cell.id, recorded(cell, usual)]]
       : [],
   );
+}
+
+const feetAndInches =
+  /^\s*(\d+(?:\.\d+)?)\s*(?:ft|feet|foot|')[\s-]*(\d+(?:\.\d+)?)\s*(?:in|inch|inches|")?\.?\s*$/;
+
+/** Of feet and inches typed into one cell, where they go, if the sheet has two for them. */
+function inTwoCells(model: Model, cell: Cell, value: unknown): string {
+  const inches = model.byId.get(cell.id.replace(/(\[\d+\])?$/, "_plus$1"));
+  const found = typeof value === "string" ? feetAndInches.exec(value) : null;
+  if (inches === undefined || found === null || model.system !== "us") return "";
+  const at = ({ column, line }: Cell) => addressOf(column, line);
+  const feet = Number((Number(found[1]) + Number(found[2]) / 12).toFixed(4));
+  return ` That is ${found[1]} in ${at(cell)} and ${found[2]} in ${at(inches)}, or ${feet} in ${at(cell)}.`;
 }
 
 /** The value of a cell as a job record holds it, or why it cannot. */
