@@ -200,11 +200,14 @@ test("no error value at any point, and what is missing grows less page by page",
     if (missing > 0) expect([shown, verdict]).toEqual(["–", expect.stringMatching(/: next is /)]);
     else expect(shown).toBeCloseTo(price, 6);
   }
-  // what is typed of falls, runs, pipe and basin each moves the price
+  // no sheet has one before; each page typed after it moves it, but for what costs nothing
   const prices = table.map(({ price }) => price);
   expect(prices.every(Number.isFinite)).toBe(true);
-  expect(prices.at(-1)).toBeGreaterThan(prices[0] as number);
-  expect(new Set(prices).size).toBeGreaterThan(6);
+  for (const { missing, price } of table) {
+    if (missing > 0) expect(price).toBe(0);
+    else expect(price).toBeGreaterThan(1000);
+  }
+  expect(new Set(prices).size).toBeGreaterThan(3);
 });
 
 test("a row that is begun is told on Summary, with the cell that it needs next", async () => {
