@@ -19,8 +19,11 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   const isMoney = unitOf(quantity, system).name === "$" && decimals > 0;
   const { zero, beyond } = declaration.kind === "calc" ? declaration : {};
   if (beyond !== undefined) return `[>=${beyond.from}]"${beyond.says}";${figure}`;
-  // from a thousand dollars on, cents are left out
-  if (isMoney && zero === undefined) return `[>=1000]"$"#,##0;[<=-1000]-"$"#,##0;${figure}`;
+  // from a thousand dollars on, cents are left out; a format takes two conditions at most
+  if (isMoney) {
+    const second = zero === undefined ? '[<=-1000]-"$"#,##0' : `[=0]"${zero}"`;
+    return `[>=1000]"$"#,##0;${second};${figure}`;
+  }
   return zero === undefined ? figure : `${figure};-${figure};"${zero}"`;
 }
 

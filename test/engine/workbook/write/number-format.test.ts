@@ -6,7 +6,7 @@ test("a zero that stands for no figure is shown in words", () => {
   const format = (declared: ReturnType<typeof calc>) => numberFormat(declared, "us");
   expect(format(calc(head, "1", "Head", { zero: "none" }))).toBe('#,##0.00;-#,##0.00;"none"');
   expect(format(calc(money, "1", "Cost", { zero: "no figure" }))).toBe(
-    '"$"#,##0.00;-"$"#,##0.00;"no figure"',
+    '[>=1000]"$"#,##0;[=0]"no figure";"$"#,##0.00',
   );
   expect(format(calc(percent, "1", "Share", { zero: "none" }))).toMatch(/%;-.*%;"none"$/);
   expect(format(calc(head, "1", "Head"))).toBe("#,##0.00");
