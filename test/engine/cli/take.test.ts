@@ -65,7 +65,9 @@ test("changed figures: exit status 1, each named; the inputs are taken in", asyn
   );
   const { status, out, err } = await take("bid.xlsx", "-o", "old.json");
   expect(status).toBe(1);
-  expect(out).toMatch(/^height: 6 ft, was 5\.5 ft \(changed in the workbook, by A: the file says/);
+  expect(out).toMatch(
+    /^height: 6 ft, was 5\.5 ft \(changed in the workbook, by A: the file tells of no save\)/,
+  );
   expect(out).toMatch(/Written: \/old\.json \(1 change\)\n$/);
   expect(err).toMatch(
     /^not taken in: total_posts \(Runs!B\d+\): the fixed value 99 in place of a formula/m,
@@ -80,7 +82,7 @@ test("--json tells entries and findings", async () => {
   expect(entries[0]).toMatchObject({
     input: "height",
     new: 6,
-    note: expect.stringMatching(/^why; /),
+    note: "why",
   });
   expect(findings[0]).toMatchObject({ code: "value-stale" });
   expect(written).toBe("/old.json");

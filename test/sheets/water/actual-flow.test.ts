@@ -35,7 +35,7 @@ test("a pump of fixed speed has its surplus burned by every valve", () => {
   expect(answers.number("pipe_lines.valve_setting", 2)).toBeGreaterThan(
     answers.number("pipe_lines.valve_setting", 1),
   );
-  expect(answers.text("pipe_lines.valve_words", 1)).toMatch(/^turn \d+° from open \(.* closed\)$/);
+  expect(answers.text("pipe_lines.valve_words", 1)).toMatch(/^turn \d+° from open$/);
 });
 
 test("at the calculated speed the hungriest outlet's valve stays open", () => {

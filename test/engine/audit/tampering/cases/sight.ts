@@ -118,7 +118,7 @@ export const sightCases: readonly Case[] = [
   {
     what: "the row of the price two points high",
     edit: (book) =>
-      book.sheet("Letter", (xml) => xml.replace(/<row r="5" ht="\d+"/, '<row r="5" ht="2"')),
+      book.sheet("Letter", (xml) => xml.replace(/<row r="5" ht="[\d.]+"/, '<row r="5" ht="2"')),
     verdict: "found",
     figure: true,
     finds: { code: "look", where: "Letter!5:5" },
