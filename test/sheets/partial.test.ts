@@ -88,7 +88,7 @@ describe.each(demos)("$job", ({ given }) => {
     );
   });
 
-  test.runIf(isLargest(given))("each input blank in turn", () => {
+  const eachBlank = () => {
     const values = calculateFast(model, given);
     const found: string[] = [];
     for (const { id, index } of asked) {
@@ -98,7 +98,9 @@ describe.each(demos)("$job", ({ given }) => {
       ripple.undo(values, changed);
     }
     expect(found).toEqual([]);
-  });
+  };
+  // the others try a sample of theirs, below
+  if (isLargest(given)) test("each input blank in turn", eachBlank);
 
   test("any of its inputs blank", () => {
     const share = fc.double({ min: 0.02, max: 0.98, noNaN: true });
