@@ -1,8 +1,8 @@
+import { addressOf } from "../address.js";
 import type { OpenedJob } from "../audit/open.js";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
 import type { Cell, Model } from "../template/model.js";
-import { addressOf } from "../workbook/read/address.js";
 
 /** Where a cell stands, as spreadsheets write it: a sheet, a `!` and an address. */
 const place = /^'?(.+?)'?!\$?([a-z]{1,3})\$?(\d+)$/i;
@@ -37,7 +37,7 @@ function standingAt(
   const wanted = `${sheet}!${letters}${line}`.toLowerCase();
   const here = (cell: Cell): string | undefined => {
     if (at === undefined) {
-      return `${cell.sheet}!${addressOf({ row: cell.line, column: cell.column })}`;
+      return `${cell.sheet}!${addressOf(cell.column, cell.line)}`;
     }
     const match = at.get(cell.id);
     return match === undefined ? undefined : `${match.sheet}!${match.address}`;

@@ -1,5 +1,5 @@
 import type { Value } from "../formula/value.js";
-import { firstFields } from "../job/missing.js";
+import { openFields } from "../job/missing.js";
 import { shownValue } from "../job/shown-value.js";
 import { notReady } from "../template/bid-stands.js";
 import type { Cell, Model } from "../template/model.js";
@@ -18,7 +18,7 @@ export function tellStatus(
   values: readonly Value[],
   stands: boolean,
 ): void {
-  const open = firstFields(model).filter(({ index }) => (values[index] ?? null) === null).length;
+  const open = openFields(model, values).length;
   if (open > 0) {
     context.verdict(`${notReady}: no price yet, ${open} of the first fields are missing.`, false);
     return;

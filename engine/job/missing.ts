@@ -11,7 +11,15 @@ const mustBeGiven = ({ quantity, optional, default: usual }: InputDeclaration): 
  * The inputs that a new job must give before it has a price, in the order in which the sheets ask for them:
  * those of the walk and of the decisions without a default, and of each table that opens with a row its first.
  */
-export function firstFields(model: Model): Cell[] {
+export function firstFields(model: Model): readonly Cell[] {
+  const known = firstOf.get(model) ?? foundFirst(model);
+  firstOf.set(model, known);
+  return known;
+}
+
+const firstOf = new WeakMap<Model, readonly Cell[]>();
+
+function foundFirst(model: Model): readonly Cell[] {
   return inOrder(model, (cell) => {
     const declaration = cell.declaration as InputDeclaration;
     if (declaration.asked === "office" || !mustBeGiven(declaration)) return false;
@@ -21,12 +29,21 @@ export function firstFields(model: Model): Cell[] {
   });
 }
 
+const isBlankIn =
+  (values: readonly Value[]) =>
+  ({ index }: Cell): boolean =>
+    (values[index] ?? null) === null;
+
+/** The first fields that are still blank, in the same order. */
+export const openFields = (model: Model, values: readonly Value[]): Cell[] =>
+  firstFields(model).filter(isBlankIn(values));
+
 /**
  * The inputs that a job lacks, in the order in which the sheets ask for them: blank ones that are not
  * optional, of a table those in rows that somebody has begun, and the first fields.
  */
 export function missingInputs(model: Model, values: readonly Value[]): Cell[] {
-  const isBlank = ({ index }: Cell) => (values[index] ?? null) === null;
+  const isBlank = isBlankIn(values);
   const begun = new Set<string>();
   for (const { cell, ready } of inputPlanOf(model).inputs) {
     if (!ready && !isBlank(cell)) begun.add(rowOf(cell));

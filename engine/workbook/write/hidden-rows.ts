@@ -1,7 +1,7 @@
 import { addressOf } from "../../address.js";
 import { rowIsShown } from "../../evaluate/rows-in-use.js";
 import { type Tree, walk } from "../../formula/tree.js";
-import { firstFields } from "../../job/missing.js";
+import { openFields } from "../../job/missing.js";
 import type { TableBlock } from "../../template/declare.js";
 import type { Band, Cell, Column, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
@@ -64,8 +64,7 @@ function hideWhole({ sheet }: Page, { top, bottom }: PlacedBlock): void {
 }
 
 /** Is a first field of the job still blank, so that rows are to come into use as it is typed in? */
-export const begins = ({ model, values }: Page): boolean =>
-  firstFields(model).some(({ index }) => (values[index] ?? null) === null);
+export const begins = ({ model, values }: Page): boolean => openFields(model, values).length > 0;
 
 /** The inputs of other sheets without which a row does not come into use. */
 function askedElsewhere(
