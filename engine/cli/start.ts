@@ -1,5 +1,5 @@
 import { stat } from "node:fs/promises";
-import { basename, dirname, extname, relative, resolve } from "node:path";
+import { basename, extname } from "node:path";
 import { Command, Option } from "commander";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
@@ -21,6 +21,7 @@ import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import { writeWorkbook } from "../workbook/write/write.js";
+import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
 import { identityOf } from "./identity-of.js";
 import { missingLines } from "./missing-lines.js";
@@ -51,7 +52,11 @@ export function startCommand(context: Context): Command {
       const job = options.job ?? basename(file).replace(/\.(json|xlsx)$/i, "");
       const book = await officeBook(options.office, template, options.units);
       const model = modelOf(template, options.units);
-      const record = validateJob(model, newJob(model, job, pathFrom(file, options.office)), file);
+      const record = validateJob(
+        model,
+        newJob(model, job, options.office && pathFrom(file, options.office)),
+        file,
+      );
       const inputs = options.office === undefined ? [] : [options.office];
       const { content, lacking } = await madeFor(model, record, book, kind);
       const edits = editsAgainst(context.templates);
@@ -64,12 +69,6 @@ export function startCommand(context: Context): Command {
 
 const starterHint =
   "Prices are placeholders of the starter book. Write your own once: rillbook office --new office.xlsx\n";
-
-/** The office book as it is named from the folder of the new job. */
-function pathFrom(file: string, office: string | undefined): string | undefined {
-  if (office === undefined) return undefined;
-  return relative(dirname(resolve(file)), resolve(office)).replaceAll("\\", "/");
-}
 
 async function officeBook(
   path: string | undefined,

@@ -1,14 +1,19 @@
 import { Command } from "commander";
 import type { Finding } from "../audit/finding.js";
+import { readOfficeBook } from "../book/read.js";
+import { starterBook } from "../book/starter.js";
 import { RillbookError } from "../errors.js";
-import { rawJob } from "../job/read.js";
+import { newestTemplate, rawJob } from "../job/read.js";
 import { recordText } from "../job/save.js";
 import { validateJob } from "../job/validate.js";
 import { changeFile } from "../output/change.js";
 import { mustEndRight } from "../output/judge.js";
+import { type Confirmed, takeAnew } from "../take/anew.js";
 import { type Into, takeWorkbook } from "../take/take.js";
 import { modelOf } from "../template/models.js";
+import { layoutOf } from "../template/office-layout.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
+import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
 import { entryLine, takerOf } from "./trail-options.js";
 
@@ -17,6 +22,8 @@ interface Options {
   readonly note?: string;
   readonly output?: string;
   readonly json?: true;
+  readonly template?: string;
+  readonly office?: string;
 }
 
 /** `rillbook take`: the inputs of an edited workbook become a job record again. */
@@ -33,6 +40,11 @@ export function takeCommand(context: Context): Command {
       "job record: an existing one takes the changes in; else a new one is made (default: the workbook's name with .json)",
     )
     .option("--note <text>", "why, for each entry of the trail")
+    .option(
+      "--template <name>",
+      "of a workbook that lost its custom properties and has no record: its template; a new record and trail are begun",
+    )
+    .option("--office <file>", "with --template: the office book that it was made with")
     .option("--json", "the new entries and what was found, as JSON")
     .addHelpText(
       "after",
@@ -42,13 +54,19 @@ export function takeCommand(context: Context): Command {
       const who = takerOf(options);
       const content = await readWorkbookFile(file);
       const target = options.output ?? `${file.replace(/\.xls[xm]$/i, "")}.json`;
+      const confirmed = await confirmedBy(options, target, context);
       const change = (old: string | undefined) => {
+        if (confirmed !== undefined) mustBeNone(target, old);
         const into = recordAt(target, old, options.output !== undefined, context);
         const taker = { ...who, time: new Date().toISOString() };
-        const taken = takeWorkbook(content, context.templates, file, taker, into);
+        const taken =
+          confirmed === undefined
+            ? takeWorkbook(content, context.templates, file, taker, into)
+            : takeAnew(content, context.templates, file, taker, confirmed);
         return { content: recordText(taken.job), result: taken };
       };
-      const { entries, findings } = await changeFile(target, change, [file]);
+      const read = [file, ...(options.office === undefined ? [] : [options.office])];
+      const { entries, findings } = await changeFile(target, change, read);
       context.status = findings.length > 0 ? 1 : 0;
       if (options.json) {
         context.json({ written: target, entries, findings }, 2);
@@ -61,6 +79,36 @@ export function takeCommand(context: Context): Command {
       );
       for (const finding of findings) context.err(`not taken in: ${told(finding)}\n`);
     });
+}
+
+/** What the options say of a workbook that no longer says it; undefined without them. */
+async function confirmedBy(
+  { template, office }: Options,
+  target: string,
+  { templates }: Context,
+): Promise<Confirmed | undefined> {
+  if (template === undefined && office === undefined) return undefined;
+  if (template === undefined) {
+    throw new RillbookError(
+      "options-missing",
+      "--office goes with --template, for a workbook that lost its custom properties: any other names its office book itself. Leave it out, or add --template <name>.",
+    );
+  }
+  if (office === undefined) return { template, book: starterBook };
+  const book = await readOfficeBook(
+    office,
+    layoutOf(newestTemplate(template, templates, "--template")),
+  );
+  return { template, office: pathFrom(target, office), book: () => book };
+}
+
+/** What is begun anew has no place in a record that has a trail of its own. */
+function mustBeNone(target: string, old: string | undefined): void {
+  if (old === undefined) return;
+  throw new RillbookError(
+    "file-exists",
+    `${target} exists already, and --template makes a new record. Name a new file; or leave --template out to take the changes into ${target}.`,
+  );
 }
 
 function recordAt(

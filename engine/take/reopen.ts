@@ -33,7 +33,7 @@ export function reopened(
 ): Reopened {
   const filled = filledIn(content, templates, file);
   const { identity, model, cells } = filled;
-  const written = asWritten(model, content, identity, file);
+  const written = asWritten(model, content, identity, file, filled.lost ? "nothing" : "properties");
   return {
     model,
     identity,

@@ -13,6 +13,7 @@ import type { Model } from "../template/model.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+import { propertiesLost } from "./properties-lost.js";
 
 /** The inputs and the trail with which a workbook was written. */
 export interface AsWritten {
@@ -43,7 +44,7 @@ export function asWritten(
   if (sheet === undefined) throw broken(file, "The sheet Trail is missing.");
   const [unread] = sheet.faults;
   if (unread !== undefined) throw broken(file, unread);
-  if (by === "nothing") throw propertiesLost(file);
+  if (by === "nothing") throw propertiesLost(file, model.template.name);
   const { trailHead, inputsMark } = identity;
   if (by === "properties" && (trailHead === undefined || inputsMark === undefined)) {
     throw broken(file, "The custom properties no longer say how the trail ends.");
@@ -95,12 +96,6 @@ export function mustStemFrom(
     `${cell.id} is ${said(recorded(cell, values[cell.index]))} in ${recordFile}, but was ${said(before.get(cell.id) ?? null)} when the workbook ${file} was written: the record was changed since, past its trail. Write a fresh workbook and make the changes there, or take this one into another record.`,
   );
 }
-
-const propertiesLost = (file: string): RillbookError =>
-  new RillbookError(
-    "properties-lost",
-    `${file} has lost its custom properties, as some libraries drop them by saving, so that nothing shows whether its trail and inputs are as they were written. Take it into the job record it was written from: rillbook take ${file} -o <job record>.`,
-  );
 
 const broken = (file: string, what: string): RillbookError =>
   new RillbookError(

@@ -91,6 +91,8 @@ test("--json tells entries and findings", async () => {
 test.each([
   [["none.xlsx"], /^workbook-file: .*There is no such file/],
   [["old.json"], /^workbook-kind: /],
+  [["bid.xlsx", "--office", "book.xlsx"], /^options-missing: --office goes with --template/],
+  [["bid.xlsx", "-o", "old.json", "--template", "fence"], /^file-exists: .*makes a new record/],
   [["bid.xlsx", "-o", "no/such/job.json"], /^folder-missing: The folder .* does not exist/],
 ])("refuses %j", async (args, sentence) => {
   const { status, err } = await take(...args);

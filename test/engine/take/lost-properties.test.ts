@@ -2,10 +2,15 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import exceljs from "exceljs";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openJob } from "../../../engine/audit/index.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
+import { verifyTrail } from "../../../engine/job/trail/verify.js";
+import { validateJob } from "../../../engine/job/validate.js";
+import { valuesAsGiven } from "../../../engine/job/values.js";
 import { oldWorkbook } from "../../../engine/rerun/workbook-job.js";
+import { takeAnew } from "../../../engine/take/anew.js";
+import { reopened } from "../../../engine/take/reopen.js";
 import { takeWorkbook } from "../../../engine/take/take.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
@@ -53,6 +58,45 @@ test("not into a new record, of which nothing could be shown: told what to do", 
   expect(() => takeWorkbook(readWorkbook(saved), [fence], "fence.xlsx", taker)).toThrow(
     /has lost its custom properties.*rillbook take fence\.xlsx -o <job record>/,
   );
+});
+
+test("bid says the cause and both ways on", () => {
+  expect(() => reopened(readWorkbook(saved), [fence], "fence.xlsx", taker)).toThrow(
+    /^fence\.xlsx has lost its custom properties.*take fence\.xlsx -o <job record>.*take fence\.xlsx --template fence -o fence\.json/,
+  );
+});
+
+describe("into a new record, by the template that a person names", () => {
+  const bookNamed = (name: string) => () => ({ tables: {}, name });
+  const confirmed = { template: "fence", book: bookNamed(fenceIdentity(fenceModel).book) };
+
+  test("all that is no default is told as found, and the trail begins", () => {
+    const { job, entries } = takeAnew(readWorkbook(saved), [fence], "f.xlsx", taker, confirmed);
+    expect(entries).toContainEqual(
+      expect.objectContaining({ input: "runs.run[1]", old: null, new: 51.7 }),
+    );
+    expect(new Set(entries.map(({ from }) => from))).toEqual(new Set(["changed in the workbook"]));
+    expect(entries.every(({ note }) => note?.includes("trail begun anew"))).toBe(true);
+    expect(verifyTrail(job.trail ?? [])).toEqual([]);
+    const asWas = { ...fenceRecord, inputs: fenceRecord.inputs };
+    const expected = [...valuesAsGiven(fenceModel, validateJob(fenceModel, asWas, "f"))];
+    expected[fenceModel.byId.get("runs.run[1]")?.index as number] = 51.7;
+    expect(valuesAsGiven(fenceModel, job)).toEqual(expected);
+  });
+
+  test.each([
+    ["another template", { ...confirmed, template: "wall" }, /says "wall".*says "fence"/],
+    ["another office book", { ...confirmed, book: bookNamed("2031") }, /office book ".*--office/],
+  ])("not with %s than the first sheet says", (_, said, sentence) => {
+    expect(() => takeAnew(readWorkbook(saved), [fence], "f.xlsx", taker, said)).toThrow(sentence);
+  });
+
+  test("not of a workbook that says all that itself", async () => {
+    const whole = readWorkbook(await fenceWorkbook());
+    expect(() => takeAnew(whole, [fence], "f.xlsx", taker, confirmed)).toThrow(
+      /Leave --template and --office out/,
+    );
+  });
 });
 
 test("shown and traced as any other", async () => {
