@@ -2,7 +2,7 @@ import { stat } from "node:fs/promises";
 import { basename, dirname, extname, resolve } from "node:path";
 import { RillbookError } from "../errors.js";
 import type { Value } from "../formula/value.js";
-import { readJob } from "../job/read.js";
+import { type RawJob, rawJob, readJob } from "../job/read.js";
 import type { JobRecord } from "../job/record.js";
 import { validateJob } from "../job/validate.js";
 import type { Missing } from "../job/values.js";
@@ -31,24 +31,52 @@ export interface LoadedJob {
  * Reads a job record, checks it, and reads the office book it names (or the one given). Where there is
  * none, the starter book stands for it, whose prices keep the bid from standing.
  * Throws RillbookError with what is wrong.
+ *
+ * @param office an office book, or the path of one
  */
 export async function loadJob(
   file: string,
   templates: readonly Template[],
-  office?: string,
+  office?: string | OfficeBook,
   missing?: Missing,
 ): Promise<LoadedJob> {
-  const raw = await readJob(file, templates);
+  const loaded = await loadedFrom(await readJob(file, templates), office, missing);
+  return { ...loaded, files: [file, ...loaded.files] };
+}
+
+/** The same for the text of a record; `name` tells it in errors, and what it names lies beside that. */
+export async function jobOf(
+  text: string,
+  templates: readonly Template[],
+  name: string,
+  office?: string | OfficeBook,
+  missing?: Missing,
+): Promise<LoadedJob> {
+  return loadedFrom(rawJob(text, templates, name), office, missing);
+}
+
+async function loadedFrom(
+  raw: RawJob,
+  office: string | OfficeBook | undefined,
+  missing: Missing | undefined,
+): Promise<LoadedJob> {
   const model = modelOf(raw.template, raw.units);
-  const job = validateJob(model, raw.record, file);
-  const bookFile = await bookFileOf(file, job, office);
-  const book =
-    bookFile === undefined
-      ? starterBook(raw.template, raw.units)
-      : await readOfficeBook(bookFile, layoutOf(raw.template));
+  const job = validateJob(model, raw.record, raw.file);
+  const { book, files } = await bookFor(raw, job, office);
   const given = valuesOf(model, job, book, missing);
   mustBeInBook(model, job, book);
-  return { model, job, book, given, files: [file, ...(bookFile === undefined ? [] : [bookFile])] };
+  return { model, job, book, given, files };
+}
+
+async function bookFor(
+  { file, template, units }: RawJob,
+  job: JobRecord,
+  office: string | OfficeBook | undefined,
+): Promise<{ book: OfficeBook; files: string[] }> {
+  if (typeof office === "object") return { book: office, files: [] };
+  const path = await bookFileOf(file, job, office);
+  if (path === undefined) return { book: starterBook(template, units), files: [] };
+  return { book: await readOfficeBook(path, layoutOf(template)), files: [path] };
 }
 
 async function bookFileOf(

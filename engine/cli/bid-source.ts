@@ -1,4 +1,5 @@
 import { dirname, resolve } from "node:path";
+import { identityOf } from "../book/identity-of.js";
 import { loadJob } from "../book/load-job.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
@@ -12,7 +13,6 @@ import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Identity } from "../workbook/write/identity.js";
-import { identityOf } from "./identity-of.js";
 
 /** What a bid is written from, whatever file it came from. */
 export interface BidSource {

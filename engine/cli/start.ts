@@ -1,6 +1,7 @@
 import { stat } from "node:fs/promises";
 import { basename, extname } from "node:path";
 import { Command, Option } from "commander";
+import { identityOf } from "../book/identity-of.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
 import { starterBook } from "../book/starter.js";
@@ -23,7 +24,6 @@ import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import { writeWorkbook } from "../workbook/write/write.js";
 import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
-import { identityOf } from "./identity-of.js";
 import { missingLines } from "./missing-lines.js";
 
 interface Options {

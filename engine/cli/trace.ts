@@ -1,10 +1,9 @@
 import { Command, InvalidArgumentError } from "commander";
 import { type OpenedJob, openJob } from "../audit/open.js";
 import { agree, said } from "../audit/subject.js";
-import { originsOf } from "../trace/job-origins.js";
 import type { TraceNode } from "../trace/node.js";
 import { traceText } from "../trace/text.js";
-import { trace, traceColumn } from "../trace/trace.js";
+import { traceNamed } from "../trace/trace-named.js";
 import { askedFor } from "./cell-asked-for.js";
 import type { Context } from "./context.js";
 import { bothOption, evaluatorFor } from "./evaluators.js";
@@ -51,13 +50,8 @@ export function traceCommand(context: Context): Command {
 }
 
 function nodeFor(job: OpenedJob, name: string, depth: number): TraceNode {
-  const traced = { model: job.model, values: job.values, origins: originsOf(job) };
-  const cell = job.model.byId.get(name);
-  if (cell !== undefined) return trace(traced, cell, depth);
-  const [table = "", key = ""] = name.split(".");
-  if (job.model.tables.get(table)?.columns.has(key)) {
-    return traceColumn(traced, table, key, depth);
-  }
+  const node = traceNamed(job, name, depth);
+  if (node !== undefined) return node;
   throw new Error(`"${name}" is neither a cell nor a column.`);
 }
 

@@ -62,6 +62,8 @@ export const chartsOf = (block: ChartBlock): readonly ChartBlock[] => [
 ];
 
 /**
+ * A native chart of the workbook, which follows its cells.
+ *
  * @param across the title of the horizontal axis, without its unit, which the workbook adds
  * @param up the title of the vertical axis, likewise
  */

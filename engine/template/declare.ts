@@ -101,6 +101,13 @@ export type CellDeclaration =
 
 type Rest<T extends Common> = Partial<Omit<T, "kind" | "quantity" | "label">>;
 
+/**
+ * A cell that a person fills in.
+ *
+ * @param quantity what it measures; a template never names a unit
+ * @param label what people read beside it, noun first
+ * @param rest default, limits, choices, note and source; numbers are in the quantity's US unit
+ */
 export function input(
   quantity: Quantity,
   label: string,
@@ -125,6 +132,12 @@ export const office = askedFor("office");
 export const isOffice = (cell: CellDeclaration): cell is InputDeclaration =>
   cell.kind === "input" && cell.asked === "office";
 
+/**
+ * A cell that is calculated: one native formula in the workbook.
+ *
+ * @param formula spreadsheet arithmetic with names, such as `width*height`; a number may carry its unit, `6[in]`
+ * @param label what people read beside it
+ */
 export function calc(
   quantity: Quantity,
   formula: FormulaText,
@@ -135,6 +148,9 @@ export function calc(
 }
 
 /**
+ * A condition that must hold (`must`: the bid does not stand without it) or is worth a look (`look`). Its
+ * sentence shows where it does not.
+ *
  * @param formula a condition, true where all is well
  * @param sentence what is wrong and what to do, with `{name}` or `{name|decimals}` for figures
  */
@@ -155,6 +171,7 @@ export function check(
   });
 }
 
+/** A figure from a published table or standard, with its source; in the quantity's US unit. */
 export function published(
   quantity: Quantity,
   label: string,
@@ -163,6 +180,7 @@ export function published(
   return Object.freeze({ kind: "published", quantity, label, ...rest });
 }
 
+/** A figure copied from the office book, as a column of a table that names one by `from`. */
 export function book(
   quantity: Quantity,
   label: string,
@@ -325,12 +343,14 @@ export interface AskingSheet extends Omit<SheetDeclaration, "blocks"> {
   readonly stands?: "first" | "last";
 }
 
+/** Cells under one another, each by its name: label, value, unit. */
 export const lines = (
   heading: string,
   cells: LinesBlock["cells"],
   options: Pick<LinesBlock, "section" | "printed"> = {},
 ): LinesBlock => Object.freeze({ kind: "lines", heading, cells, ...options });
 
+/** Whole lines of text made by formulas, for people outside the office. */
 export const prose = (
   heading: string,
   cells: ProseBlock["cells"],
@@ -343,9 +363,16 @@ export const unprinted = <T extends LinesBlock | ProseBlock | TableBlock>(block:
   printed: false,
 });
 
+/** Standing text under a heading, such as cautions. */
 export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
   Object.freeze({ kind: "text", heading, paragraphs: texts });
 
+/**
+ * Rows of like cells. The first column heads each row.
+ *
+ * @param name its cells are named `name.column[row]`
+ * @param options `rows`, its fixed capacity; `filled`, the condition on a row's inputs that it is in use; and more
+ */
 export const table = (
   name: string,
   heading: string,
@@ -353,6 +380,12 @@ export const table = (
   columns: TableBlock["columns"],
 ): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
 
+/**
+ * A worksheet.
+ *
+ * @param purpose one sentence, which stands under its title
+ * @param blocks what stands on it, from the top
+ */
 export function sheet(
   name: string,
   purpose: string,

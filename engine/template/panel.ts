@@ -12,9 +12,11 @@ export const place = (
   return Object.freeze({ across, look, ...words, ...rest });
 };
 
+/** A row of a panel: its height in points, and the places across it. */
 export const row = (height: number, ...places: readonly PaperPlace[]): PaperRow =>
   Object.freeze({ height, places });
 
+/** A stretch of a page laid out in a grid of twelve columns: a letterhead, figures in boxes, a form. */
 export const panel = (
   rows: readonly PaperRow[],
   options: Pick<PanelBlock, "newPage" | "unlessZero"> = {},

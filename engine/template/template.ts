@@ -98,6 +98,7 @@ export interface Section {
   readonly name: string;
 }
 
+/** A set of sheets under a name and a version. It is checked as it is compiled. */
 export function template(declaration: Template): Template {
   return Object.freeze(declaration);
 }

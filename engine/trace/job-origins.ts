@@ -3,8 +3,11 @@ import { inputOrigins } from "../job/trail/origin.js";
 import type { Origin } from "./node.js";
 import type { Origins } from "./origin.js";
 
+/** What of a job tells where its values come from. */
+export type Told = Pick<OpenedJob, "model" | "values" | "trail" | "book">;
+
 /** The origins of a job's inputs, by its trail. */
-export function originsOf({ model, values, trail, book }: OpenedJob): Origins {
+export function originsOf({ model, values, trail, book }: Told): Origins {
   const found = inputOrigins(model, values, trail);
   return {
     book,

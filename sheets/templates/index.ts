@@ -3,3 +3,5 @@ import { waterfall } from "./waterfall.js";
 
 /** Every template and version that this program can calculate. */
 export const templates: readonly Template[] = [waterfall];
+
+export { waterfall };

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { identityOf } from "../../engine/book/identity-of.js";
 import { loadJob } from "../../engine/book/load-job.js";
-import { identityOf } from "../../engine/cli/identity-of.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import { appended } from "../../engine/job/trail/chain.js";
 import { longestTrail, mustFitWorkbook } from "../../engine/job/trail/longest.js";

@@ -1,8 +1,8 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { identityOf } from "../../engine/book/identity-of.js";
 import { type LoadedJob, loadJob } from "../../engine/book/load-job.js";
-import { identityOf } from "../../engine/cli/identity-of.js";
 import { calculate } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
 import { writeWorkbook } from "../../engine/workbook/write/write.js";

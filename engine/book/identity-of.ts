@@ -1,5 +1,5 @@
-import type { LoadedJob } from "../book/load-job.js";
 import type { Identity } from "../workbook/write/identity.js";
+import type { LoadedJob } from "./load-job.js";
 
 /** What the workbook of a job says of itself. */
 export function identityOf({

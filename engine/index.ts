@@ -1,0 +1,72 @@
+/**
+ * What rillbook promises to whoever imports it: templates are declared at once, and all that works on
+ * them is loaded when it is first called, so that importing is quick. What is not named here may change.
+ */
+
+export {
+  type Bid,
+  calculate,
+  calculateFast,
+  type FailedCheck,
+  valueAt,
+} from "./api/bid.js";
+export { runCommand, type Voices } from "./api/command.js";
+export { compile } from "./api/compile.js";
+export {
+  type JobOptions,
+  newJob,
+  openJob,
+  readOfficeBook,
+  starterBook,
+} from "./api/jobs.js";
+export { type RerunRequest, rerun } from "./api/rerun.js";
+export { trace, traceText } from "./api/trace.js";
+export {
+  type AuditResult,
+  auditWorkbook,
+  readWorkbook,
+  type TakenJob,
+  type TakeOptions,
+  takeWorkbook,
+  writeWorkbook,
+} from "./api/workbooks.js";
+export type { Finding } from "./audit/index.js";
+export type { LoadedJob } from "./book/load-job.js";
+export type { OfficeBook } from "./book/office-book.js";
+export { RillbookError } from "./errors.js";
+export { columnOf, formula, type NamedFormula, oneLike } from "./formula/named-formula.js";
+export { CellError, type Value } from "./formula/value.js";
+export type { JobRecord } from "./job/record.js";
+export type { TrailEntry } from "./job/trail/entry.js";
+export type { Listener, Outcome } from "./rerun/rerun.js";
+export type { BookLayout, BookTable } from "./template/book-layout.js";
+export {
+  type Block,
+  book,
+  type CellDeclaration,
+  calc,
+  chart,
+  check,
+  decide,
+  input,
+  lines,
+  office,
+  paragraphs,
+  prose,
+  published,
+  type SheetDeclaration,
+  sheet,
+  table,
+  unprinted,
+  walk,
+} from "./template/declare.js";
+export type { Cell, Model } from "./template/model.js";
+export { panel, place, row } from "./template/panel.js";
+export { type Template, template } from "./template/template.js";
+export { TemplateError } from "./template/template-error.js";
+export type { TraceNode } from "./trace/node.js";
+export { quantities } from "./units/quantities.js";
+export { type Quantity, quantity, type UnitSystem } from "./units/quantity.js";
+export { unitNames } from "./units/unit.js";
+export type { WorkbookContent } from "./workbook/read/content.js";
+export { WorkbookRefused } from "./workbook/read/refused.js";
