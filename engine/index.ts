@@ -33,6 +33,7 @@ export {
 export type { Finding } from "./audit/index.js";
 export type { LoadedJob } from "./book/load-job.js";
 export type { OfficeBook } from "./book/office-book.js";
+export { type ErrorMeaning, type ErrorName, errorCodes } from "./error-codes.js";
 export { RillbookError } from "./errors.js";
 export { columnOf, formula, type NamedFormula, oneLike } from "./formula/named-formula.js";
 export { CellError, type Value } from "./formula/value.js";

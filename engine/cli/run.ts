@@ -1,4 +1,5 @@
 import { Command, CommanderError } from "commander";
+import { type ErrorName, errorCodes } from "../error-codes.js";
 import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
 import { shownJson, shownText } from "../text/shown.js";
@@ -85,7 +86,9 @@ export async function run(
     await program.parseAsync([...args], { from: "user" });
     return context.status;
   } catch (error) {
-    return statusOf(error, err);
+    const status = statusOf(error, err);
+    if (status !== 0 && args.includes("--json")) context.json({ error: asJson(error) });
+    return status;
   }
 }
 
@@ -96,6 +99,18 @@ function settle(program: Command, { out, err }: Voices): void {
     command.configureOutput({ writeOut: out, writeErr: err });
     command.showHelpAfterError("(add --help for the usage and an example)");
   }
+}
+
+/** What went wrong, for programs. */
+function asJson(error: unknown): { code: ErrorName; message: string; todo: string } {
+  const code: ErrorName =
+    error instanceof RillbookError
+      ? error.code
+      : error instanceof CommanderError
+        ? "usage"
+        : "program-fault";
+  const message = error instanceof Error ? error.message : String(error);
+  return { code, message, todo: errorCodes[code].todo };
 }
 
 function statusOf(error: unknown, err: (text: string) => void): number {

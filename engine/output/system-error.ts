@@ -1,7 +1,8 @@
+import type { ErrorName } from "../error-codes.js";
 import { RillbookError } from "../errors.js";
 
 /** What the system's reason means for a person, and what to do. */
-const reasons: Readonly<Record<string, readonly [code: string, sentence: string]>> = {
+const reasons: Readonly<Record<string, readonly [code: ErrorName, sentence: string]>> = {
   ENOSPC: ["disk-full", "the disk is full. What was there before is whole. Make room on it"],
   EDQUOT: [
     "disk-full",

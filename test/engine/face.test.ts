@@ -11,6 +11,7 @@ const promised = [
   ...["compile", "newJob", "openJob", "readOfficeBook", "starterBook"],
   ...["calculate", "calculateFast", "valueAt", "trace", "traceText"],
   ...["writeWorkbook", "readWorkbook", "auditWorkbook", "takeWorkbook", "rerun", "runCommand"],
+  "errorCodes",
 ];
 
 test("what can be imported is exactly this", () => {
