@@ -30,7 +30,7 @@ export {
   takeWorkbook,
   writeWorkbook,
 } from "./api/workbooks.js";
-export type { Finding } from "./audit/index.js";
+export type { Finding } from "./audit/finding.js";
 export type { LoadedJob } from "./book/load-job.js";
 export type { OfficeBook } from "./book/office-book.js";
 export { type ErrorMeaning, type ErrorName, errorCodes } from "./error-codes.js";
@@ -41,29 +41,45 @@ export type { JobRecord } from "./job/record.js";
 export type { TrailEntry } from "./job/trail/entry.js";
 export type { Listener, Outcome } from "./rerun/rerun.js";
 export type { BookLayout, BookTable } from "./template/book-layout.js";
+export { type ChartBlock, chart, type Series } from "./template/chart.js";
 export {
+  type Asked,
   type Block,
+  type BookDeclaration,
   book,
+  type CalcDeclaration,
   type CellDeclaration,
+  type CheckDeclaration,
   calc,
-  chart,
   check,
   decide,
+  type InputDeclaration,
   input,
+  type LinesBlock,
   lines,
   office,
+  type PanelBlock,
+  type ProseBlock,
+  type PublishedDeclaration,
   paragraphs,
   prose,
   published,
   type SheetDeclaration,
   sheet,
+  type TableBlock,
+  type TextBlock,
   table,
   unprinted,
   walk,
 } from "./template/declare.js";
 export type { Cell, Model } from "./template/model.js";
 export { panel, place, row } from "./template/panel.js";
-export { type Template, template } from "./template/template.js";
+export {
+  type Roles,
+  type Template,
+  type TemplateDeclaration,
+  template,
+} from "./template/template.js";
 export { TemplateError } from "./template/template-error.js";
 export type { TraceNode } from "./trace/node.js";
 export { quantities } from "./units/quantities.js";

@@ -82,6 +82,30 @@ async function bidOf(job: LoadedJob, values: readonly Value[]): Promise<Bid> {
  * The value of a cell by its name, in the unit of the job's system: `price`, `runs.posts[2]`. Dates are
  * days since 1899-12-30, as in the workbook; a blank input is null; an error is a CellError.
  * Throws RillbookError for a name that is none.
+ *
+ * @example
+ * import * as rillbook from "rillbook";
+ *
+ * const { length, money } = rillbook.quantities;
+ * const fence = rillbook.template({
+ *   name: "fence",
+ *   version: 1,
+ *   title: "A fence with invented prices",
+ *   sheets: [
+ *     rillbook.sheet("Fence", "What the fence costs.", [
+ *       rillbook.lines("Fence", {
+ *         fence_length: rillbook.input(length, "Length", { least: 0 }),
+ *         price: rillbook.calc(money, "fence_length/1[ft]*42[$]", "Price"),
+ *       }),
+ *     ]),
+ *   ],
+ * });
+ * const record = await rillbook.newJob(await rillbook.compile(fence, "us"), "F-1");
+ * const job = await rillbook.openJob({ ...record, inputs: { fence_length: 100 } }, [fence]);
+ * const bid = await rillbook.calculate(job);
+ * console.assert(rillbook.valueAt(bid, "price") === 4200);
+ * const bytes = await rillbook.writeWorkbook(bid);
+ * console.assert((await rillbook.auditWorkbook(bytes, [fence])).clean);
  */
 export function valueAt({ model, values }: Pick<Bid, "model" | "values">, name: string): Value {
   const cell = model.byId.get(name);

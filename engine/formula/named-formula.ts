@@ -65,11 +65,24 @@ export interface NamedFormula {
 }
 
 /**
- * Declares a named formula.
+ * Declares a named formula, which native functions stand for wherever it is used.
  *
  * @param name upper case, not a spreadsheet function's
  * @param parameters each name with its quantity, or its unit where the formula is empirical
  * @param source the standard, handbook or derivation it comes from
+ *
+ * @example
+ * import { formula, quantities } from "rillbook";
+ *
+ * const { length, count } = quantities;
+ * const POSTS = formula(
+ *   "POSTS",
+ *   "Posts for a run, one more than its fields",
+ *   { run: length, apart: length },
+ *   count,
+ *   "ROUNDUP(ROUND(run/apart,6),0)+1",
+ *   "geometry",
+ * );
  */
 export function formula(
   name: string,

@@ -54,6 +54,7 @@ export interface Listener {
   readonly signal?: AbortSignal;
 }
 
+/** What came of a run. */
 export interface Outcome {
   readonly totals: Totals;
   readonly duplicates: readonly { readonly job: string; readonly files: readonly string[] }[];

@@ -49,6 +49,7 @@ export interface InputDeclaration extends Common {
   readonly codeOf?: string;
 }
 
+/** A figure, a text or a yes or no that is calculated. */
 export interface CalcDeclaration extends Common {
   readonly kind: "calc";
   readonly formula: FormulaText;
@@ -92,6 +93,7 @@ export interface BookDeclaration extends Common {
   readonly kind: "book";
 }
 
+/** What a cell is declared as. */
 export type CellDeclaration =
   | InputDeclaration
   | CalcDeclaration
@@ -153,6 +155,13 @@ export function calc(
  *
  * @param formula a condition, true where all is well
  * @param sentence what is wrong and what to do, with `{name}` or `{name|decimals}` for figures
+ *
+ * @example
+ * import { check } from "rillbook";
+ *
+ * const bearable = check("load<=bearing_load", "The beam bears {bearing_load}, not {load}: take a deeper one", {
+ *   label: "Beam overloaded",
+ * });
  */
 export function check(
   formula: FormulaText,
@@ -294,6 +303,7 @@ export interface PartBlock {
   readonly of: TableBlock;
 }
 
+/** What stands on a sheet, from the top. */
 export type Block =
   | LinesBlock
   | ProseBlock
@@ -303,6 +313,7 @@ export type Block =
   | ChartBlock
   | PanelBlock;
 
+/** A worksheet, with how it is printed and found. */
 export interface SheetDeclaration {
   readonly name: string;
   /** One sentence: what the sheet is for. */
@@ -372,6 +383,24 @@ export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
  *
  * @param name its cells are named `name.column[row]`
  * @param options `rows`, its fixed capacity; `filled`, the condition on a row's inputs that it is in use; and more
+ *
+ * @example
+ * import { calc, input, quantities, table } from "rillbook";
+ *
+ * const { text, length, area } = quantities;
+ * const walls = table(
+ *   "walls",
+ *   "Walls",
+ *   { rows: 8, filled: "wall_length>0" },
+ *   {
+ *     wall: input(text, "Wall", { optional: true }),
+ *     wall_length: input(length, "Length", { least: 0 }),
+ *     wall_height: input(length, "Height", { default: 8, least: 0 }),
+ *     face: calc(area, "wall_length*wall_height", "Face"),
+ *     // the row before: above.so_far; another cell of the template by its bare name
+ *     so_far: calc(area, "above.so_far+face", "So far", { first: "face" }),
+ *   },
+ * );
  */
 export const table = (
   name: string,

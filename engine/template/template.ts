@@ -98,7 +98,33 @@ export interface Section {
   readonly name: string;
 }
 
-/** A set of sheets under a name and a version. It is checked as it is compiled. */
-export function template(declaration: Template): Template {
-  return Object.freeze(declaration);
+/** A template as it is declared: without named formulas or headline figures where it has none. */
+export type TemplateDeclaration = Omit<Template, "formulas" | "headline"> &
+  Partial<Pick<Template, "formulas" | "headline">>;
+
+/**
+ * A set of sheets under a name and a version. It is checked as it is compiled.
+ *
+ * @example
+ * import { calc, compile, input, lines, quantities, sheet, template } from "rillbook";
+ *
+ * const { length, area } = quantities;
+ * const room = template({
+ *   name: "room",
+ *   version: 1,
+ *   title: "A room",
+ *   sheets: [
+ *     sheet("Room", "What the room measures.", [
+ *       lines("Floor", {
+ *         room_length: input(length, "Length", { least: 0 }),
+ *         room_width: input(length, "Width", { least: 0 }),
+ *         floor_area: calc(area, "room_length*room_width", "Floor"),
+ *       }),
+ *     ]),
+ *   ],
+ * });
+ * const model = await compile(room, "us");
+ */
+export function template(declaration: TemplateDeclaration): Template {
+  return Object.freeze({ formulas: [], headline: [], ...declaration });
 }
