@@ -1,8 +1,8 @@
 import { agree, type OpenedJob } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
+import { saidBy } from "../evaluate/said-by.js";
 import { CellError, type Value } from "../formula/value.js";
 import { shown } from "../job/shown-value.js";
-import { messageName } from "../template/implied-names.js";
 import type { Cell, Model } from "../template/model.js";
 import { type PriceChange, priceChanges } from "./prices.js";
 import { type Reason, reasonsOf } from "./reasons.js";
@@ -114,9 +114,8 @@ function changeOf(a: OpenedJob, b: OpenedJob, cell: Cell): Change[] {
 const kindOf = (model: Model, id: string): string => model.byId.get(id)?.declaration.kind ?? "";
 
 function messageOf({ model, values }: OpenedJob, id: string): string {
-  const [name = "", row] = id.split("[");
-  const cell = model.byId.get(`${messageName(name)}${row === undefined ? "" : `[${row}`}`);
-  return cell === undefined ? "" : String(values[cell.index] ?? "");
+  const cell = model.byId.get(id);
+  return cell === undefined ? "" : String(saidBy(model, cell, values) ?? "");
 }
 
 /** The difference of two amounts; nothing where either is no number. */

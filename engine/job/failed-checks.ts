@@ -1,5 +1,5 @@
+import { saidBy } from "../evaluate/said-by.js";
 import { CellError, type Value } from "../formula/value.js";
-import { messageName } from "../template/implied-names.js";
 import { type Cell, homeOf, type Model } from "../template/model.js";
 
 /** A check that says no, with its sentence. */
@@ -16,7 +16,7 @@ export function failedChecks(model: Model, values: readonly Value[]): FailedChec
   const failed = model.cells.flatMap((cell) => {
     const { declaration } = cell;
     if (declaration.kind !== "check" || values[cell.index] === true) return [];
-    const said = values[messageCell(model, cell).index];
+    const said = saidBy(model, cell, values);
     const message = said instanceof CellError ? untold(said) : String(said);
     return [{ cell, sheet: homeOf(model, cell), level: declaration.level, message }];
   });
@@ -29,11 +29,3 @@ export function failedChecks(model: Model, values: readonly Value[]): FailedChec
 /** A check that cannot be told has not held. */
 const untold = ({ code, origin }: CellError): string =>
   `This cannot be told: ${code}${origin === undefined ? "" : ` in ${origin}`}.`;
-
-function messageCell(model: Model, cell: Cell): Cell {
-  const id =
-    cell.row === undefined ? messageName(cell.name) : `${messageName(cell.name)}[${cell.row}]`;
-  const found = model.byId.get(id);
-  if (found === undefined) throw new Error(`The check ${cell.id} has no message cell.`);
-  return found;
-}

@@ -1,3 +1,4 @@
+import { saidBy } from "../evaluate/said-by.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
@@ -44,13 +45,13 @@ export interface CheckState {
 }
 
 /** The checks that say no, each once, with the sentence of the first row that fails. */
-export function failing({ checks }: RolePlan, values: readonly Value[]): CheckState[] {
+export function failing({ checks, model }: RolePlan, values: readonly Value[]): CheckState[] {
   const failed: CheckState[] = [];
-  for (const { name, level, states, messages } of checks) {
-    const row = states.findIndex((index) => values[index] !== true);
-    if (row < 0) continue;
-    const state = values[states[row] as number];
-    const message = state instanceof CellError ? figure(state) : values[messages[row] as number];
+  for (const { name, level, cells } of checks) {
+    const cell = cells.find(({ index }) => values[index] !== true);
+    if (cell === undefined) continue;
+    const state = values[cell.index];
+    const message = state instanceof CellError ? figure(state) : saidBy(model, cell, values);
     failed.push({ name, level, message: String(message) });
   }
   return failed;

@@ -30,7 +30,7 @@ import { figuresOf } from "./role-plan.js";
 
 type ContentOf = (cell: Cell) => CellContent | undefined;
 
-const checkStates = "check_list.right";
+const checkStates = "check_list.state";
 const daysOf1904 = 1462;
 
 /**
@@ -229,8 +229,8 @@ function said(
   contentOf: ContentOf,
 ): Said {
   const figures = figuresOf(roles, (cell) => asValue(contentOf(cell)?.value ?? null));
-  const states = model.tables.get("check_list")?.columns.get("right")?.cells ?? [];
-  const passed = model.checks.filter((_, i) => contentOf(states[i] as Cell)?.value === true);
+  const states = model.tables.get("check_list")?.columns.get("state")?.cells ?? [];
+  const passed = model.checks.filter((_, i) => contentOf(states[i] as Cell)?.value === "ok");
   const { book, bookMark } = identity;
   return {
     figures: {

@@ -1,4 +1,4 @@
-import { count, number, text, yesno } from "../units/quantity.js";
+import { count, number, text, type UnitSystem } from "../units/quantity.js";
 import { wordsOf } from "./area.js";
 import { bidStandsLines, bidStandsNames, errorLists } from "./bid-stands.js";
 import {
@@ -16,8 +16,10 @@ import {
 } from "./declare.js";
 import { toldWhereTyped } from "./implied.js";
 import { messageName, statusKey, statusName } from "./implied-names.js";
-import { textLiteral } from "./sentence.js";
-import { inputsOn, tableShown } from "./spread.js";
+import { formulaInRow } from "./row-sentence.js";
+import { sentenceFormula, textLiteral } from "./sentence.js";
+import { figuresFor } from "./spots.js";
+import { inputsOn, messagesAtHome, tableShown } from "./spread.js";
 
 interface CheckOnSheet {
   readonly name: string;
@@ -40,16 +42,20 @@ export const ownNames: readonly string[] = [
  * The sheet that says whether the bid stands and lists all checks, worst first. It is made from
  * the checks that the other sheets declare, and adds one for each sheet's inputs.
  */
-export function checksSheet(sheets: readonly SheetDeclaration[]): {
+export function checksSheet(
+  sheets: readonly SheetDeclaration[],
+  system: UnitSystem,
+): {
   sheet: SheetDeclaration;
   checks: string[];
 } {
   const inputChecks = inputsRight(sheets);
   const inputBlock = lines("Inputs by sheet", inputChecks);
   const inputs = inputNames(sheets);
+  const frame = { sheets, system, inputs };
   const found = [
-    ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name, inputs))),
-    ...sheetsAtFault(checksOf(inputBlock, "Checks", inputs), sheets),
+    ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name, frame))),
+    ...sheetsAtFault(checksOf(inputBlock, "Checks", frame), sheets),
   ];
   const blocks: Block[] = [
     lines("Bid status", {
@@ -118,11 +124,14 @@ const sheetsAtFault = (
     return sheet === undefined ? one : { ...one, goes: `'${sheet.name}'!A1` };
   });
 
-function checksOf(
-  block: Block,
-  where: string,
-  inputs: ReadonlyMap<string, string>,
-): CheckOnSheet[] {
+interface Frame {
+  readonly sheets: readonly SheetDeclaration[];
+  readonly system: UnitSystem;
+  readonly inputs: ReadonlyMap<string, string>;
+}
+
+function checksOf(block: Block, where: string, frame: Frame): CheckOnSheet[] {
+  const { inputs } = frame;
   if (block.kind === "lines") {
     return Object.entries(block.cells).flatMap(([name, cell]) =>
       cell.kind === "check"
@@ -144,8 +153,7 @@ function checksOf(
   return Object.entries(block.columns).flatMap(([key, cell]) => {
     if (cell.kind !== "check") return [];
     const column = `${block.name}.${key}`;
-    const messages = `${block.name}.${messageName(key)}`;
-    const message = `INDEX(${messages},MATCH(FALSE,${column},0))`;
+    const message = firstMessage(block, key, cell, frame);
     const label = [block.heading, cell.label].filter(Boolean).join(": ") || column;
     const [first = key] = Object.keys(block.columns);
     const goes = namedIn(cell.sentence, block, inputs) ?? `${block.name}.${first}`;
@@ -153,6 +161,24 @@ function checksOf(
       { name: column, label, where, level: cell.level, state: `AND(${column})`, message, goes },
     ];
   });
+}
+
+/** The sentence of a table's check for the first row in which it fails: from its message there, where it has one. */
+function firstMessage(
+  block: TableBlock,
+  key: string,
+  { sentence }: CheckDeclaration,
+  { sheets, system }: Frame,
+): string {
+  const row = `MATCH(FALSE,${block.name}.${key},0)`;
+  const [only, ...others] = messagesAtHome(block);
+  if (only === messageName(key) && others.length === 0)
+    return `INDEX(${block.name}.${messageName(key)},${row})`;
+  const said = sentenceFormula(sentence, { system, reader: "office" }, figuresFor(sheets, block));
+  const beside = sheets
+    .flatMap(({ blocks }) => blocks)
+    .find((one): one is TableBlock => one.kind === "table" && one.name === block.beside);
+  return formulaInRow(said, row, beside === undefined ? [block] : [block, beside]);
 }
 
 /** The name of the check on a sheet's inputs: `inputs_right_runs`. */
@@ -202,32 +228,43 @@ function hasStatus(cell: CellDeclaration): boolean {
 /** The table of all checks, sheet by sheet. */
 export const checkList = "check_list";
 
-/** The table of all checks, worst first. */
+/** The table of the worst checks, worst first. */
 export const checkShown = "check_shown";
 
-function sortedList(rows: number): Block {
+/** How many checks the list of the worst ones shows: a page. */
+const mostShown = 40;
+
+function sortedList(all: number): Block {
+  const rows = Math.min(all, mostShown);
+  const heading =
+    all > rows ? `The first ${rows} checks, worst first (all: below)` : "All checks, worst first";
   return table(
     checkShown,
-    "All checks, worst first",
-    { rows, beside: "check_list" },
+    heading,
+    { rows },
     {
-      check: calc(text, at("check"), "Check"),
-      state: calc(text, at("state"), "State"),
-      sheet: calc(text, at("sheet"), "Sheet"),
-      message: calc(text, at("message"), "What to do"),
+      check: calc(text, inTurn("check"), "Check"),
+      state: calc(text, inTurn("state"), "State"),
+      sheet: calc(text, inTurn("sheet"), "Sheet"),
+      message: calc(text, inTurn("message"), "What to do"),
     },
   );
 }
 
-const at = (key: string) =>
-  `INDEX(check_list.${key},MATCH(SMALL(check_list.rank,place),check_list.rank,0))`;
+/** Ranks lie a thousand apart by state; what is over is the place in the list. */
+const inTurn = (key: string) => (row: number) =>
+  `INDEX(check_list.${key},MOD(SMALL(check_list.rank,${row}),1000))`;
 
 const unknown = textLiteral("This cannot be told: a figure that it needs is in error.");
 
 const messageFormula = ({ message }: CheckOnSheet): string =>
-  `IF(right,"ok",IF(ISERROR(${message}),${unknown},${message}))`;
+  `IF(state="ok","ok",IF(ISERROR(${message}),${unknown},${message}))`;
 
-const holdsFormula = ({ state }: CheckOnSheet): string => `IF(ISERROR(${state}),FALSE,${state})`;
+/** A check in error has not held. */
+function stateFormula({ state, level }: CheckOnSheet): string {
+  const fails = textLiteral(level === "must" ? "stop" : "warning");
+  return `IF(ISERROR(${state}),${fails},IF(${state},"ok",${fails}))`;
+}
 
 function workingList(found: readonly CheckOnSheet[]): Block {
   const source = "the checks that the sheets of this template declare";
@@ -237,25 +274,21 @@ function workingList(found: readonly CheckOnSheet[]): Block {
     {
       rows: found.length,
       printed: false,
-      data: found.map(({ label, where, level, goes }) => ({
-        ...{ check: label, sheet: where, level, goes },
+      data: found.map(({ label, where, level, goes }, i) => ({
+        ...{ check: label, sheet: where, level, goes, place: i + 1 },
       })),
     },
     {
       check: published(text, "Check", { source }),
-      message: calc(text, (row) => messageFormula(found[row - 1] as CheckOnSheet), "What to do"),
-      // a check in error has not held
-      right: calc(yesno, (row) => holdsFormula(found[row - 1] as CheckOnSheet), "Right"),
+      state: calc(text, (row) => stateFormula(found[row - 1] as CheckOnSheet), "State"),
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
       goes: published(text, "Mended at", { source }),
-      place: calc(count, "above.place+1", "Place", { first: "1" }),
-      state: calc(
-        text,
-        `IF(right,"ok",IF(level="must",${textLiteral("stop")},"warning"))`,
-        "State",
-      ),
-      rank: calc(number, `IF(right,2000,IF(level="must",0,1000))+place`, "Rank", { decimals: 0 }),
+      place: published(count, "Place", { source }),
+      rank: calc(number, `IF(state="ok",2000,IF(state="stop",0,1000))+place`, "Rank", {
+        decimals: 0,
+      }),
+      message: calc(text, (row) => messageFormula(found[row - 1] as CheckOnSheet), "What to do"),
     },
   );
 }

@@ -7,7 +7,13 @@ import { parse } from "../formula/parse.js";
 import { ofNoCell, swallows } from "../formula/refused.js";
 import { frozen, type Tree } from "../formula/tree.js";
 import { typeOfQuantity, yesnoType } from "../formula/type.js";
-import { fromUs, type Quantity, type UnitSystem, unitOf } from "../units/quantity.js";
+import {
+  fromUs,
+  type Quantity,
+  text as textQuantity,
+  type UnitSystem,
+  unitOf,
+} from "../units/quantity.js";
 import { arrange } from "./arrange.js";
 import { isApart } from "./bid-stands.js";
 import { withBookColumns } from "./book-copies.js";
@@ -15,6 +21,7 @@ import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
 import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import { messageName } from "./implied-names.js";
 import { limitFaults } from "./limits.js";
 import { literalKeyFaults } from "./literal-keys.js";
 import { literalRowFaults } from "./literal-rows.js";
@@ -44,7 +51,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   const named = [...everywhere, ...template.formulas, ...wordFormulas(template.sheets)];
   const formulas = new Map(named.map((one) => [one.name, one]));
   const calculating = withWorkings(withBookColumns(declared));
-  const { sheet, checks } = checksSheet(calculating);
+  const { sheet, checks } = checksSheet(calculating, system);
   const sheets = withImpliedColumns([...calculating, sheet], system);
   const { placed, spots } = spotsOf(sheets, system);
   const inliner = new Inliner(formulas, system);
@@ -80,6 +87,8 @@ class CellCompiler {
   readonly faults: string[] = [];
   /** By table, the condition that a row is in use. */
   readonly conditions = new Map<string, Condition>();
+  /** By column, the sentences of checks. */
+  private readonly sentences = new Map<string, Tree>();
   /** By name and text; in a first row a text has another meaning. */
   private readonly known = new Map<string, Map<string, Compiled | undefined>>();
 
@@ -95,6 +104,7 @@ class CellCompiler {
     const unit = unitOf(declaration.quantity, this.system);
     const fixed = fixedValue(spot, this.system);
     const compiled = this.formulaOf(spot);
+    const says = this.sentenceOf(spot);
     return Object.freeze({
       index,
       id: spot.id,
@@ -110,7 +120,31 @@ class CellCompiler {
       apart: isApart(spot.name),
       ...(fixed === undefined ? {} : { fixed }),
       ...compiled,
+      ...(says === undefined ? {} : { says }),
     });
+  }
+
+  /** The sentence of a check in a table that has no message for each of its checks. */
+  private sentenceOf(spot: Spot): Tree | undefined {
+    const { declaration, table, key, name } = spot;
+    if (declaration.kind !== "check" || table === undefined) return undefined;
+    if (Object.hasOwn(table.columns, messageName(key))) return undefined;
+    const known = this.sentences.get(name);
+    if (known !== undefined) return known;
+    try {
+      const said = this.opened(`~${declaration.sentence}`, spot);
+      const tree = this.checked(
+        said,
+        { ...declaration, quantity: textQuantity },
+        this.names.scope(table, false),
+      );
+      this.sentences.set(name, tree);
+      return tree;
+    } catch (error) {
+      // the message that shows it for the eye tells the fault
+      if (error instanceof FormulaError) return undefined;
+      throw error;
+    }
   }
 
   private formulaOf(spot: Spot): Compiled | undefined {
@@ -235,7 +269,8 @@ function fixedValue(spot: Spot, system: UnitSystem): InputValue | undefined {
   if (spot.declaration.kind !== "published") return undefined;
   const { quantity, value } = spot.declaration;
   const rows = spot.table?.data;
-  const { repeats = spot.key } = spot.declaration;
+  const { repeats = spot.key, numbersRows } = spot.declaration;
+  if (numbersRows) return spot.row;
   const given = rows === undefined ? value : rows[(spot.row ?? 1) - 1]?.[repeats];
   return given === undefined ? undefined : inUnit(given, quantity, system);
 }

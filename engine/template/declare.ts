@@ -86,6 +86,8 @@ export interface PublishedDeclaration extends Common {
   readonly value?: InputValue;
   /** Nobody reads it on the sheet: it stands on sheet Workings. */
   readonly working?: true;
+  /** Set by the compiler: its value is the number of the row. */
+  readonly numbersRows?: true;
 }
 
 /** A figure copied from the office book. */
@@ -262,6 +264,8 @@ export interface TableBlock {
   /** On a page handed out: where its columns stand across the page. */
   readonly paper?: PaperTable;
   readonly columns: Readonly<Record<string, CellDeclaration>>;
+  /** Set by the compiler: on a hidden sheet, where rows do not say what their checks do; sheet Checks does. */
+  readonly unseen?: true;
   /** Set by the compiler: the sheet of each column that stands on another one than the table. */
   readonly elsewhere?: Readonly<Record<string, string>>;
 }
@@ -405,7 +409,7 @@ export const paragraphs = (heading: string, ...texts: string[]): TextBlock =>
 export const table = (
   name: string,
   heading: string,
-  options: Omit<TableBlock, "kind" | "name" | "heading" | "columns" | "elsewhere">,
+  options: Omit<TableBlock, "kind" | "name" | "heading" | "columns" | "elsewhere" | "unseen">,
   columns: TableBlock["columns"],
 ): TableBlock => Object.freeze({ kind: "table", name, heading, ...options, columns });
 

@@ -1,16 +1,17 @@
-import { fromUs, text, type UnitSystem, unitOf } from "../units/quantity.js";
+import { count, fromUs, text, type UnitSystem, unitOf } from "../units/quantity.js";
 import {
   type CalcDeclaration,
   type CellDeclaration,
   calc,
   type InputDeclaration,
   type LinesBlock,
+  published,
   type TableBlock,
 } from "./declare.js";
 import { messageName, repeatKey, statusKey, statusName, toDo } from "./implied-names.js";
 import { standsReady } from "./own-rows.js";
 import { type Figure, sentenceFormula, textLiteral } from "./sentence.js";
-import { inputsOn, placesOf, repeatsOn } from "./spread.js";
+import { inputsOn, placesOf, repeatsOn, workingsSheet } from "./spread.js";
 
 /*
  * The cells that follow from a declaration: beside each input a message that stays
@@ -73,11 +74,7 @@ export function impliedColumns(
   system: UnitSystem,
   figures: Figures,
 ): Record<string, CellDeclaration> {
-  const atHome = {
-    ...checkMessages(block, system, figures),
-    ...inputStatus(block, undefined, system),
-  };
-  const implied: Record<string, CellDeclaration> = withToDo(atHome);
+  const implied: Record<string, CellDeclaration> = atHome(block, system, figures);
   for (const where of placesOf(block)) {
     if (where !== undefined) {
       for (const [key, status] of Object.entries(inputStatus(block, where, system))) {
@@ -85,26 +82,49 @@ export function impliedColumns(
       }
     }
     for (const key of repeatsOn(block, where)) {
-      implied[repeatKey(key, where)] = shownAgain(key, block.columns[key] as CellDeclaration);
+      const declaration = block.columns[key] as CellDeclaration;
+      implied[repeatKey(key, where)] =
+        where === workingsSheet && declaration.kind !== "published"
+          ? rowNumber(key, declaration)
+          : shownAgain(key, declaration);
     }
   }
   return implied;
 }
 
-function checkMessages(
+/**
+ * What a row has to say where its table is declared. A message alone stands as it is. Of several, one column
+ * shows the first for the eye: a fault of the inputs, then the sentence of the first check that fails.
+ */
+function atHome(
   block: TableBlock,
   system: UnitSystem,
   figures: Figures,
 ): Record<string, CalcDeclaration> {
-  const messages: Record<string, CalcDeclaration> = {};
-  for (const [name, declaration] of Object.entries(block.columns)) {
-    if (declaration.kind !== "check") continue;
-    messages[messageName(name)] = {
-      ...messageOf(name, declaration.sentence, system, figures, '""'),
-      label: `${declaration.label}: what to do`,
-    };
+  const status = inputStatus(block, undefined, system);
+  const checks = Object.entries(block.columns).flatMap(([name, declaration]) =>
+    declaration.kind === "check" && !block.unseen ? [[name, declaration.sentence] as const] : [],
+  );
+  const [home] = Object.keys(status);
+  const [only] = checks;
+  if (only === undefined || (checks.length === 1 && home === undefined)) {
+    const message =
+      only === undefined
+        ? status
+        : { [messageName(only[0])]: messageOf(...only, system, figures, '""') };
+    return Object.fromEntries(
+      Object.entries(message).map(([key, made]) => [key, { ...made, label: toDoLabel }]),
+    );
   }
-  return messages;
+  const audience = { system, reader: "office" } as const;
+  const first = checks.reduceRight(
+    (rest, [name, sentence]) =>
+      `IF(${name},${rest},${sentenceFormula(sentence, audience, figures)})`,
+    '""',
+  );
+  const inTurn = home === undefined ? first : `IF(LEN(${home})>0,${home},${first})`;
+  const stray = home === undefined ? {} : { blank: home };
+  return { ...status, [toDo]: calc(text, inTurn, toDoLabel, stray) };
 }
 
 /** One status for all inputs of the row that stand on a sheet; none where no input does. */
@@ -126,6 +146,13 @@ function inputStatus(
   };
 }
 
+/** What heads a row among the workings, where nobody reads page by page: its number in the table. */
+const rowNumber = (key: string, { label }: CellDeclaration): CellDeclaration => ({
+  ...published(count, `${label}, row`, { source: "the rows of the table" }),
+  repeats: key,
+  numbersRows: true,
+});
+
 /** A cell that shows another one again; of a published figure, the figure. */
 export function shownAgain(key: string, declaration: CellDeclaration): CellDeclaration {
   const { label, quantity, decimals } = declaration;
@@ -135,21 +162,6 @@ export function shownAgain(key: string, declaration: CellDeclaration): CellDecla
   const optional = declaration.kind === "input" && declaration.optional === true;
   const zero = optional && quantity.kind === "number" ? { zero: "" } : {};
   return { ...calc(quantity, key, label, zero), ...alike };
-}
-
-/** One column for the eye where a row can have several messages: the first that is not empty. */
-function withToDo(implied: Record<string, CalcDeclaration>): Record<string, CalcDeclaration> {
-  const keys = Object.keys(implied);
-  const only = implied[keys[0] as string];
-  if (keys.length < 2) {
-    return only === undefined ? {} : { [keys[0] as string]: { ...only, label: toDoLabel } };
-  }
-  const home = statusKey(undefined);
-  const status = implied[home] === undefined ? [] : [home];
-  const inTurn = [...status, ...keys.filter((key) => key !== home)];
-  const first = inTurn.reduceRight((rest, key) => `IF(LEN(${key})>0,${key},${rest})`, '""');
-  const stray = status.length === 0 ? {} : { blank: home };
-  return { ...implied, [toDo]: calc(text, first, toDoLabel, stray) };
 }
 
 /** The checks that are told where one of these inputs is typed: what fails, and the words. */

@@ -33,6 +33,8 @@ export interface Cell {
   readonly spoken?: Tree;
   /** The formula as it is calculated: native functions only. */
   readonly native?: Tree;
+  /** Of a check in a table whose rows can have several messages, its sentence: it stands in no cell of its own. */
+  readonly says?: Tree;
   /** Of a cell whose table tells which rows are in use, the formula that holds where this one is: part of `spoken`. */
   readonly inUse?: Tree;
 }

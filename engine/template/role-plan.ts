@@ -2,17 +2,18 @@ import { RillbookError } from "../errors.js";
 import type { CheckDeclaration } from "./declare.js";
 import { messageName } from "./implied-names.js";
 import { type Cell, columnOf, type Model } from "./model.js";
+import { precedents } from "./order.js";
 
 interface PlannedCheck {
   readonly name: string;
   readonly level: "must" | "look";
-  /** Indexes of the states, and of the sentences, row by row. */
-  readonly states: readonly number[];
-  readonly messages: readonly number[];
+  /** Its cells, row by row. */
+  readonly cells: readonly Cell[];
 }
 
 /** Where a model holds the figures that its roles name: worked out once for all jobs. */
 export interface RolePlan {
+  readonly model: Model;
   readonly price: Cell;
   /** The price before it is rounded, where the template has one. */
   readonly exact?: Cell;
@@ -42,6 +43,7 @@ export function rolesOf(model: Model): RolePlan {
   }
   const { price, exact, cost, contingency, sections, goodUntil } = roles;
   const made: Omit<RolePlan, "targets"> = {
+    model,
     price: cellNamed(model, price),
     ...(exact === undefined ? {} : { exact: cellNamed(model, exact) }),
     cost: cellNamed(model, cost),
@@ -59,14 +61,17 @@ const bidStands = "bid_stands";
 
 function targetsOf(model: Model, plan: Omit<RolePlan, "targets">): string[] {
   const { price, cost, sections, checks } = plan;
-  const indexes = checks.flatMap(({ states, messages }) => [...states, ...messages]);
+  const states = checks.flatMap((check) => check.cells);
+  const told = states.flatMap((cell) => toldBy(model, cell));
   const cells = [price, cost, ...sections.map(({ cell }) => cell)];
   // whether the bid stands asks for every cell of the calculation
-  return [
-    bidStands,
-    ...cells.map(({ id }) => id),
-    ...indexes.map((index) => (model.cells[index] as Cell).id),
-  ];
+  return [bidStands, ...cells.map(({ id }) => id), ...[...states, ...told].map(({ id }) => id)];
+}
+
+/** What the sentence of a check is read from: its message, or the figures that it names. */
+function toldBy(model: Model, { name, row = 0, says }: Cell): Cell[] {
+  if (says !== undefined) return precedents(model, says, row);
+  return [cellNamed(model, row === 0 ? messageName(name) : `${messageName(name)}[${row}]`)];
 }
 
 function cellNamed(model: Model, name: string): Cell {
@@ -81,14 +86,9 @@ function cellNamed(model: Model, name: string): Cell {
 
 function plannedCheck(model: Model, name: string): PlannedCheck {
   const [table = "", key] = name.split(".");
-  const indexes = (of: string) =>
-    key === undefined
-      ? [cellNamed(model, of).index]
-      : columnOf(model, table, of).cells.map(({ index }) => index);
-  const states = indexes(key ?? name);
-  const first = model.cells[states[0] as number] as Cell;
-  const { level } = first.declaration as CheckDeclaration;
-  return { name, level, states, messages: indexes(messageName(key ?? name)) };
+  const cells = key === undefined ? [cellNamed(model, name)] : columnOf(model, table, key).cells;
+  const { level } = (cells[0] as Cell).declaration as CheckDeclaration;
+  return { name, level, cells };
 }
 
 function quotesOf(model: Model, goodUntil: string): RolePlan["quotes"] {

@@ -5,9 +5,14 @@ import type { TableBlock } from "./declare.js";
  * The formulas of one row of a table, seen from outside it: where the text names a column of the
  * tables barely, it gets that column at the row. `width > 0` is `INDEX(runs.length,3) > 0` in row 3.
  *
+ * @param row its number, or a formula for it
  * @param tables the table, and those beside it; the first that has the column gives it
  */
-export function formulaInRow(formula: string, row: number, tables: readonly TableBlock[]): string {
+export function formulaInRow(
+  formula: string,
+  row: number | string,
+  tables: readonly TableBlock[],
+): string {
   const tokens = tokensOf(formula);
   let made = formula;
   for (const [i, { kind, text, at }] of [...tokens.entries()].reverse()) {

@@ -48,7 +48,7 @@ export function inputsOn(table: TableBlock, where: Where): [string, InputDeclara
 
 /** What a row has to say at its table's home, of its checks and of the inputs that stand there. */
 export function messagesAtHome(table: TableBlock): string[] {
-  const isCheck = ([, { kind }]: [string, CellDeclaration]) => kind === "check";
+  const isCheck = ([, { kind }]: [string, CellDeclaration]) => kind === "check" && !table.unseen;
   const checks = Object.entries(table.columns).filter(isCheck);
   return [
     ...checks.map(([key]) => messageName(key)),
@@ -58,12 +58,14 @@ export function messagesAtHome(table: TableBlock): string[] {
 
 /**
  * The messages of the rows on a sheet: one for the eye. Where there are several at home, the first of
- * them that is not empty shows there, and each by itself stands among the workings.
+ * them that is not empty shows there, and that of the inputs by itself stands among the workings.
  */
 export function messageKeysOn(table: TableBlock, where: Where): string[] {
   const atHome = messagesAtHome(table);
   if (where === undefined) return atHome.length < 2 ? atHome : [toDo];
-  if (where === workingsSheet) return atHome.length < 2 ? [] : atHome;
+  if (where === workingsSheet) {
+    return atHome.length < 2 ? [] : atHome.filter((key) => key === statusKey(undefined));
+  }
   return inputsOn(table, where).length > 0 ? [statusKey(where)] : [];
 }
 

@@ -16,23 +16,26 @@ const purpose = "Steps on the way, row by row, and every message by itself: noth
  */
 export function withWorkings(sheets: readonly SheetDeclaration[]): readonly SheetDeclaration[] {
   const workings: Block[] = [];
-  const left = sheets.map(withChecksBelow).map(
-    (sheet): SheetDeclaration => ({
-      ...sheet,
-      blocks: sheet.blocks.flatMap((block): Block[] => {
-        const heading = `${sheet.name}: ${block.heading}`;
-        if (block.kind === "lines") return leaveLines(block, heading, workings);
-        if (block.kind !== "table") return [block];
-        if (block.working) {
-          workings.push({ ...leaveColumns(block, false), heading });
-          return [];
-        }
-        const spread = leaveColumns(block, sheet.printed !== false);
-        if (spread !== block) workings.push({ kind: "part", heading, of: spread });
-        return [spread];
+  const left = sheets
+    .map(withChecksBelow)
+    .map(withUnseen)
+    .map(
+      (sheet): SheetDeclaration => ({
+        ...sheet,
+        blocks: sheet.blocks.flatMap((block): Block[] => {
+          const heading = `${sheet.name}: ${block.heading}`;
+          if (block.kind === "lines") return leaveLines(block, heading, workings);
+          if (block.kind !== "table") return [block];
+          if (block.working) {
+            workings.push({ ...leaveColumns(block, false), heading });
+            return [];
+          }
+          const spread = leaveColumns(block, sheet.printed !== false);
+          if (spread !== block) workings.push({ kind: "part", heading, of: spread });
+          return [spread];
+        }),
       }),
-    }),
-  );
+    );
   if (workings.length === 0) return sheets;
   const staying = left.filter(
     ({ blocks }, i) => blocks.length > 0 || sheets[i]?.blocks.length === 0,
@@ -69,6 +72,17 @@ function withChecksBelow(sheet: SheetDeclaration): SheetDeclaration {
     cells: checks,
   };
   return { ...sheet, blocks: [...blocks, foot] };
+}
+
+/** Tables that nobody has in sight say of their rows what holds, and sheet Checks what to do. */
+function withUnseen(sheet: SheetDeclaration): SheetDeclaration {
+  const blocks = sheet.blocks.map(
+    (block): Block =>
+      block.kind === "table" && (sheet.hidden || block.working)
+        ? { ...block, unseen: true }
+        : block,
+  );
+  return { ...sheet, blocks };
 }
 
 function leaveLines(block: LinesBlock, heading: string, workings: Block[]): Block[] {

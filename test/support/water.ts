@@ -1,10 +1,11 @@
 import { valuesOf } from "../../engine/book/values.js";
 import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
+import { saidBy } from "../../engine/evaluate/said-by.js";
 import type { Value } from "../../engine/formula/value.js";
 import type { InputValues } from "../../engine/job/record.js";
 import type { BookRow } from "../../engine/template/book-layout.js";
 import { compile } from "../../engine/template/compile.js";
-import type { Model } from "../../engine/template/model.js";
+import type { Cell, Model } from "../../engine/template/model.js";
 import { template } from "../../engine/template/template.js";
 import type { UnitSystem } from "../../engine/units/quantity.js";
 import { runningSheet } from "./running.js";
@@ -39,6 +40,8 @@ export interface Answers {
   number(name: string, row?: number): number;
   text(name: string, row?: number): string;
   yes(name: string, row?: number): boolean;
+  /** What a check that fails says. */
+  said(check: string, row?: number): string;
   readonly values: readonly Value[];
   readonly model: Model;
 }
@@ -82,5 +85,9 @@ function readers(model: Model, values: readonly Value[]) {
     number: (name: string, row?: number) => typed<number>("number", name, row),
     text: (name: string, row?: number) => typed<string>("string", name, row),
     yes: (name: string, row?: number) => typed<boolean>("boolean", name, row),
+    said: (name: string, row?: number) =>
+      String(
+        saidBy(model, model.byId.get(row === undefined ? name : `${name}[${row}]`) as Cell, values),
+      ),
   };
 }

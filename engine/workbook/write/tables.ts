@@ -146,7 +146,7 @@ const mayBeWhole = ({ kind, quantity, decimals }: CellDeclaration, system: UnitS
   decimalsIn(quantity, system, decimals) > 0;
 
 const messagesOf = ({ model }: Page, block: TableBlock, key: string): readonly Cell[] =>
-  columnOf(model, block.name, messageName(key)).cells;
+  model.tables.get(block.name)?.columns.get(messageName(key))?.cells ?? [];
 
 function writeHeader(
   { sheet, model }: Page,

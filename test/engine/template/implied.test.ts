@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
+import { saidBy } from "../../../engine/evaluate/said-by.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
+import type { Cell } from "../../../engine/template/model.js";
 import { tiny } from "../../support/tiny.js";
 import { toy, toyBook, toyJob } from "../../support/toy.js";
 
@@ -141,10 +143,60 @@ describe("checks", () => {
     ]);
   });
 
+  it("of a table are told by the first row that fails, whichever other check of that row fails too", () => {
+    const page = tiny([
+      t.lines("", { most: t.input(t.number, "") }),
+      t.table(
+        "rows",
+        "",
+        { rows: 3 },
+        {
+          size: t.calc(t.number, (row) => `${row}`, ""),
+          less: t.check("size<most", "{size|0} is not under {most|0}", { label: "" }),
+          even: t.check("size<>2", "{size|0} is even", { label: "" }),
+        },
+      ),
+    ]);
+    const small = compile(page, "us");
+    const values = calculate(
+      small,
+      small.cells.map(({ name, fixed }) => (name === "most" ? 2 : (fixed ?? null))),
+    );
+    const of = (id: string) => values[small.byId.get(id)?.index as number];
+    expect([1, 2, 3].map((row) => of(`rows.to_do[${row}]`))).toEqual([
+      "",
+      "2 is not under 2",
+      "3 is not under 2",
+    ]);
+    expect([1, 2].map((row) => of(`check_shown.message[${row}]`))).toEqual([
+      "2 is not under 2",
+      "2 is even",
+    ]);
+    const said = (id: string) => saidBy(small, small.byId.get(id) as Cell, values);
+    expect(said("rows.less[3]")).toBe("3 is not under 2");
+    expect(said("rows.even[2]")).toBe("2 is even");
+  });
+
+  it("beyond a page stand in the list by sheet alone", () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 45 }, (_, i) => [`small_${i}`, t.check("most>0", "No", { label: "" })]),
+    );
+    const long = compile(tiny([t.lines("", { most: t.input(t.number, ""), ...many })]), "us");
+    const values = calculate(
+      long,
+      long.cells.map(({ name, fixed }) => (name === "most" ? 0 : (fixed ?? null))),
+    );
+    const of = (id: string) => values[long.byId.get(id)?.index as number];
+    expect(of("checks_failed")).toBe(45);
+    expect(of("check_shown.state[40]")).toBe("stop");
+    expect(long.byId.has("check_shown.state[41]")).toBe(false);
+    expect(of("check_list.state[45]")).toBe("stop");
+  });
+
   it("of blank rows hold and say nothing", () => {
     const of = changed({});
     expect(of("beds.wide_enough[4]")).toBe(true);
-    expect(of("beds.wide_enough_message[4]")).toBe("");
+    expect(of("beds.to_do[4]")).toBe("");
   });
 
   it("in error count as failed, and leave the others in the list", () => {

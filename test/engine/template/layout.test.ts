@@ -138,10 +138,10 @@ describe("cells and their addresses", () => {
     ["beds.filling[1]", "Beds!G8"],
     // what a row has to say stands behind its last column
     ["beds.to_do[4]", "Beds!I11"],
-    // checks, single messages and what a page has no room for stand among the workings, beside the same thing
+    // checks, the status of inputs and what a page has no room for stand among the workings, beside the same thing
     ["beds.name_on_workings[1]", "Workings!A7"],
-    ["beds.wide_enough_message[1]", "Workings!F7"],
-    ["beds.status[4]", "Workings!G10"],
+    ["beds.wide_enough[1]", "Workings!E7"],
+    ["beds.status[4]", "Workings!F10"],
     ["greeting", "Letter!A5"],
   ];
   it.each(places)("%s is at %s", (id, place) => {
@@ -180,7 +180,7 @@ describe("one formula, printed for each reader", () => {
     // beside another table, which lies on another sheet
     expect(xlsx(us, "bed_prices.label[3]")).toBe(`IF(ISNUMBER('Beds'!B10),'Beds'!A10&"","")`);
     // what the compiler adds has no name
-    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Workings'!$G$7:$G$10<>"")*1)=0)`);
+    expect(xlsx(us, "inputs_right_beds")).toBe(`AND(SUMPRODUCT(('Workings'!$F$7:$F$10<>"")*1)=0)`);
   });
 
   it("by address only, with quotes joined and truth called, for the judge", () => {

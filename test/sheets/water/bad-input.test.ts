@@ -159,7 +159,7 @@ describe("bad input fails a check with a sentence, and no cell shows an error", 
   test.each(cases)("%s", (_, inputs, pumps, check, at, sentence) => {
     const answers = answersOf(inputs, pumps, { fast: true });
     expect(answers.yes(check, at)).toBe(false);
-    expect(answers.text(`${check}_message`, at)).toMatch(sentence);
+    expect(answers.said(check, at)).toMatch(sentence);
     const errors = answers.model.cells.filter(
       ({ index }) => answers.values[index] instanceof CellError,
     );

@@ -2,9 +2,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import { saidBy } from "../../../engine/evaluate/said-by.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { compile } from "../../../engine/template/compile.js";
 import { calc, smallLength } from "../../../engine/template/index.js";
+import type { Cell } from "../../../engine/template/model.js";
 import { depthSearch } from "../../../sheets/parts/stream/depth-search.js";
 import { type Answers, answersOf, water } from "../../support/water.js";
 import { pump, yardPumps } from "../../support/water-jobs.js";
@@ -168,7 +170,7 @@ describe("the allowance on depth", () => {
   test("asks for higher banks", () => {
     expect(calculated.yes("runs.banks_hold", 1)).toBe(true);
     expect(cautious.yes("runs.banks_hold", 1)).toBe(false);
-    expect(cautious.text("runs.banks_hold_message", 1)).toMatch(/allowance included/);
+    expect(cautious.said("runs.banks_hold", 1)).toMatch(/allowance included/);
   });
 });
 
@@ -176,7 +178,7 @@ describe("checks of the depth", () => {
   test("two laws more than 15 % apart in deep water are told", () => {
     const apart = run({ bed: "gravel", width: 6, side: 0, fall: 0.05 }, 1500);
     expect(apart.yes("runs.laws_agree", 1)).toBe(false);
-    expect(apart.text("runs.laws_agree_message", 1)).toMatch(/by Manning, over 15 % apart/);
+    expect(apart.said("runs.laws_agree", 1)).toMatch(/by Manning, over 15 % apart/);
     const near = run({ bed: "troweled mortar", width: 6, fall: 0.05 }, 1500);
     expect(near.yes("runs.laws_agree", 1)).toBe(true);
   });
@@ -217,5 +219,6 @@ test("a depth that somebody typed over does not carry the flow, and the check sa
   const values = calculateFast(model, valuesOf(model, job as JobRecord, book));
   const at = (id: string) => values[model.byId.get(id)?.index ?? -1];
   expect(at("runs.depth_settled[1]")).toBe(false);
-  expect(at("runs.depth_settled_message[1]")).toMatch(/does not carry the flow/);
+  const said = saidBy(model, model.byId.get("runs.depth_settled[1]") as Cell, values);
+  expect(said).toMatch(/does not carry the flow/);
 });
