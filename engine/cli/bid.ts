@@ -3,9 +3,9 @@ import { Command } from "commander";
 import { RillbookError } from "../errors.js";
 import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
-import { brokenChoiceInWords, brokenChoices } from "../job/broken-choices.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
+import { faultyInputInWords, faultyInputs, faultyInputsAsJson } from "../job/faulty-inputs.js";
 import { missingInputs } from "../job/missing.js";
 import { mustFitWorkbook } from "../job/trail/longest.js";
 import { changeBytes } from "../output/change.js";
@@ -163,6 +163,7 @@ function tell(
   const failed = failedChecks(model, values);
   const errors = rootErrors(model, values);
   const missing = missingInputs(model, values);
+  const faulty = faultyInputs(model, values);
   const sound = errors.length === 0 && failed.every(({ level }) => level !== "must");
   const stands = sound && missing.length === 0;
   context.status = stands && findings.length === 0 ? 0 : 1;
@@ -176,6 +177,7 @@ function tell(
           headline.map((name) => [name, jsonValue(model, values, name)]),
         ),
         missing: missing.map(({ id }) => id),
+        ...(faulty.length === 0 ? {} : { faultyInputs: faultyInputsAsJson(faulty) }),
         failed: failed.map(({ cell, level, message }) => ({ name: cell.id, level, message })),
         errors: errorsAsJson(errors),
         ...(entries.length === 0 ? {} : { entries }),
@@ -186,7 +188,7 @@ function tell(
     return;
   }
   // first what all the rest may follow from
-  for (const one of brokenChoices(model, values)) context.err(`${brokenChoiceInWords(one)}\n`);
+  for (const one of faulty) context.err(`${faultyInputInWords(one)}\n`);
   tellStatus(context, model, values, stands);
   for (const entry of entries) context.out(entryLine(entry));
   context.out(`Written: ${target}\n`);

@@ -5,6 +5,7 @@ import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
+import { faultyInputInWords, faultyInputs, faultyInputsAsJson } from "../job/faulty-inputs.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import { shownValue } from "../job/shown-value.js";
 import type { Cell, Model, Table } from "../template/model.js";
@@ -27,7 +28,10 @@ export function showCommand(context: Context): Command {
     )
     .option("--office <file>", "office book, instead of the one the job names")
     .option(...bothOption)
-    .option("--json", "an object by name, each {value, unit}; tables as arrays of rows")
+    .option(
+      "--json",
+      "an object by name, each {value, unit}; tables as arrays of rows; faultyInputs, where there are any",
+    )
     .addHelpText("after", `\nExample:\n  rillbook show garden-corner.json price ${figure} ${table}`)
     .action(
       async (
@@ -40,13 +44,17 @@ export function showCommand(context: Context): Command {
         const { model, values } = job;
         const errors = rootErrors(model, values);
         if (errors.length > 0) context.status = 1;
+        const faulty = faultyInputs(model, values);
+        for (const one of faulty) context.err(`${faultyInputInWords(one)}\n`);
         const wanted =
           names.length > 0 ? names.map((name) => askedFor(job, name)) : everyName(model);
         if (options.json) {
           const shown = Object.fromEntries(
             wanted.map((name) => [name, asJson(model, values, name)]),
           );
-          context.json(shown, 2);
+          // names of cells have no capital letters
+          const told = faulty.length === 0 ? {} : { faultyInputs: faultyInputsAsJson(faulty) };
+          context.json({ ...shown, ...told }, 2);
         } else {
           if (names.length === 0)
             tellStatus(context, model, values, standing(model, values, errors));

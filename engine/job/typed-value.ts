@@ -1,5 +1,6 @@
 import { RillbookError } from "../errors.js";
-import type { InputValue } from "../template/declare.js";
+import type { InputDeclaration, InputValue } from "../template/declare.js";
+import { ruleInWords } from "../template/implied.js";
 import type { Cell } from "../template/model.js";
 import { measureIn } from "../units/written.js";
 import { kept } from "./trail/entry.js";
@@ -32,8 +33,10 @@ function typedShare(cell: Cell, text: string): number | undefined {
   if (value === undefined || value === 0) return value;
   if (digits !== "") return value / 100;
   const share = Number((value * 100).toPrecision(15));
+  // a share is the same in every system of units
+  const rule = ruleInWords(cell.declaration as InputDeclaration, "us");
   throw new RillbookError(
     "percent-unclear",
-    `${cell.id}=${text} (${cell.declaration.label}) may mean ${share}% or ${value}%. Write the percent sign: ${cell.id}=${value < 1 ? share : value}%.`,
+    `${cell.id}=${text} (${cell.declaration.label}; ${rule}) may mean ${share}% or ${value}%. Write the percent sign: ${cell.id}=${value < 1 ? share : value}%.`,
   );
 }
