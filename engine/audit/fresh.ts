@@ -27,7 +27,7 @@ export async function freshlyWritten(
     ...(office === undefined ? {} : { office }),
     trail: readTrailSheet(content)?.entries ?? [],
   };
-  const bytes = await writeWorkbook(model, values, written, false);
+  const bytes = await writeWorkbook(model, values, written, 0);
   return readWorkbook(bytes, { look: content.look !== undefined });
 }
 

@@ -238,7 +238,7 @@ class Page {
     const cell = this.sheet.getCell(this.line, column);
     cell.value =
       typeof entry === "object" && entry !== null
-        ? formulaContent(entry.formula, entry.value)
+        ? (formulaContent(entry.formula, entry.value) as exceljs.CellValue)
         : entry;
     cell.style = numFmt === undefined ? { ...style } : { ...style, numFmt };
   }

@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { strFromU8, strToU8, unzipSync } from "fflate";
 import { escaped, zipped } from "../write/package.js";
-import { addRelation, drawingOf, edit, type Parts, relations, sheetPart } from "../write/parts.js";
+import { addRelation, drawingOf, edit, type Parts, sheetPart } from "../write/parts.js";
+import { relations } from "../write/xml/links.js";
 import { type Corner, type Picture, type PictureKind, type Place, sides } from "./picture.js";
 
 /** Puts pictures on the sheets of a written workbook. The same arguments give the same bytes. */

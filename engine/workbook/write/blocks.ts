@@ -1,4 +1,3 @@
-import type { DataValidation, Style, Worksheet } from "exceljs";
 import { addressOf } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import type {
@@ -11,6 +10,7 @@ import { copyName, messageName, overrideName, statusName } from "../../template/
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
+import type { Look, Sheet } from "./book/sheet.js";
 import { putCell } from "./cells.js";
 import { lastColumn, pageLineHeight } from "./grid.js";
 import { attention, headingLine, styles } from "./look.js";
@@ -22,7 +22,7 @@ import { validationOf } from "./validation.js";
 export interface Page {
   readonly model: Model;
   readonly values: readonly Value[];
-  readonly sheet: Worksheet;
+  readonly sheet: Sheet;
   /** A page for people outside the office, on a grid of narrow columns. */
   readonly portrait: boolean;
   /** The last column of the page. */
@@ -140,13 +140,10 @@ function messageHeight(page: Page, { name }: Cell): number {
 
 const addressIn = ({ column, line }: Cell): string => addressOf(column, line);
 
-/** One rule for the whole area: given cell by cell, exceljs writes areas that overlap. */
+/** One rule for the whole area. */
 export function addValidation(page: Page, area: string, declaration: InputDeclaration): void {
   const validation = validationOf(declaration, page.model.system);
-  const { dataValidations } = page.sheet as unknown as {
-    dataValidations: { add(area: string, rule: DataValidation): void };
-  };
-  if (validation !== undefined) dataValidations.add(area, validation);
+  if (validation !== undefined) page.sheet.validations.set(area, validation);
 }
 
 /** Lines of text made by formulas, over the whole width of the page; a marked one is a heading. */
@@ -185,13 +182,13 @@ export function writeText(page: Page, placed: PlacedBlock, block: TextBlock): vo
  * Lets a text take the whole width. Spreadsheets do not fit the height of merged
  * cells, nor that of formulas as they load, so the height is set here.
  */
-function stretch(page: Page, line: number, text: string, style: Partial<Style>) {
+function stretch(page: Page, line: number, text: string, style: Look) {
   const { sheet, portrait } = page;
   sheet.mergeCells(line, 1, line, portrait ? paperColumns : lastColumn);
   sheet.getRow(line).height = portrait
     ? pageLineHeight(text)
     : wrappedHeight(text, over(page, 1, lastColumn), style.font) + 2;
-  sheet.getCell(line, 1).style = { ...style };
+  sheet.getCell(line, 1).style = style;
 }
 
 function cellNamed({ model }: Page, name: string): Cell {

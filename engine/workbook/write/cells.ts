@@ -1,10 +1,11 @@
-import type { Alignment, CellValue, Cell as SheetCell, Style } from "exceljs";
+import type { Alignment, Style } from "exceljs";
 import { RillbookError } from "../../errors.js";
 import { CellError, type Value } from "../../formula/value.js";
 import { cellTextTrouble } from "../../limits.js";
 import type { Cell, Model } from "../../template/model.js";
 import { xlsxFormula } from "../../template/printed.js";
 import { workingsSheet } from "../../template/spread.js";
+import type { Content, Formula, SheetCell } from "./book/sheet.js";
 import { styles } from "./look.js";
 import { numberFormat } from "./number-format.js";
 
@@ -31,7 +32,7 @@ function alignmentOf({ declaration, implied, table, sheet }: Cell): Partial<Alig
   return { vertical: "top", wrapText };
 }
 
-function contentOf(model: Model, cell: Cell, value: Value): CellValue {
+function contentOf(model: Model, cell: Cell, value: Value): Content {
   const trouble = typeof value === "string" ? cellTextTrouble(value) : undefined;
   if (trouble !== undefined) {
     throw new RillbookError(
@@ -44,15 +45,15 @@ function contentOf(model: Model, cell: Cell, value: Value): CellValue {
 }
 
 /** A formula with its cached result; NaN and infinities would make a file that needs repair. */
-export function formulaContent(formula: string, value: Value): CellValue {
+export function formulaContent(formula: string, value: Value): Formula {
   if (value instanceof CellError) {
     const error = value.code === "#CYCLE!" ? "#REF!" : value.code;
-    return { formula, result: { error } } as CellValue;
+    return { formula, result: { error } };
   }
   if (typeof value === "number" && !Number.isFinite(value)) {
     throw new Error(`The value of ${formula} is not a number that a file can hold.`);
   }
-  return { formula, result: value ?? 0 } as CellValue;
+  return { formula, result: value ?? 0 };
 }
 
 function styleOf({ template }: Model, cell: Cell): Partial<Style> {

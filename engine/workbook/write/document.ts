@@ -52,7 +52,7 @@ export function signProgram(parts: Record<string, Uint8Array>): void {
     .replace(/<fileVersion [^>]*\/>/, `<fileVersion appName="${program}"/>`)
     .replace(/ defaultThemeVersion="\d+"/, "");
   parts[workbookPart] = strToU8(workbook);
-  parts["xl/theme/theme1.xml"] = strToU8(theme());
+  parts["xl/theme/theme1.xml"] = strToU8(themeXml());
 }
 
 /** Ink and paper, a deep green and a mist, then six that differ in lightness, to be told apart in gray. */
@@ -72,7 +72,7 @@ const colors: readonly [tag: string, rgb: string][] = [
 ];
 
 /** A theme of our own colors and typeface (ISO/IEC 29500-1, 20.1.6.9); its effects are plain. */
-function theme(): string {
+export function themeXml(): string {
   const scheme = colors
     .map(([tag, rgb]) => `<a:${tag}><a:srgbClr val="${rgb}"/></a:${tag}>`)
     .join("");

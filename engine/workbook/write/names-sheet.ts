@@ -1,9 +1,9 @@
-import type { Workbook } from "exceljs";
 import { addressOf } from "../../address.js";
 import { describeMeasure } from "../../formula/named-formula.js";
 import type { Value } from "../../formula/value.js";
 import type { Cell, Model } from "../../template/model.js";
 import { spokenFormula } from "../../template/printed.js";
+import type { Book } from "./book/book.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 import { numberFormat, shownLabel, shownUnit } from "./number-format.js";
@@ -14,10 +14,10 @@ const widths = [34, 40, 16, 12, 70, 50];
 const headings = ["Name", "Meaning", "Value", "Unit", "Formula", "Source"];
 
 /** The last sheet: each name with its value, unit, formula and source; then the named formulas. */
-export function writeNames(workbook: Workbook, model: Model, values: readonly Value[]): void {
-  const sheet = workbook.addWorksheet("Names");
+export function writeNames(book: Book, model: Model, values: readonly Value[]): void {
+  const sheet = book.addSheet("Names", { view: { frozenLines: 4 } });
   widths.forEach((width, i) => {
-    sheet.getColumn(i + 1).width = width;
+    sheet.widths[i + 1] = width;
   });
   sheet.getCell(1, 1).value = "Names";
   sheet.getCell(1, 1).style = styles.title;
@@ -82,7 +82,6 @@ export function writeNames(workbook: Workbook, model: Model, values: readonly Va
     ]);
     line += 1;
   }
-  sheet.views = [{ state: "frozen", ySplit: 4 }];
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
   linkBack(sheet, sheet.columnCount + 1);
   printNothing(sheet);

@@ -1,30 +1,16 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync } from "fflate";
 import { signProgram } from "./document.js";
 import { typeface } from "./look.js";
+import { customRelation, customType, customXml } from "./xml/properties.js";
+import { packedNow, zipOf } from "./zip.js";
 
-/** The standard's own earliest date for entries of a zip, so that the same job gives the same bytes. */
-const fixedTime = new Date(1980, 0, 1);
-
-const customType = "application/vnd.openxmlformats-officedocument.custom-properties+xml";
-const customRelation =
-  "http://schemas.openxmlformats.org/officeDocument/2006/relationships/custom-properties";
-const customSpace = "http://schemas.openxmlformats.org/officeDocument/2006/custom-properties";
-const typesSpace = "http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes";
-/** The format id that the standard fixes for custom properties. */
-const customFormat = "{D5CDD505-2E9C-101B-9397-08002B2CF9AE}";
-
-/**
- * Adds what exceljs has not (custom properties, and what `add` puts into the parts)
- * and fixes the times within the zip.
- */
+/** Adds to a workbook of exceljs what that has not (custom properties), and fixes the times within the zip. */
 export function finishPackage(
   bytes: Uint8Array,
   properties: Readonly<Record<string, string>>,
-  add: (parts: Record<string, Uint8Array>) => void = () => {},
-  packed = true,
 ): Uint8Array {
-  const parts = unzipSync(bytes);
-  add(parts);
+  const unpacked = Object.entries(unzipSync(bytes));
+  const parts = Object.fromEntries(unpacked.filter(([name]) => !name.endsWith("/")));
   setDefaultFont(parts);
   signProgram(parts);
   const edit = (name: string, before: string, inserted: string) => {
@@ -48,16 +34,13 @@ export function finishPackage(
   for (const [name, part] of Object.entries(parts)) {
     parts[name] = withoutNoncharacters(holdsTexts.test(name) ? withEscapes(part) : part);
   }
-  return zipped(parts, packed);
+  return zipped(parts);
 }
 
 /** Packs parts in a fixed order with fixed times: the same parts give the same bytes. */
-export function zipped(parts: Readonly<Record<string, Uint8Array>>, packed = true): Uint8Array {
-  const ordered = Object.keys(parts).sort(contentTypesFirst);
-  return zipSync(Object.fromEntries(ordered.map((name) => [name, parts[name] as Uint8Array])), {
-    mtime: fixedTime,
-    level: packed ? 6 : 0,
-  });
+export function zipped(parts: Readonly<Record<string, Uint8Array>>): Uint8Array {
+  const ordered = Object.entries(parts).sort(([a], [b]) => contentTypesFirst(a, b));
+  return zipOf(ordered.map(([name, part]) => packedNow(name, part, 6)));
 }
 
 /**
@@ -72,25 +55,13 @@ function setDefaultFont(parts: Record<string, Uint8Array>): void {
 }
 
 /** Readers that stream expect the content types at the start. */
-function contentTypesFirst(a: string, b: string): number {
+export function contentTypesFirst(a: string, b: string): number {
   const rank = (name: string) => (name === "[Content_Types].xml" ? 0 : 1);
   return rank(a) - rank(b) || (a < b ? -1 : 1);
 }
 
-function customXml(properties: Readonly<Record<string, string>>): string {
-  const entries = Object.entries(properties).map(
-    ([name, value], i) =>
-      `<property fmtid="${customFormat}" pid="${i + 2}" name="${escaped(name)}">` +
-      `<vt:lpwstr>${escaped(value)}</vt:lpwstr></property>`,
-  );
-  return (
-    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
-    `<Properties xmlns="${customSpace}" xmlns:vt="${typesSpace}">${entries.join("")}</Properties>`
-  );
-}
-
-/** The parts with texts of type ST_Xstring that people gave. */
-const holdsTexts = /^(?:xl\/sharedStrings|xl\/worksheets\/sheet\d+|docProps\/custom)\.xml$/;
+/** The parts of exceljs with texts of type ST_Xstring that people gave. */
+const holdsTexts = /^xl\/(?:sharedStrings|worksheets\/sheet\d+)\.xml$/;
 
 /**
  * "_x000D_" within a text stands for a carriage return (ISO/IEC 29500-1, 22.9.2.19). Where people

@@ -1,4 +1,3 @@
-import type { Style } from "exceljs";
 import { addressOf } from "../../address.js";
 import type {
   PanelBlock,
@@ -10,6 +9,7 @@ import type { Cell, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { type Across, type PaperTable, paperColumns } from "../../template/paper.js";
 import type { Page } from "./blocks.js";
+import type { Look } from "./book/sheet.js";
 import { putCell } from "./cells.js";
 import { pageWidth } from "./grid.js";
 import { begins } from "./hidden-rows.js";
@@ -49,23 +49,17 @@ function writePlace(page: Page, line: number, { across, look, says, cell, down =
 }
 
 /** Points that a text wants over a stretch of the grid; programs keep a little of each cell for themselves. */
-function heightOf(text: string, [, count]: Across, { font = {} }: Partial<Style>): number {
+function heightOf(text: string, [, count]: Across, { font = {} }: Look): number {
   const { size = 10, bold = false } = font;
   const width = (pageWidth * 7 + 5) * 0.75 * (count / paperColumns) * 0.955 - 4;
   return linesIn(text, width, size, bold) * size * 1.26 + 2.5;
 }
 
-function spread(
-  { sheet }: Page,
-  line: number,
-  [from, count]: Across,
-  style: Partial<Style>,
-  down = 1,
-): void {
+function spread({ sheet }: Page, line: number, [from, count]: Across, style: Look, down = 1): void {
   if (count > 1 || down > 1) sheet.mergeCells(line, from, line + down - 1, from + count - 1);
   for (let row = line; row < line + down; row++) {
     for (let column = from; column < from + count; column++) {
-      sheet.getCell(row, column).style = { ...style };
+      sheet.getCell(row, column).style = style;
     }
   }
 }

@@ -1,14 +1,14 @@
 import { strFromU8, strToU8 } from "fflate";
 import { escaped } from "./package.js";
+import { relations } from "./xml/links.js";
+import { head } from "./xml/text.js";
 
 /** The files of a written workbook, by name. */
 export type Parts = Record<string, Uint8Array>;
 
-export const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 export const drawingSpace = "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing";
 export const mainSpace = "http://schemas.openxmlformats.org/drawingml/2006/main";
 const packageRelations = "http://schemas.openxmlformats.org/package/2006/relationships";
-const head = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n`;
 
 /** The drawing of a sheet, which holds its charts and pictures; made where it has none. */
 export function drawingOf(parts: Parts, sheet: string, name: string): string {

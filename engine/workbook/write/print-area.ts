@@ -1,10 +1,10 @@
-import type { Row, Worksheet } from "exceljs";
 import { columnLetters } from "../../address.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
 import { chartLines } from "../../template/layout.js";
 import { columnOf, type PlacedBlock } from "../../template/model.js";
 import type { Page } from "./blocks.js";
+import { isFilled, type Row, type Sheet } from "./book/sheet.js";
 import { lastColumn, paper, paperFor, paperScale, scaleFor } from "./grid.js";
 import { begins } from "./hidden-rows.js";
 
@@ -65,7 +65,7 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
  * Where one table alone goes over the end of a page, its column headings stand again at the head of the next. Several
  * such tables would get the headings of the first: then none is repeated.
  */
-function repeatHeader(sheet: Worksheet, printed: readonly PlacedBlock[], pages: readonly number[]) {
+function repeatHeader(sheet: Sheet, printed: readonly PlacedBlock[], pages: readonly number[]) {
   const parted = printed.filter(({ band, bottom }) =>
     pages.some((end) => band !== undefined && end > band.header && end < bottom),
   );
@@ -80,7 +80,7 @@ function repeatHeader(sheet: Worksheet, printed: readonly PlacedBlock[], pages: 
 /** Points of the blank line between two blocks, and below a chart. */
 const gap = 8;
 
-function closeUp(sheet: Worksheet, own: readonly PlacedBlock[]): void {
+function closeUp(sheet: Sheet, own: readonly PlacedBlock[]): void {
   for (const { block, bottom } of own) {
     if (block.kind !== "panel") sheet.getRow(bottom + 1).height = gap;
   }
@@ -93,7 +93,7 @@ const isPrinted = ({ block }: PlacedBlock): boolean =>
 const firstOnPaper = 4;
 
 /** A spreadsheet cannot leave out a sheet that is in sight; pages of empty cells it does. */
-export function printNothing(sheet: Worksheet): void {
+export function printNothing(sheet: Sheet): void {
   const beyond = columnLetters(sheet.columnCount + 4);
   // of one cell alone LibreOffice 7.4 writes the name twice as it saves
   sheet.pageSetup.printArea = `${beyond}$1:${beyond}$2`;
@@ -109,12 +109,7 @@ const leastShare = 0.85;
 const leastLegible = 65;
 
 /** The last line of each page, at the largest of the scales that need the fewest pages, which it sets. */
-function fewestPages(
-  sheet: Worksheet,
-  parts: readonly Part[],
-  usual: number,
-  high: number,
-): number[] {
+function fewestPages(sheet: Sheet, parts: readonly Part[], usual: number, high: number): number[] {
   const at = (scale: number) => pagesOf(sheet, parts, (high * 100) / scale - 10);
   const least = Math.max(leastLegible, Math.ceil(usual * leastShare));
   let best = { scale: usual, pages: at(usual) };
@@ -127,7 +122,7 @@ function fewestPages(
 }
 
 /** The last line of each page. */
-function pagesOf(sheet: Worksheet, parts: readonly Part[], page: number, first = 1): number[] {
+function pagesOf(sheet: Sheet, parts: readonly Part[], page: number, first = 1): number[] {
   const heightOf = (line: number) => {
     const { hidden, height = usualHeight } = sheet.getRow(line);
     return hidden ? 0 : height;
@@ -173,20 +168,19 @@ function lastFailing({ model, values }: Page): number {
   return failing.at(-1)?.line ?? (cells[0]?.line as number);
 }
 
-function lastShown(sheet: Worksheet): number {
+function lastShown(sheet: Sheet): number {
   let last = 1;
-  sheet.eachRow((row, line) => {
-    if (!row.hidden && showsSomething(row)) last = line;
-  });
+  for (const row of sheet.filledRows()) {
+    if (!row.hidden && showsSomething(row)) last = row.line;
+  }
   return last;
 }
 
-function showsSomething(row: Row): boolean {
-  let shows = false;
-  row.eachCell((cell, column) => {
-    const value = cell.formula ? cell.result : cell.value;
-    const isBlank = value === undefined || value === null || value === "";
-    if (column <= lastColumn && !isBlank && value !== 0 && value !== false) shows = true;
+const showsSomething = ({ cells }: Row): boolean =>
+  cells.some((cell, column) => {
+    if (cell === undefined || column > lastColumn || !isFilled(cell)) return false;
+    const { shown } = cell;
+    const isResult = typeof shown === "object" && cell.master === undefined;
+    const value = isResult ? shown?.result : shown;
+    return value !== null && value !== undefined && value !== "" && value !== 0 && value !== false;
   });
-  return shows;
-}

@@ -1,5 +1,5 @@
-import type { CellValue, Style, Worksheet } from "exceljs";
 import type { Value } from "../../formula/value.js";
+import type { Content, Look, Sheet } from "./book/sheet.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 
@@ -15,27 +15,21 @@ export const lettersOver = (columns: number): number => columns * gridWidth * 1.
 export class SummaryGrid {
   line = 1;
 
-  constructor(readonly sheet: Worksheet) {
+  constructor(readonly sheet: Sheet) {
     gridWidths.forEach((width, i) => {
-      sheet.getColumn(i + 1).width = width;
+      sheet.widths[i + 1] = width;
     });
   }
 
   /** A value over so many columns from one on. */
-  put(column: number, over: number, value: CellValue, style: Partial<Style>): void {
+  put(column: number, over: number, value: Content, style: Look): void {
     if (over > 1) this.sheet.mergeCells(this.line, column, this.line, column + over - 1);
     const cell = this.sheet.getCell(this.line, column);
     cell.value = value;
     cell.style = style;
   }
 
-  formula(
-    column: number,
-    over: number,
-    formula: string,
-    value: Value,
-    style: Partial<Style>,
-  ): void {
+  formula(column: number, over: number, formula: string, value: Value, style: Look): void {
     this.put(column, over, formulaContent(formula, value), style);
   }
 

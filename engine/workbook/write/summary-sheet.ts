@@ -1,9 +1,10 @@
-import type { CellValue, Style, Workbook } from "exceljs";
 import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { notReady } from "../../template/bid-stands.js";
 import { checkList } from "../../template/checks-sheet.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
+import type { Book } from "./book/book.js";
+import type { Content, Look } from "./book/sheet.js";
 import { type ChartPlace, placeOver, summaryCharts } from "./charts/places.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
@@ -22,7 +23,7 @@ const lineHeight = 15;
 
 const half = gridColumns / 2;
 
-const legend: readonly [kind: string, style: Partial<Style>, meaning: string][] = [
+const legend: readonly [kind: string, style: Look, meaning: string][] = [
   ["boxed and tinted", styles.input, "an input, yours to change"],
   ["dotted box", styles.book, "copied from the office book"],
   ["in italics", styles.published, "published, with its source"],
@@ -34,14 +35,14 @@ const legend: readonly [kind: string, style: Partial<Style>, meaning: string][] 
  * Returns the charts that it left room for.
  */
 export function writeSummary(
-  workbook: Workbook,
+  book: Book,
   model: Model,
   values: readonly Value[],
   identity: Identity,
 ): ChartPlace[] {
-  const sheet = workbook.addWorksheet("Summary", {
-    properties: { defaultRowHeight: lineHeight },
-    views: [{ showGridLines: false }],
+  const sheet = book.addSheet("Summary", {
+    defaultRowHeight: lineHeight,
+    view: { showGridLines: false },
   });
   const page = new SummaryPage(new SummaryGrid(sheet), model, values);
   page.title(identity);
@@ -62,7 +63,7 @@ export function writeSummary(
     printArea: `A$1:${columnLetters(gridColumns)}$${page.last}`,
   };
   const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}&C&8&A&R&8Page &P`;
+  sheet.footer = `&L&8Job ${job}&C&8&A&R&8Page &P`;
   return charts;
 }
 
@@ -298,7 +299,7 @@ class SummaryPage {
     if (about !== undefined) this.pair("About this job", about);
   }
 
-  private pair(label: string, text: CellValue): void {
+  private pair(label: string, text: Content): void {
     const { grid } = this;
     grid.put(1, 2, label, styles.note);
     grid.put(3, gridColumns - 2, text, styles.note);

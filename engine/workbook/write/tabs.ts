@@ -1,5 +1,5 @@
-import type { Worksheet } from "exceljs";
 import type { SheetDeclaration } from "../../template/declare.js";
+import type { Sheet } from "./book/sheet.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 
@@ -18,10 +18,10 @@ export function tabColor(sheets: readonly SheetDeclaration[], group: string | un
 export const firstSheet = "Summary";
 
 /** A way back, beside the title and off the page. */
-export function linkBack(sheet: Worksheet, column: number): void {
+export function linkBack(sheet: Sheet, column: number): void {
   const words = `← ${firstSheet}`;
   const cell = sheet.getCell(1, column);
   cell.value = formulaContent(`HYPERLINK("#'${firstSheet}'!A1","${words}")`, words);
   cell.style = styles.link;
-  if ((sheet.getColumn(column).width ?? 0) < 12) sheet.getColumn(column).width = 12;
+  sheet.widths[column] = Math.max(sheet.widths[column] ?? 0, 12);
 }

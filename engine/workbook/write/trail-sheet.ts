@@ -1,10 +1,11 @@
-import type { Workbook, Worksheet } from "exceljs";
 import type { Value } from "../../formula/value.js";
 import { recorded, unitFor } from "../../job/trail/inputs.js";
 import { inputOrigins } from "../../job/trail/origin.js";
 import type { InputValue } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
 import { trailColumns, trailSheet, writtenSheet } from "../match/trail-columns.js";
+import type { Book } from "./book/book.js";
+import type { Look, Sheet } from "./book/sheet.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
@@ -27,14 +28,14 @@ const toTheLeft = {
  * changed in the workbook since.
  */
 export function writeTrail(
-  workbook: Workbook,
+  book: Book,
   model: Model,
   values: readonly Value[],
   identity: Identity,
 ): void {
-  const sheet = workbook.addWorksheet(trailSheet);
+  const sheet = book.addSheet(trailSheet, { view: { frozenLines: 2, showGridLines: false } });
   widths.forEach((width, i) => {
-    sheet.getColumn(i + 1).width = width;
+    sheet.widths[i + 1] = width;
   });
   put(sheet, 1, 1, "Trail", styles.title);
   put(sheet, 2, 1, "Where every value comes from, and what was changed when.", styles.purpose);
@@ -67,7 +68,6 @@ export function writeTrail(
     return [number, input, now, unit, from, by, time, note ?? null, old, hash];
   });
   part("Changes", entries, changes);
-  sheet.views = [{ state: "frozen", ySplit: 2, showGridLines: false }];
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
   linkBack(sheet, sheet.columnCount + 1);
   printNothing(sheet);
@@ -141,14 +141,14 @@ const isFilled = (value: Value | undefined): boolean =>
 
 /** Every value that is not among those given, for an audit to hold the workbook against. */
 export function writeAsWritten(
-  workbook: Workbook,
+  book: Book,
   model: Model,
   values: readonly Value[],
   identity: Identity,
 ): void {
-  const sheet = workbook.addWorksheet(writtenSheet, { state: "hidden" });
-  sheet.getColumn(2).width = 40;
-  sheet.getColumn(3).width = 40;
+  const sheet = book.addSheet(writtenSheet, { hidden: true });
+  sheet.widths[2] = 40;
+  sheet.widths[3] = 40;
   put(sheet, 1, 1, writtenSheet, styles.title);
   const purpose =
     "What the other inputs and the copies of the office book were when this was written, for an audit.";
@@ -171,7 +171,7 @@ export function writeAsWritten(
 
 const labelOf = ({ declaration }: Cell): string => declaration.label;
 
-function put(sheet: Worksheet, line: number, column: number, value: Content, style: object): void {
+function put(sheet: Sheet, line: number, column: number, value: Content, style: Look): void {
   const target = sheet.getCell(line, column);
   target.value = value === "" ? null : value;
   target.style = style;

@@ -1,4 +1,3 @@
-import exceljs from "exceljs";
 import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { headOf } from "../../job/trail/chain.js";
@@ -9,10 +8,12 @@ import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
 import { identityProperties } from "../match/identity.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
+import { Book } from "./book/book.js";
+import { partsOf } from "./book/parts.js";
 import { formulaContent } from "./cells.js";
-import { addCharts } from "./charts/add.js";
-import { chartPlaces } from "./charts/places.js";
-import { documentOf, undated } from "./document.js";
+import { Charts } from "./charts/add.js";
+import { type ChartPlace, chartPlaces } from "./charts/places.js";
+import { documentOf } from "./document.js";
 import { frozenLines } from "./freeze.js";
 import {
   lastColumn,
@@ -28,40 +29,60 @@ import { writeAlarm } from "./hidden-rows.js";
 import type { Identity } from "./identity.js";
 import { styles } from "./look.js";
 import { writeNames } from "./names-sheet.js";
-import { finishPackage } from "./package.js";
+import { contentTypesFirst } from "./package.js";
 import { hideUnusedPages, writePanel, writePaperTable } from "./paper.js";
 import { setPrint, usualHeight } from "./print-area.js";
-import { shareStyles } from "./share-styles.js";
 import { writeSummary } from "./summary-sheet.js";
 import { writeTable } from "./tables.js";
 import { linkBack, tabColor } from "./tabs.js";
 import { writeAsWritten, writeTrail } from "./trail-sheet.js";
 import { wantedWidths } from "./widths.js";
+import { type Level, type Packed, packing, zipOf } from "./zip.js";
 
 /**
  * Writes a job as an .xlsx: every sheet of the model with live formulas and their
  * values cached, in one pass from top to bottom. The same arguments give the same bytes.
- * @param packed false for bytes that are read again at once: their parts are stored as they are
+ * @param level 0 for bytes that are read again at once
  */
 export async function writeWorkbook(
   model: Model,
   values: readonly Value[],
   identity: Identity,
-  packed = true,
+  level: Level = 6,
 ): Promise<Uint8Array> {
-  const workbook = new exceljs.Workbook();
-  workbook.created = undated;
-  workbook.modified = undated;
-  Object.assign(workbook, documentOf(model, values, identity));
-  workbook.calcProperties.fullCalcOnLoad = true;
-  const onSummary = writeSummary(workbook, model, values, identity);
+  const packed: Promise<Packed>[] = [];
+  // each part is packed by other threads while the next one is spelled
+  for (const [name, xml] of partsWritten(model, values, identity)) {
+    packed.push(packing(name, Buffer.from(xml), level));
+  }
+  const files = await Promise.all(packed);
+  return zipOf(files.sort((a, b) => contentTypesFirst(a.name, b.name)));
+}
+
+/** The parts of the workbook's package, by name. */
+export function partsWritten(
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+): Generator<readonly [name: string, xml: string]> {
+  const { book, places } = bookOf(model, values, identity);
+  const charts = new Charts({ model, values }, places);
+  return partsOf(book, propertiesOf(model, values, identity), charts);
+}
+
+/** The workbook laid out, and where its charts stand. */
+export function bookOf(
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+): { readonly book: Book; readonly places: readonly ChartPlace[] } {
+  const book = new Book(documentOf(model, values, identity));
+  const onSummary = writeSummary(book, model, values, identity);
   for (const declared of model.sheets) {
-    const sheet = workbook.addWorksheet(declared.name, {
-      state: declared.hidden ? "hidden" : "visible",
-      properties: {
-        defaultRowHeight: usualHeight,
-        tabColor: { argb: tabColor(model.sheets, declared.group) },
-      },
+    const sheet = book.addSheet(declared.name, {
+      hidden: declared.hidden ?? false,
+      defaultRowHeight: usualHeight,
+      tabColor: tabColor(model.sheets, declared.group),
     });
     const portrait = declared.portrait ?? false;
     const onPaper = !declared.hidden;
@@ -96,26 +117,14 @@ export async function writeWorkbook(
     writeAlarm(page);
     setPrint(page, declared);
     const ySplit = frozenLines(page, declared.name);
-    sheet.views = [{ state: "frozen", ySplit, showGridLines: false }];
+    sheet.view = { frozenLines: ySplit, showGridLines: false };
     linkBack(sheet, widest + 1);
   }
-  writeTrail(workbook, model, values, identity);
-  writeNames(workbook, model, values);
-  writeAsWritten(workbook, model, values, identity);
-  defineNames(workbook, model);
-  for (const sheet of workbook.worksheets) {
-    await sheet.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });
-  }
-  shareStyles(workbook);
-  // stored, not packed: the finished package is packed once
-  const stored = { zip: { compression: "STORE" } } as Partial<exceljs.XlsxWriteOptions>;
-  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer(stored));
-  return finishPackage(
-    bytes,
-    propertiesOf(model, values, identity),
-    (parts) => addCharts(parts, { model, values }, [...onSummary, ...chartPlaces(model)]),
-    packed,
-  );
+  writeTrail(book, model, values, identity);
+  writeNames(book, model, values);
+  writeAsWritten(book, model, values, identity);
+  defineNames(book, model);
+  return { book, places: [...onSummary, ...chartPlaces(model)] };
 }
 
 function writeTitle({ sheet }: Page, name: string, purpose: string): void {
@@ -152,7 +161,7 @@ function setUpPage(
   { namesTrail, formPages = 0 }: SheetDeclaration,
 ): void {
   widths.forEach((width, i) => {
-    sheet.getColumn(i + 1).width = width;
+    sheet.widths[i + 1] = width;
   });
   sheet.pageSetup = {
     orientation:
@@ -176,16 +185,15 @@ function setUpPage(
   const trail = known ? `, trail ${shortHead(identity)}` : "";
   // each sheet is numbered by itself: printed with the workbook, "of" would count all its pages
   sheet.pageSetup.firstPageNumber = 1;
-  sheet.headerFooter.oddFooter = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
+  sheet.footer = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
 }
 
 const cellsOn = (model: Model, sheet: string): Cell[] =>
   model.cells.filter((cell) => cell.sheet === sheet);
 
 /** A defined name for each single cell and each column; what the compiler implies has none. */
-function defineNames(workbook: exceljs.Workbook, model: Model): void {
-  const define = (name: string, sheet: string, area: string) =>
-    workbook.definedNames.add(`'${sheet}'!${area}`, name);
+function defineNames({ names }: Book, model: Model): void {
+  const define = (name: string, sheet: string, area: string) => names.push({ name, sheet, area });
   for (const cell of model.cells) {
     if (cell.implied || cell.table !== undefined) continue;
     define(cell.name, cell.sheet, `$${columnLetters(cell.column)}$${cell.line}`);
@@ -195,7 +203,8 @@ function defineNames(workbook: exceljs.Workbook, model: Model): void {
       const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
       if (first.implied) continue;
       const letters = columnLetters(first.column);
-      define(name, first.sheet, `$${letters}$${first.line}:$${letters}$${last.line}`);
+      const end = first === last ? "" : `:$${letters}$${last.line}`;
+      define(name, first.sheet, `$${letters}$${first.line}${end}`);
     }
   }
 }

@@ -1,0 +1,25 @@
+import { encoded, head } from "./text.js";
+
+const space = "http://schemas.openxmlformats.org/package/2006/relationships";
+
+/** Types of relations that begin alike (ISO/IEC 29500-1, 8.5). */
+export const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+/** A link from one part to another: its id, its type, and where it leads. */
+export interface Link {
+  readonly id: string;
+  readonly type: string;
+  readonly target: string;
+}
+
+/** A list of relations (ISO/IEC 29500-2, 9.3). */
+export function linksXml(links: readonly Link[]): string {
+  const said = links.map(
+    ({ id, type, target }) =>
+      `<Relationship Id="${id}" Type="${type}" Target="${encoded(target)}"/>`,
+  );
+  return `${head}<Relationships xmlns="${space}">${said.join("")}</Relationships>`;
+}
+
+/** Where the relations of a part stand. */
+export const linksOf = (part: string): string => part.replace(/([^/]*)$/, "_rels/$1.rels");
