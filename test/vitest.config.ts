@@ -4,6 +4,9 @@ import { configDefaults, defineConfig } from "vitest/config";
 
 const root = new URL("..", import.meta.url).pathname;
 
+// programs that tests start keep compiled models here, not in the home of whoever runs them
+process.env.XDG_CACHE_HOME = join(root, "out/cache");
+
 const testFiles = readdirSync(join(root, "test"), { recursive: true, encoding: "utf8" })
   .filter((name) => name.endsWith(".test.ts"))
   .map((name) => relative(root, join(root, "test", name)));

@@ -1,6 +1,10 @@
 #!/usr/bin/env node
 import { templates } from "../../sheets/templates/index.js";
+import { programStore } from "../stored/store.js";
+import { useStore } from "../template/models.js";
 import { run } from "./run.js";
+
+useStore(programStore());
 
 // the reader of a pipe may stop early, as `head` does: that is no fault
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

@@ -2,6 +2,7 @@ import { finite } from "../formula/arithmetic/operators.js";
 import { natives } from "../formula/functions/index.js";
 import type { Tree } from "../formula/tree.js";
 import { CellError, type Value } from "../formula/value.js";
+import { type FunctionList, madeCodeOf } from "../template/made-code.js";
 import type { Cell, Model } from "../template/model.js";
 import { runtime } from "./runtime.js";
 import { source } from "./source.js";
@@ -53,7 +54,7 @@ export function compileTree(
   model: Model,
   tree: Tree,
 ): (values: readonly Value[], row: number, id: string) => Value {
-  const [formula] = functionsOf([source(model, tree)]) as [Formula];
+  const [formula] = functionsOf(functionText(model, tree)) as [Formula];
   return (values, row, id) => settle(formula, values, row, id);
 }
 
@@ -66,30 +67,41 @@ interface FunctionStep {
 
 const whole = new WeakMap<Model, readonly FunctionStep[]>();
 
-/** The steps of all formulas of a model are made once. */
+/** The steps of a model are made once; those of a part of its formulas are the same functions. */
 function functionSteps(model: Model, order: readonly Cell[]): readonly FunctionStep[] {
-  if (order !== model.order) return newSteps(model, order);
-  const known = whole.get(model) ?? newSteps(model, order);
-  whole.set(model, known);
-  return known;
+  const all = whole.get(model) ?? newSteps(model);
+  whole.set(model, all);
+  if (order === model.order) return all;
+  const byIndex = new Map(all.map((step) => [step.index, step]));
+  return order.map(({ index }) => byIndex.get(index) as FunctionStep);
 }
 
-function newSteps(model: Model, order: readonly Cell[]): FunctionStep[] {
-  const trees = [...new Set(order.map(({ native }) => native as Tree))];
-  const formulas = functionsOf(trees.map((tree) => source(model, tree)));
-  const byTree = new Map(trees.map((tree, i) => [tree, formulas[i] as Formula]));
-  return order.map(({ index, id, row = 0, native }) => ({
+function newSteps(model: Model): FunctionStep[] {
+  const { text, places } = madeCodeOf(model)?.functions() ?? functionList(model);
+  const formulas = functionsOf(text);
+  return model.order.map(({ index, id, row = 0 }, i) => ({
     index,
     id,
     row,
-    formula: byTree.get(native as Tree) as Formula,
+    formula: formulas[places[i] as number] as Formula,
   }));
 }
 
-/** The functions of some expressions, which see the runtime by its names and the natives as `n`. */
-function functionsOf(expressions: readonly string[]): Formula[] {
+/** The formulas of a model as the text of functions: the rows of a column share one. */
+export function functionList(model: Model): FunctionList {
+  const trees = [...new Set(model.order.map(({ native }) => native as Tree))];
+  const byTree = new Map(trees.map((tree, i) => [tree, i]));
+  return {
+    text: trees.map((tree) => functionText(model, tree)).join(",\n"),
+    places: model.order.map(({ native }) => byTree.get(native as Tree) as number),
+  };
+}
+
+const functionText = (model: Model, tree: Tree): string => `(v,r)=>${source(model, tree)}`;
+
+/** The functions of a list, which see the runtime by its names and the natives as `n`. */
+function functionsOf(list: string): Formula[] {
   const names = Object.keys(runtime).join(",");
-  const list = expressions.map((expression) => `(v,r)=>${expression}`).join(",\n");
   const make = new Function(
     "runtime",
     "n",

@@ -1,4 +1,4 @@
-import { Ajv, type ErrorObject } from "ajv";
+import type { ErrorObject } from "ajv";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
 import type { Cell, Model } from "../template/model.js";
@@ -8,26 +8,8 @@ import { JobError } from "./job-error.js";
 import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
 import { withTakenTexts } from "./record-texts.js";
-import { jobSchema } from "./schema.js";
 import { typedValue } from "./typed-value.js";
-
-type Validate = ReturnType<Ajv["compile"]>;
-const validators = new WeakMap<Model, Validate>();
-
-function validatorFor(model: Model): Validate {
-  const known = validators.get(model);
-  if (known !== undefined) return known;
-  const made = new Ajv({
-    allErrors: true,
-    verbose: true,
-    allowUnionTypes: true,
-    strict: false,
-    // a record is checked once: optimizing the code for it takes longer than it saves
-    code: { optimize: false },
-  }).compile(jobSchema(model));
-  validators.set(model, made);
-  return made;
-}
+import { validatorFor } from "./validator.js";
 
 /**
  * Checks a parsed job record against the template's schema, and gives it with its texts as they are kept.

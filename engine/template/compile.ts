@@ -1,5 +1,4 @@
 import { check as checkTree, fitTo, type Scope } from "../formula/check.js";
-import { everywhere } from "../formula/everywhere.js";
 import { FormulaError } from "../formula/formula-error.js";
 import { natives } from "../formula/functions/index.js";
 import { Inliner } from "../formula/inline.js";
@@ -21,6 +20,7 @@ import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
 import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import { formulasOf } from "./formulas-of.js";
 import { messageName } from "./implied-names.js";
 import { limitFaults } from "./limits.js";
 import { literalKeyFaults } from "./literal-keys.js";
@@ -34,7 +34,6 @@ import { structureFaults } from "./structure.js";
 import { shownKey, tablesOf } from "./tables.js";
 import type { Template } from "./template.js";
 import { TemplateError } from "./template-error.js";
-import { wordFormulas } from "./word-formulas.js";
 import { withWorkings } from "./workings.js";
 
 /**
@@ -48,8 +47,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   const worded = { ...template, sheets: declared };
   const faults = [...nameFaults(worded), ...askFaults, ...structureFaults(worded)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);
-  const named = [...everywhere, ...template.formulas, ...wordFormulas(template.sheets)];
-  const formulas = new Map(named.map((one) => [one.name, one]));
+  const formulas = formulasOf(template);
   const calculating = withWorkings(withBookColumns(declared));
   const { sheet, checks } = checksSheet(calculating, system);
   const sheets = withImpliedColumns([...calculating, sheet], system);

@@ -14,6 +14,7 @@ const rooms = [
   "evaluate",
   "workbook/read",
   "job",
+  "stored",
   "workbook/match",
   "workbook/write",
   "workbook/pictures",

@@ -1,5 +1,12 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import {
+  appendFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -36,4 +43,22 @@ test("the package holds the built tool and its data, and no tests or sources", (
   expect(packed).toEqual(expect.arrayContaining(data.map((f) => `dist/sheets/${f}`)));
   const sources = packed.filter((f) => /(?<!\.d)\.ts$/.test(f) || /(^|\/)test(\/|$)/.test(f));
   expect(sources).toEqual([]);
+});
+
+test("the package brings its compiled models, and compiles none where it is used", () => {
+  const cache = join(folder, "cache");
+  const home = join(folder, "node_modules/rillbook/dist");
+  const names = () =>
+    execFileSync(process.execPath, [join(home, "engine/cli/main.js"), "names"], {
+      cwd: folder,
+      env: { ...env, XDG_CACHE_HOME: cache },
+      encoding: "utf8",
+      maxBuffer: 1e8,
+    });
+  const packed = names();
+  expect(existsSync(cache)).toBe(false);
+  // an edit of what compiles them makes them stale: they are compiled again, to the same end
+  appendFileSync(join(home, "engine/template/compile.js"), "\n// edited\n");
+  expect(names()).toBe(packed);
+  expect(readdirSync(join(cache, "rillbook"))).toEqual(["waterfall-1.us.jsonl"]);
 });
