@@ -26,6 +26,15 @@ const office = {
     "A code that the job gives is not in the office book.",
     "Correct the code, or add it to the book.",
   ),
+  "logo-kind": said(
+    "The logo that the office book names is no PNG or JPEG picture.",
+    "Save it as one of these, or name another file.",
+  ),
+  "logo-missing": said(
+    "The office book names a logo that does not exist.",
+    "Correct the name, which counts from the folder of the book, or clear it.",
+  ),
+  "logo-too-large": said("The picture of the logo is larger than 2 MB.", "Save it smaller."),
   "office-missing": said(
     "An office book is named that does not exist, or none where one is needed.",
     "Correct the path, or give a book with `--office`.",

@@ -1,6 +1,7 @@
 import { dirname, resolve } from "node:path";
 import { identityOf } from "../book/identity-of.js";
 import { loadJob } from "../book/load-job.js";
+import { logoOf } from "../book/logo.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
 import { underBook } from "../book/refresh.js";
@@ -11,6 +12,7 @@ import { type Reopened, reopened } from "../take/reopen.js";
 import type { Model } from "../template/model.js";
 import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
+import type { PictureFile } from "../workbook/pictures/picture.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Identity } from "../workbook/write/identity.js";
 
@@ -21,6 +23,10 @@ export interface BidSource {
   readonly identity: Identity;
   /** The paths of all that was read. */
   readonly files: readonly string[];
+  /** The office book was read, and not only what a workbook carries of it. */
+  readonly bookRead: boolean;
+  /** The logo that it names. */
+  readonly logo?: PictureFile;
   /** What was taken in from a workbook, and what of it was not. */
   readonly entries: readonly TrailEntry[];
   readonly findings: Reopened["findings"];
@@ -43,7 +49,12 @@ export async function sourceFromRecord(
 ): Promise<BidSource> {
   const loaded = await loadJob(file, templates, office, "left blank");
   const { model, given, files } = loaded;
-  return { model, given, identity: identityOf(loaded), files, entries: [], findings: [] };
+  const logo = await logoOf(model, given, files.at(-1) as string);
+  return {
+    ...{ model, given, identity: identityOf(loaded), files, bookRead: true },
+    ...(logo === undefined ? {} : { logo }),
+    ...{ entries: [], findings: [] },
+  };
 }
 
 /** A filled-in workbook with the prices and rules that it carries, or with those of an office book. */
@@ -62,7 +73,7 @@ export async function sourceFromWorkbook(
   const opened = reopened(content, templates, file, taker);
   const { model, identity: told, trail, entries, findings } = opened;
   const named = told.office === undefined ? undefined : resolve(dirname(file), told.office);
-  const refreshed = options.refreshPrices || office !== undefined;
+  const refreshed = options.refreshPrices === true || office !== undefined;
   const path = refreshed ? (office ?? named) : undefined;
   const book = refreshed ? await bookAt(path, model) : undefined;
   const identity: Identity = {
@@ -84,7 +95,11 @@ export async function sourceFromWorkbook(
   const given =
     book === undefined ? opened.given : underBook(model, opened.given, opened.office, book);
   const files = [file, ...(path === undefined ? [] : [path])];
-  return { model, given, identity, files, entries, findings };
+  const logo = refreshed ? await logoOf(model, given, files.at(-1) as string) : undefined;
+  return {
+    ...{ model, given, identity, files, bookRead: refreshed, entries, findings },
+    ...(logo === undefined ? {} : { logo }),
+  };
 }
 
 const bookAt = async (

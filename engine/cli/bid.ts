@@ -13,6 +13,7 @@ import { outputTo } from "../output/write.js";
 import { editsAgainst } from "../take/untaken.js";
 import type { Model } from "../template/model.js";
 import { withPicturesFrom, withPicturesOver } from "../workbook/pictures/carry.js";
+import { withLogo } from "../workbook/pictures/logo.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -95,7 +96,9 @@ async function bidFromWorkbook(context: Context, file: string, options: Options)
       const source = await sourceFromWorkbook(content, file, context.templates, who);
       mustKeepAll(context, content, file, source);
       const { values, bytes } = await made(source, file);
-      return { content: await withPicturesOver(file, bytes), result: { source, values } };
+      const pictured = await withPicturesOver(file, bytes, logoFrom(source));
+      const written = withLogo(pictured, source.model, source.logo);
+      return { content: written, result: { source, values } };
     },
     options.office === undefined ? [] : [options.office],
   );
@@ -126,6 +129,9 @@ function mustKeepAll(
   );
 }
 
+/** A bid whose office book was not read keeps the logo that it has. */
+const logoFrom = ({ bookRead }: BidSource) => (bookRead ? "book" : "workbook");
+
 async function made({ model, given, identity }: BidSource, file: string) {
   mustFitWorkbook(identity.trail ?? [], file);
   const values = calculate(model, given);
@@ -139,16 +145,16 @@ async function written(
   target: string,
   json: true | undefined,
 ): Promise<void> {
-  const { model, given, identity, files } = source;
+  const { model, given, identity, files, logo } = source;
   const known = { model, values: given, trail: identity.trail ?? [] };
   const edits = editsAgainst(context.templates, known);
   const output = await outputTo(target, { kind: "bid", inputs: files, edits });
   const { values, bytes } = await made(source, file);
   // those of the workbook it was filled in, else those that stand on the bid written over
   const pictured = isWorkbookName(file)
-    ? withPicturesFrom(file, target, bytes)
-    : withPicturesOver(target, bytes);
-  await output.write(await pictured);
+    ? withPicturesFrom(file, target, bytes, logoFrom(source))
+    : withPicturesOver(target, bytes, logoFrom(source));
+  await output.write(withLogo(await pictured, model, logo));
   tell(context, source, values, target, json);
 }
 

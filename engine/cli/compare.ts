@@ -14,6 +14,7 @@ import { oneLine } from "../job/trail/entry.js";
 import { outputTo } from "../output/write.js";
 import { shownText } from "../text/shown.js";
 import type { Context } from "./context.js";
+import { logoOfJob } from "./logo-of-job.js";
 
 interface Options {
   output?: string;
@@ -76,7 +77,7 @@ async function compareFiles(
     await place.write(
       kind === "comparison text"
         ? shownText(text)
-        : await comparisonWorkbook(comparison, audience, order),
+        : await comparisonWorkbook(comparison, audience, order, await logoOfJob(b)),
     );
   }
   if (options.json) context.json(comparisonJson(comparison, order), 2);

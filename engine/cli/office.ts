@@ -1,6 +1,7 @@
 import { Command, Option } from "commander";
 import type { CheckedBook, Placeholders } from "../book/check.js";
 import { fullBook } from "../book/full-book.js";
+import { logoAt } from "../book/logo.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { checkedOfficeBook, readOfficeBook } from "../book/read.js";
 import { starterRows } from "../book/starter.js";
@@ -52,9 +53,20 @@ export function officeCommand(context: Context): Command {
       if (options.new) await writeNew(context, file, template, options);
       else {
         const checked = await checkedOfficeBook(file, layoutOf(template));
+        await mustHaveLogo(template, checked.book, file);
         tell(context, file, checked, layoutOf(template)(checked.book.units ?? "us"), options);
       }
     });
+}
+
+/** Where the book names a logo, it must be there: a bid would be refused. */
+async function mustHaveLogo({ roles }: Template, { tables }: OfficeBook, file: string) {
+  const rule = roles?.logo;
+  const row = Object.values(tables)
+    .flat()
+    .find((one) => one.rule === rule);
+  const named = rule === undefined ? undefined : row?.value;
+  if (rule !== undefined && typeof named === "string") await logoAt(named, file, rule);
 }
 
 /** `check` may stand before the file, for those who say what they do. */

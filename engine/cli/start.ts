@@ -2,6 +2,7 @@ import { stat } from "node:fs/promises";
 import { basename, extname } from "node:path";
 import { Command, Option } from "commander";
 import { identityOf } from "../book/identity-of.js";
+import { logoOf } from "../book/logo.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
 import { starterBook } from "../book/starter.js";
@@ -21,6 +22,7 @@ import { modelOf } from "../template/models.js";
 import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
+import { withLogo } from "../workbook/pictures/logo.js";
 import { writeWorkbook } from "../workbook/write/write.js";
 import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
@@ -58,7 +60,7 @@ export function startCommand(context: Context): Command {
         file,
       );
       const inputs = options.office === undefined ? [] : [options.office];
-      const { content, lacking } = await madeFor(model, record, book, kind);
+      const { content, lacking } = await madeFor(model, record, book, kind, options.office);
       const edits = editsAgainst(context.templates);
       await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
       context.out(
@@ -90,11 +92,14 @@ async function madeFor(
   job: JobRecord,
   book: OfficeBook,
   kind: "bid" | "record",
+  office: string | undefined,
 ): Promise<{ content: Uint8Array | string; lacking: string }> {
   const given = valuesOf(model, job, book, "left blank");
   const lacking = missingLines(missingInputs(model, given));
   if (kind === "record") return { content: recordText(job), lacking };
   const values = calculate(model, given);
   const identity = identityOf({ model, job, book });
-  return { content: await writeWorkbook(model, values, identity), lacking };
+  const logo = office === undefined ? undefined : await logoOf(model, given, office);
+  const bytes = await writeWorkbook(model, values, identity);
+  return { content: withLogo(bytes, model, logo), lacking };
 }

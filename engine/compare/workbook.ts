@@ -1,5 +1,8 @@
 import exceljs, { type Worksheet } from "exceljs";
 import { comparisonProperty } from "../output/kind.js";
+import { logoPicture } from "../workbook/pictures/logo.js";
+import type { Picture, PictureFile } from "../workbook/pictures/picture.js";
+import { withPictures } from "../workbook/pictures/place.js";
 import { formulaContent } from "../workbook/write/cells.js";
 import { styles } from "../workbook/write/look.js";
 import { finishPackage } from "../workbook/write/package.js";
@@ -19,15 +22,27 @@ export async function comparisonWorkbook(
   comparison: Comparison,
   audience: "customer" | "office",
   order: ChangeOrder,
+  logo?: PictureFile,
 ): Promise<Uint8Array> {
   const book = new exceljs.Workbook();
   book.created = new Date(Date.UTC(2000, 0, 1));
   book.modified = book.created;
-  writeOrder(book.addWorksheet("Change order"), order);
+  writeOrder(book.addWorksheet(orderName), order);
   if (audience === "office") writeOffice(book.addWorksheet("Comparison"), comparison, order);
-  return finishPackage(new Uint8Array(await book.xlsx.writeBuffer()), {
+  const bytes = finishPackage(new Uint8Array(await book.xlsx.writeBuffer()), {
     [comparisonProperty]: comparison.b.job,
   });
+  return withPictures(bytes, logo === undefined ? [] : [logoOnOrder(logo)]);
+}
+
+const orderName = "Change order";
+const orderWidths = [44, 18, 18, 18];
+const letterheadHeight = 28;
+
+/** At the right of the company's name, over the last two columns. */
+function logoOnOrder(logo: PictureFile): Picture {
+  const columns = orderWidths.slice(2).map((width) => (width * 7 + 5) * 0.75);
+  return logoPicture(orderName, { row: 1, column: 3 }, columns, [letterheadHeight], logo);
 }
 
 function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
@@ -45,7 +60,7 @@ function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
     rest,
     officeShare,
   } = order;
-  const page = new Page(sheet, [44, 18, 18, 18]);
+  const page = new Page(sheet, orderWidths);
   page.letterhead(head.find(([label]) => label === "Contractor")?.[1] ?? "");
   page.title(`Change order, job ${job}`, title);
   if (draft !== undefined) page.words(draft);

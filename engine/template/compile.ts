@@ -19,7 +19,7 @@ import { withBookColumns } from "./book-copies.js";
 import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
-import { formulaFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import { formulaFaults, logoFaults, nameFaults, unusedInputFaults } from "./faults.js";
 import { formulasOf } from "./formulas-of.js";
 import { messageName } from "./implied-names.js";
 import { limitFaults } from "./limits.js";
@@ -70,6 +70,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   faults.push(
     ...cycles,
     ...unusedInputFaults(model),
+    ...logoFaults(model),
     ...limitFaults(model),
     ...literalRowFaults(model),
     ...literalKeyFaults(model),

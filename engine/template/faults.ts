@@ -76,9 +76,21 @@ export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inline
 /** The message beside an input, as against the sentence of a check. */
 const isStatus = ({ implied, name }: Cell): boolean => implied && /[._]status$/.test(name);
 
-/** Inputs that nothing depends on but their own message, or that are only shown again: a person would fill them in for nothing. */
+/** A role that names the file of the logo must name a cell that holds such a name. */
+export function logoFaults({ template, byId }: Model): string[] {
+  const name = template.roles?.logo;
+  const { declaration } = byId.get(name ?? "") ?? {};
+  if (name === undefined) return [];
+  if (declaration?.kind === "input" && declaration.quantity.kind === "text") return [];
+  return [`The role "logo" names "${name}", which is no text input. Name one.`];
+}
+
+/**
+ * Inputs that nothing depends on but their own message, or that are only shown again: a person would fill them in for
+ * nothing. That which names the logo is read as a bid is written.
+ */
 export function unusedInputFaults(model: Model): string[] {
-  const used = new Set<string>();
+  const used = new Set([model.template.roles?.logo]);
   const looked = new Set<Tree>();
   for (const cell of model.order) {
     // to look for an error in an input is not to use it

@@ -11,6 +11,7 @@ export type PaperLook =
   | "heading"
   | "text"
   | "strong"
+  | "beside"
   | "small"
   | "right"
   | "figure"
@@ -20,6 +21,7 @@ export type PaperLook =
   | "field"
   | "blank"
   | "slot"
+  | "logo"
   | "alarm";
 
 /** How a table stands on a page handed out: no units, each column at its place across the page. */

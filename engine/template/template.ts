@@ -46,6 +46,8 @@ export interface Roles {
   /** What is to be built, and for whom: text cells that head the workbook. */
   readonly title?: string;
   readonly customer?: string;
+  /** The text cell that names the file of the office's logo, from the folder of its book. */
+  readonly logo?: string;
   /** Input cells that say who gave the values of a workbook: who walked the site and when, who chose. */
   readonly givers?: Givers;
   /** The parts that make up the price or the cost, in the order to show them. */

@@ -1,4 +1,5 @@
 import { trailSheet, writtenSheet } from "../../workbook/match/trail-columns.js";
+import { slotsOf } from "../../workbook/pictures/slots.js";
 import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { Finding } from "../finding.js";
 import type { SheetPair } from "../other-cells.js";
@@ -27,15 +28,20 @@ export function checkLook(
   once?: WorkbookContent,
 ): Finding[] {
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
+  const slots = slotsOf(model);
   const looks = pairs.flatMap((pair): LookPair[] => {
     const [now, then] = [pair.found.look, pair.fresh.look];
     const [nowBook, thenBook] = [content.look, fresh.look];
     if (!now || !then || !nowBook || !thenBook) return [];
     const handout = handouts.has(pair.fresh.name);
     const written = once?.sheets.find(({ name }) => name === pair.fresh.name)?.look;
-    return [
-      { ...pair, written, now, then, nowBook, thenBook, content, freshContent: fresh, handout },
-    ];
+    const places = slots.filter(({ sheet }) => sheet === pair.fresh.name);
+    const here = places.flatMap(({ from, to }) => {
+      const [start, end] = [pair.map.to(from), pair.map.to(to)];
+      return start === undefined || end === undefined ? [] : [{ from: start, to: end }];
+    });
+    const books = { nowBook, thenBook, content, freshContent: fresh };
+    return [{ ...pair, ...books, written, now, then, slots: here, handout }];
   });
   return rewrittenAsOne([
     ...checkProgram(content, looks),

@@ -4,6 +4,7 @@ import type { CellContent, WorkbookContent } from "../../workbook/read/content.j
 import type { SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import type { SheetPair } from "../other-cells.js";
+import type { Area } from "../printed-part.js";
 
 /** A sheet whose look is compared with that of the freshly written one. */
 export interface LookPair extends SheetPair {
@@ -15,6 +16,8 @@ export interface LookPair extends SheetPair {
   readonly thenBook: WorkbookLook;
   readonly content: WorkbookContent;
   readonly freshContent: WorkbookContent;
+  /** The places that it keeps for pictures, where they stand now. */
+  readonly slots: readonly Area[];
   /** The page is given to customers, suppliers or crew. */
   readonly handout: boolean;
 }

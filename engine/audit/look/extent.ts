@@ -40,6 +40,34 @@ const widthOf = ({ columns }: SheetLook, column: number): number => {
   return hidden ? 0 : width * pointsInDigit;
 };
 
+/** Points by which a picture may go over the edge of its place: programs reckon widths a little differently. */
+const overEdge = 4;
+
+/** Does something drawn lie within an area? Not where its size is told nowhere. */
+export function liesWithin(one: Drawn, { from, to }: Area, look: SheetLook): boolean {
+  const axes = ["row", "column"] as const;
+  return axes.every((axis) => {
+    const first = one.from?.[axis] ?? 0;
+    if (first < from[axis]) return false;
+    const sizeOf = (at: number) => (axis === "row" ? heightOf(look, at) : trueWidthOf(look, at));
+    let room = overEdge;
+    for (let at = first; at <= to[axis]; at++) room += sizeOf(at);
+    const inset = one.inset?.from?.[axis] ?? 0;
+    if (one.to === undefined) {
+      const length = one.size?.[axis === "row" ? "height" : "width"] ?? Number.POSITIVE_INFINITY;
+      return inset + length <= room;
+    }
+    const last = one.to[axis];
+    return last <= to[axis] || (last === to[axis] + 1 && (one.inset?.to?.[axis] ?? 0) <= overEdge);
+  });
+}
+
+/** Points of a column as it is written: 7 pixels for each digit of the workbook's type, and 5. */
+const trueWidthOf = (look: SheetLook, column: number): number => {
+  const digits = widthOf(look, column) / pointsInDigit;
+  return digits === 0 ? 0 : (digits * 7 + 5) * 0.75;
+};
+
 /** Have two areas a cell in common? Where no areas are set, all cells count. */
 export const meets = (areas: readonly Area[] | undefined, { from, to }: Area): boolean =>
   areas === undefined ||

@@ -4,7 +4,7 @@ import { type Area, printAreas, within } from "../printed-part.js";
 import { grouped, said, short } from "../subject.js";
 import { checkCharts } from "./charts.js";
 import { type LookPair, lookFinding, shownCells } from "./compared.js";
-import { covers, extentOf, meets } from "./extent.js";
+import { covers, extentOf, liesWithin, meets } from "./extent.js";
 
 /** What lies over the cells: merged cells, pictures, text boxes, charts, notes. */
 export function checkOverCells(pair: LookPair, all: readonly LookPair[]): Finding[] {
@@ -59,11 +59,11 @@ const kinds: Readonly<Record<string, string>> = {
 };
 
 /**
- * Pictures, boxes and shapes. Those clear of all cells that show something and of the printed page are notes;
- * a picture also where the page that prints it is not handed out.
+ * Pictures, boxes and shapes. Those clear of all cells that show something and of the printed page are notes; a
+ * picture also in a place that its page keeps for one, and where the page that prints it is not handed out.
  */
 function drawn(pair: LookPair): Finding[] {
-  const { found, content, now, then } = pair;
+  const { found, content, now, then, slots } = pair;
   if (then.drawn.length >= now.drawn.length && now.drawn.every(({ kind }) => !(kind in kinds))) {
     return [];
   }
@@ -72,12 +72,17 @@ function drawn(pair: LookPair): Finding[] {
   return now.drawn.flatMap((one) => {
     const what = kinds[one.kind];
     if (what === undefined) return [];
+    const text = one.text === "" ? "" : ` that says ${said(one.text)}`;
+    if (one.kind === "pic" && slots.some((slot) => liesWithin(one, slot, now))) {
+      const at = addressOf(one.from as Position);
+      const where = `sheet ${found.name}`;
+      return [lookFinding(where, `${what}${text} at ${at}`, "a picture or none", inItsPlace)];
+    }
     const extent = extentOf(one, now);
     const covered = shown.filter((at) => covers(extent, at));
     const prints = extent === undefined || meets(areas, extent);
     const own = one.kind === "pic" && !pair.handout;
     const clear = extent !== undefined && covered.length === 0 && (own || !prints);
-    const text = one.text === "" ? "" : ` that says ${said(one.text)}`;
     const place =
       covered[0] === undefined
         ? one.from === undefined
@@ -92,6 +97,12 @@ function drawn(pair: LookPair): Finding[] {
     ];
   });
 }
+
+const inItsPlace = {
+  code: "drawn",
+  grade: "to know",
+  advice: "Nothing, if it is the office's own: the page keeps this place for a picture.",
+} as const;
 
 const noted = (prints: boolean) => ({
   grade: "to know" as const,

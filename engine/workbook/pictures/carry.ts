@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { RillbookError } from "../../errors.js";
 import { readWorkbook } from "../read/read.js";
 import { type RefusalCode, WorkbookRefused } from "../read/refused.js";
-import type { Picture } from "./picture.js";
+import { logoName, type Picture } from "./picture.js";
 import { withPictures } from "./place.js";
 import { readPictures } from "./read.js";
 
@@ -12,9 +12,17 @@ export interface Carried {
   readonly left: readonly string[];
 }
 
+/** Whether the logo of the office book comes along as it stands, or is put there anew from the book. */
+export type LogoFrom = "workbook" | "book";
+
 /** Puts the pictures of one workbook on the sheets of the same name of a freshly written one. */
-export function carryPictures(from: Uint8Array, into: Uint8Array): Carried {
-  const { pictures, left } = readPictures(from);
+export function carryPictures(
+  from: Uint8Array,
+  into: Uint8Array,
+  logo: LogoFrom = "workbook",
+): Carried {
+  const { pictures: all, left } = readPictures(from);
+  const pictures = logo === "book" ? all.filter(isPersons) : all;
   if (pictures.length === 0) return { bytes: into, left };
   const sheets = new Set(
     readWorkbook(into, { sheets: () => false }).sheets.map(({ name }) => name),
@@ -27,14 +35,21 @@ export function carryPictures(from: Uint8Array, into: Uint8Array): Carried {
   };
 }
 
+/** Put there by a person, and not by a bid. */
+const isPersons = ({ name }: Picture): boolean => name !== logoName;
+
 /**
  * A bid with the pictures of the workbook that it is going to replace; as it is, where none stands there.
  * Throws RillbookError where something drawn there would be lost.
  */
-export async function withPicturesOver(path: string, bid: Uint8Array): Promise<Uint8Array> {
+export async function withPicturesOver(
+  path: string,
+  bid: Uint8Array,
+  logo?: LogoFrom,
+): Promise<Uint8Array> {
   const old = await fileAt(path);
   if (old === undefined) return bid;
-  const { bytes, left } = underPath(path, () => carryPictures(old, bid));
+  const { bytes, left } = underPath(path, () => carryPictures(old, bid, logo));
   if (left.length > 0) throw drawingsLost(path, left);
   return bytes;
 }
@@ -47,15 +62,16 @@ export async function withPicturesFrom(
   path: string,
   target: string,
   bid: Uint8Array,
+  logo?: LogoFrom,
 ): Promise<Uint8Array> {
-  const bytes = await withPicturesOver(path, bid);
+  const bytes = await withPicturesOver(path, bid, logo);
   const replaced = await fileAt(target);
   if (replaced === undefined) return bytes;
   const { pictures, left } = underPath(target, () => readPictures(replaced));
   const kept = readPictures(bytes).pictures;
   const isKept = (one: Picture) =>
     kept.some((other) => other.sheet === one.sheet && sameBytes(other.bytes, one.bytes));
-  const lost = pictures.filter((one) => !isKept(one));
+  const lost = pictures.filter((one) => isPersons(one) && !isKept(one));
   const told = [...left, ...lost.map(({ sheet }) => `${sheet}: a picture that is not in ${path}`)];
   if (told.length > 0) throw drawingsLost(target, told);
   return bytes;

@@ -40,6 +40,17 @@ export interface Picture {
 export const sides = ["l", "t", "r", "b"] as const;
 export type Side = (typeof sides)[number];
 
+/** A file of a picture, its size in pixels. */
+export interface PictureFile {
+  readonly kind: PictureKind;
+  readonly bytes: Uint8Array;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What the office's logo is called on a sheet: each bid puts it there anew. */
+export const logoName = "Logo of the office book";
+
 /** The kind of a picture by the bytes it begins with; undefined for all that is not carried. */
 export function kindOf(bytes: Uint8Array): PictureKind | undefined {
   const begins = (...wanted: readonly number[]) => wanted.every((byte, i) => bytes[i] === byte);

@@ -43,6 +43,8 @@ export const paperLooks: Readonly<Record<PaperLook, Partial<Style>>> = {
   },
   text: { font: font(), alignment: left },
   strong: { font: font({ bold: true }), alignment: left },
+  // what a box at its right holds
+  beside: { font: font({ bold: true }), alignment: { vertical: "middle", wrapText: true } },
   small: { font: font({ size: 9, color: { argb: quiet } }), alignment: left },
   right: { font: font(), alignment: { vertical: "top", horizontal: "right", wrapText: true } },
   figure: {
@@ -69,6 +71,8 @@ export const paperLooks: Readonly<Record<PaperLook, Partial<Style>>> = {
     alignment: center,
     border: around(side("dotted", "FFB9C4C6")),
   },
+  // the office's own, or nothing: paper has no box to be filled in by its reader
+  logo: { font: font({ size: 8, color: { argb: quiet } }), alignment: center },
   alarm: {
     font: font({ bold: true, color: { argb: alarm } }),
     alignment: left,

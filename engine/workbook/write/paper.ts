@@ -21,7 +21,7 @@ import { linesIn } from "./text-width.js";
 /** A panel: each place over its columns and rows, each row at its height, or as its texts want it. */
 export function writePanel(page: Page, { top }: PlacedBlock, block: PanelBlock): void {
   const { sheet } = page;
-  if (block.newPage && top > 4) sheet.getRow(top - 1).addPageBreak();
+  if (block.newPage && top > 4 && !page.form) sheet.getRow(top - 1).addPageBreak();
   block.rows.forEach(({ height, places }, i) => {
     const line = top + i;
     const wanted = places.map((one) => writePlace(page, line, one));

@@ -21,6 +21,8 @@ interface Part {
   readonly from: number;
   readonly to: number;
   readonly whole: boolean;
+  /** It begins a page, where the sheet keeps to its pages so. */
+  readonly newPage: boolean;
 }
 
 /**
@@ -38,6 +40,10 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
   if (!portrait && declared.formPages === undefined) closeUp(sheet, own);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
+  if (declared.formPages !== undefined) {
+    setForm(page, printed.map(partOf), declared.formPages, bottom);
+    return;
+  }
   const pages = portrait
     ? pagesOf(
         sheet,
@@ -56,9 +62,54 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const end = paged ? wanted : (pages.find((one) => one >= wanted) ?? bottom);
   // the title of a page handed out is for the screen: on paper it begins with a letterhead
   sheet.pageSetup.printArea = `A$${portrait ? firstOnPaper : 1}:${columnLetters(widest)}$${Math.min(end, bottom)}`;
-  if (paged || declared.formPages !== undefined) return;
+  if (paged) return;
   if (!portrait && !open) repeatHeader(sheet, printed, pages);
   for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
+}
+
+/**
+ * A sheet of so many pages: as large as it keeps to them with no part cut, each page that a panel begins for itself; where
+ * lists are too long for that, what follows moves up, and the last of it takes one page more. A page handed out of a job
+ * that is just begun shows lines still to come: it is made to fit, since nobody knows where its pages will end.
+ */
+function setForm(page: Page, parts: readonly Part[], most: number, bottom: number): void {
+  const { sheet, portrait, widest, widths } = page;
+  const first = portrait ? firstOnPaper : 1;
+  sheet.pageSetup.printArea = `A$${first}:${columnLetters(widest)}$${bottom}`;
+  if (portrait && begins(page)) {
+    for (const { from } of parts.filter(({ newPage }) => newPage)) {
+      sheet.getRow(from - 1).addPageBreak();
+    }
+    return;
+  }
+  const usual = portrait ? paperScale : scaleFor(widths);
+  const least = portrait ? leastOnPaper : leastForm;
+  const scales = Array.from({ length: usual - least + 1 }, (_, i) => usual - i);
+  const running = parts.map((part) => ({ ...part, newPage: false }));
+  const tries = [parts, running].flatMap((all) =>
+    scales.map((scale) => ({
+      scale,
+      pages: pagesOf(sheet, all, (paper.upright.high * 100) / scale - formRoom, first),
+    })),
+  );
+  const usualRun = tries[scales.length] as (typeof tries)[number];
+  const { scale, pages } = tries.find((one) => one.pages.length <= most) ?? usualRun;
+  const { fitToPage: _, fitToWidth: __, fitToHeight: ___, ...kept } = sheet.pageSetup;
+  sheet.pageSetup = { ...kept, scale, centered: true };
+  for (const end of pages.slice(0, -1)) sheet.getRow(lastSeen(sheet, end)).addPageBreak();
+}
+
+/** Per cent below which a page handed out is not read with ease, and a form not written on. */
+const leastOnPaper = 74;
+const leastForm = 50;
+/** Points of a page that are left to what programs reckon otherwise. */
+const formRoom = 24;
+
+/** Programs pass over a page break behind a row that is hidden. */
+function lastSeen(sheet: Sheet, line: number): number {
+  let seen = line;
+  while (seen > 1 && sheet.getRow(seen).hidden) seen -= 1;
+  return seen;
 }
 
 /**
@@ -100,8 +151,11 @@ export function printNothing(sheet: Sheet): void {
 }
 
 function partOf({ block, top, bottom }: PlacedBlock): Part {
-  if (block.kind === "chart") return { from: top, to: top + chartLines(block), whole: true };
-  return { from: top, to: bottom, whole: block.kind === "text" };
+  const newPage = block.kind === "panel" && block.newPage === true;
+  if (block.kind === "chart") {
+    return { from: top, to: top + chartLines(block), whole: true, newPage };
+  }
+  return { from: top, to: bottom, whole: block.kind === "text", newPage };
 }
 
 /** A little smaller, where that saves a page: how much, and down to which per cent. */
@@ -140,7 +194,7 @@ function pagesOf(sheet: Sheet, parts: readonly Part[], page: number, first = 1):
       used += height;
     }
   };
-  for (const { from, to, whole } of parts) {
+  for (const { from, to, whole, newPage } of parts) {
     advance(from - 1);
     let height = 0;
     let begun = 0;
@@ -149,7 +203,7 @@ function pagesOf(sheet: Sheet, parts: readonly Part[], page: number, first = 1):
       if (at < from + leastBegun) begun = height;
     }
     const keep = whole || height <= page * keptWhole ? height : begun;
-    if (used + keep > page && used > 0) {
+    if (used > 0 && (newPage || used + keep > page)) {
       ends.push(from - 1);
       used = 0;
     }

@@ -54,7 +54,8 @@ export const course = table(
     drop_said: calc(text, "~{drop}", "Drop in words", { reader: "crew" }),
     said: calc(text, 'IF(in_use,PICK_OR(falls.name,falls.level,number,"")&": "&drop_said," ")', "Name and drop"),
     said_along: calc(length, "IF(in_use,lip_along+0.004*course_width,course_width)", "Name, along"),
-    said_up: calc(length, "IF(in_use,top,course_up)", "Name, up"),
+    // above the banks, by half the height of its letters
+    said_up: calc(length, "IF(in_use,top+bank+said_height/2,course_up)", "Name, up"),
   },
 );
 
@@ -76,6 +77,7 @@ export const courseEnds = lines("Water course, ends", {
   ),
   pipe_rises_along: calc(length, `INDEX(course_pipe.along,${pipeRows})`, "Pipe rises at"),
   pipe_rises_to: calc(length, `INDEX(course_pipe.up,${pipeRows})`, "Pipe rises to"),
+  said_height: calc(length, `0.16*course_width/${profileRatio}`, "Height of a name"),
   course_up: calc(length, `course_width/${profileRatio}-1.3*level_running`, "Drawing top"),
   course_bottom: calc(length, "-1.3*level_running", "Drawing bottom"),
 });

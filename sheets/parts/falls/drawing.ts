@@ -121,10 +121,11 @@ const { summary: _, ...shown } = profile;
 /** What the customer sees of it: no pipe, no pump. */
 export const profileForCustomer: ChartBlock = {
   ...shown,
-  heading: "Your stream from the side",
+  heading: "Your stream from the side, to scale",
   series: profile.series.filter(({ label }) => !["Pipe", "Pump", "Outlets"].includes(label)),
   alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, and the hidden basin with its water.",
-  lines: 13,
+  without: ["across", "up"],
+  lines: 11,
 };
 
 /** What the crew sees of it. */

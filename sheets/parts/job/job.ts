@@ -71,6 +71,11 @@ export const jobBlocks: readonly Block[] = [
     company_license: office(text, "License", { section: "Company", optional: true }),
     company_phone: office(text, "Telephone", { section: "Company", optional: true }),
     company_email: office(text, "Email", { section: "Company", optional: true }),
+    company_logo: office(text, "Logo", {
+      section: "Company",
+      optional: true,
+      note: "File name of a PNG or JPEG picture, from the folder of the office book: it heads the pages handed out.",
+    }),
     warranty: office(text, "Warranty text", {
       section: "Company",
       optional: true,

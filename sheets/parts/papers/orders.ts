@@ -72,13 +72,13 @@ function page(k: number): Block[] {
   const cell = (what: string, formula: string) => [name(what), calc(text, formula, "")] as const;
   const head = panel(
     [
-      row(28, place([1, 8], "name", cell("company", "company")), place([9, 4], "title", "Purchase order")),
+      row(28, place([1, 9], "name", cell("company", "company")), place([10, 3], "logo", "", { down: 2 })),
+      row(18, place([1, 9], "small", cell("contact", "company_contact"))),
       row(
-        14,
-        place([1, 8], "small", cell("contact", "company_contact")),
+        22,
+        place([1, 8], "title", "Purchase order"),
         place([9, 4], "text", cell("number", `"No. "&IF(LEN(order_number)>0,order_number&"-${k}","______________")`)),
       ),
-      row(8),
       row(
         18,
         place(

@@ -91,8 +91,8 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       place([9, 4], "slot", "Place for a photo or sketch", { down: 4 }),
     ),
     row(62, place([1, 8], "text", said("proposal_see", "see_and_hear"))),
-    row(30, place([1, 8], "text", said("proposal_wish", 'IF(LEN(look_wanted)>0,"You asked for: "&look_wanted,"")'))),
-    row(10),
+    row(28, place([1, 8], "text", said("proposal_wish", 'IF(LEN(look_wanted)>0,"You asked for: "&look_wanted,"")'))),
+    row(6),
     row(
       26,
       place([1, 4], "figure", said("proposal_flow", "~{pump_flow_hourly|0}")),
@@ -117,27 +117,27 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       ),
     ),
   ]);
-  // page one says what is built; the price begins the page that is signed
-  const price = panel(
-    [
-      row(
-        34,
-        place(
-          [1, 7],
-          "text",
-          said(
-            "proposal_priced",
-            '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed below.")',
-          ),
+  // what is built and its price stand on one page; the next one says how it is paid for, and is signed
+  const price = panel([
+    row(8),
+    row(
+      34,
+      place(
+        [1, 7],
+        "beside",
+        said(
+          "proposal_priced",
+          '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed on page 2.")',
         ),
-        place([8, 5], "price", [
-          "proposal_price",
-          calc(text, 'IF(described,contract_price_said,"no price yet")', "", customer),
-        ]),
       ),
-    ],
-    { newPage: true },
-  );
+      place([8, 5], "price", [
+        "proposal_price",
+        calc(text, 'IF(described,contract_price_said,"no price yet")', "", customer),
+      ]),
+    ),
+  ]);
+  // a page break holds behind a row that is seen
+  const next = panel([row(4)], { newPage: true });
   const signed = panel([
     row(20, place([1, 12], "heading", "Agreed")),
     row(14, place([1, 12], "small", "Signed by both, this proposal with its terms is the contract. Keep a copy.")),
@@ -161,9 +161,8 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       head,
       ...all.proposalDrawings,
       ...flow(flows, "proposal_scope"),
-      // a page break holds behind a row that is seen
-      panel([row(4)]),
       price,
+      next,
       ...flow(flows, "proposal_rest"),
       signed,
     ],

@@ -70,6 +70,10 @@ export interface Drawn {
   /** Row and column of its corners; absent where its size is not told in cells. */
   readonly from?: { readonly row: number; readonly column: number };
   readonly to?: { readonly row: number; readonly column: number };
+  /** How far into their cells the corners lie, in points down and across. */
+  readonly inset?: Partial<
+    Record<"from" | "to", { readonly row: number; readonly column: number }>
+  >;
   /** Its size in points, where the file tells that in place of a second corner. */
   readonly size?: { readonly width: number; readonly height: number };
 }

@@ -7,11 +7,11 @@ import { type DrawnChart, readChart } from "./charts.js";
 import type { Drawn, SheetLook } from "./content.js";
 
 const kinds = /\/(pic|sp|cxnSp|graphicFrame|contentPart)$/;
-const corner = /^wsDr\/(?:AlternateContent\/\w+\/)?\w+Anchor\/(from|to)\/(row|col)$/;
+const corner = /^wsDr\/(?:AlternateContent\/\w+\/)?\w+Anchor\/(from|to)\/(row|col)(Off)?$/;
 const mostDrawn = 500;
 
 type Corners = Partial<Record<"from" | "to", { row: number; column: number }>> &
-  Partial<Pick<Drawn, "size">>;
+  Partial<Pick<Drawn, "size" | "inset">>;
 const sizePath = /^wsDr\/(?:AlternateContent\/\w+\/)?\w+Anchor\/ext$/;
 const emuInPoint = 12700;
 
@@ -71,8 +71,12 @@ function readDrawing(from: Package, part: string): Drawn[] {
       }
     },
     close(path) {
-      const [, end, axis] = corner.exec(path) ?? [];
-      if (end === "from" || end === "to") {
+      const [, end, axis, isInset] = corner.exec(path) ?? [];
+      if (isInset !== undefined && (end === "from" || end === "to")) {
+        const inset = { row: 0, column: 0, ...corners.inset?.[end] };
+        inset[axis === "row" ? "row" : "column"] = Number(digits) / emuInPoint || 0;
+        corners = { ...corners, inset: { ...corners.inset, [end]: inset } };
+      } else if (end === "from" || end === "to") {
         const place = corners[end] ?? { row: 0, column: 0 };
         place[axis === "row" ? "row" : "column"] = Number(digits) + 1;
         corners[end] = place;

@@ -71,6 +71,8 @@ export interface PageSetup {
   fitToHeight?: number;
   scale?: number;
   firstPageNumber?: number;
+  /** In the middle of the page's width. */
+  centered?: boolean;
   /** Inches. */
   margins?: Readonly<Record<"left" | "right" | "top" | "bottom" | "header" | "footer", number>>;
   /** `A$1:H$60`. */

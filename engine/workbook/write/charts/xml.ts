@@ -109,17 +109,22 @@ function legendWithout(unlisted: readonly number[]): string {
 
 /** Room around the drawn area, in points: for title, axis titles and figures, legend. */
 const room = { left: 62, right: 24, top: 30, bottom: 44, legend: 24 } as const;
+/** And beside an axis that is not shown. */
+const roomWithout = 10;
 
 /** The drawn area in the middle of its room, with the wanted ratio of width to height. */
-function layout({ ratio }: ChartBlock, { width, height }: Size, hasLegend: boolean): string {
+function layout(block: ChartBlock, { width, height }: Size, hasLegend: boolean): string {
+  const { ratio, without = [] } = block;
   if (ratio === undefined) return "<c:layout/>";
+  const before = without.includes("up") ? roomWithout : room.left;
+  const below = without.includes("across") ? roomWithout : room.bottom;
   const [most, tall] = [
-    width - room.left - room.right,
-    height - room.top - room.bottom - (hasLegend ? room.legend : 0),
+    width - before - room.right,
+    height - room.top - below - (hasLegend ? room.legend : 0),
   ];
   const wide = Math.min(most, tall * ratio);
   const share = (part: number, whole: number) => Math.round((part / whole) * 10000) / 10000;
-  const left = room.left + (most - wide) / 2;
+  const left = before + (most - wide) / 2;
   const at = `<c:x val="${share(left, width)}"/><c:y val="${share(room.top, height)}"/>`;
   const extent = `<c:w val="${share(wide, width)}"/><c:h val="${share(wide / ratio, height)}"/>`;
   return `<c:layout><c:manualLayout><c:layoutTarget val="inner"/><c:xMode val="edge"/><c:yMode val="edge"/>${at}${extent}</c:manualLayout></c:layout>`;

@@ -104,6 +104,7 @@ function pageXml(setup: PageSetup): string {
     value === undefined ? "" : ` ${name}="${value}"`;
   const sides = ["left", "right", "top", "bottom", "header", "footer"] as const;
   return (
+    (setup.centered ? '<printOptions horizontalCentered="1"/>' : "") +
     (margins === undefined
       ? ""
       : `<pageMargins${sides.map((side) => said(side, margins[side])).join("")}/>`) +
