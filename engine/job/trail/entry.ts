@@ -39,7 +39,7 @@ export type Change = Omit<TrailEntry, "number" | "hash">;
 
 /** A number as a spreadsheet program stores it: 15 digits come back the same from any of them. */
 export const kept = (value: InputValue | null): InputValue | null =>
-  typeof value === "number" ? Number(value.toPrecision(15)) : value;
+  typeof value === "number" && !Number.isSafeInteger(value) ? Number(value.toPrecision(15)) : value;
 
 /** Names and notes stand in one line: breaks and control characters become spaces. */
 export const oneLine = (text: string): string => text.replaceAll(/[\s\p{Cc}]+/gu, " ").trim();

@@ -46,9 +46,10 @@ export function markOf(
   kind: "input" | "book",
   given: (cell: Cell) => InputValue | null | undefined,
 ): string {
-  const listed = model.cells.flatMap((cell) => {
+  const listed: Record<string, InputValue> = {};
+  for (const cell of model.cells) {
     const value = cell.declaration.kind === kind ? given(cell) : null;
-    return value === null || value === undefined ? [] : [[cell.id, value] as const];
-  });
-  return sha256(canonicalJson(Object.fromEntries(listed)));
+    if (value !== null && value !== undefined) listed[cell.id] = value;
+  }
+  return sha256(canonicalJson(listed));
 }

@@ -10,6 +10,7 @@ import { copyName, messageName, overrideName, statusName } from "../../template/
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
+import { changed } from "./book/changed.js";
 import type { Look, Sheet } from "./book/sheet.js";
 import { putCell } from "./cells.js";
 import { lastColumn, pageLineHeight } from "./grid.js";
@@ -69,7 +70,7 @@ function writeLine(page: Page, cell: Cell): void {
     const isSaid = declaration.kind === "calc" && declaration.note === undefined;
     const last = isSaid ? lastColumn : lineColumns.unit;
     sheet.mergeCells(line, lineColumns.value, line, last);
-    target.style = { ...target.style, alignment: { vertical: "top", wrapText: true } };
+    target.style = changed(target.style, { alignment: { vertical: "top", wrapText: true } });
     const text = String(values[cell.index] ?? "");
     heights.push(
       wrappedHeight(text, over(page, lineColumns.value, last), { bold: strong === true }),
@@ -104,7 +105,8 @@ function writeBeside({ sheet, model, values }: Page, { name, line }: Cell): numb
     const target = sheet.getCell(line, cell.column);
     putCell(target, model, cell, values[cell.index] ?? null);
     // a long text stays in its line: it is there to be compared
-    target.style = { ...target.style, alignment: { ...target.style.alignment, wrapText: false } };
+    const alignment = { ...target.style.alignment, wrapText: false };
+    target.style = changed(target.style, { alignment });
   }
   return beside.length;
 }

@@ -2,24 +2,47 @@ import type { Alignment, Style } from "exceljs";
 import { RillbookError } from "../../errors.js";
 import { CellError, type Value } from "../../formula/value.js";
 import { cellTextTrouble } from "../../limits.js";
+import type { CellDeclaration } from "../../template/declare.js";
 import type { Cell, Model } from "../../template/model.js";
 import { xlsxFormula } from "../../template/printed.js";
 import { workingsSheet } from "../../template/spread.js";
-import type { Content, Formula, SheetCell } from "./book/sheet.js";
+import type { Content, Formula, Look, SheetCell } from "./book/sheet.js";
 import { styles } from "./look.js";
 import { numberFormat } from "./number-format.js";
 
 /** Puts a model's cell into the workbook: its formula with the value cached, or its given value. */
 export function putCell(target: SheetCell, model: Model, cell: Cell, value: Value): void {
+  putContent(target, model, cell, value);
+  target.style = lookOf(model, cell);
+}
+
+/** The same for a place that has a look of its own. */
+export function putContent(target: SheetCell, model: Model, cell: Cell, value: Value): void {
   target.value = contentOf(model, cell, value);
-  // a whole new object: cells given one style share it, and a change would show in all
-  target.style = {
+}
+
+const looks = new WeakMap<CellDeclaration, Map<string, Look>>();
+
+/** The look of a cell, made once for all cells of a declaration that stand alike. */
+function lookOf(model: Model, cell: Cell): Look {
+  const { declaration, implied, table, sheet } = cell;
+  const where = `${table === undefined} ${sheet === workingsSheet}`;
+  const key = `${model.system} ${implied} ${where} ${isSum(model, cell)}`;
+  const known = looks.get(declaration) ?? new Map<string, Look>();
+  looks.set(declaration, known);
+  const look = known.get(key) ?? {
     ...styleOf(model, cell),
     alignment: alignmentOf(cell),
-    numFmt: numberFormat(cell.declaration, model.system),
-    protection: { locked: cell.declaration.kind !== "input" },
+    numFmt: numberFormat(declaration, model.system),
+    protection: { locked: declaration.kind !== "input" },
   };
+  known.set(key, look);
+  return look;
 }
+
+/** One of the two sums that a bid comes to. */
+const isSum = ({ template: { roles } }: Model, { name }: Cell): boolean =>
+  name === roles?.price || name === roles?.cost;
 
 /** Numbers keep off what stands to their right; texts in tables take a further line where they must. */
 function alignmentOf({ declaration, implied, table, sheet }: Cell): Partial<Alignment> {
@@ -56,7 +79,7 @@ export function formulaContent(formula: string, value: Value): Formula {
   return { formula, result: value ?? 0 };
 }
 
-function styleOf({ template }: Model, cell: Cell): Partial<Style> {
+function styleOf(model: Model, cell: Cell): Partial<Style> {
   const { declaration } = cell;
   if (cell.implied && declaration.repeats === undefined) return styles.message;
   if (declaration.beside && declaration.kind === "calc") return styles.message;
@@ -71,9 +94,7 @@ function styleOf({ template }: Model, cell: Cell): Partial<Style> {
       return styles.check;
     default:
       if (!declaration.strong) return styles.figure;
-      // the two sums that a bid comes to; what else people look for is bold
-      return [template.roles?.price, template.roles?.cost].includes(cell.name)
-        ? styles.total
-        : styles.strong;
+      // what else people look for is bold
+      return isSum(model, cell) ? styles.total : styles.strong;
   }
 }

@@ -4,6 +4,7 @@ import type { Value } from "../../formula/value.js";
 import type { Cell, Model } from "../../template/model.js";
 import { spokenFormula } from "../../template/printed.js";
 import type { Book } from "./book/book.js";
+import { changed } from "./book/changed.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
 import { numberFormat, shownLabel, shownUnit } from "./number-format.js";
@@ -60,7 +61,7 @@ export function writeNames(book: Book, model: Model, values: readonly Value[]): 
           ? formulaContent(`${cell.name}&""`, value ?? "")
           : formulaContent(cell.name, value);
       const numFmt = numberFormat(declaration, model.system);
-      target.style = { ...styles.note, alignment: { vertical: "top" }, numFmt };
+      target.style = changed(styles.note, { alignment: { vertical: "top" }, numFmt });
     }
     line += 1;
   }

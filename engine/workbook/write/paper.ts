@@ -9,8 +9,9 @@ import type { Cell, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { type Across, type PaperTable, paperColumns } from "../../template/paper.js";
 import type { Page } from "./blocks.js";
+import { changed } from "./book/changed.js";
 import type { Look } from "./book/sheet.js";
-import { putCell } from "./cells.js";
+import { putContent } from "./cells.js";
 import { pageWidth } from "./grid.js";
 import { begins } from "./hidden-rows.js";
 import { attention, headingLine, styles } from "./look.js";
@@ -39,11 +40,11 @@ function writePlace(page: Page, line: number, { across, look, says, cell, down =
   else {
     const found = model.byId.get(cell[0]) as Cell;
     const value = values[found.index] ?? null;
-    putCell(target, model, found, value);
+    putContent(target, model, found, value);
     text = typeof value === "string" ? value : "";
   }
-  const numFmt = cell === undefined ? {} : { numFmt: numberFormat(cell[1], model.system) };
-  spread(page, line, across, { ...style, ...numFmt }, down);
+  const format = cell === undefined ? {} : { numFmt: numberFormat(cell[1], model.system) };
+  spread(page, line, across, changed(style, format), down);
   if (down > 1) return 0;
   return heightOf(text, across, style);
 }
@@ -74,11 +75,12 @@ export function writePaperTable(
   const { sheet, model, values } = page;
   const { across, header, right = [], height, boldMark, alarmMark } = paper;
   const keys = placed.band?.columns ?? [];
-  const columns = keys.map((key) => ({
-    over: across[key] as Across,
-    style: paperLooks[right.includes(key) ? "right" : "text"],
-    column: columnOf(model, block.name, key),
-  }));
+  const columns = keys.map((key) => {
+    const column = columnOf(model, block.name, key);
+    const format = { numFmt: numberFormat(column.declaration, model.system) };
+    const style = changed(paperLooks[right.includes(key) ? "right" : "text"], format);
+    return { over: across[key] as Across, style, column };
+  });
   for (const { over, column } of columns) {
     if (!header) break;
     sheet.getCell(placed.top, over[0]).value = shownLabel(column.declaration);
@@ -90,9 +92,8 @@ export function writePaperTable(
     const heights = columns.map(({ over, style, column }) => {
       const cell = column.cells[row] as Cell;
       const value = values[cell.index] ?? null;
-      putCell(sheet.getCell(line, over[0]), model, cell, value);
-      const numFmt = numberFormat(cell.declaration, model.system);
-      spread(page, line, over, { ...style, numFmt });
+      putContent(sheet.getCell(line, over[0]), model, cell, value);
+      spread(page, line, over, style);
       const said = typeof value === "string" ? value : "";
       const isBold = [boldMark, alarmMark].some(
         (mark) => mark !== undefined && said.startsWith(mark),

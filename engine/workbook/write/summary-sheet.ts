@@ -4,6 +4,7 @@ import { notReady } from "../../template/bid-stands.js";
 import { checkList } from "../../template/checks-sheet.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import type { Book } from "./book/book.js";
+import { changed } from "./book/changed.js";
 import type { Content, Look } from "./book/sheet.js";
 import { type ChartPlace, placeOver, summaryCharts } from "./charts/places.js";
 import { textHeight } from "./grid.js";
@@ -191,10 +192,11 @@ class SummaryPage {
         const cell = model.byId.get(name) as Cell;
         const { declaration } = cell;
         grid.put(side, 3, declaration.label, styles.label);
-        const style = { ...styles.strong, numFmt: numberFormat(declaration, model.system) };
+        const numFmt = numberFormat(declaration, model.system);
         const said = this.headline(name, values[cell.index] ?? null);
-        const alignment = { ...style.alignment, horizontal: "right" } as const;
-        grid.formula(side + 3, 2, said.formula, said.value, { ...style, alignment });
+        const alignment = { ...styles.strong.alignment, horizontal: "right" } as const;
+        const look = changed(styles.strong, { numFmt, alignment });
+        grid.formula(side + 3, 2, said.formula, said.value, look);
         grid.put(side + 5, 1, shownUnit(declaration, model.system), styles.unit);
       }
       grid.line += 1;

@@ -25,14 +25,14 @@ const toTheLeft = {
 /**
  * The sheet that says where each value comes from: the inputs and the office-book figures as
  * this workbook was written, then every change of the trail. Reading it back shows what was
- * changed in the workbook since.
+ * changed in the workbook since. Returns which inputs it tells of as given for this job.
  */
 export function writeTrail(
   book: Book,
   model: Model,
   values: readonly Value[],
   identity: Identity,
-): void {
+): ReadonlySet<Content | undefined> {
   const sheet = book.addSheet(trailSheet, { view: { frozenLines: 2, showGridLines: false } });
   widths.forEach((width, i) => {
     sheet.widths[i + 1] = width;
@@ -61,8 +61,10 @@ export function writeTrail(
   };
   const { trail = [] } = identity;
   const { values: valueColumns, entries } = trailColumns;
-  part("Values given for this job", valueColumns, givenRows(model, values, identity));
-  part("All other values", valueColumns, sharedRows(model, values, identity));
+  const origins = inputOrigins(model, values, trail);
+  const given = givenRows(model, values, identity, origins);
+  part("Values given for this job", valueColumns, given);
+  part("All other values", valueColumns, sharedRows(model, values, identity, origins));
   const changes = trail.map((one) => {
     const { number, input, new: now, unit, from, by, time, note, old, hash } = one;
     return [number, input, now, unit, from, by, time, note ?? null, old, hash];
@@ -71,6 +73,7 @@ export function writeTrail(
   sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
   linkBack(sheet, sheet.columnCount + 1);
   printNothing(sheet);
+  return new Set(given.map(([, id]) => id));
 }
 
 const shared: ReadonlySet<string> = new Set(["office book", "template default"]);
@@ -80,12 +83,12 @@ export function givenRows(
   model: Model,
   values: readonly Value[],
   { trail = [] }: Pick<Identity, "trail">,
+  origins = inputOrigins(model, values, trail),
 ): Content[][] {
-  const origins = inputOrigins(model, values, trail);
   return model.cells.flatMap((cell) => {
     const origin = origins.get(cell.id);
-    const value = recorded(cell, values[cell.index]);
     if (origin === undefined || (origin.by === undefined && shared.has(origin.from))) return [];
+    const value = recorded(cell, values[cell.index]);
     if (value === null && origin.by === undefined) return [];
     const { from, by = null, time = null, note = null } = origin;
     return [[null, cell.id, value, unitFor(cell), from, by, time, note, labelOf(cell)]];
@@ -99,12 +102,16 @@ export const bookMarkSaid = (mark: string): string => `mark ${mark}`;
 export function sharedRows(
   model: Model,
   values: readonly Value[],
-  identity: Pick<Identity, "trail" | "book" | "bookAsOf" | "bookMark">,
+  {
+    book,
+    bookAsOf,
+    bookMark,
+    trail = [],
+  }: Pick<Identity, "trail" | "book" | "bookAsOf" | "bookMark">,
+  origins = inputOrigins(model, values, trail),
 ): Content[][] {
-  const { book, bookAsOf, bookMark, trail = [] } = identity;
-  const origins = [...inputOrigins(model, values, trail)];
   const count = (wanted: string) =>
-    origins.filter(([id, { from, by }]) => {
+    [...origins].filter(([id, { from, by }]) => {
       const cell = model.byId.get(id);
       return from === wanted && by === undefined && isFilled(values[cell?.index ?? -1]);
     }).length;
@@ -144,7 +151,7 @@ export function writeAsWritten(
   book: Book,
   model: Model,
   values: readonly Value[],
-  identity: Identity,
+  given: ReadonlySet<Content | undefined>,
 ): void {
   const sheet = book.addSheet(writtenSheet, { hidden: true });
   sheet.widths[2] = 40;
@@ -156,7 +163,6 @@ export function writeAsWritten(
   trailColumns.written.forEach((text, i) => {
     put(sheet, 4, i + 1, text || null, styles.header);
   });
-  const given = new Set(givenRows(model, values, identity).map(([, id]) => id));
   let line = 5;
   for (const cell of model.cells) {
     const { kind } = cell.declaration;

@@ -78,6 +78,7 @@ export function bookOf(
 ): { readonly book: Book; readonly places: readonly ChartPlace[] } {
   const book = new Book(documentOf(model, values, identity));
   const onSummary = writeSummary(book, model, values, identity);
+  const last = lastColumns(model);
   for (const declared of model.sheets) {
     const sheet = book.addSheet(declared.name, {
       hidden: declared.hidden ?? false,
@@ -86,8 +87,7 @@ export function bookOf(
     });
     const portrait = declared.portrait ?? false;
     const onPaper = !declared.hidden;
-    const columns = cellsOn(model, declared.name).map(({ column }) => column);
-    const widest = portrait ? paperColumns : Math.max(lastColumn, ...columns);
+    const widest = portrait ? paperColumns : Math.max(lastColumn, last.get(declared.name) ?? 0);
     const widths = portrait
       ? Array.from({ length: paperColumns }, () => paperColumnWidth)
       : widened(wantedWidths(model, values, declared.name, widest));
@@ -120,9 +120,9 @@ export function bookOf(
     sheet.view = { frozenLines: ySplit, showGridLines: false };
     linkBack(sheet, widest + 1);
   }
-  writeTrail(book, model, values, identity);
+  const given = writeTrail(book, model, values, identity);
   writeNames(book, model, values);
-  writeAsWritten(book, model, values, identity);
+  writeAsWritten(book, model, values, given);
   defineNames(book, model);
   return { book, places: [...onSummary, ...chartPlaces(model)] };
 }
@@ -188,8 +188,12 @@ function setUpPage(
   sheet.footer = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
 }
 
-const cellsOn = (model: Model, sheet: string): Cell[] =>
-  model.cells.filter((cell) => cell.sheet === sheet);
+/** The last column of each sheet in which a cell stands. */
+function lastColumns({ cells }: Model): Map<string, number> {
+  const last = new Map<string, number>();
+  for (const { sheet, column } of cells) last.set(sheet, Math.max(last.get(sheet) ?? 0, column));
+  return last;
+}
 
 /** A defined name for each single cell and each column; what the compiler implies has none. */
 function defineNames({ names }: Book, model: Model): void {

@@ -11,8 +11,12 @@ export interface Packed {
 /** How hard to look for what repeats: as usual, or not at all for what is read again at once. */
 export type Level = 6 | 0;
 
-/** Deflates a file in another thread. */
+/** Bytes from which on another thread is worth its while. */
+const large = 2e4;
+
+/** Deflates a file, a large one in another thread. */
 export function packing(name: string, bytes: Uint8Array, level: Level): Promise<Packed> {
+  if (bytes.length < large) return Promise.resolve(packedNow(name, bytes, level));
   return new Promise((done, failed) => {
     gzip(bytes, optionsFor(bytes, level), (error, result) => {
       if (error === null) done(packedFrom(name, result));
