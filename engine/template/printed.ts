@@ -1,33 +1,38 @@
 import { addressOf, columnLetters } from "../address.js";
-import { type PrintStyle, print } from "../formula/print.js";
+import { print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
 import { type Area, areaCells, areaTable, corners, wordsOf } from "./area.js";
 import { type Cell, type CellReference, cellOf, columnOf, type Model } from "./model.js";
+import { type OwnReference, RowPrinter } from "./pattern.js";
+
+const inWorkbook = new RowPrinter({
+  prefixed: true,
+  exponent: "E",
+  quotes: "doubled",
+  lasting: (model, sheet, reference) =>
+    reference.kind === "area" ? areaOf(model, reference) : byName(model, sheet, reference),
+  own: (model, cell, reference) => addressWithin(model, cell, reference),
+});
 
 /** The formula of a cell as the workbook holds it: names for single cells and columns, addresses within a row. */
-export function xlsxFormula(model: Model, cell: Cell): string {
-  if (cell.native === undefined) return "";
-  const style: PrintStyle = {
-    prefixed: true,
-    exponent: "E",
-    quotes: "doubled",
-    reference: (reference) =>
-      reference.kind === "area" ? areaOf(model, reference) : byName(model, cell, reference),
-  };
-  return print(cell.native, style);
-}
+export const xlsxFormula = (model: Model, cell: Cell): string => inWorkbook.formula(model, cell);
 
 /** `'Runs'!$A$4:$S$104`, the cells of a sheet. */
 const areaOf = (model: Model, area: Area): string =>
   `'${area.sheet}'!${corners(areaCells(model, area))}`;
 
-function byName(model: Model, from: Cell, reference: CellReference): string {
-  const target = cellOf(model, reference, from.row ?? 0);
-  if (reference.kind === "column" && !target.implied) return target.name;
-  if (reference.kind === "scalar" && !target.implied) return target.name;
-  const sheet = target.sheet === from.sheet ? "" : `'${target.sheet}'!`;
-  if (reference.kind !== "column") return `${sheet}${addressOf(target.column, target.line)}`;
-  return `${sheet}${rangeOf(model, reference)}`;
+function byName(model: Model, from: string, reference: Exclude<CellReference, OwnReference>) {
+  const target = cellOf(model, reference, 0);
+  if (!target.implied) return target.name;
+  const sheet = target.sheet === from ? "" : `'${target.sheet}'!`;
+  if (reference.kind === "column") return `${sheet}${rangeOf(model, reference)}`;
+  return `${sheet}${addressOf(target.column, target.line)}`;
+}
+
+function addressWithin(model: Model, from: Cell, reference: OwnReference): string {
+  const { sheet, column, line } = cellOf(model, reference, from.row ?? 0);
+  const address = addressOf(column, line);
+  return sheet === from.sheet ? address : `'${sheet}'!${address}`;
 }
 
 /** `B10:B21`, the cells of a column. */
@@ -38,24 +43,26 @@ export function rangeOf(model: Model, reference: Extract<Reference, { kind: "col
   return `$${letters}$${first.line}:$${letters}$${last.line}`;
 }
 
+const inJudge = new RowPrinter({
+  prefixed: false,
+  exponent: "e",
+  quotes: "joined",
+  calledBooleans: true,
+  lasting: (model, _, reference) => {
+    if (reference.kind === "area") return areaOf(model, reference);
+    if (reference.kind === "scalar") return addressInBook(model, reference, 0);
+    const { sheet } = cellOf(model, reference, 0);
+    return `'${sheet}'!${rangeOf(model, reference)}`;
+  },
+  own: (model, cell, reference) => addressInBook(model, reference, cell.row ?? 0),
+});
+
 /** The formula of a cell for hyperformula: addresses only. */
-export function judgeFormula(model: Model, cell: Cell): string {
-  if (cell.native === undefined) return "";
-  const style: PrintStyle = {
-    prefixed: false,
-    exponent: "e",
-    quotes: "joined",
-    calledBooleans: true,
-    reference: (reference) => {
-      if (reference.kind === "area") return areaOf(model, reference);
-      const target = cellOf(model, reference, cell.row ?? 0);
-      const sheet = `'${target.sheet}'!`;
-      return reference.kind === "column"
-        ? `${sheet}${rangeOf(model, reference)}`
-        : `${sheet}${addressOf(target.column, target.line)}`;
-    },
-  };
-  return print(cell.native, style);
+export const judgeFormula = (model: Model, cell: Cell): string => inJudge.formula(model, cell);
+
+function addressInBook(model: Model, reference: CellReference, row: number): string {
+  const { sheet, column, line } = cellOf(model, reference, row);
+  return `'${sheet}'!${addressOf(column, line)}`;
 }
 
 /** The formula of a cell for people: by name, named formulas closed, units behind bare numbers. */
