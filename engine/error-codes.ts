@@ -77,6 +77,18 @@ const templates = {
     "The two jobs are in two systems of units.",
     "Bring one into the other's units.",
   ),
+  "template-changed": said(
+    "The template given calculates otherwise than the one that the workbook was written with.",
+    "Give the file as it was then; a change of figures is a new version.",
+  ),
+  "template-file": said(
+    "A file of templates cannot be loaded, exports none, or stands where none is taken.",
+    "See its sentence.",
+  ),
+  "template-taken": said(
+    "A file brings a template whose name and version are there already.",
+    "Give it a name of its own.",
+  ),
   "template-faulty": said(
     "The template does not compile: names, units, formulas, structure.",
     "Mend each fault in the list.",

@@ -72,6 +72,7 @@ export {
   unprinted,
   walk,
 } from "./template/declare.js";
+export { type Extension, extend } from "./template/extend.js";
 export type { Cell, Model } from "./template/model.js";
 export { panel, place, row } from "./template/panel.js";
 export {

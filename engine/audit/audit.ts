@@ -14,7 +14,7 @@ import { type Finding, grades, isChangedInput } from "./finding.js";
 import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
-import { checkProperties, modelFor } from "./identity.js";
+import { checkProperties, checkTemplate, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
@@ -82,6 +82,7 @@ export async function auditWorkbook(
   const seal = sealState(content, sections);
   const findings = [
     ...(lost ? [lostProperties] : checkProperties(identity)),
+    ...checkTemplate(identity, model),
     ...checkPlaces(subject),
     ...formulas.findings,
     ...checkPublished(subject),

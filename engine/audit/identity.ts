@@ -1,3 +1,4 @@
+import { templateMark } from "../template/mark.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
@@ -10,12 +11,13 @@ export function modelFor(
   identity: WorkbookIdentity,
   templates: readonly Template[],
 ): Model | Finding {
-  const { template, version, units } = identity;
+  const { template, version, units, templateFile } = identity;
   const named = templates.filter(({ name }) => name === template);
   if (template === undefined || named.length === 0) {
     return unknown(
       template === undefined ? "the workbook names no template" : `the template "${template}"`,
       `one of: ${[...new Set(templates.map(({ name }) => name))].join(", ")}`,
+      templateFile,
     );
   }
   const found = named.find((one) => one.version === version);
@@ -24,6 +26,7 @@ export function modelFor(
     return unknown(
       version === undefined ? "no version is named" : `version ${version} of ${template}`,
       `version ${versions}, which this program has`,
+      templateFile,
     );
   }
   const system = unitSystems.find((one) => one === units);
@@ -31,7 +34,7 @@ export function modelFor(
   return modelOf(found, system);
 }
 
-function unknown(found: string, expected: string): Finding {
+function unknown(found: string, expected: string, file?: string): Finding {
   return {
     grade: "wrong",
     code: "template",
@@ -39,8 +42,26 @@ function unknown(found: string, expected: string): Finding {
     found,
     expected,
     advice:
-      "Nothing else can be checked. Write the bid again from the job record, or use a program that has the template.",
+      file === undefined
+        ? "Nothing else can be checked. Write the bid again from the job record, or use a program that has the template."
+        : `Nothing else can be checked. It is a template of an office's own, from the file ${file}: give that by --template.`,
   };
+}
+
+/** Is a template of an office's own still what it was when the workbook was written? */
+export function checkTemplate(identity: WorkbookIdentity, { template }: Model): Finding[] {
+  const { templateMark: mark, templateFile } = identity;
+  if (mark === undefined || mark === templateMark(template)) return [];
+  return [
+    {
+      grade: "wrong",
+      code: "template",
+      where: "custom properties",
+      found: `${template.name} ${template.version} of the file ${templateFile} as it was when the bid was written, mark ${mark.slice(0, 12)}`,
+      expected: `the one given, mark ${templateMark(template).slice(0, 12)}`,
+      advice: `Give the file as it was then by --template. A change of figures is a new version: the old one stays beside it.`,
+    },
+  ];
 }
 
 /** Properties that every workbook carries. The trail's are looked at with the trail. */

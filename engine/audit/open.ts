@@ -3,6 +3,7 @@ import { loadJob } from "../book/load-job.js";
 import { RillbookError } from "../errors.js";
 import { calculateFast } from "../evaluate/calculate-fast.js";
 import type { Value } from "../formula/value.js";
+import { mustBeAsWritten } from "../job/same-template.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
@@ -77,9 +78,10 @@ async function openWorkbook(file: string, templates: readonly Template[]): Promi
   if (!("cells" in model)) {
     throw new RillbookError(
       "template-unknown",
-      `${file}: its template cannot be told: found ${model.found}, expected ${model.expected}. Write the bid again from the job record.`,
+      `${file}: its template cannot be told: found ${model.found}, expected ${model.expected}. ${model.advice}`,
     );
   }
+  mustBeAsWritten(model.template, identity, file);
   const match = matchWorkbook(content, model);
   const { byTemplate, shown } = recalculated({ content, model, match }, new Set());
   return {

@@ -16,6 +16,8 @@ export interface Context {
   readonly progress?: (text: string) => void;
   /** URL of a module that exports the same templates, for worker threads. */
   readonly templatesModule?: string;
+  /** Files of the office's own whose templates are among them. */
+  readonly templateFiles?: readonly string[];
   /** Exit status: 0 done, 1 the bid has failed checks, 2 bad input or usage. */
   status: number;
 }

@@ -113,6 +113,7 @@ async function rerunFiles(context: Context, files: string[], options: Options): 
         resume: options.resume ?? false,
         moved: options.moved ?? false,
         workers: options.workers,
+        templateFiles: context.templateFiles ?? [],
       },
       {
         signal: stop.signal,

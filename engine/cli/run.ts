@@ -4,6 +4,7 @@ import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
 import { shownJson, shownText } from "../text/shown.js";
 import type { Context } from "./context.js";
+import { offerTemplateFile, withOwnTemplates } from "./template-option.js";
 import { programVersion } from "./version.js";
 import { type Voices, waiting } from "./waiting.js";
 
@@ -39,8 +40,8 @@ export type { Voices } from "./waiting.js";
  * @param templatesModule URL of a module that exports `templates`, for worker threads
  */
 export async function run(
-  args: readonly string[],
-  templates: readonly Template[],
+  given: readonly string[],
+  known: readonly Template[],
   voices: Voices,
   templatesModule?: string,
 ): Promise<number> {
@@ -48,8 +49,18 @@ export async function run(
   const { progress } = told;
   const out = (text: string) => told.out(shownText(text));
   const err = (text: string) => told.err(shownText(text));
+  const json = (value: unknown, indent?: number) => told.out(`${shownJson(value, indent)}\n`);
+  const failed = (error: unknown): number => {
+    const status = statusOf(error, err);
+    if (status !== 0 && given.includes("--json")) json({ error: asJson(error) });
+    return status;
+  };
+  const own = await withOwnTemplates(given, known).catch(failed);
+  if (typeof own === "number") return own;
+  const { args, templates, files } = own;
   const context: Context = {
     templates,
+    templateFiles: files,
     out,
     err,
     verdict: (words, good) => {
@@ -58,7 +69,7 @@ export async function run(
         : ["", ""];
       told.out(`${on}${shownText(words)}${off}\n`);
     },
-    json: (value, indent) => told.out(`${shownJson(value, indent)}\n`),
+    json,
     status: 0,
     ...(progress === undefined ? {} : { progress }),
     ...(templatesModule === undefined ? {} : { templatesModule }),
@@ -86,9 +97,7 @@ export async function run(
     await program.parseAsync([...args], { from: "user" });
     return context.status;
   } catch (error) {
-    const status = statusOf(error, err);
-    if (status !== 0 && args.includes("--json")) context.json({ error: asJson(error) });
-    return status;
+    return failed(error);
   }
 }
 
@@ -98,6 +107,7 @@ function settle(program: Command, { out, err }: Voices): void {
     command.exitOverride();
     command.configureOutput({ writeOut: out, writeErr: err });
     command.showHelpAfterError("(add --help for the usage and an example)");
+    if (command !== program) offerTemplateFile(command);
   }
 }
 

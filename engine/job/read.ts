@@ -90,7 +90,7 @@ export function templateFor(
     const known = [...new Set(templates.map((one) => one.name))];
     throw new RillbookError(
       "template-unknown",
-      `${file} names ${name === undefined ? "no template" : `the template ${JSON.stringify(name)}, which is not known`}.${suggestion(String(name), known)} There are: ${known.join(", ")}.`,
+      `${file} names ${name === undefined ? "no template" : `the template ${JSON.stringify(name)}, which is not known`}.${suggestion(String(name), known)} There are: ${known.join(", ")}. One of the office's own is brought by its file: --template <file>.`,
     );
   }
   const found = named.find((one) => one.version === version);

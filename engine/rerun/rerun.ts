@@ -41,6 +41,8 @@ export interface RerunOptions {
   readonly moved: boolean;
   /** Worker threads; 0: one for each processor. */
   readonly workers: number;
+  /** Files of templates of an office's own, which each worker thread loads by itself. */
+  readonly templateFiles?: readonly string[];
 }
 
 /** How a run tells of itself while it goes on, and how it is told to stop. */
@@ -206,7 +208,11 @@ async function runInto(
   const workers =
     templatesModule === undefined
       ? inThisThread(trade, asked)
-      : inThreads(templatesModule, asked, options.workers);
+      : inThreads(
+          { templatesModule, templateFiles: options.templateFiles ?? [] },
+          asked,
+          options.workers,
+        );
   const tell = (line: Line) => listener.line?.(line);
   const results = new Map(left?.results);
   let done = 0;

@@ -10,9 +10,13 @@ export interface Trade {
   readonly readBook: (path: string) => Promise<OfficeBook>;
 }
 
-/** A trade by its templates; the newest template that reads an office book says how it is laid out. */
+/**
+ * A trade by its templates; the newest template that reads an office book says how it is laid out, one of the
+ * office's own before those that come along.
+ */
 export function tradeOf(templates: readonly Template[]): Trade {
-  const newest = [...templates].sort((a, b) => b.version - a.version);
+  const isOwn = ({ own }: Template) => Number(own !== undefined);
+  const newest = [...templates].sort((a, b) => isOwn(b) - isOwn(a) || b.version - a.version);
   const reads = newest.find(({ office }) => office !== undefined) ?? newest[0];
   const layout = reads === undefined ? [] : layoutOf(reads);
   return { templates, readBook: (path) => readOfficeBook(path, layout) };

@@ -5,6 +5,7 @@ import { inputPlanOf } from "../job/input-plan.js";
 import { JobError } from "../job/job-error.js";
 import { systemFor, templateFor } from "../job/read.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
+import { mustBeAsWritten } from "../job/same-template.js";
 import { bookCopyOf } from "../template/book-copy.js";
 import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
@@ -96,6 +97,7 @@ function modelFor(identity: WorkbookIdentity, templates: readonly Template[], fi
     );
   }
   const template = templateFor(identity.template, identity.version, templates, file);
+  mustBeAsWritten(template, identity, file);
   return modelOf(template, systemFor(identity.units, file));
 }
 

@@ -28,16 +28,24 @@ export function inThisThread(trade: Trade, asked: Asked): Workers {
   };
 }
 
+/** Where a thread finds the templates: it loads them by itself, since formulas cannot be sent. */
+export interface TemplateSources {
+  /** URL of a module that exports `templates`. */
+  readonly templatesModule: string;
+  /** Files of an office's own. */
+  readonly templateFiles: readonly string[];
+}
+
 /**
  * Worker threads.
- * @param templatesModule URL of a module that exports `templates`, loaded in each thread
+ * @param sources loaded in each thread
  * @param wanted how many; 0: one for each processor
  */
-export function inThreads(templatesModule: string, asked: Asked, wanted: number): Workers {
+export function inThreads(sources: TemplateSources, asked: Asked, wanted: number): Workers {
   const count = wanted === 0 ? availableParallelism() : wanted;
   const pool = new Piscina<readonly Task[], Done[]>({
     filename: new URL("./worker.js", import.meta.url).href,
-    workerData: { templatesModule, asked },
+    workerData: { ...sources, asked },
     minThreads: count,
     maxThreads: count,
     resourceLimits: { maxOldGenerationSizeMb: threadMemory },

@@ -1,5 +1,6 @@
 import { RillbookError } from "../errors.js";
 import { systemFor, templateFor } from "../job/read.js";
+import { mustBeAsWritten } from "../job/same-template.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
@@ -23,6 +24,7 @@ export function modelOfWorkbook(
     );
   }
   const template = templateFor(identity.template, identity.version, templates, file);
+  mustBeAsWritten(template, identity, file);
   const model = modelOf(template, systemFor(identity.units, file));
   if (content.date1904) {
     throw new RillbookError(

@@ -19,6 +19,8 @@ export interface Template {
   readonly example?: Example;
   /** Which cells play which part, for commands that work on any template. */
   readonly roles?: Roles;
+  /** Set as it is loaded: it came from a file of an office's own, whose workbooks say so. */
+  readonly own?: { readonly file: string };
 }
 
 /** Names of a template for the examples in help texts. */
@@ -101,7 +103,7 @@ export interface Section {
 }
 
 /** A template as it is declared: without named formulas or headline figures where it has none. */
-export type TemplateDeclaration = Omit<Template, "formulas" | "headline"> &
+export type TemplateDeclaration = Omit<Template, "formulas" | "headline" | "own"> &
   Partial<Pick<Template, "formulas" | "headline">>;
 
 /**

@@ -5,7 +5,18 @@ import { fence, fenceBook, fenceJob } from "../support/fence.js";
 /** What whoever imports the package may count on. A name taken away is a new major version. */
 const promised = [
   ...["CellError", "RillbookError", "TemplateError", "WorkbookRefused"],
-  ...["template", "sheet", "lines", "table", "prose", "paragraphs", "panel", "row", "place"],
+  ...[
+    "template",
+    "extend",
+    "sheet",
+    "lines",
+    "table",
+    "prose",
+    "paragraphs",
+    "panel",
+    "row",
+    "place",
+  ],
   ...["chart", "unprinted", "input", "walk", "decide", "office", "calc", "check", "published"],
   ...["book", "formula", "columnOf", "oneLike", "quantity", "quantities", "unitNames"],
   ...["compile", "newJob", "openJob", "readOfficeBook", "starterBook"],

@@ -8,7 +8,7 @@ const all = declaredNames();
 
 /** The chapters, in the order in which one needs them, by the files whose names they tell. */
 const chapters: readonly (readonly [heading: string, files: RegExp])[] = [
-  ["Declare a template", /^template\/(template|declare|chart|panel)$/],
+  ["Declare a template", /^template\/(template|extend|declare|chart|panel)$/],
   ["Named formulas", /^formula\/named-formula$/],
   ["Quantities and units", /^units\//],
   ["Compile", /^(api\/compile|template\/(model|template-error))$/],
@@ -44,7 +44,7 @@ test.each(examples)("the example of %s runs", async (_, example) => {
 
 /** What one needs before all else, in this order; the others follow by name. */
 const first = [
-  ...["template", "sheet", "lines", "table", "input", "calc", "check", "published"],
+  ...["template", "extend", "sheet", "lines", "table", "input", "calc", "check", "published"],
   ...["formula", "quantities", "newJob", "openJob", "calculate", "writeWorkbook", "RillbookError"],
 ];
 

@@ -5,6 +5,9 @@ export interface WorkbookIdentity {
   readonly job?: string;
   readonly template?: string;
   readonly version?: number;
+  /** Of a template of an office's own: the name of its file, and the mark of what it says. */
+  readonly templateFile?: string;
+  readonly templateMark?: string;
   readonly units?: string;
   readonly about?: string;
   readonly book?: string;
@@ -25,6 +28,8 @@ export const identityProperties = {
   job: "rillbook job",
   template: "rillbook template",
   version: "rillbook version",
+  templateFile: "rillbook template file",
+  templateMark: "rillbook template mark",
   units: "rillbook units",
   about: "rillbook about",
   book: "rillbook office book",

@@ -4,6 +4,7 @@ import { headOf } from "../../job/trail/chain.js";
 import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
 import { checkList } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
+import { templateMark } from "../../template/mark.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
 import { identityProperties } from "../match/identity.js";
@@ -224,6 +225,8 @@ function propertiesOf(
     job: identity.job,
     template: identity.template,
     version: String(identity.version),
+    templateFile: model.template.own?.file,
+    templateMark: model.template.own === undefined ? undefined : templateMark(model.template),
     units: identity.units,
     about: identity.about,
     book: identity.book,
