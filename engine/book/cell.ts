@@ -2,6 +2,7 @@ import { suggestion } from "../formula/suggest.js";
 import { serialOf } from "../job/date.js";
 import type { BookColumn } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
+import { choiceNamed } from "../text/choice.js";
 import { takenText } from "../text/taken.js";
 
 /** A cell as it stands in a file: dates are text like 2026-05-31 already. */
@@ -76,14 +77,15 @@ function checkText(
       `is ${shown(cell)}, but a code has letters, digits, "-", "_" and "." only. Give it another code.`,
     );
   }
-  if (choices !== undefined && !choices.includes(cell)) {
+  const chosen = choices === undefined ? cell : choiceNamed(cell, choices);
+  if (choices !== undefined && chosen === undefined) {
     const meant = suggestion(cell, choices);
     return fault(`is ${shown(cell)}, but must be one of: ${choices.join(", ")}.${meant}`);
   }
   if (cell.length > longest) {
     return fault(`has ${cell.length} characters; ${longest} are the most. Shorten it.`);
   }
-  return { value: cell };
+  return { value: chosen };
 }
 
 const fault = (sentence: string): CheckedCell => ({ fault: sentence });

@@ -1,6 +1,7 @@
 import type { Value } from "../formula/value.js";
 import type { InputDeclaration } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
+import { secondCellOf } from "../template/second-cell.js";
 import { inputPlanOf } from "./input-plan.js";
 
 /** Must a person give it, since neither the template nor an office book does? */
@@ -29,21 +30,25 @@ function foundFirst(model: Model): readonly Cell[] {
   });
 }
 
+/** Of a length in feet and inches, both are blank: it may be given in inches alone. */
 const isBlankIn =
-  (values: readonly Value[]) =>
-  ({ index }: Cell): boolean =>
-    (values[index] ?? null) === null;
+  (model: Model, values: readonly Value[]) =>
+  (cell: Cell): boolean =>
+    isNull(values, cell) && isNull(values, secondCellOf(model, cell) ?? cell);
+
+const isNull = (values: readonly Value[], { index }: Cell): boolean =>
+  (values[index] ?? null) === null;
 
 /** The first fields that are still blank, in the same order. */
 export const openFields = (model: Model, values: readonly Value[]): Cell[] =>
-  firstFields(model).filter(isBlankIn(values));
+  firstFields(model).filter(isBlankIn(model, values));
 
 /**
  * The inputs that a job lacks, in the order in which the sheets ask for them: blank ones that are not
  * optional, of a table those in rows that somebody has begun, and the first fields.
  */
 export function missingInputs(model: Model, values: readonly Value[]): Cell[] {
-  const isBlank = isBlankIn(values);
+  const isBlank = isBlankIn(model, values);
   const begun = new Set<string>();
   for (const { cell, ready } of inputPlanOf(model).inputs) {
     if (!ready && !isBlank(cell)) begun.add(rowOf(cell));

@@ -5,6 +5,7 @@ import type { Cell, Model } from "../template/model.js";
 import { serialOf } from "./date.js";
 import { inputPlanOf } from "./input-plan.js";
 import { JobError } from "./job-error.js";
+import { withNamedChoices } from "./named-choices.js";
 import { rangeFaults } from "./ranges.js";
 import type { JobRecord } from "./record.js";
 import { withTakenTexts } from "./record-texts.js";
@@ -16,7 +17,8 @@ import { validatorFor } from "./validator.js";
  * Throws JobError naming each path, value, rule and what to do.
  */
 export function validateJob(model: Model, given: unknown, file: string): JobRecord {
-  const { record, faults: textFaults } = withTakenTexts(given);
+  const { record: taken, faults: textFaults } = withTakenTexts(given);
+  const record = withNamedChoices(model, taken);
   if (textFaults.length > 0) {
     throw new JobError(
       "job-invalid",

@@ -1,9 +1,11 @@
 import { addressOf } from "../address.js";
 import { formulaIn } from "../audit/index.js";
 import { inputPlanOf } from "../job/input-plan.js";
+import { asListed } from "../job/named-choices.js";
 import { recorded } from "../job/trail/inputs.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
+import { secondCellOf } from "../template/second-cell.js";
 import { takenText } from "../text/taken.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 
@@ -64,7 +66,7 @@ const feetAndInches =
 
 /** Of feet and inches typed into one cell, where they go, if the sheet has two for them. */
 function inTwoCells(model: Model, cell: Cell, value: unknown): string {
-  const inches = model.byId.get(cell.id.replace(/(\[\d+\])?$/, "_plus$1"));
+  const inches = secondCellOf(model, cell);
   const found = typeof value === "string" ? feetAndInches.exec(value) : null;
   if (inches === undefined || found === null || model.system !== "us") return "";
   const at = ({ column, line }: Cell) => addressOf(column, line);
@@ -90,7 +92,9 @@ function heldBy(cell: Cell, place: MatchedCell): InputValue | null | { fault: st
   if (kind === "text") {
     if (typeof value !== "string") return upperCase(value);
     const taken = takenText(value);
-    return "text" in taken ? taken.text : { fault: `${where} ${taken.trouble}` };
+    return "text" in taken
+      ? (asListed(cell, taken.text) as string)
+      : { fault: `${where} ${taken.trouble}` };
   }
   const wanted = kind === "yesno" ? "boolean" : "number";
   const rule = { yesno: "TRUE or FALSE", date: "a date", number: "a number" }[kind];

@@ -8,7 +8,7 @@ export interface Buy {
   /** A formula for the quantity: a length, an area, a weight … as `unit` is one, or a count. */
   readonly wanted: string;
   readonly unit: TradeUnit;
-  /** Comes by the truck load, which its price does not hold: for units of ton and yd3. */
+  /** Comes by the truck load, which its price does not hold: for units of ton and yd³. */
   readonly byLoad?: boolean;
   /** Waste that its line in the takeoff starts from: 0 unless told. */
   readonly waste?: number;

@@ -74,7 +74,7 @@ export const withMachine = (rate: ProductionRate, machineShare: number, byHand: 
   machineShare,
 });
 
-/** The unit of a rate as a bid of either system writes it: `‹yd3|m3›/hour`. */
+/** The unit of a rate as a bid of either system writes it: `‹yd³|m³›/hour`. */
 export function rateUnit(unit: string): string {
   const [of = "", an] = unit.split("/");
   if (an === undefined) return unit;

@@ -3,8 +3,8 @@ import { precise, published, table, text } from "../../engine/template/index.js"
 /** Units of materials as an office book writes them: the US one, and what a metric book has in its place. */
 const pairs = {
   ft: "m",
-  ft2: "m2",
-  yd3: "m3",
+  "ft²": "m²",
+  "yd³": "m³",
   ton: "t",
   lb: "kg",
   gal: "L",
@@ -23,11 +23,11 @@ interface Size {
 const sizes: Readonly<Record<string, Size>> = {
   ft: { kind: "length", size: 0.3048 },
   m: { kind: "length", size: 1 },
-  ft2: { kind: "area", size: 0.09290304 },
-  m2: { kind: "area", size: 1 },
-  yd3: { kind: "volume", size: 0.764554857984 },
+  "ft²": { kind: "area", size: 0.09290304 },
+  "m²": { kind: "area", size: 1 },
+  "yd³": { kind: "volume", size: 0.764554857984 },
   gal: { kind: "volume", size: 0.003785411784 },
-  m3: { kind: "volume", size: 1 },
+  "m³": { kind: "volume", size: 1 },
   L: { kind: "volume", size: 0.001 },
   ton: { kind: "weight", size: 907.18474 },
   lb: { kind: "weight", size: 0.45359237 },
@@ -36,7 +36,7 @@ const sizes: Readonly<Record<string, Size>> = {
 };
 
 const counted: readonly Counted[] = ["each", "roll", "hour", "day"];
-const money = ["$/hour", "$/day", "$/each", "$/load", "$/ft2", "$/m2", "percent", "factor"];
+const money = ["$/hour", "$/day", "$/each", "$/load", "$/ft²", "$/m²", "percent", "factor"];
 const made = [...Object.keys(sizes), "each", "load"].map((unit) => `${unit}/hour`);
 
 /** Units in which items may be sold, of both systems. */
@@ -53,8 +53,8 @@ export function tradeUnit(unit: TradeUnit): string {
 /** The same units as formulas write them. */
 const measures: Readonly<Record<keyof typeof pairs, string>> = {
   ft: "‹ft|m›",
-  ft2: "‹ft²|m²›",
-  yd3: "‹yd³|m³›",
+  "ft²": "‹ft²|m²›",
+  "yd³": "‹yd³|m³›",
   ton: "‹ton|t›",
   lb: "‹lb|kg›",
   gal: "‹gal|L›",

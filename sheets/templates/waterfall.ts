@@ -110,6 +110,7 @@ export const waterfall: Template = assemble(
       contingency: "contingency_cost",
       title: "job_title",
       customer: "customer",
+      described: "described",
       logo: "company_logo",
       givers: { walkedBy: "walked_by", walkedOn: "walked_on", chosenBy: "estimator" },
       sections: [

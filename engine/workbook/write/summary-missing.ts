@@ -1,8 +1,9 @@
 import { addressOf, columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
-import { firstFields } from "../../job/missing.js";
+import { firstFields, openFields } from "../../job/missing.js";
 import { statusKey } from "../../template/implied-names.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
+import { secondCellOf } from "../../template/second-cell.js";
 import { inputsOn, tableShown } from "../../template/spread.js";
 
 /** A line of text made by a formula, with what it shows now. */
@@ -13,17 +14,25 @@ export interface LiveLine {
 
 /** The first fields of a job that are blank, in the order in which they are asked for, each leading to its cell. */
 export function missingLines(model: Model, values: readonly Value[]): LiveLine[] {
-  return firstFields(model).map(({ declaration, index, name, sheet, column, line, table }) => {
+  const open = new Set(openFields(model, values));
+  return firstFields(model).map((cell) => {
+    const { declaration, sheet, column, line } = cell;
     const place = addressOf(column, line);
-    const at = table === undefined ? name : `'${sheet}'!$${columnLetters(column)}$${line}`;
     const said = `${declaration.label} (${sheet} ${place})`.replaceAll('"', "");
-    const isBlank = (values[index] ?? null) === null;
+    const second = secondCellOf(model, cell);
+    const blank =
+      second === undefined
+        ? `ISBLANK(${nameOf(cell)})`
+        : `AND(ISBLANK(${nameOf(cell)}),ISBLANK(${nameOf(second)}))`;
     return {
-      formula: `IF(ISBLANK(${at}),HYPERLINK("#'${sheet}'!${place}","${said}"),"")`,
-      value: isBlank ? said : "",
+      formula: `IF(${blank},HYPERLINK("#'${sheet}'!${place}","${said}"),"")`,
+      value: open.has(cell) ? said : "",
     };
   });
 }
+
+const nameOf = ({ table, name, sheet, column, line }: Cell): string =>
+  table === undefined ? name : `'${sheet}'!$${columnLetters(column)}$${line}`;
 
 /** The cells of a column as a formula of another sheet writes them: messages have no names. */
 function areaOf(cells: readonly Cell[]): string {

@@ -1,5 +1,6 @@
 import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
+import { openFields } from "../../job/missing.js";
 import { notReady } from "../../template/bid-stands.js";
 import { checkList } from "../../template/checks-sheet.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
@@ -151,7 +152,7 @@ class SummaryPage {
       grid.sheet.getRow(line).hidden = true;
     }
     for (const { formula, value } of rowLines(model, values)) {
-      const text = isComplete ? value : "";
+      const text = this.isComplete ? value : "";
       grid.formula(1, gridColumns, `IF(${this.complete},${formula},"")`, text, styles.message);
       grid.height(textHeight(text, lettersOver(gridColumns)));
       grid.line += 1;
@@ -159,17 +160,24 @@ class SummaryPage {
     grid.line += 1;
   }
 
-  /** Formula: no first field is blank. */
+  /** Formula: the job is described, as the template says it; without that, no first field is blank. */
   private get complete(): string {
-    return `SUMPRODUCT((${this.fields}<>"")*1)=0`;
+    return this.model.template.roles?.described ?? `SUMPRODUCT((${this.fields}<>"")*1)=0`;
+  }
+
+  /** What that shows now. */
+  private get isComplete(): boolean {
+    const { described } = this.model.template.roles ?? {};
+    if (described !== undefined) return this.valueAt(described) === true;
+    return openFields(this.model, this.values).length === 0;
   }
 
   /** A figure of the headline; none of what is not yet described, which would be no price. */
   private headline(name: string, value: Value): { formula: string; value: Value } {
     const { headline } = this.model.template;
     if (this.fields === "" || !headline.includes(name)) return { formula: name, value };
-    const isComplete = missingLines(this.model, this.values).every((one) => one.value === "");
-    return { formula: `IF(${this.complete},${name},"–")`, value: isComplete ? value : "–" };
+    const shown = this.isComplete ? value : "–";
+    return { formula: `IF(${this.complete},${name},"–")`, value: shown };
   }
 
   /** The headline in two halves, and how much is at fault. */

@@ -61,7 +61,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
         what: "bedding",
         code: "bedding_code",
         wanted: "bedding_volume",
-        unit: "yd3",
+        unit: "yd³",
         byLoad: true,
       },
     ],
@@ -70,7 +70,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     item("crate", "storage crate", "each"),
     item("vault", "pump vault", "each"),
     item("vault-extension", "extension ring of the vault", "each"),
-    item("sand-bedding", "bedding sand", "yd3"),
+    item("sand-bedding", "bedding sand", "yd³"),
   ],
   tasks: [
     task(

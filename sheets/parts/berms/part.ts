@@ -14,9 +14,9 @@ export const berms = part("Berms", "Mounds of soil that give the stream its heig
       "berms",
       "berm_volume",
       withMachine(
-        production("berm", "Place and compact the berm", "yd3", 1.8),
+        production("berm", "Place and compact the berm", "yd³", 1.8),
         0.5,
-        production("berm-hand", "Rake and compact the berm, soil wheeled in", "yd3", 1.3, { band: handFilling }),
+        production("berm-hand", "Rake and compact the berm, soil wheeled in", "yd³", 1.3, { band: handFilling }),
       ),
       ["by_access", "by_haul", "wheeled"],
     ),

@@ -18,7 +18,7 @@ const standIn = {
 } as const;
 
 const costByUnit: Readonly<Partial<Record<TradeUnit, number>>> = {
-  ...{ each: 10, ft: 2, ft2: 1, yd3: 50, ton: 100, lb: 1, gal: 50, roll: 100, hour: 50, day: 100, load: 200 },
+  ...{ each: 10, ft: 2, "ft²": 1, "yd³": 50, ton: 100, lb: 1, gal: 50, roll: 100, hour: 50, day: 100, load: 200 },
 };
 
 const costByCode: Readonly<Record<string, number>> = {
@@ -47,7 +47,7 @@ const rateByGroup: Readonly<Record<Rate["group"], number>> = {
   ...{ wage: 30, burden: 5, production: 1, site: 1, hire: 100, business: 15 },
 };
 
-const rateByUnit: Readonly<Record<string, number>> = { "$/load": 150, "$/ft2": 5, "$/each": 200 };
+const rateByUnit: Readonly<Record<string, number>> = { "$/load": 150, "$/ft²": 5, "$/each": 200 };
 
 const rateByCode: Readonly<Record<string, number>> = { "machine-day": 300, mat: 20, engineer: 1000 };
 

@@ -17,7 +17,7 @@ export const diggingSafety = part("Digging safety", "Whether each dig is safe to
       "shored_face",
       "shoring",
       "Shoring or shields on hire for the job, of face held",
-      "$/ft2",
+      "$/ft²",
     ),
     hired(
       "Inspections of the digs by others",
@@ -40,9 +40,9 @@ export const diggingSafety = part("Digging safety", "Whether each dig is safe to
       "dig",
       "shored_face",
       withMachine(
-        production("shoring-set", "Set shoring and pull it again", "ft2", 22),
+        production("shoring-set", "Set shoring and pull it again", "ft²", 22),
         0.3,
-        production("shoring-set-hand", "Set shoring and pull it again, by hand", "ft2", 14),
+        production("shoring-set-hand", "Set shoring and pull it again, by hand", "ft²", 14),
       ),
       ["open_dig", "by_access", "by_haul"],
     ),

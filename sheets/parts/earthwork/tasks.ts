@@ -10,9 +10,9 @@ export const earthworkTasks: readonly Task[] = [
     "strip",
     "strip_volume",
     withMachine(
-      production("strip", "Strip topsoil", "yd3", 3),
+      production("strip", "Strip topsoil", "yd³", 3),
       0.5,
-      production("strip-hand", "Strip topsoil by hand", "yd3", 0.9, { band: handDigging.soft }),
+      production("strip-hand", "Strip topsoil by hand", "yd³", 0.9, { band: handDigging.soft }),
     ),
     moved,
   ),
@@ -21,9 +21,9 @@ export const earthworkTasks: readonly Task[] = [
     "dig",
     "dig_volume",
     withMachine(
-      production("dig", "Dig basin and stream", "yd3", 1.6),
+      production("dig", "Dig basin and stream", "yd³", 1.6),
       0.5,
-      production("dig-hand", "Dig basin and stream by hand, common earth", "yd3", 0.58, {
+      production("dig-hand", "Dig basin and stream by hand, common earth", "yd³", 0.58, {
         band: handDigging.common,
       }),
     ),
@@ -33,7 +33,7 @@ export const earthworkTasks: readonly Task[] = [
     "Wheel dirt, soil and topsoil",
     "haul",
     "dirt_wheeled",
-    production("wheel", "Load, wheel and tip dirt, no distance counted", "yd3", 1.5, {
+    production("wheel", "Load, wheel and tip dirt, no distance counted", "yd³", 1.5, {
       source: "ILO/ASIST Technical Brief 2 (from memory), drawn back to no distance",
     }),
     ["by_haul"],
@@ -56,9 +56,9 @@ export const earthworkTasks: readonly Task[] = [
     "backfill",
     "basin_backfill+pool_backfill",
     withMachine(
-      production("backfill", "Fill around the basin, compact in lifts", "yd3", 2),
+      production("backfill", "Fill around the basin, compact in lifts", "yd³", 2),
       0.3,
-      production("backfill-hand", "Fill and compact by hand", "yd3", 1.3, { band: handFilling }),
+      production("backfill-hand", "Fill and compact by hand", "yd³", 1.3, { band: handFilling }),
     ),
     ["open_dig", ...moved],
   ),
@@ -67,9 +67,9 @@ export const earthworkTasks: readonly Task[] = [
     "topsoil",
     "strip_volume*topsoil_kept",
     withMachine(
-      production("spread", "Spread the topsoil kept", "yd3", 2.5),
+      production("spread", "Spread the topsoil kept", "yd³", 2.5),
       0.5,
-      production("spread-hand", "Rake out topsoil, wheeled in", "yd3", 1.5),
+      production("spread-hand", "Rake out topsoil, wheeled in", "yd³", 1.5),
     ),
     moved,
   ),

@@ -22,9 +22,9 @@ export const fallTasks: readonly Task[] = [
     "berms",
     "back_wall",
     withMachine(
-      production("back-wall", "Build the back wall of a fall", "ft2", 3),
+      production("back-wall", "Build the back wall of a fall", "ft²", 3),
       0.2,
-      production("back-wall-hand", "Build the back wall of a fall, stone carried", "ft2", 2.2),
+      production("back-wall-hand", "Build the back wall of a fall, stone carried", "ft²", 2.2),
     ),
     moved,
   ),
@@ -55,9 +55,9 @@ export const fallTasks: readonly Task[] = [
     "falls",
     "fall_face",
     withMachine(
-      production("fall-face", "Build a fall's face, foam and fit it", "ft2", 1.2),
+      production("fall-face", "Build a fall's face, foam and fit it", "ft²", 1.2),
       0.2,
-      production("fall-face-hand", "Build a fall's face by hand, foam and fit it", "ft2", 0.8),
+      production("fall-face-hand", "Build a fall's face by hand, foam and fit it", "ft²", 0.8),
     ),
     moved,
   ),

@@ -24,19 +24,19 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
   formulas: linerFormulas,
   buys: {
     Liner: [
-      { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
+      { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft²" },
       {
         what: "underlayment",
         code: "underlayment_code",
         wanted: "underlayment_area",
-        unit: "ft2",
+        unit: "ft²",
       },
       { what: "seam tape", code: "seam_code", wanted: "seam_length", unit: "ft" },
     ],
   },
   items: [
-    item("liner-45mil", "liner, 45 mil, cut from the roll", "ft2"),
-    item("underlayment", "underlayment", "ft2"),
+    item("liner-45mil", "liner, 45 mil, cut from the roll", "ft²"),
+    item("underlayment", "underlayment", "ft²"),
     item("seam-tape", "seam tape", "ft"),
   ],
   tasks: [
@@ -44,7 +44,7 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
       "Lay liner and underlayment",
       "liner",
       "liner_area_bought",
-      withMachine(production("liner-laid", "Lay liner with underlayment", "ft2", 55), 0.1),
+      withMachine(production("liner-laid", "Lay liner with underlayment", "ft²", 55), 0.1),
       ["open_dig", "by_access"],
     ),
     task("Make seams", "liner", "seam_length", production("seam-made", "Make seams", "ft", 6)),

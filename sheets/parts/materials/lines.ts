@@ -62,7 +62,7 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
         count,
         (row) => {
           const { by_load, carried } = of(row);
-          return by_load ? `IF(delivered,0,${wholeLoads(carried === "ton" ? "ton" : "yd3")})` : "0";
+          return by_load ? `IF(delivered,0,${wholeLoads(carried === "ton" ? "ton" : "yd³")})` : "0";
         },
         "Truck loads if alone",
         {

@@ -83,7 +83,7 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
 }
 
 /** What a truck holds, as a plain number of the unit. */
-const heldBy = { ton: "truck_payload/1[‹ton|t›]", yd3: "bulk_load/1[‹yd³|m³›]" } as const;
+const heldBy = { ton: "truck_payload/1[‹ton|t›]", "yd³": "bulk_load/1[‹yd³|m³›]" } as const;
 
 /** Loads in parts, by weight and by volume; with a prefix, of a whole table. */
 export const loadsBy = (prefix = "", carried = "1") => {
@@ -91,7 +91,7 @@ export const loadsBy = (prefix = "", carried = "1") => {
     `LOADS(${carried},${prefix}unit,${prefix}order_quantity,${counted},${holds})`;
   return {
     weight: of('"‹ton|t›"', heldBy.ton),
-    volume: of('"‹yd3|m3›"', heldBy.yd3),
+    volume: of('"‹yd³|m³›"', heldBy["yd³"]),
   };
 };
 

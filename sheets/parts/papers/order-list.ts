@@ -38,21 +38,12 @@ const NTH = formula(
   "definition",
 );
 
-const UNIT_SAID = formula(
-  "UNIT_SAID",
-  "A trade unit as people write it",
-  { unit: text },
-  text,
-  'IF(unit="ft2","ft²",IF(unit="m2","m²",IF(unit="yd3","yd³",IF(unit="m3","m³",unit))))',
-  "definition",
-);
-
 const QUANTITY_SAID = formula(
   "QUANTITY_SAID",
   "A quantity as it is ordered: without decimals where it is whole, and in packs where it comes in packs",
   { quantity: number, unit: text, pack: number },
   text,
-  'FIXED(quantity,IF(ROUND(quantity,2)=ROUND(quantity,0),0,2))&" "&UNIT_SAID(unit)&IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,0),"")',
+  'FIXED(quantity,IF(ROUND(quantity,2)=ROUND(quantity,0),0,2))&" "&unit&IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,0),"")',
   "definition",
 );
 
@@ -74,7 +65,7 @@ const SUPPLIER_OF = formula(
   "definition",
 );
 
-export const orderFormulas = [PAGES, NTH, UNIT_SAID, QUANTITY_SAID, PACK_OF, SUPPLIER_OF] as const;
+export const orderFormulas = [PAGES, NTH, QUANTITY_SAID, PACK_OF, SUPPLIER_OF] as const;
 
 /** Where a line of the list comes from: a row of a table of what is bought, or the pump. */
 type Place = { readonly table: string; readonly row: number; readonly taken: boolean } | "pump";

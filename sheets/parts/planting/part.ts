@@ -11,31 +11,31 @@ export const planting = part("Planting", "What the work leaves behind: lawn, bed
   blocks: { Earthwork: [unprinted(plantingBlock)] },
   takeoff: [
     // seed and straw together: what a square foot of repair takes
-    { what: "lawn seed with straw mulch", code: "lawn-seed", wanted: "lawn_area", unit: "ft2", waste: 0.1 },
+    { what: "lawn seed with straw mulch", code: "lawn-seed", wanted: "lawn_area", unit: "ft²", waste: 0.1 },
     { what: "plants", code: "plant", wanted: "plants_wanted", unit: "each" },
-    { what: "bark mulch", code: "bark-mulch", wanted: "bark_volume", unit: "yd3", waste: 0.05 },
-    { what: "topsoil brought in", code: "topsoil", wanted: "topsoil_import", unit: "yd3", waste: 0.05 },
+    { what: "bark mulch", code: "bark-mulch", wanted: "bark_volume", unit: "yd³", waste: 0.05 },
+    { what: "topsoil brought in", code: "topsoil", wanted: "topsoil_import", unit: "yd³", waste: 0.05 },
   ],
   tasks: [
     task(
       "Spread topsoil brought in",
       "topsoil",
       "topsoil_import",
-      production("topsoil-spread", "Barrow and rake out topsoil brought in", "yd3", 1.2),
+      production("topsoil-spread", "Barrow and rake out topsoil brought in", "yd³", 1.2),
       ["by_haul"],
     ),
     task(
       "Rake, seed and mulch lawn",
       "topsoil",
       "lawn_area",
-      production("lawn-seeded", "Rake, seed and mulch lawn", "ft2", 250),
+      production("lawn-seeded", "Rake, seed and mulch lawn", "ft²", 250),
     ),
     task("Set plants", "topsoil", "plants_wanted", production("plant-set", "Set a plant and water it in", "each", 5)),
     task(
       "Spread bark mulch",
       "topsoil",
       "bark_volume",
-      production("bark-spread", "Barrow and spread bark mulch", "yd3", 0.9),
+      production("bark-spread", "Barrow and spread bark mulch", "yd³", 0.9),
       ["by_haul"],
     ),
   ],

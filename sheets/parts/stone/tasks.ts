@@ -49,7 +49,7 @@ export const stoneTasks: readonly Task[] = [
     "Mix and lay mortar of the beds",
     "stone",
     "bed_mortar",
-    production("mortar-laid", "Mix and lay mortar", "yd3", 0.12),
+    production("mortar-laid", "Mix and lay mortar", "yd³", 0.12),
     moved,
   ),
 ];

@@ -16,7 +16,7 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
     { what: "valve boxes", code: "valve-box", wanted: "valve_boxes", unit: "each" },
     { what: "winter drain valve", code: "drain-valve", wanted: "winter_drains", unit: "each" },
     { what: "sealed splices of the lights", code: "splice-kit", wanted: "lights_wanted", unit: "each" },
-    { what: "filter fabric around the crates", code: "fabric", wanted: "fabric_area", unit: "ft2", waste: 0.1 },
+    { what: "filter fabric around the crates", code: "fabric", wanted: "fabric_area", unit: "ft²", waste: 0.1 },
   ],
   crew: [
     bullet(

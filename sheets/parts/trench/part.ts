@@ -6,7 +6,7 @@ import { task } from "../task.js";
 import { pipeTrenches, trenchLines, trenchTable, trenchWords } from "./trenches.js";
 
 /** Dug and filled again: the sum of both, by the sources of hand work, is 0.40 yd³ an hour in common earth. */
-const trenchByHand = production("trench-narrow", "Dig and fill a trench by hand", "yd3", 0.35);
+const trenchByHand = production("trench-narrow", "Dig and fill a trench by hand", "yd³", 0.35);
 
 const pipeTask = "Dig the pipe trench, fill it after the pipe";
 const narrowTask = "Dig narrow trenches, fill them after the pipe";
@@ -19,7 +19,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
         what: "bedding of the trenches",
         code: "bedding_code",
         wanted: "trench_bedding",
-        unit: "yd3",
+        unit: "yd³",
         byLoad: true,
         waste: 0.05,
       },
@@ -30,7 +30,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       pipeTask,
       "trenches",
       "trench_effort",
-      withMachine(production("trench", "Dig and fill the pipe trench", "yd3", 0.67), 0.4, trenchByHand),
+      withMachine(production("trench", "Dig and fill the pipe trench", "yd³", 0.67), 0.4, trenchByHand),
       ["open_dig", "by_access", "by_soil"],
     ),
     task(narrowTask, "trenches", "narrow_effort", trenchByHand, ["open_dig", "by_soil"]),
@@ -38,7 +38,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       "Spread bedding of basin and trenches",
       "trenches",
       "bedding_volume+trench_bedding",
-      production("bedding-laid", "Spread bedding", "yd3", 1.2),
+      production("bedding-laid", "Spread bedding", "yd³", 1.2),
       ["open_dig", "by_access", "by_haul"],
     ),
   ],

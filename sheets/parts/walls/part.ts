@@ -29,7 +29,7 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
         what: "base gravel",
         code: "wall_base_code",
         wanted: "wall_base",
-        unit: "yd3",
+        unit: "yd³",
         byLoad: true,
         waste: 0.05,
       },
@@ -38,7 +38,7 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
   items: [
     item("stone-wall", "wall stone", "ton"),
     item("wall-block", "wall block", "each"),
-    item("gravel-base", "base gravel", "yd3"),
+    item("gravel-base", "base gravel", "yd³"),
   ],
   tasks: [
     task(
@@ -46,9 +46,9 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
       "walls",
       "wall_base",
       withMachine(
-        production("wall-base", "Dig a wall's footing, lay and compact its base", "yd3", 0.5),
+        production("wall-base", "Dig a wall's footing, lay and compact its base", "yd³", 0.5),
         0.4,
-        production("wall-base-hand", "Dig a wall's footing, lay its base, by hand", "yd3", 0.3),
+        production("wall-base-hand", "Dig a wall's footing, lay its base, by hand", "yd³", 0.3),
       ),
       ["open_dig", "by_access", "by_haul", "by_soil"],
     ),
@@ -57,9 +57,9 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
       "walls",
       "wall_face",
       withMachine(
-        production("wall-built", "Build dry-laid wall", "ft2", 2.8),
+        production("wall-built", "Build dry-laid wall", "ft²", 2.8),
         0.1,
-        production("wall-built-hand", "Build dry-laid wall, stone carried", "ft2", 2),
+        production("wall-built-hand", "Build dry-laid wall, stone carried", "ft²", 2),
       ),
       ["by_access", "by_haul"],
     ),

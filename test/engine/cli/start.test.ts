@@ -6,12 +6,14 @@ import { fillBook } from "../../../engine/book/fill.js";
 import { starterBook } from "../../../engine/book/starter.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
-import { firstFields } from "../../../engine/job/missing.js";
+import { firstFields, openFields } from "../../../engine/job/missing.js";
 import { newJob } from "../../../engine/job/start.js";
 import { valuesAsGiven } from "../../../engine/job/values.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { matchWorkbook } from "../../../engine/workbook/match/match.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
+import { missingLines } from "../../../engine/workbook/write/summary-missing.js";
+import { writeWorkbook } from "../../../engine/workbook/write/write.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { waterfall } from "../../../sheets/templates/waterfall.js";
 import { demoFolder } from "../../support/demo.js";
@@ -47,6 +49,42 @@ test("a first price takes nine fields at most, those of the walk before the deci
   expect(new Set(first)).toEqual(new Set(Object.keys(typed)));
   expect(first.at(-1)).toBe("pipe_lines.pipe_size[1]");
 });
+
+/** A job in which all first fields are typed, but for what `changed` says of them. */
+function begunJob(changed: Readonly<Record<string, Value>>): Value[] {
+  const given = valuesAsGiven(model, newJob(model, "yard"));
+  fillBook(model, given, starterBook(waterfall, "us"));
+  for (const [of, value] of Object.entries({ ...typed, "falls.drop[1]": 2, ...changed })) {
+    given[model.byId.get(of)?.index as number] = value;
+  }
+  return calculateFast(model, given) as Value[];
+}
+
+test.each([
+  ["all of them", {}, true],
+  ["a width in inches alone", { "falls.width[1]": null, "falls.width_plus[1]": 30 }, true],
+  ["a length in inches alone", { "runs.length[1]": null, "runs.length_plus[1]": 90 }, true],
+  ["no width at all", { "falls.width[1]": null }, false],
+  ["no customer", { customer: null }, false],
+] as const)("with %s, the job is described where no first field is open", (_, changed, is) => {
+  const values = begunJob(changed);
+  expect(values[model.byId.get("described")?.index as number]).toBe(is);
+  expect(openFields(model, values).length === 0).toBe(is);
+  expect(missingLines(model, values).every(({ value }) => value === "")).toBe(is);
+});
+
+test("Summary looks for the inches of a length too, and asks for its price what the template asks", async () => {
+  const lines = missingLines(model, begunJob({})).map(({ formula }) => formula);
+  const second = lines.filter((formula) => formula.startsWith("IF(AND(ISBLANK("));
+  expect(second).toHaveLength(2);
+  const bytes = await writeWorkbook(model, begunJob({}), {
+    ...{ job: "yard", template: "waterfall", version: 1, units: "us" },
+    ...{ book: "none", bookAsOf: "", bookMark: "" },
+  });
+  const [summary] = readWorkbook(bytes).sheets;
+  const formulas = [...(summary?.cells.values() ?? [])].map(({ formula }) => formula ?? "");
+  expect(formulas).toContain('IF(described,price,"–")');
+}, 180_000);
 
 test.each(first)("without %s nothing says a price, and no draw or chart holds money", (id) => {
   const given = valuesAsGiven(model, newJob(model, "yard"));
@@ -126,7 +164,7 @@ describe("a workbook", () => {
     // what is typed brings rows into use on every sheet: none of them may be hidden
     expect(content.sheets.filter(({ hiddenRows }) => hiddenRows > 0)).toEqual([]);
     const onSummary = [...(content.sheets[0]?.cells.values() ?? [])];
-    const links = onSummary.filter(({ formula }) => formula?.startsWith("IF(ISBLANK("));
+    const links = onSummary.filter(({ formula }) => /^IF\((AND\()?ISBLANK\(/.test(formula ?? ""));
     expect(links.map(({ value }) => value)).toHaveLength(first.length);
     expect(links.every(({ value }) => value !== "")).toBe(true);
 

@@ -44,12 +44,12 @@ test("what is bought goes by code, in the units of the office book", () => {
     }),
   );
   expect(lines).toContainEqual(["crate", "each", number("crates_needed")]);
-  expect(lines).toContainEqual(["liner-45mil", "ft2", number("liner_area_bought")]);
+  expect(lines).toContainEqual(["liner-45mil", "ft²", number("liner_area_bought")]);
   expect(lines).toContainEqual(["stone-lip", "ton", number("stones.to_buy[1]")]);
-  expect(lines).toContainEqual(["gravel-base", "yd3", number("wall_base")]);
+  expect(lines).toContainEqual(["gravel-base", "yd³", number("wall_base")]);
   // a job in SI counts what it buys in metric units
   const si = work(inSi(stream), { units: "si" });
-  expect(si.value("liner_buys.unit[1]")).toBe("m2");
+  expect(si.value("liner_buys.unit[1]")).toBe("m²");
   const inFeet = si.number("liner_buys.wanted[1]") / 0.3048 ** 2;
   expect(inFeet).toBeCloseTo(number("liner_buys.wanted[1]"), 6);
 });

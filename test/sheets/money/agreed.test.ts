@@ -90,7 +90,7 @@ test("a quote for this job takes the place of the book's price, with its tax, su
   expect(job.ofLine("liner-45mil", "tax")).toBeCloseTo(28.8, 9);
   expect(job.ofLine("liner-45mil", "supplier")).toBe("Invented depot");
   expect(job.figure("materials_before_tax")).toBeCloseTo(3000 - 80, 9);
-  expect(job.value("job_quotes.unit[1]")).toBe("ft2");
+  expect(job.value("job_quotes.unit[1]")).toBe("ft²");
   expect(job.figure("job_quotes.book_cost[1]")).toBeCloseTo(1.1, 9);
   expect(job.value("job_quotes.quote_used[1]")).toBe(true);
   // the book's own row is untouched

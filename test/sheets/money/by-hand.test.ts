@@ -157,7 +157,7 @@ test("loads are of what is bought, waste and packs included, each line alone", (
     moneyJob({ ...smallJob, stones: [{ name: "lip stones", code: "stone-lip", tons }], ...more });
   expect(lines(14).ofLine("stone-lip", "loads")).toBe(1); // 14.7, by the ton 15
   expect(lines(14.9).ofLine("stone-lip", "loads")).toBe(2); // 15.645, by the ton 16
-  const gravel = { description: "gravel", code: "stone-lip", unit: "yd3", needed: 12 };
+  const gravel = { description: "gravel", code: "stone-lip", unit: "yd³", needed: 12 };
   const by = (by_load: boolean) => lines(14, { additional_items: [{ ...gravel, by_load }] });
   // 15 tons at 100 lb/ft³ are 11.1 yd³, but the bed holds 10
   expect(by(true).figure("additional_items.loads[1]")).toBe(2);

@@ -54,7 +54,7 @@ test("a rate that the book lacks fails its check", () => {
   const rates = (whole.tables.rates ?? []).filter(({ code }) => code !== "dig");
   const job = moneyJob(smallJob, { ...whole, tables: { ...whole.tables, rates } });
   expect(job.failed()).toEqual([
-    "Rate dig (Dig basin and stream, yd3/hour) is missing, zero, or in a unit that measures something else. Correct sheet Rates of the office book.",
+    "Rate dig (Dig basin and stream, yd³/hour) is missing, zero, or in a unit that measures something else. Correct sheet Rates of the office book.",
   ]);
 });
 

@@ -22,7 +22,7 @@ const item = (code: string, unit: string, cost: number, pack?: number): BookRow 
 });
 
 export const items: readonly BookRow[] = [
-  item("liner-45mil", "ft2", 1.1),
+  item("liner-45mil", "ft²", 1.1),
   item("stone-lip", "ton", 300, 1),
   item("pipe-2", "ft", 2, 20),
   item("elbow-90-2", "each", 3),

@@ -183,7 +183,7 @@ const linerBuys: BuysOfSheet = {
   sheet: "Liner",
   table: "liner_buys",
   buys: [
-    { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft2" },
+    { what: "liner", code: "liner_code", wanted: "liner_area_bought", unit: "ft²" },
     { what: "crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
   ],
 };

@@ -12,7 +12,7 @@ const pieces = [
   " ft²",
   " in",
   " inn",
-  " yd3",
+  " yd³",
   " yd³",
   " gal/h",
   " h/day",

@@ -15,16 +15,16 @@ const digging = part("Digging", "Invented.", {
   blocks: { Earthwork: [figure("dug")] },
   below: { Earthwork: [figure("cautions")] },
   tasks: [
-    task("Fill", "backfill", "1", production("fill", "Fill", "yd3", 2)),
-    task("Dig", "dig", "1", production("dig", "Dig", "yd3", 2)),
+    task("Fill", "backfill", "1", production("fill", "Fill", "yd³", 2)),
+    task("Dig", "dig", "1", production("dig", "Dig", "yd³", 2)),
   ],
   rates: [hire("truck", "Truck", "$/load")],
-  items: [item("sand", "sand", "yd3")],
+  items: [item("sand", "sand", "yd³")],
   crew: [bullet("step: haul", "Haul."), bullet("step: dig", "Dig.")],
 });
 const shoring = part("Shoring", "Invented.", {
   blocks: { Earthwork: [({ tasks }) => figure(`tasks_${tasks.length}`)], Basin: [figure("held")] },
-  tasks: [task("Shore", "dig", "1", production("dig", "Dig", "yd3", 2))],
+  tasks: [task("Shore", "dig", "1", production("dig", "Dig", "yd³", 2))],
   takeoff: [{ what: "bag for ‹4 ft|1.2 m›", code: "bag", wanted: "1", unit: "each" }],
 });
 const parts = [digging, shoring];
@@ -37,8 +37,8 @@ describe("what parts bring together", () => {
 
   test("rates come with the tasks, each once, group by group", () => {
     expect(whole.rates.map(({ code, unit }) => [code, unit])).toEqual([
-      ["fill", "yd3/hour"],
-      ["dig", "yd3/hour"],
+      ["fill", "yd³/hour"],
+      ["dig", "yd³/hour"],
       ["truck", "$/load"],
     ]);
   });
@@ -53,7 +53,7 @@ describe("what parts bring together", () => {
   test("a code of two meanings is refused, with both", () => {
     const other = part("Other", "Invented.", { items: [item("sand", "sand", "ton")] });
     expect(() => wholeOf([digging, other])).toThrow(
-      /code "sand" with different meanings.*yd3.*ton/,
+      /code "sand" with different meanings.*yd³.*ton/,
     );
   });
 

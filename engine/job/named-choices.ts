@@ -1,0 +1,37 @@
+import type { Cell, Model } from "../template/model.js";
+import { choiceNamed } from "../text/choice.js";
+
+/** A text given for an input, as the list of its choices spells it: `ft2` is `ft²`. Other values stay as they are. */
+export function asListed(cell: Cell | undefined, value: unknown): unknown {
+  const declaration = cell?.declaration;
+  if (typeof value !== "string" || declaration?.kind !== "input") return value;
+  const { choices } = declaration;
+  return Array.isArray(choices) ? (choiceNamed(value, choices) ?? value) : value;
+}
+
+/** The inputs of a parsed record, whatever it holds, with their choices so spelled. */
+export function withNamedChoices(model: Model, record: unknown): unknown {
+  const { inputs } = (record ?? {}) as { inputs?: unknown };
+  if (!isObject(record) || !isObject(inputs)) return record;
+  const ofRow = (table: string, row: unknown, i: number) =>
+    isObject(row)
+      ? mapped(row, (key, value) => asListed(model.byId.get(`${table}.${key}[${i + 1}]`), value))
+      : row;
+  const named = mapped(inputs, (name, value) => {
+    if (!Array.isArray(value)) return asListed(model.byId.get(name), value);
+    const rows = value.map((row, i) => ofRow(name, row, i));
+    return rows.every((row, i) => row === value[i]) ? value : rows;
+  });
+  return named === inputs ? record : { ...record, inputs: named };
+}
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+type Entries = Readonly<Record<string, unknown>>;
+
+/** The same object where nothing in it changes. */
+function mapped(all: Entries, of: (key: string, value: unknown) => unknown): Entries {
+  const now = Object.entries(all).map(([key, value]) => [key, of(key, value)] as const);
+  return now.every(([key, value]) => value === all[key]) ? all : Object.fromEntries(now);
+}
