@@ -7,7 +7,13 @@ import type { RawRow, RawTable } from "./raw-book.js";
 /** The rows of a table, and where those stand that are marked as placeholders. */
 interface Checked {
   readonly rows: readonly BookRow[];
-  readonly placeholders: readonly string[];
+  readonly placeholders: readonly PlaceholderRow[];
+}
+
+/** A row marked as a placeholder: its place for people, and its code, where its table has codes. */
+export interface PlaceholderRow {
+  readonly place: string;
+  readonly code?: string;
 }
 
 /** Checks the rows of one table; what is wrong goes into `faults`, each with its place. */
@@ -24,7 +30,7 @@ export function checkTable(
   const { key: keys = ["code"] } = table;
   const seen = new Map<string, number>();
   const rows: BookRow[] = [];
-  const placeholders: string[] = [];
+  const placeholders: PlaceholderRow[] = [];
   for (const { at, cells } of raw.rows) {
     if (isEmpty(table, cells)) continue;
     const named = keys.filter((key) => !isBlank(cells[key]));
@@ -43,7 +49,10 @@ export function checkTable(
     if (row.placeholder === true) {
       const letter = raw.letters?.placeholder;
       const cell = letter === undefined ? "" : ` (cell ${letter}${at})`;
-      placeholders.push(`row ${at}${cell}${told}`);
+      placeholders.push({
+        place: `row ${at}${cell}${told}`,
+        ...(typeof row.code === "string" ? { code: row.code } : {}),
+      });
     }
   }
   return { rows, placeholders };

@@ -4,7 +4,7 @@ import type { BookLayout, BookRow, LayoutOf } from "../template/book-layout.js";
 import { type Taken, takenLine, takenText } from "../text/taken.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import type { RawCell } from "./cell.js";
-import { checkTable } from "./check-table.js";
+import { checkTable, type PlaceholderRow } from "./check-table.js";
 import { bookMark } from "./mark.js";
 import type { OfficeBook } from "./office-book.js";
 import type { RawBook } from "./raw-book.js";
@@ -22,6 +22,8 @@ export interface Placeholders {
   readonly sheet: string;
   readonly rows: number;
   readonly first: string;
+  readonly table: string;
+  readonly each: readonly PlaceholderRow[];
 }
 
 /** Checks a book against its layout. Throws JobError with all faults, each with its place. */
@@ -57,9 +59,11 @@ export function checkBook(raw: RawBook, layouts: BookLayout | LayoutOf, file: st
     }
     const looked = checkTable(table, found, raw.where(table), faults);
     tables[table.name] = looked.rows;
-    const [first] = looked.placeholders;
+    const each = looked.placeholders;
+    const [first] = each;
     if (first === undefined) continue;
-    placeholders.push({ sheet: table.sheet, rows: looked.placeholders.length, first });
+    const { name, sheet } = table;
+    placeholders.push({ sheet, rows: each.length, first: first.place, table: name, each });
   }
   if (faults.length > 0) {
     const more = faults.length - mostFaults;

@@ -1,12 +1,15 @@
 import { Command, Option } from "commander";
 import type { CheckedBook, Placeholders } from "../book/check.js";
+import { codeOf } from "../book/fill.js";
 import { fullBook } from "../book/full-book.js";
 import { logoAt } from "../book/logo.js";
 import type { OfficeBook } from "../book/office-book.js";
+import { placeholdersUsed, type UsedRow } from "../book/placeholders-used.js";
 import { checkedOfficeBook, readOfficeBook } from "../book/read.js";
 import { starterRows } from "../book/starter.js";
 import { writeOfficeBook } from "../book/write.js";
 import { RillbookError } from "../errors.js";
+import { calculateFast } from "../evaluate/calculate-fast.js";
 import { today } from "../job/date.js";
 import { newestTemplate } from "../job/read.js";
 import { mustBeNew, writeNew as writeNewFile } from "../output/write.js";
@@ -14,6 +17,8 @@ import { type BookLayout, placeholderColumn } from "../template/book-layout.js";
 import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
+import { readWorkbookFile } from "../workbook/read/read-file.js";
+import { isWorkbookName, sourceFromRecord, sourceFromWorkbook } from "./bid-source.js";
 import type { Context } from "./context.js";
 
 interface Options {
@@ -22,6 +27,7 @@ interface Options {
   readonly from?: string;
   readonly units?: UnitSystem;
   readonly json?: true;
+  readonly for?: string;
 }
 
 /** `rillbook office`: checks an office book, or writes a new one. */
@@ -42,10 +48,11 @@ export function officeCommand(context: Context): Command {
       ),
     )
     .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
+    .option("--for <job>", "name each placeholder that this job uses (record or workbook)")
     .option("--json", "tell the result as JSON")
     .addHelpText(
       "after",
-      "\nExamples:\n  rillbook office --new office.xlsx\n  rillbook office check office.xlsx\n  rillbook office --new office.xlsx --from prices-2026.xlsx",
+      "\nExamples:\n  rillbook office --new office.xlsx\n  rillbook office check office.xlsx\n  rillbook office check office.xlsx --for yard.xlsx\n  rillbook office --new office.xlsx --from prices-2026.xlsx",
     )
     .action(async (words: readonly string[], options: Options) => {
       const file = fileIn(words);
@@ -54,7 +61,8 @@ export function officeCommand(context: Context): Command {
       else {
         const checked = await checkedOfficeBook(file, layoutOf(template));
         await mustHaveLogo(template, checked.book, file);
-        tell(context, file, checked, layoutOf(template)(checked.book.units ?? "us"), options);
+        const used = await usedBy(options.for, file, context.templates);
+        tell(context, file, checked, layoutOf(template)(checked.book.units ?? "us"), options, used);
       }
     });
 }
@@ -67,6 +75,19 @@ async function mustHaveLogo({ roles }: Template, { tables }: OfficeBook, file: s
     .find((one) => one.rule === rule);
   const named = rule === undefined ? undefined : row?.value;
   if (rule !== undefined && typeof named === "string") await logoAt(named, file, rule);
+}
+
+/** The placeholders of the book that a job uses, calculated under it; undefined where no job is named. */
+async function usedBy(
+  job: string | undefined,
+  office: string,
+  templates: readonly Template[],
+): Promise<readonly UsedRow[] | undefined> {
+  if (job === undefined) return undefined;
+  const { model, given } = isWorkbookName(job)
+    ? await sourceFromWorkbook(await readWorkbookFile(job), job, templates, { office })
+    : await sourceFromRecord(job, templates, office);
+  return placeholdersUsed(model, calculateFast(model, given));
 }
 
 /** `check` may stand before the file, for those who say what they do. */
@@ -128,7 +149,8 @@ function tell(
   file: string,
   { book, placeholders }: CheckedBook,
   layout: BookLayout,
-  { json }: Options,
+  { json, for: job }: Options,
+  used: readonly UsedRow[] | undefined,
 ): void {
   const rows = Object.fromEntries(
     Object.entries(book.tables).map(([name, table]) => [name, table.length]),
@@ -136,8 +158,13 @@ function tell(
   const { name, asOf, mark, about, units = "us" } = book;
   if (json) {
     const blank = blankRows(book, layout);
+    const told = placeholders.map(({ sheet, rows, first }) => ({ sheet, rows, first }));
+    const inJob = used === undefined ? {} : { usedByJob: used };
     context.json(
-      { file, name, asOf, units, about: about ?? null, mark, rows, placeholders, blank },
+      {
+        ...{ file, name, asOf, units, about: about ?? null, mark, rows },
+        ...{ placeholders: told, ...inJob, blank },
+      },
       2,
     );
     return;
@@ -150,7 +177,21 @@ function tell(
       `Blank on sheet ${sheet}: ${rows.join(", ")}. What is blank is not said in a bid.\n`,
     );
   context.out(`Every row is right. Mark: ${mark}\n`);
+  if (used !== undefined) context.out(usedSaid(placeholders, used, job ?? ""));
   if (placeholders.length > 0) context.out(placeholdersSaid(placeholders));
+}
+
+/** Each placeholder that a job uses, which is where its office begins. */
+function usedSaid(sheets: readonly Placeholders[], used: readonly UsedRow[], job: string): string {
+  const keys = new Set(used.map(({ from, code }) => `${from} ${code}`));
+  const lines = sheets.flatMap(({ sheet, table, each }) =>
+    each
+      .filter(({ code = "" }) => keys.has(`${table} ${codeOf(code)}`))
+      .map(({ place }) => `  sheet ${sheet}: ${place}\n`),
+  );
+  if (lines.length === 0) return `${job} uses no row that is a placeholder.\n`;
+  const are = lines.length === 1 ? "1 placeholder" : `${lines.length} placeholders`;
+  return `${job} uses ${are}; begin with ${lines.length === 1 ? "it" : "these"}:\n${lines.join("")}`;
 }
 
 /**

@@ -22,6 +22,7 @@ import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "
 import { formulaFaults, logoFaults, nameFaults, unusedInputFaults } from "./faults.js";
 import { formulasOf } from "./formulas-of.js";
 import { messageName } from "./implied-names.js";
+import { withLabels } from "./labelled.js";
 import { limitFaults } from "./limits.js";
 import { literalKeyFaults } from "./literal-keys.js";
 import { literalRowFaults } from "./literal-rows.js";
@@ -43,7 +44,8 @@ import { withWorkings } from "./workings.js";
  */
 export function compile(template: Template, system: UnitSystem): Model {
   const asks = sheetsIn(template.asks ?? [], system);
-  const { sheets: declared, faults: askFaults } = arrange(sheetsIn(template.sheets, system), asks);
+  const { sheets: arranged, faults: askFaults } = arrange(sheetsIn(template.sheets, system), asks);
+  const declared = withLabels(arranged);
   const worded = { ...template, sheets: declared };
   const faults = [...nameFaults(worded), ...askFaults, ...structureFaults(worded)];
   if (faults.length > 0) throw new TemplateError(template.name, faults);

@@ -28,6 +28,8 @@ const said: readonly Said[] = [
 const words = (text: string): number =>
   text
     .replace(/\{[^}]*\}/g, "x")
+    // the name of a cell behind its label is for commands
+    .replace(/ \([a-z_.]+\)/g, "")
     .split(/\s+/)
     .filter((word) => /[\p{L}\d]/u.test(word)).length;
 

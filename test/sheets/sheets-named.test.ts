@@ -52,9 +52,13 @@ const named = told.flatMap(([where, text]) =>
   })),
 );
 
+/** Of `Additional tasks (additional_tasks)` the name: the words of a label are none. */
+const withoutLabels = (clause: string) =>
+  clause.replace(/[A-Z][\w ,-]* \(([a-z_.]+)\)/g, "$1").replace(/\{[^}]*\}/g, "");
+
 /** Names written out as such: with an underscore, or of a table. A figure in braces is no name to type. */
 const namesIn = (clause: string): string[] =>
-  (clause.replace(/\{[^}]*\}/g, "").match(/[a-z]+(?:[_.][a-z]+)*/g) ?? []).filter(
+  (withoutLabels(clause).match(/[a-z]+(?:[_.][a-z]+)*/g) ?? []).filter(
     (word) => typedOn.has(word) && (/[_.]/.test(word) || model.tables.has(word)),
   );
 

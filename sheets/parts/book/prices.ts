@@ -50,7 +50,7 @@ const placeholders = lines("Placeholder prices", {
   ),
   prices_own: check(
     "placeholders_used=0",
-    "Prices and rates that are placeholders: {placeholders_used|0}. Put the office's own into the office book, clear the column Placeholder, and write the bid again.",
+    "Prices and rates that are placeholders: {placeholders_used|0}. Put the office's own into the office book, and clear Placeholder there: rillbook office check --for names each.",
     { label: "Placeholder prices used" },
   ),
 });

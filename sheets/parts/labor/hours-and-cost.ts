@@ -50,7 +50,7 @@ export const laborTotals = lines("Hours and days", {
   ),
   one_machine: check(
     "machine_hours*MAX(crew_size,1)<=task_hours",
-    "The machine runs {machine_hours}, longer than the crew's hours shared out: people wait. Lower machine_share in tasks on sheet Office rules, or hire two.",
+    "The machine runs {machine_hours}, longer than the crew's hours shared out: people wait. Lower tasks.machine_share on sheet Office rules, or hire two.",
     { label: "Machine slower than crew", level: "look" },
   ),
 });

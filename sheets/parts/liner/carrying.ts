@@ -75,7 +75,7 @@ export const carrying = lines("Carrying the heaviest cut", {
   ),
   liner_carried: check(
     "OR(liner_by_machine,liner_people<=people_to_carry)",
-    "The heaviest cut weighs {liner_weight_heaviest}: {liner_people} people at {lift_limit} each, but {people_to_carry} are on hand. Raise people_to_carry on sheet Decisions, or carry by machine.",
+    "The heaviest cut weighs {liner_weight_heaviest}: {liner_people} people at {lift_limit} each, but {people_to_carry} are on hand. Raise people_to_carry on sheet Decisions, or use machines.",
     { label: "Liner too heavy to carry", level: "look" },
   ),
 });

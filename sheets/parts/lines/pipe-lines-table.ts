@@ -196,7 +196,7 @@ export const pipeLinesTable = table(
     ),
     height_agrees: check(
       "OR(NOT(is_measured),ABS(height-calculated_height)<=height_tolerance)",
-      "{name} was measured {height} over basin water, but drops, runs, rim and pot add up to {calculated_height}. Correct the rod, or measured_height on sheet Decisions.",
+      "{name} was measured {height} over basin water, but drops, runs, rim and pot make {calculated_height}. Correct the rod, or measured_height on sheet Decisions.",
       { label: "Height contradicts the drops" },
     ),
     ...siphonChecks,

@@ -104,7 +104,7 @@ export const siphonChecks = {
   ),
   pot_siphon_answered: check(
     `OR(pot_water<=0,above_water<=0,shut,NOT(${isStoppedBy("nothing")}))`,
-    "{name} ends {above_water} above its pot's water, yet nothing stops a siphon: enter a raised pot's height as pot_rise, or choose what stops it.",
+    "{name} ends {above_water} above its pot's water, yet nothing stops a siphon: enter a raised pot's pot_rise, or choose what stops it.",
     { label: "Raised pot or raised end" },
   ),
   end_is_above: check(

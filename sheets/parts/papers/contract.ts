@@ -50,7 +50,7 @@ export const contractTerms = lines("Contract", {
   }),
   contract_worded: check(
     "OR(terms_elsewhere,terms_blank=0)",
-    "Contract terms blank: {terms_blank|0}. Fill terms on sheet Office rules or in the office book, with your lawyer, or set terms_elsewhere to yes.",
+    "Terms blank: {terms_blank|0}. Fill terms on sheet Office rules or in the office book, with your lawyer, or set terms_elsewhere to yes.",
     { label: "Contract terms blank", level: "look" },
   ),
 });

@@ -54,7 +54,7 @@ export const potsTable = table(
     rim_flow: calc(flowPerWidth, `IF(rim>0,SUMPRODUCT(${ownRim}*falls.actual_flow)/rim,0)`, "Flow over rim"),
     has_rim: check(
       "rim>0",
-      "{name}: no fall of level {level|0} is a pot rim or spillway bowl. Choose that lip_type in falls on sheet Decisions.",
+      "{name}: no fall of level {level|0} is a pot rim or spillway bowl. Choose that falls.lip_type on sheet Decisions.",
       { label: "Pot without a rim" },
     ),
     film_whole: check(

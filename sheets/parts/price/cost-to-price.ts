@@ -127,7 +127,7 @@ export const priceSense = lines("Price check", {
   ),
   labor_overrun_covered: check(
     "OR(man_hours<=0,NOT(described),cushion_share>=labor_overrun_tested)",
-    "The job loses money once labor runs over by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",
+    "The job loses money once labor overruns by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",
     { label: "Loss at the labor overrun", level: "look" },
   ),
 });

@@ -111,7 +111,7 @@ export const rainBlocks: readonly Block[] = [
     }),
     rain_table_covers: check(
       `INDEX(rain_search.enough,${mostDaysLost + 1})`,
-      `Over ${mostDaysLost} days would be lost, more than rain_search holds. Start in a drier month: enter start_month on sheet Decisions.`,
+      `Over ${mostDaysLost} days would be lost, more than the table holds. Start in a drier month: enter start_month on sheet Decisions.`,
       { label: "Days lost beyond the table" },
     ),
   }),

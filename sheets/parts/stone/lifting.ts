@@ -25,9 +25,21 @@ const columns = (name: string, make: (point: number) => CellDeclaration) =>
 
 const ofMachine = (column: string) => `INDEX(machines.${column},MAX(machine_row,1))`;
 
+const ofHeaviest = (column: string) => `INDEX(stone_places.${column},MAX(heaviest_row,1))`;
+
 /** The heaviest stone against what the machine may lift where it must be set. */
 export const stoneLifting = lines("Heaviest stone and machine", {
   heaviest_stone: calc(weight, "MAX(stone_places.heaviest)", "Heaviest single stone", { strong: true }),
+  heaviest_row: calc(count, "PLACE_OR_ZERO(stone_places.heaviest,heaviest_stone)", "Row of heaviest stone", {
+    working: true,
+    zero: "none",
+  }),
+  heaviest_said: calc(
+    text,
+    `IF(heaviest_row>0,${ofHeaviest("stone")}&" for "&${ofHeaviest("name")},"no stone")`,
+    "Heaviest stone and its place",
+    { working: true, note: "The first of the places whose stone is as heavy." },
+  ),
   rigging_weight: office(weight, "Chains, slings, grab", { default: 50, least: 0, most: 5000 }),
   density_doubt: office(percent, "Allowance for stone weight", {
     default: 0.25,
@@ -89,7 +101,7 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   }),
   machine_lifts: check(
     "OR(by_hand,load_on_hook<=machine_lift)",
-    "The load on the hook is {load_on_hook} at {working_radius}, but the chart shows {lift_said}. Choose another machine_choice on sheet Decisions, or smaller stones.",
+    "{heaviest_said}: {load_on_hook} on the hook at {working_radius}, but the chart shows {lift_said}. Choose another machine_choice, or smaller stone in stone_places, on sheet Decisions.",
     { label: "Stone too heavy for machine" },
   ),
   hand_lift: calc(weight, "crew_size*lift_limit", "Stone that the crew carries", {
@@ -106,13 +118,13 @@ export const stoneLifting = lines("Heaviest stone and machine", {
   }),
   hand_moved: calc(weight, "MAX(hand_lift,crew_size*roller_limit)", "Stone that the crew moves", { strong: true }),
   pots_moved: check(
-    "IF(by_hand,heaviest_pot<=hand_moved,heaviest_pot+rigging_weight<=machine_lift)",
+    "OR(heaviest_pot<=0,IF(by_hand,heaviest_pot<=hand_moved,heaviest_pot+rigging_weight<=machine_lift))",
     "The heaviest pot weighs {heaviest_pot} empty; the crew moves {hand_moved} by hand, the machine lifts {lift_said}. Choose a lighter pot in pots on sheet Decisions.",
     { label: "Pot too heavy to set" },
   ),
   crew_moves_stone: check(
     "OR(NOT(by_hand),heaviest_stone<=hand_moved)",
-    "By hand {crew_size|0} people move {hand_moved} on rollers and bars; the heaviest stone weighs {heaviest_stone}. Enter smaller stone in stones on sheet Decisions.",
+    "{heaviest_said}: one weighs {heaviest_stone}, but {crew_size|0} people move {hand_moved} on rollers and bars. Choose smaller stone in stone_places on sheet Decisions.",
     { label: "Stone too heavy by hand" },
   ),
 });

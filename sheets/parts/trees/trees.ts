@@ -83,7 +83,7 @@ export const treeTable = table(
     ),
     uncut: check(
       "dug_at>=root_radius",
-      "{name}: digging is planned {dug_at} from the trunk, inside its root zone of {root_radius}. Move it out, and enter dig_distance in trees on sheet Walk.",
+      "{name}: digging is planned {dug_at} from the trunk, inside its root zone of {root_radius}. Move it out, and enter dig_distance on sheet Walk.",
       { label: "Roots dug or stripped", level: "look" },
     ),
   },

@@ -90,3 +90,17 @@ test("a new book must be a workbook", async () => {
   expect(status).toBe(2);
   expect(told).toContain("must end in .xlsx");
 });
+
+test("the placeholders that a job uses are told first, each with its cell", async () => {
+  const file = join(folder, "for.xlsx");
+  const job = join(folder, "yard.json");
+  expect((await rillbookOf(waterfall, "office", "--new", file)).status).toBe(0);
+  expect((await rillbookOf(waterfall, "start", job)).status).toBe(0);
+  const { said, told } = await rillbookOf(waterfall, "office", "check", file, "--for", job);
+  expect(told).toBe("");
+  expect(said).toMatch(
+    /yard\.json uses \d+ placeholders; begin with these:\n( {2}sheet .*row \d+ \(cell [A-Z]+\d+\), code ".*"\n)+118 rows/,
+  );
+  const json = await rillbookOf(waterfall, "office", "check", file, "--for", job, "--json");
+  expect(JSON.parse(json.said).usedByJob).toContainEqual({ from: "rates", code: "wage-laborer" });
+});
