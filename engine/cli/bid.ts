@@ -1,7 +1,6 @@
 import { basename, extname } from "node:path";
 import { Command } from "commander";
 import { RillbookError } from "../errors.js";
-import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
@@ -31,6 +30,7 @@ import { failedLines } from "./failed-lines.js";
 import { missingLines } from "./missing-lines.js";
 import { tellStatus } from "./status-told.js";
 import { entryLine, takerOf } from "./trail-options.js";
+import { type Calculate, withJudge } from "./with-judge.js";
 
 interface Options extends SourceOptions {
   readonly output?: string;
@@ -57,9 +57,12 @@ export function bidCommand(context: Context): Command {
     )
     .action(async (file: string, options: Options) => {
       const { output } = options;
-      if (isWorkbookName(file)) await bidFromWorkbook(context, file, options);
-      else if (output !== undefined) await bidFromRecord(context, file, { ...options, output });
-      else {
+      if (isWorkbookName(file)) {
+        await withJudge(context, (judge) => bidFromWorkbook(context, file, options, judge));
+      } else if (output !== undefined) {
+        const named = { ...options, output };
+        await withJudge(context, (judge) => bidFromRecord(context, file, named, judge));
+      } else {
         throw new RillbookError(
           "output-missing",
           `${file} is a job record: name the workbook to write, as in -o ${basename(file, extname(file))}.xlsx.`,
@@ -71,20 +74,26 @@ export function bidCommand(context: Context): Command {
 async function bidFromRecord(
   context: Context,
   file: string,
-  options: Options & { readonly output: string },
+  { output, office, json }: Options & { readonly output: string },
+  calculate: Calculate,
 ): Promise<void> {
-  const source = await sourceFromRecord(file, context.templates, options.office);
-  await written(context, source, file, options.output, options.json);
+  const source = await sourceFromRecord(file, context.templates, office);
+  await written(context, source, file, { output, json }, calculate);
 }
 
 /** Into another file, or in place, where nothing but inputs was changed in it. */
-async function bidFromWorkbook(context: Context, file: string, options: Options): Promise<void> {
+async function bidFromWorkbook(
+  context: Context,
+  file: string,
+  options: Options,
+  calculate: Calculate,
+): Promise<void> {
   const who = { ...options, ...takerOf(options) };
   const { output = file, json } = options;
   if (options.output !== undefined) {
     const content = await readWorkbookFile(file);
     const source = await sourceFromWorkbook(content, file, context.templates, who);
-    await written(context, source, file, output, json);
+    await written(context, source, file, { output, json }, calculate);
     return;
   }
   const { source, values } = await changeBytes(
@@ -95,7 +104,7 @@ async function bidFromWorkbook(context: Context, file: string, options: Options)
       const content = readWorkbook(old);
       const source = await sourceFromWorkbook(content, file, context.templates, who);
       mustKeepAll(context, content, file, source);
-      const { values, bytes } = await made(source, file);
+      const { values, bytes } = await made(source, file, calculate);
       const pictured = await withPicturesOver(file, bytes, logoFrom(source));
       const written = withLogo(pictured, source.model, source.logo);
       return { content: written, result: { source, values } };
@@ -132,24 +141,26 @@ function mustKeepAll(
 /** A bid whose office book was not read keeps the logo that it has. */
 const logoFrom = ({ bookRead }: BidSource) => (bookRead ? "book" : "workbook");
 
-async function made({ model, given, identity }: BidSource, file: string) {
+async function made({ model, given, identity }: BidSource, file: string, calculate: Calculate) {
   mustFitWorkbook(identity.trail ?? [], file);
-  const values = calculate(model, given);
-  return { values, bytes: await writeWorkbook(model, values, identity) };
+  const { values, agreed } = calculate(model, given);
+  const bytes = await writeWorkbook(model, values, identity);
+  await agreed;
+  return { values, bytes };
 }
 
 async function written(
   context: Context,
   source: BidSource,
   file: string,
-  target: string,
-  json: true | undefined,
+  { output: target, json }: { readonly output: string; readonly json: true | undefined },
+  calculate: Calculate,
 ): Promise<void> {
   const { model, given, identity, files, logo } = source;
   const known = { model, values: given, trail: identity.trail ?? [] };
   const edits = editsAgainst(context.templates, known);
   const output = await outputTo(target, { kind: "bid", inputs: files, edits });
-  const { values, bytes } = await made(source, file);
+  const { values, bytes } = await made(source, file, calculate);
   // those of the workbook it was filled in, else those that stand on the bid written over
   const pictured = isWorkbookName(file)
     ? withPicturesFrom(file, target, bytes, logoFrom(source))

@@ -140,8 +140,9 @@ function rowsOf(model: Model, table: Table, values: readonly Value[]): Cell[][] 
     columns.map(({ cells }) => cells[i] as Cell),
   );
   return rows.filter((row) =>
-    row.some(({ index }) => {
-      if (ready.has(index)) return false;
+    row.some(({ index, implied }) => {
+      // what the compiler adds heads a row or tells of it
+      if (implied || ready.has(index)) return false;
       const value = values[index];
       return value !== null && value !== "" && value !== 0 && typeof value !== "boolean";
     }),

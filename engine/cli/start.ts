@@ -8,7 +8,6 @@ import { readOfficeBook } from "../book/read.js";
 import { starterBook } from "../book/starter.js";
 import { valuesOf } from "../book/values.js";
 import { RillbookError } from "../errors.js";
-import { calculate } from "../evaluate/calculate.js";
 import { missingInputs } from "../job/missing.js";
 import { newestTemplate } from "../job/read.js";
 import type { JobRecord } from "../job/record.js";
@@ -27,6 +26,7 @@ import { writeWorkbook } from "../workbook/write/write.js";
 import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
 import { missingLines } from "./missing-lines.js";
+import { withJudge } from "./with-judge.js";
 
 interface Options {
   readonly job?: string;
@@ -60,7 +60,14 @@ export function startCommand(context: Context): Command {
         file,
       );
       const inputs = options.office === undefined ? [] : [options.office];
-      const { content, lacking } = await madeFor(model, record, book, kind, options.office);
+      const { content, lacking } = await madeFor(
+        model,
+        record,
+        book,
+        kind,
+        options.office,
+        context,
+      );
       const edits = editsAgainst(context.templates);
       await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
       context.out(
@@ -93,13 +100,17 @@ async function madeFor(
   book: OfficeBook,
   kind: "bid" | "record",
   office: string | undefined,
+  context: Context,
 ): Promise<{ content: Uint8Array | string; lacking: string }> {
   const given = valuesOf(model, job, book, "left blank");
   const lacking = missingLines(missingInputs(model, given));
   if (kind === "record") return { content: recordText(job), lacking };
-  const values = calculate(model, given);
-  const identity = identityOf({ model, job, book });
-  const logo = office === undefined ? undefined : await logoOf(model, given, office);
-  const bytes = await writeWorkbook(model, values, identity);
-  return { content: withLogo(bytes, model, logo), lacking };
+  return withJudge(context, async (calculate) => {
+    const { values, agreed } = calculate(model, given);
+    const identity = identityOf({ model, job, book });
+    const logo = office === undefined ? undefined : await logoOf(model, given, office);
+    const bytes = await writeWorkbook(model, values, identity);
+    await agreed;
+    return { content: withLogo(bytes, model, logo), lacking };
+  });
 }

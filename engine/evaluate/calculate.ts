@@ -1,46 +1,18 @@
-import { RillbookError } from "../errors.js";
-import { CellError, type Value } from "../formula/value.js";
-import type { Cell, Model } from "../template/model.js";
+import type { Value } from "../formula/value.js";
+import type { Model } from "../template/model.js";
+import { mustAgree } from "./agree.js";
 import { calculateFast } from "./calculate-fast.js";
 import { judged } from "./kept-judge.js";
 
+export { firstDifference } from "./agree.js";
 export { calculateFast, evaluatorOf } from "./calculate-fast.js";
 
 /**
- * The values of a job by hyperformula, held against the closures: both come from the
- * same trees by different ways, so a difference is a fault of the program.
+ * The values of a job by the closures, which hyperformula has to come to as well.
  * Throws RillbookError naming the first cell in which they differ.
  */
 export function calculate(model: Model, given: readonly Value[]): Value[] {
-  const values = judged(model, given);
-  const second = calculateFast(model, given);
-  const cell = firstDifference(model, values, second);
-  if (cell !== undefined) {
-    throw new RillbookError(
-      "evaluators-differ",
-      `The two evaluators differ in ${cell.id} on sheet ${cell.sheet}: ${String(values[cell.index])} and ${String(second[cell.index])}. No bid is written. Please report this with the job record.`,
-      3,
-    );
-  }
-  // hyperformula does not tell where an error arose, and the closures do
-  return values.map((value, i) => (value instanceof CellError ? (second[i] as Value) : value));
-}
-
-/** The first cell whose values differ by more than 1e-9 of their size. */
-export function firstDifference(
-  model: Model,
-  first: readonly Value[],
-  second: readonly Value[],
-  tolerance = 1e-9,
-  cells: readonly Cell[] = model.order,
-): Cell | undefined {
-  return cells.find(({ index }) => !same(first[index], second[index], tolerance));
-}
-
-function same(a: Value | undefined, b: Value | undefined, tolerance: number): boolean {
-  if (typeof a === "number" && typeof b === "number") {
-    return Math.abs(a - b) <= tolerance * Math.max(1, Math.abs(a), Math.abs(b));
-  }
-  if (a instanceof CellError && b instanceof CellError) return a.code === b.code;
-  return a === b;
+  const values = calculateFast(model, given);
+  mustAgree(model, judged(model, given), values);
+  return values;
 }

@@ -1,7 +1,8 @@
 import { HyperFormula, type RawCellContent } from "hyperformula";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
-import { asValue, givenContent, judgeSheets } from "./judge.js";
+import { asValue } from "./judge.js";
+import { givenContent, judgeSheets } from "./judge-task.js";
 import { judgeOptions, registerOverrides } from "./overrides.js";
 
 /**

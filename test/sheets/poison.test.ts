@@ -1,6 +1,7 @@
 import { HyperFormula } from "hyperformula";
 import { expect, test } from "vitest";
-import { asValue, givenContent, judgeSheets } from "../../engine/evaluate/judge.js";
+import { asValue } from "../../engine/evaluate/judge.js";
+import { givenContent, judgeSheets } from "../../engine/evaluate/judge-task.js";
 import { judgeOptions, registerOverrides } from "../../engine/evaluate/overrides.js";
 import { CellError } from "../../engine/formula/value.js";
 import type { Cell } from "../../engine/template/model.js";

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { loadJob } from "../../../engine/book/load-job.js";
 import { calculateFast } from "../../../engine/evaluate/calculate-fast.js";
 import { functionList } from "../../../engine/evaluate/closures.js";
-import { judgeSheets } from "../../../engine/evaluate/judge.js";
+import { judgeSheets } from "../../../engine/evaluate/judge-task.js";
 import { validateJob } from "../../../engine/job/validate.js";
 import { madeCodeOf } from "../../../engine/template/made-code.js";
 import type { Cell, Condition, Model } from "../../../engine/template/model.js";
