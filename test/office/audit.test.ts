@@ -4,8 +4,6 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { auditWorkbook } from "../../engine/audit/audit.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
-import { templates } from "../../sheets/templates/index.js";
-import { bidOf, demoFolder } from "../support/demo.js";
 import { fence, fenceBook } from "../support/fence.js";
 import { fenceModel, fenceWorkbook } from "../support/fence-bid.js";
 import { Tampered } from "../support/tamper.js";
@@ -60,14 +58,4 @@ test("a factor changed before LibreOffice recalculated and stored it is found by
   const grave = audit.findings.filter(({ grade }) => grade !== "to know");
   expect(grave).toEqual([expect.objectContaining({ code: "formula-edited", name: "labor" })]);
   expect(audit.headline[0]?.shown).toBeLessThan(audit.headline[0]?.byTemplate as number);
-});
-
-test("a demo bid that LibreOffice stored is clean", async () => {
-  const { bytes, book } = await bidOf(join(demoFolder, "hillside-stream.json"));
-  const path = join(folder, "demo.xlsx");
-  await writeFile(path, bytes);
-  const [saved] = await recalculate([path], join(folder, "saved-demo"));
-  const content = readWorkbook(new Uint8Array(await readFile(saved as string)));
-  const audit = await auditWorkbook(content, templates, book);
-  expect(audit.findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
 });

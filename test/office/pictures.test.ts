@@ -10,7 +10,6 @@ import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
 import { bidOf, type DemoBid, demoFolder } from "../support/demo.js";
 import { png } from "../support/pictures.js";
-import { recalculateInGnumeric } from "./gnumeric.js";
 import { recalculate, takeSteps } from "./soffice.js";
 
 // Photos and sketches that an office puts beside its figures come along from bid to bid, through the saves of
@@ -86,17 +85,3 @@ test("an audit tells them as the office's own", async () => {
     expect(findings.filter(({ code }) => code === "drawn")).toHaveLength(2);
   }
 }, 200_000);
-
-test.each([
-  ["LibreOffice", recalculate],
-  ["Gnumeric", recalculateInGnumeric],
-] as const)(
-  "a bid that %s saved holds nothing that a new one could not carry",
-  async (program, save) => {
-    const path = join(folder, `hillside-${program}.xlsx`);
-    await writeFile(path, (await bidOf(join(demoFolder, "hillside-stream.json"))).bytes);
-    const [out = ""] = await save([path], join(folder, program));
-    expect(readPictures(await bytesOf(out))).toEqual({ pictures: [], left: [] });
-  },
-  200_000,
-);

@@ -82,6 +82,20 @@ export const cachedIn = (chart: Element): Cached[] =>
     };
   });
 
+/** Each chart as its title and number of series, in a fixed order. */
+export const drawnCharts = (bytes: Uint8Array): string[] =>
+  [...chartsIn(bytes).values()]
+    .map((chart) => `${titleOf(chart).trim()}: ${within(chart, "ser").length}`)
+    .sort();
+
+/** The areas that the charts draw, each as often as it is drawn. */
+export const drawnAreas = (bytes: Uint8Array): string[] =>
+  [...chartsIn(bytes).values()]
+    .flatMap(cachedIn)
+    .map(({ formula }) => formula.replace(/[$']/g, ""))
+    .filter((formula) => !formula.startsWith('"'))
+    .sort();
+
 /** Elements that the standard does not know there, or has in another order. */
 export function misplaced(element: Element, path = element.name): string[] {
   const allowed = order[element.name];

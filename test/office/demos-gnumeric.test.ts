@@ -1,0 +1,4 @@
+import { recalculateInGnumeric } from "./gnumeric.js";
+import { testStored } from "./stored-demos.js";
+
+testStored("Gnumeric", recalculateInGnumeric);
