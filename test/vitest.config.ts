@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { configDefaults, defineConfig } from "vitest/config";
+import LongestFirst from "./sequence.js";
 
 const root = new URL("..", import.meta.url).pathname;
 
@@ -36,6 +37,7 @@ export default defineConfig({
     root,
     // one more than the usual: no test goes by a clock, and a machine with two cores has both at work
     maxWorkers: "100%",
+    sequence: { sequencer: LongestFirst },
     reporters: report ? ["default", ["json", { outputFile: report }]] : ["default"],
     projects: [
       // Parallel is safe here: every call of LibreOffice has a profile of its own.

@@ -47,6 +47,15 @@ export function bidStandsLines(
       note: "Sheets of the calculation on which a cell holds an error.",
     }),
     errors_on_pages: calc(count, onPages ? `SUM(${lists.pages}.in_error)` : "0", "Pages in error"),
+  };
+}
+
+/** The parts of which the verdict is put together. */
+export function bidStandsWords(
+  sheets: readonly SheetDeclaration[],
+): Readonly<Record<string, CellDeclaration>> {
+  const onPages = sheets.filter(hasCells).some(isPage);
+  return {
     errors_said: calc(text, inWords("errors_found", lists.working), "Errors in words"),
     pages_said: calc(
       text,

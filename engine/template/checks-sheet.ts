@@ -1,6 +1,6 @@
 import { count, number, text, type UnitSystem } from "../units/quantity.js";
 import { wordsOf } from "./area.js";
-import { bidStandsLines, bidStandsNames, errorLists } from "./bid-stands.js";
+import { bidStandsLines, bidStandsNames, bidStandsWords, errorLists } from "./bid-stands.js";
 import {
   type Block,
   type CellDeclaration,
@@ -13,6 +13,7 @@ import {
   sheet,
   type TableBlock,
   table,
+  unprinted,
 } from "./declare.js";
 import { toldWhereTyped } from "./implied.js";
 import { messageName, statusKey, statusName } from "./implied-names.js";
@@ -66,7 +67,9 @@ export function checksSheet(
     sortedList(found.length),
     inputBlock,
     workingList(found),
+    // what tells of errors stands above and below what is looked at for them
     ...errorLists(sheets),
+    unprinted(lines("Bid status in words", bidStandsWords(sheets))),
   ];
   const purpose = "Every check of the bid, worst first, each with what to do.";
   const made: SheetDeclaration = { ...sheet("Checks", purpose, blocks), asksForErrors: true };

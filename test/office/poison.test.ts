@@ -15,7 +15,7 @@ import { recalculate } from "./soffice.js";
 
 // The same as test/sheets/poison.test.ts, in programs that are not ours: workbooks with =1/0 in one cell.
 
-const stride = Number(process.env.POISON_STRIDE ?? 4999);
+const stride = Number(process.env.POISON_STRIDE ?? 7919);
 const first = Number(process.env.POISON_FIRST ?? 17);
 /** Through these an error once became a plausible number: a height of zero, a step without water. */
 const always = [
@@ -31,26 +31,28 @@ const cells = [
   ...always.map((id) => bid.model.byId.get(id) as Cell),
   ...cellsToPoison(bid.model, stride, first),
 ];
-const unplanted = "unplanted";
+/** The sheets on which something is read of a bid and acted on. */
+const readSheets = new Set(
+  [...figuresOf(bid.model), bid.model.byId.get("bid_verdict") as Cell].map(({ sheet }) => sheet),
+);
 
 let folder: string;
 let files: string[];
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-poison-"));
-  const books = [
-    bid.bytes,
-    ...cells.map(({ id }) =>
-      new Tampered(bid.bytes, bid.model).cell(id, () => "<f>1/0</f><v>0</v>", "n").bytes(),
-    ),
-  ];
-  files = books.map((_, i) => join(folder, `${i === 0 ? unplanted : `planted-${i}`}.xlsx`));
+  const books = cells.map(({ id }) =>
+    new Tampered(bid.bytes, bid.model).cell(id, () => "<f>1/0</f><v>0</v>", "n").bytes(),
+  );
+  files = books.map((_, i) => join(folder, `planted-${i}.xlsx`));
   await Promise.all(books.map((book, i) => writeFile(files[i] as string, book)));
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 /** The value of each figure, by index, as a program stored it. */
 async function stored(file: string): Promise<(index: number) => Value> {
-  const { sheets } = readWorkbook(new Uint8Array(await readFile(file)));
+  const { sheets } = readWorkbook(new Uint8Array(await readFile(file)), {
+    sheets: ({ name }) => readSheets.has(name),
+  });
   const byName = new Map(sheets.map((sheet) => [sheet.name, sheet.cells]));
   return (index) => {
     const { sheet, column, line } = bid.model.cells[index] as Cell;
@@ -71,17 +73,12 @@ test.each([
   { timeout: 400_000 },
   async (program, run) => {
     const out = await run(files, join(folder, program));
-    const base = await stored(out[0] as string);
-    const values = bid.model.cells.map(({ index }) => base(index));
-    // what cannot be told apart from a broken workbook proves nothing
-    expect(figuresOf(bid.model).filter(({ index }) => values[index] instanceof CellError)).toEqual(
-      [],
-    );
-    const judgement = new Judgement(bid.model, values);
+    // that a program finds the same values where nothing is planted: stored-demos.ts
+    const judgement = new Judgement(bid.model, bid.values);
     const faults: string[] = [];
     let inError = 0;
     for (const [i, cell] of cells.entries()) {
-      const valueAt = await stored(out[i + 1] as string);
+      const valueAt = await stored(out[i] as string);
       faults.push(...judgement.faults(cell, valueAt));
       if (valueAt(bid.model.byId.get("price")?.index as number) instanceof CellError) inError += 1;
     }

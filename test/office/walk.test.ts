@@ -125,6 +125,13 @@ let yard: string;
 /** The workbook as it stood after a page; the last one is the yard's. */
 const after = (page: number) =>
   page === pages.length - 1 ? yard : join(folder, `after-${page}.xlsx`);
+const read = new Map<number, Promise<WorkbookContent>>();
+/** What stood there, read once for all tests. */
+function contentAfter(page: number): Promise<WorkbookContent> {
+  const content = read.get(page) ?? readWorkbookFile(after(page));
+  read.set(page, content);
+  return content;
+}
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-walk-"));
@@ -184,7 +191,7 @@ test("no error value at any point, and what is missing grows less page by page",
   const table: Page[] = [];
   const errors: string[] = [];
   for (const page of [-1, ...pages.keys()]) {
-    const content = await readWorkbookFile(after(page));
+    const content = await contentAfter(page);
     const [name, cells] = pages[page] ?? ["(nothing typed)", []];
     errors.push(...errorsIn(content).map((one) => `${name}: ${one}`));
     const price = Math.round(priceIn(content) * 100) / 100;
@@ -214,8 +221,7 @@ test("a row that is begun is told on Summary, with the cell that it needs next",
   const [begun, completed] = ["A third run begun", "A third run completed"].map((name) =>
     pages.findIndex(([page]) => page === name),
   ) as [number, number];
-  const told = async (page: number) =>
-    saidOn(await readWorkbookFile(after(page)), "Walk: Stream runs");
+  const told = async (page: number) => saidOn(await contentAfter(page), "Walk: Stream runs");
   expect(await told(begun - 1)).toBeUndefined();
   expect(await told(begun)).toBe("Walk: Stream runs: After level needed");
   expect(await told(completed)).toBeUndefined();
@@ -246,7 +252,7 @@ test("an audit, a bid in its place at the same price, and an audit again: only c
     const { findings: all } = JSON.parse(out) as { findings: Record<string, string>[] };
     return all.filter(({ grade }) => grade !== "to know");
   };
-  const shown = priceIn(await readWorkbookFile(yard));
+  const shown = priceIn(await contentAfter(pages.length - 1));
   // what was typed is told as not in the trail yet, and nothing else is found
   const untold = (await findings()).filter(({ code }) => code !== "check-failed");
   expect(new Set(untold.map(({ code }) => code))).toEqual(new Set(["input-untold"]));

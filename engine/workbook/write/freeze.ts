@@ -6,15 +6,18 @@ import { usualHeight } from "./print-area.js";
 const titleLines = 2;
 /** Points that may stay in sight: more would leave small screens no room to scroll in. */
 const mostFrozen = 190;
+/** Rows of a table that no screen shows at once. */
+const manyRows = 30;
 
 /**
- * How many lines stay in sight as one scrolls: down to the column headings of the table that is most of the sheet,
- * where one is and stands near the top; else the title.
+ * How many lines stay in sight as one scrolls: down to the column headings of the table that is most of the sheet, or
+ * longer than a screen, where one is and stands near the top; else the title.
  */
 export function frozenLines(page: Page, sheet: string): number {
   const own = page.model.placed.filter((one) => one.sheet === sheet);
   const last = own.at(-1)?.bottom ?? 0;
-  const [main] = own.filter(({ band, bottom }) => band && bottom - band.header > last / 2);
+  const most = Math.min(last / 2, manyRows);
+  const [main] = own.filter(({ band, bottom }) => band && bottom - band.header > most);
   if (page.portrait || main?.band === undefined) return titleLines;
   const end = main.band.header + 1;
   return isFirst(own, main) && heightDown(page, end) <= mostFrozen ? end : titleLines;

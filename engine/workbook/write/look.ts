@@ -8,6 +8,9 @@ import type { Alignment, Borders, ConditionalFormattingRule, Fill, Font, Style }
 /** Every office has it, or one of the same widths. */
 export const typeface = "Arial";
 
+/** Points of the row in which the title of a sheet stands. */
+export const titleHeight = 24;
+
 export const ink = "FF1F2A2E";
 export const quiet = "FF5B6B70";
 export const accent = "FF2F5D62";
@@ -42,6 +45,8 @@ const wrapped: Partial<Alignment> = { vertical: "top", wrapText: true };
 export const styles = {
   plain: { font: font(), alignment: top },
   title: { font: font({ size: 16, bold: true, color: { argb: accent } }), alignment: wrapped },
+  // it goes on over the columns beside it, however narrow its own is
+  sheetTitle: { font: font({ size: 16, bold: true, color: { argb: accent } }), alignment: top },
   purpose: { font: font({ italic: true, color: { argb: quiet } }) },
   heading: {
     font: font({ size: 12, bold: true, color: { argb: accent } }),
@@ -127,7 +132,7 @@ export function stepsBack(test: string): ConditionalFormattingRule {
     type: "expression",
     formulae: [test],
     priority: 4,
-    style: { font: { color: { argb: "FF8A979B" } } },
+    style: { font: { color: { argb: quiet } } },
   };
 }
 

@@ -6,7 +6,7 @@ import { spokenFormula } from "../../template/printed.js";
 import type { Book } from "./book/book.js";
 import { changed } from "./book/changed.js";
 import { formulaContent } from "./cells.js";
-import { styles } from "./look.js";
+import { styles, titleHeight } from "./look.js";
 import { numberFormat, shownLabel, shownUnit } from "./number-format.js";
 import { printNothing } from "./print-area.js";
 import { linkBack } from "./tabs.js";
@@ -16,12 +16,13 @@ const headings = ["Name", "Meaning", "Value", "Unit", "Formula", "Source"];
 
 /** The last sheet: each name with its value, unit, formula and source; then the named formulas. */
 export function writeNames(book: Book, model: Model, values: readonly Value[]): void {
-  const sheet = book.addSheet("Names", { view: { frozenLines: 4 } });
+  const sheet = book.addSheet("Names", { view: { frozenLines: 4, showGridLines: false } });
   widths.forEach((width, i) => {
     sheet.widths[i + 1] = width;
   });
   sheet.getCell(1, 1).value = "Names";
-  sheet.getCell(1, 1).style = styles.title;
+  sheet.getCell(1, 1).style = styles.sheetTitle;
+  sheet.getRow(1).height = titleHeight;
   sheet.getCell(2, 1).value =
     "Every name: what it means, what it is and where it comes from. Of a step on the way: where it stands, on a hidden sheet.";
   sheet.getCell(2, 1).style = styles.purpose;
@@ -60,7 +61,9 @@ export function writeNames(book: Book, model: Model, values: readonly Value[]): 
         declaration.quantity.kind === "text"
           ? formulaContent(`${cell.name}&""`, value ?? "")
           : formulaContent(cell.name, value);
-      const numFmt = numberFormat(declaration, model.system);
+      const format = numberFormat(declaration, model.system);
+      // a date that is not given is no day of 1899
+      const numFmt = declaration.quantity.kind === "date" ? "yyyy-mm-dd;;" : format;
       target.style = changed(styles.note, { alignment: { vertical: "top" }, numFmt });
     }
     line += 1;

@@ -8,7 +8,7 @@ import type { Book } from "./book/book.js";
 import type { Look, Sheet } from "./book/sheet.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
-import { styles } from "./look.js";
+import { styles, titleHeight } from "./look.js";
 import { printNothing } from "./print-area.js";
 import { linkBack } from "./tabs.js";
 
@@ -22,6 +22,9 @@ const toTheLeft = {
   alignment: { ...styles.note.alignment, horizontal: "left" },
 } as const;
 
+/** Where the column headings of the first list stand. */
+const headingsLine = 5;
+
 /**
  * The sheet that says where each value comes from: the inputs and the office-book figures as
  * this workbook was written, then every change of the trail. Reading it back shows what was
@@ -33,12 +36,18 @@ export function writeTrail(
   values: readonly Value[],
   identity: Identity,
 ): ReadonlySet<Content | undefined> {
-  const sheet = book.addSheet(trailSheet, { view: { frozenLines: 2, showGridLines: false } });
+  const { trail = [] } = identity;
+  const origins = inputOrigins(model, values, trail);
+  const given = givenRows(model, values, identity, origins);
+  // the headings of the long list stay in sight, but not over a longer one with headings of its own
+  const frozenLines = given.length >= trail.length ? headingsLine : 2;
+  const sheet = book.addSheet(trailSheet, { view: { frozenLines, showGridLines: false } });
   widths.forEach((width, i) => {
     sheet.widths[i + 1] = width;
   });
-  put(sheet, 1, 1, "Trail", styles.title);
+  put(sheet, 1, 1, "Trail", styles.sheetTitle);
   put(sheet, 2, 1, "Where every value comes from, and what was changed when.", styles.purpose);
+  sheet.getRow(1).height = titleHeight;
   let line = 4;
   const part = (heading: string, columns: readonly string[], rows: readonly Content[][]) => {
     columns.forEach((_, i) => {
@@ -59,10 +68,7 @@ export function writeTrail(
     });
     line += rows.length + 3;
   };
-  const { trail = [] } = identity;
   const { values: valueColumns, entries } = trailColumns;
-  const origins = inputOrigins(model, values, trail);
-  const given = givenRows(model, values, identity, origins);
   part("Values given for this job", valueColumns, given);
   part("All other values", valueColumns, sharedRows(model, values, identity, origins));
   const changes = trail.map((one) => {
@@ -156,7 +162,8 @@ export function writeAsWritten(
   const sheet = book.addSheet(writtenSheet, { hidden: true });
   sheet.widths[2] = 40;
   sheet.widths[3] = 40;
-  put(sheet, 1, 1, writtenSheet, styles.title);
+  put(sheet, 1, 1, writtenSheet, styles.sheetTitle);
+  sheet.getRow(1).height = titleHeight;
   const purpose =
     "What the other inputs and the copies of the office book were when this was written, for an audit.";
   put(sheet, 2, 1, purpose, styles.purpose);

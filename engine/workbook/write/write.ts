@@ -28,7 +28,7 @@ import {
 } from "./grid.js";
 import { writeAlarm } from "./hidden-rows.js";
 import type { Identity } from "./identity.js";
-import { styles } from "./look.js";
+import { styles, titleHeight } from "./look.js";
 import { writeNames } from "./names-sheet.js";
 import { contentTypesFirst } from "./package.js";
 import { hideUnusedPages, writePanel, writePaperTable } from "./paper.js";
@@ -130,10 +130,10 @@ export function bookOf(
 
 function writeTitle({ sheet }: Page, name: string, purpose: string): void {
   sheet.getCell(1, 1).value = name;
-  sheet.getCell(1, 1).style = styles.title;
+  sheet.getCell(1, 1).style = styles.sheetTitle;
   sheet.getCell(2, 1).value = purpose;
   sheet.getCell(2, 1).style = styles.purpose;
-  sheet.getRow(1).height = 24;
+  sheet.getRow(1).height = titleHeight;
 }
 
 /** Under the title: how many checks of the sheet do not hold, leading to where all stand. */

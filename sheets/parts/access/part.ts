@@ -10,7 +10,8 @@ const handHaul = "ILO/ASIST Technical Brief 2 (from memory): 8.5 to 5.0 m³ a da
 const hundred = "‹100 ft|30.48 m›";
 
 export const access = part("Access", "The way in: which machine fits, what it slows, and the mats under it.", {
-  blocks: { Earthwork: [unprinted(accessBlock)], Labor: [accessMethod] },
+  blocks: { Earthwork: [unprinted(accessBlock)] },
+  below: { Labor: [accessMethod] },
   hires: [hired("Ground mats", "ground_mats", "mat", "Ground mat for the job", "$/each")],
   rates: [
     site("small-machine", "Time with a small machine, over the machine's", "factor", 1.4),

@@ -13,9 +13,10 @@ import { ownTasks, taskTable } from "./tasks.js";
 export const labor = part("Labor", "Hours from the tasks of all parts, slowed by the site; what they cost.", {
   blocks: {
     Labor: [
-      siteFactors,
+      // the tasks first, so that their headings stay in sight
       ({ tasks }) => taskTable(tasks),
       ownTasks,
+      siteFactors,
       inspections,
       laborTotals,
       laborCost,
