@@ -1,52 +1,16 @@
-import { basename, join } from "node:path";
+import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Value } from "../../engine/formula/value.js";
 import { type ChartBlock, chartsOf, isBar } from "../../engine/template/chart.js";
 import { columnOf, type Model } from "../../engine/template/model.js";
-import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { strokes } from "../../engine/workbook/write/charts/looks.js";
 import { capacity } from "../../sheets/parts/capacity.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
-import { staleCaches } from "../support/cached-points.js";
-import { cachedIn, chartsIn, child, misplaced, titleOf, within } from "../support/chart-parts.js";
-import { bidOf, type DemoBid, demoFolder, demoJobs } from "../support/demo.js";
+import { bidOf, demoFolder } from "../support/demo.js";
 
 const all: ChartBlock[] = waterfall.sheets.flatMap(({ blocks }) =>
   blocks.flatMap((block) => (block.kind === "chart" ? [...chartsOf(block)] : [])),
 );
-
-describe.each(demoJobs())("the charts of %s", (job) => {
-  let bid: DemoBid;
-  beforeAll(async () => {
-    bid = await bidOf(job);
-  }, 120_000);
-
-  test("are as many as the template has, and two more on the first sheet", () => {
-    expect(chartsIn(bid.bytes).size, basename(job)).toBe(all.length + 2);
-  });
-
-  test("draw cells of the workbook, with their values cached", () => {
-    expect(staleCaches(bid.bytes, readWorkbook(bid.bytes))).toEqual([]);
-  });
-
-  test("have a number for each point, and their elements in the standard's order", () => {
-    for (const chart of chartsIn(bid.bytes).values()) {
-      expect(misplaced(chart)).toEqual([]);
-      for (const { formula, count, points } of cachedIn(chart)) {
-        expect(points.size, `${titleOf(chart)}: ${formula}`).toBe(count);
-      }
-    }
-  });
-
-  test("have titled axes, where these are shown", () => {
-    for (const chart of chartsIn(bid.bytes).values()) {
-      const shown = within(chart, "valAx").filter(
-        (axis) => child(axis, "delete")?.attributes.val === "0",
-      );
-      for (const axis of shown) expect(child(axis, "title"), titleOf(chart)).toBeDefined();
-    }
-  });
-});
 
 test("every chart says in words what it shows", () => {
   for (const { heading, alt = "" } of all) expect(alt.length, heading).toBeGreaterThan(40);
