@@ -11,6 +11,8 @@ export const longest: readonly string[] = [
   "test/office/poison.test.ts",
   "test/office/pages.test.ts",
   "test/office/tampered.test.ts",
+  "test/sheets/written.test.ts",
+  "test/sheets/as-exceljs.test.ts",
   "test/engine/cli/bid.test.ts",
   "test/sheets/taken-back.test.ts",
   "test/sheets/partial.test.ts",

@@ -20,7 +20,7 @@ import { messageName, statusKey, statusName } from "./implied-names.js";
 import { formulaInRow } from "./row-sentence.js";
 import { sentenceFormula, textLiteral } from "./sentence.js";
 import { figuresFor } from "./spots.js";
-import { inputsOn, messagesAtHome, tableShown } from "./spread.js";
+import { inputsOn, messagesAtHome, tableShown, whereOf } from "./spread.js";
 
 interface CheckOnSheet {
   readonly name: string;
@@ -57,7 +57,7 @@ export function checksSheet(
   const found = [
     ...sheets.flatMap((one) => one.blocks.flatMap((block) => checksOf(block, one.name, frame))),
     ...sheetsAtFault(checksOf(inputBlock, "Checks", frame), sheets),
-  ];
+  ].map(inSight(sheets));
   const blocks: Block[] = [
     lines("Bid status", {
       ...bidStandsLines(sheets),
@@ -115,6 +115,31 @@ function namedIn(
     return own ?? inputs.get(word) ?? [];
   });
   return inTurn[0];
+}
+
+/** A link into a hidden sheet leads nowhere: in its place one to the list that says what to do, and on which sheet. */
+function inSight(sheets: readonly SheetDeclaration[]): (one: CheckOnSheet) => CheckOnSheet {
+  const unseen = new Set(
+    sheets
+      .filter(({ hidden }) => hidden === true)
+      .flatMap(({ name, blocks }) => [
+        `'${name}'!A1`,
+        ...blocks.flatMap((one) => namesOn(one, name)),
+      ]),
+  );
+  return (one) => (unseen.has(one.goes) ? { ...one, goes: "'Checks'!A1" } : one);
+}
+
+/** The names of the cells and columns that a block has on a sheet. */
+function namesOn(block: Block, sheet: string): string[] {
+  if (block.kind === "lines") return Object.keys(block.cells);
+  const table = tableShown(block);
+  if (table === undefined) return [];
+  const keys =
+    block.kind === "part"
+      ? inputsOn(table, sheet).map(([key]) => key)
+      : Object.keys(table.columns).filter((key) => whereOf(table, key) === undefined);
+  return keys.map((key) => `${table.name}.${key}`);
 }
 
 /** The checks on the inputs of a sheet lead to that sheet. */

@@ -117,7 +117,8 @@ async function convert(
   // An output of an earlier run would hide a failure of this one.
   for (const output of outputs) await rm(output, { force: true });
   if (inputs.length === 0) return [];
-  const printed = await runSoffice(["--convert-to", kind, "--outdir", resolve(outDir), ...inputs]);
+  const args = ["--convert-to", kind, "--outdir", resolve(outDir), ...inputs];
+  const printed = await runSoffice(args, {}, "", 100 + 20 * inputs.length);
   const missing = outputs.filter((output) => !existsSync(output));
   if (missing.length > 0) {
     throw new Error(`LibreOffice did not write ${missing.join(", ")}. It printed: ${printed}`);
