@@ -1,5 +1,5 @@
 import { stat } from "node:fs/promises";
-import { basename, extname } from "node:path";
+import { basename, extname, relative } from "node:path";
 import { Command, Option } from "commander";
 import { identityOf } from "../book/identity-of.js";
 import { logoOf } from "../book/logo.js";
@@ -70,14 +70,19 @@ export function startCommand(context: Context): Command {
       );
       const edits = editsAgainst(context.templates);
       await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
+      const own = ownTemplates(context);
       context.out(
-        `Written: ${file}\n${lacking}${options.office === undefined ? starterHint : ""}Then: rillbook bid ${file}${kind === "bid" ? "" : " -o bid.xlsx"}\n`,
+        `Written: ${file}\n${lacking}${options.office === undefined ? starterHint(own) : ""}Then: rillbook bid ${file}${kind === "bid" ? "" : " -o bid.xlsx"}${own}\n`,
       );
     });
 }
 
-const starterHint =
-  "Prices are placeholders of the starter book. Write your own once: rillbook office --new office.xlsx\n";
+/** The files of templates that the next command needs as well. */
+const ownTemplates = ({ templateFiles = [] }: Context): string =>
+  templateFiles.map((file) => ` --template ${relative(".", file)}`).join("");
+
+const starterHint = (own: string): string =>
+  `Prices are placeholders of the starter book. Write your own once: rillbook office --new office.xlsx${own}\n`;
 
 async function officeBook(
   path: string | undefined,

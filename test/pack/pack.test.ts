@@ -11,6 +11,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { repository } from "../house/repository.js";
+import { exampleTests } from "./example.js";
 
 let folder: string;
 
@@ -62,3 +63,5 @@ test("the package brings its compiled models, and compiles none where it is used
   expect(names()).toBe(packed);
   expect(readdirSync(join(cache, "rillbook"))).toEqual(["waterfall-1.us.jsonl"]);
 });
+
+exampleTests(() => folder, run);
