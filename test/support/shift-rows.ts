@@ -43,7 +43,7 @@ export function shiftRows(book: Tampered, sheet: string, row: number, by: number
   function inFormula(formula: string): string {
     const bare = /(?<![A-Za-z_.!'])(\$?[A-Z]{1,2}\$?\d+)(?![\w.(])/g;
     return formula
-      .split(/(&quot;.*?&quot;)/)
+      .split(/(&quot;.*?&quot;|".*?")/)
       .map((part, i) => (i % 2 === 0 ? part.replace(bare, address) : part))
       .join("");
   }

@@ -42,7 +42,11 @@ function aroundDifference(own: string, other: string): string[] {
 }
 
 function alike(parts: Iterable<readonly [string, string]>): Map<string, string> {
-  const said = [...parts].map(([name, xml]): [string, string] => {
+  const said = [...parts].map(([name, given]): [string, string] => {
+    // exceljs escapes quotes where XML does not ask for it
+    const xml = given
+      .replaceAll("&apos;", "'")
+      .replaceAll(/>[^<]+</g, (text) => text.replaceAll("&quot;", '"'));
     // exceljs adds styles for a feature of one program, which a bid has no use for
     if (name === "xl/styles.xml") return [name, xml.replace(/<extLst>.*<\/extLst>/, "")];
     // exceljs takes a width of nine digits for no width at all, though programs use another one then

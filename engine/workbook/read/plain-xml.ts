@@ -60,12 +60,14 @@ function scan(text: string): XmlPiece[] | undefined {
   let elements = 0;
   let spaces: ReadonlyMap<string, string> | undefined;
   const names = new Map<string, PlainName | undefined>();
+  // what is plain as a whole is so piece by piece: no reference goes over the end of one
+  const isPlainHere = isPlain(text) ? () => true : isPlain;
   for (;;) {
     const next = text.indexOf("<", at);
     const end = next < 0 ? text.length : next;
     if (end > at) {
       const raw = text.slice(at, end);
-      if (open.length === 0 ? /[^ \n\t]/.test(raw) : !isPlain(raw)) return undefined;
+      if (open.length === 0 ? /[^ \n\t]/.test(raw) : !isPlainHere(raw)) return undefined;
       if (open.length > 0) found.push(raw);
     }
     if (next < 0) return open.length === 0 && spaces !== undefined ? found : undefined;
@@ -86,7 +88,7 @@ function scan(text: string): XmlPiece[] | undefined {
     spaces ??= spacesOf(attributes);
     if (!names.has(written)) names.set(written, resolved(written, spaces));
     const name = names.get(written);
-    const read = attributesOf(attributes, spaces, isRoot);
+    const read = attributesOf(attributes, spaces, isRoot, isPlainHere);
     elements += 1;
     if (name === undefined || read === undefined) return undefined;
     if (open.length >= mostDeep || elements > mostElements) return undefined;
@@ -135,6 +137,7 @@ function attributesOf(
   written: string,
   spaces: ReadonlyMap<string, string>,
   isRoot: boolean,
+  isPlainHere: (raw: string) => boolean,
 ): ReadAttributes | undefined {
   if (written === "") return none;
   const attributes: Record<string, SaxesAttributeNS> = Object.create(null);
@@ -147,7 +150,7 @@ function attributesOf(
     const raw = written.slice(equals + 2, end);
     at = end + 1;
     count += 1;
-    if (name in attributes || !isPlain(raw) || count > mostAttributes) return undefined;
+    if (name in attributes || !isPlainHere(raw) || count > mostAttributes) return undefined;
     const value = decoded(raw);
     const colon = name.indexOf(":");
     if (colon < 0 && name !== "xmlns") {
@@ -188,7 +191,7 @@ function isPlain(raw: string): boolean {
   if (raw.includes("]]>")) return false;
   if (!raw.includes("&") || !references.test(raw)) return true;
   return !references.test(
-    raw.replace(reference, (written) => (codeOf(written) < 0 ? written : "")),
+    raw.replace(reference, (written) => (codeOf(written) < 0 ? written : " ")),
   );
 }
 

@@ -43,7 +43,7 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
     text: (text) => paths.text(text),
     close: () => paths.close(),
   };
-  if (walkPlainXml([...decoded(bytes, part)].join(""), told)) return;
+  if (walkPlainXml(decodedWhole(bytes, part), told)) return;
   walkAnyXml(bytes, part, budget, paths);
 }
 
@@ -138,24 +138,36 @@ function walkAnyXml(bytes: Uint8Array, part: string, budget: Budget, paths: Path
   parser.close();
 }
 
+type Decoder = InstanceType<typeof TextDecoder>;
+
+/** At one go, which Node does several times as fast as slice by slice. */
+function decodedWhole(bytes: Uint8Array, part: string): string {
+  return decodedBy(decoderFor(bytes), bytes, part, false);
+}
+
 function* decoded(bytes: Uint8Array, part: string): Generator<string> {
+  const decoder = decoderFor(bytes);
+  for (let at = 0; at < bytes.length || at === 0; at += sliceBytes) {
+    const slice = bytes.subarray(at, at + sliceBytes);
+    yield decodedBy(decoder, slice, part, at + sliceBytes < bytes.length);
+  }
+}
+
+function decoderFor(bytes: Uint8Array): Decoder {
   const encoding =
     bytes[0] === 0xff && bytes[1] === 0xfe
       ? "utf-16le"
       : bytes[0] === 0xfe && bytes[1] === 0xff
         ? "utf-16be"
         : "utf-8";
-  const decoder = new TextDecoder(encoding, { fatal: true });
-  for (let at = 0; at < bytes.length || at === 0; at += sliceBytes) {
-    let text: string;
-    try {
-      text = decoder.decode(bytes.subarray(at, at + sliceBytes), {
-        stream: at + sliceBytes < bytes.length,
-      });
-    } catch {
-      throw damaged(`Part ${part} of the workbook holds bytes that are not ${encoding} text`);
-    }
-    yield text;
+  return new TextDecoder(encoding, { fatal: true });
+}
+
+function decodedBy(decoder: Decoder, bytes: Uint8Array, part: string, stream: boolean): string {
+  try {
+    return decoder.decode(bytes, { stream });
+  } catch {
+    throw damaged(`Part ${part} of the workbook holds bytes that are not ${decoder.encoding} text`);
   }
 }
 

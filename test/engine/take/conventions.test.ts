@@ -130,8 +130,8 @@ const looseFormulas = (parts: Texts, count: () => void): Texts =>
   inSheets(parts, (xml) =>
     xml.replace(/<f>([^<]*)<\/f>/g, (_, formula: string) => {
       count();
-      const pieces = formula.split(/(&quot;.*?&quot;)/);
-      return `<f>${pieces.map((piece) => (piece.startsWith("&quot;") ? piece : loose(piece))).join("")}</f>`;
+      const pieces = formula.split(/(".*?")/);
+      return `<f>${pieces.map((piece) => (piece.startsWith('"') ? piece : loose(piece))).join("")}</f>`;
     }),
   );
 

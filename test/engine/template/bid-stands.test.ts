@@ -121,7 +121,7 @@ test("the first sheet says so by a live formula, in the color of a failed check"
     [...(start?.cells ?? [])].find(([, one]) => one.formula === "bid_verdict") ?? [];
   expect(cell?.value).toMatch(/^NOT READY: cells in error/);
   const xml = strFromU8(unzipSync(file)["xl/worksheets/sheet1.xml"] as Uint8Array);
-  expect(xml).toContain(`LEFT(${at},9)=&quot;NOT READY&quot;`);
+  expect(xml).toContain(`LEFT(${at},9)="NOT READY"`);
   expect(cellAt(readWorkbook(file), "bid_stands").cell.value).toBe(false);
 });
 

@@ -4,7 +4,7 @@ import { type Link, linksOf, linksXml, relations } from "../xml/links.js";
 import { boxesXml, commentsXml, notesOf } from "../xml/notes.js";
 import { appXml, coreXml, customRelation, customType, customXml } from "../xml/properties.js";
 import { Styles } from "../xml/styles.js";
-import { encoded, head } from "../xml/text.js";
+import { attribute, head } from "../xml/text.js";
 import { Texts } from "../xml/texts.js";
 import { workbookXml } from "../xml/workbook.js";
 import { worksheetXml } from "../xml/worksheet.js";
@@ -109,7 +109,7 @@ function typesXml(sheets: number, noted: readonly number[], charts: Charts): str
   const byEnding = (ending: string, type: string) =>
     `<Default Extension="${ending}" ContentType="${type}"/>`;
   const one = (part: string, type: string) =>
-    `<Override PartName="${encoded(part)}" ContentType="${type}"/>`;
+    `<Override PartName="${attribute(part)}" ContentType="${type}"/>`;
   const numbers = Array.from({ length: sheets }, (_, i) => i + 1);
   const drawing = "application/vnd.openxmlformats-officedocument.";
   return (

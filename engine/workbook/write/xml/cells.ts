@@ -1,7 +1,7 @@
 import { columnLetters } from "../../../address.js";
 import type { Content, Row, Sheet, SheetCell } from "../book/sheet.js";
 import type { Styles } from "./styles.js";
-import { textEncoded } from "./text.js";
+import { cellText } from "./text.js";
 import type { Texts } from "./texts.js";
 
 /** What the sheets of a book share. */
@@ -66,9 +66,9 @@ function contentXml(value: Content, texts: Texts): string {
   if (typeof value === "string") return ` t="s"><v>${texts.placeOf(value)}</v></c>`;
   if (typeof value === "boolean") return ` t="b"><v>${value ? 1 : 0}</v></c>`;
   const { formula, result } = value;
-  const said = `<f>${textEncoded(formula)}</f>`;
+  const said = `<f>${cellText(formula)}</f>`;
   if (typeof result === "number") return `>${said}<v>${result}</v></c>`;
-  if (typeof result === "string") return ` t="str">${said}<v>${textEncoded(result)}</v></c>`;
+  if (typeof result === "string") return ` t="str">${said}<v>${cellText(result)}</v></c>`;
   if (typeof result === "boolean") return ` t="b">${said}<v>${result ? 1 : 0}</v></c>`;
   return ` t="e">${said}<v>${result.error}</v></c>`;
 }

@@ -1,4 +1,4 @@
-import { encoded, head } from "./text.js";
+import { attribute, head } from "./text.js";
 
 const space = "http://schemas.openxmlformats.org/package/2006/relationships";
 
@@ -16,7 +16,7 @@ export interface Link {
 export function linksXml(links: readonly Link[]): string {
   const said = links.map(
     ({ id, type, target }) =>
-      `<Relationship Id="${id}" Type="${type}" Target="${encoded(target)}"/>`,
+      `<Relationship Id="${id}" Type="${type}" Target="${attribute(target)}"/>`,
   );
   return `${head}<Relationships xmlns="${space}">${said.join("")}</Relationships>`;
 }

@@ -1,5 +1,5 @@
 import type { Sheet, SheetCell } from "../book/sheet.js";
-import { encoded, head } from "./text.js";
+import { content, head } from "./text.js";
 
 /** The notes at the cells of a sheet, line by line. */
 export const notesOf = ({ rows }: Sheet): SheetCell[] =>
@@ -9,7 +9,7 @@ export const notesOf = ({ rows }: Sheet): SheetCell[] =>
 export function commentsXml(notes: readonly SheetCell[]): string {
   const said = notes.map(
     ({ address, note = "" }) =>
-      `<comment ref="${address}" authorId="0"><text><r><t${/^\s|\n|\s$/.test(note) ? ' xml:space="preserve"' : ""}>${encoded(note)}</t></r></text></comment>`,
+      `<comment ref="${address}" authorId="0"><text><r><t${/^\s|\n|\s$/.test(note) ? ' xml:space="preserve"' : ""}>${content(note)}</t></r></text></comment>`,
   );
   return (
     `${head}<comments xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><authors><author>Author</author></authors>` +

@@ -1,6 +1,6 @@
 import { type Document, program, undated } from "../document.js";
 import { relations } from "./links.js";
-import { encoded, head, textEncoded } from "./text.js";
+import { attribute, cellText, content, head } from "./text.js";
 
 const types = "http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes";
 
@@ -12,8 +12,8 @@ export function coreXml({ title, creator, lastModifiedBy }: Document): string {
   return (
     `${head}<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" ` +
     'xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:dcmitype="http://purl.org/dc/dcmitype/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">' +
-    `<dc:creator>${encoded(creator)}</dc:creator><dc:title>${encoded(title)}</dc:title><dc:subject></dc:subject><dc:description></dc:description>` +
-    `<cp:keywords></cp:keywords><cp:category></cp:category><cp:lastModifiedBy>${encoded(lastModifiedBy)}</cp:lastModifiedBy>${at("created")}${at("modified")}</cp:coreProperties>`
+    `<dc:creator>${content(creator)}</dc:creator><dc:title>${content(title)}</dc:title><dc:subject></dc:subject><dc:description></dc:description>` +
+    `<cp:keywords></cp:keywords><cp:category></cp:category><cp:lastModifiedBy>${content(lastModifiedBy)}</cp:lastModifiedBy>${at("created")}${at("modified")}</cp:coreProperties>`
   );
 }
 
@@ -23,13 +23,13 @@ export function coreXml({ title, creator, lastModifiedBy }: Document): string {
  */
 export function appXml({ company }: Document, sheets: readonly string[]): string {
   const count = sheets.length;
-  const names = sheets.map((name) => `<vt:lpstr>${encoded(name)}</vt:lpstr>`);
+  const names = sheets.map((name) => `<vt:lpstr>${content(name)}</vt:lpstr>`);
   return (
     `${head}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties" xmlns:vt="${types}">` +
     `<Application>${program}</Application><DocSecurity>0</DocSecurity><ScaleCrop>false</ScaleCrop>` +
     `<HeadingPairs><vt:vector size="2" baseType="variant"><vt:variant><vt:lpstr>Worksheets</vt:lpstr></vt:variant><vt:variant><vt:i4>${count}</vt:i4></vt:variant></vt:vector></HeadingPairs>` +
     `<TitlesOfParts><vt:vector size="${count}" baseType="lpstr">${names.join("")}</vt:vector></TitlesOfParts>` +
-    `<Company>${encoded(company)}</Company><Manager></Manager><LinksUpToDate>false</LinksUpToDate><SharedDoc>false</SharedDoc><HyperlinksChanged>false</HyperlinksChanged></Properties>`
+    `<Company>${content(company)}</Company><Manager></Manager><LinksUpToDate>false</LinksUpToDate><SharedDoc>false</SharedDoc><HyperlinksChanged>false</HyperlinksChanged></Properties>`
   );
 }
 
@@ -42,8 +42,8 @@ export const customRelation = `${relations}/custom-properties`;
 export function customXml(properties: Readonly<Record<string, string>>): string {
   const entries = Object.entries(properties).map(
     ([name, value], i) =>
-      `<property fmtid="${customFormat}" pid="${i + 2}" name="${encoded(name)}">` +
-      `<vt:lpwstr>${textEncoded(value)}</vt:lpwstr></property>`,
+      `<property fmtid="${customFormat}" pid="${i + 2}" name="${attribute(name)}">` +
+      `<vt:lpwstr>${cellText(value)}</vt:lpwstr></property>`,
   );
   return `${head}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/custom-properties" xmlns:vt="${types}">${entries.join("")}</Properties>`;
 }

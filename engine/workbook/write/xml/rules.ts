@@ -1,7 +1,7 @@
 import type { DataValidation } from "exceljs";
 import type { Conditional } from "../book/sheet.js";
 import type { Styles } from "./styles.js";
-import { encoded } from "./text.js";
+import { attribute, content } from "./text.js";
 
 /** Rules for the look of cells (ISO/IEC 29500-1, 18.3.1.18). */
 export function conditionalsXml(all: readonly Conditional[], styles: Styles): string {
@@ -11,7 +11,7 @@ export function conditionalsXml(all: readonly Conditional[], styles: Styles): st
         if (rule.type !== "expression") throw new Error(`A rule of type ${rule.type}.`);
         const change = styles.differenceOf(rule.style ?? {});
         const [test] = rule.formulae ?? [];
-        return `<cfRule type="expression" dxfId="${change}" priority="${rule.priority}"><formula>${encoded(String(test))}</formula></cfRule>`;
+        return `<cfRule type="expression" dxfId="${change}" priority="${rule.priority}"><formula>${content(String(test))}</formula></cfRule>`;
       });
       return `<conditionalFormatting sqref="${ref}">${said.join("")}</conditionalFormatting>`;
     })
@@ -29,9 +29,9 @@ export function validationsXml(all: ReadonlyMap<string, DataValidation>): string
 function validationXml(area: string, rule: DataValidation): string {
   const yes = (name: string, is: boolean | undefined) => (is ? ` ${name}="1"` : "");
   const said = (name: string, text: string | undefined) =>
-    text ? ` ${name}="${encoded(text)}"` : "";
+    text ? ` ${name}="${attribute(text)}"` : "";
   const formulas = rule.formulae.map(
-    (one, i) => `<formula${i + 1}>${encoded(String(one))}</formula${i + 1}>`,
+    (one, i) => `<formula${i + 1}>${content(String(one))}</formula${i + 1}>`,
   );
   return (
     `<dataValidation type="${rule.type}"${yes("allowBlank", rule.allowBlank)}` +

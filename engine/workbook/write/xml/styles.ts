@@ -1,7 +1,7 @@
 import type { Alignment, Borders, Color, Fill, Font, Style } from "exceljs";
 import type { Look } from "../book/sheet.js";
 import { typeface } from "../look.js";
-import { encoded, head } from "./text.js";
+import { attribute, head } from "./text.js";
 
 /** A list of XML elements, each kept once. */
 class Elements {
@@ -79,7 +79,7 @@ export class Styles {
     const format =
       numFmt === undefined
         ? ""
-        : `<numFmt numFmtId="${this.#formatOf(numFmt)}" formatCode="${encoded(numFmt)}"/>`;
+        : `<numFmt numFmtId="${this.#formatOf(numFmt)}" formatCode="${attribute(numFmt)}"/>`;
     const parts = [
       font === undefined ? "" : fontXml(font),
       format,
@@ -99,7 +99,7 @@ export class Styles {
 
   xml(): string {
     const formats = [...this.#formats].map(
-      ([code, number]) => `<numFmt numFmtId="${number}" formatCode="${encoded(code)}"/>`,
+      ([code, number]) => `<numFmt numFmtId="${number}" formatCode="${attribute(code)}"/>`,
     );
     const count = this.#differences.length;
     return (
@@ -164,7 +164,7 @@ function fontXml({ bold, italic, underline, color, size, name }: Partial<Font>):
     `<font>${bold ? "<b/>" : ""}${italic ? "<i/>" : ""}${underline ? "<u/>" : ""}` +
     (color === undefined ? "" : colorXml("color", color)) +
     (size === undefined ? "" : `<sz val="${size}"/>`) +
-    `${name === undefined ? "" : `<name val="${encoded(name)}"/>`}</font>`
+    `${name === undefined ? "" : `<name val="${attribute(name)}"/>`}</font>`
   );
 }
 

@@ -1,4 +1,4 @@
-import { head, textEncoded } from "./text.js";
+import { cellText, head } from "./text.js";
 
 const space = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
@@ -21,7 +21,7 @@ export class Texts {
     let items = "";
     for (const text of this.#places.keys()) {
       const keeps = /^\s|\n|\s$/.test(text) ? ' xml:space="preserve"' : "";
-      items += `<si><t${keeps}>${textEncoded(text)}</t></si>`;
+      items += `<si><t${keeps}>${cellText(text)}</t></si>`;
     }
     return `${head}<sst xmlns="${space}" count="${this.#used}" uniqueCount="${this.#places.size}">${items}</sst>`;
   }

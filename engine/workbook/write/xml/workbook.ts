@@ -1,7 +1,7 @@
 import type { Book, DefinedName } from "../book/book.js";
 import type { Sheet } from "../book/sheet.js";
 import { program } from "../document.js";
-import { encoded, head } from "./text.js";
+import { attribute, content, head } from "./text.js";
 
 const spaces =
   'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" ' +
@@ -11,7 +11,7 @@ const spaces =
 export function workbookXml({ sheets, names }: Book, linkOf: (sheet: number) => string): string {
   const listed = sheets.map(
     ({ name, options }, i) =>
-      `<sheet sheetId="${i + 1}" name="${encoded(name)}" state="${options.hidden ? "hidden" : "visible"}" r:id="${linkOf(i)}"/>`,
+      `<sheet sheetId="${i + 1}" name="${attribute(name)}" state="${options.hidden ? "hidden" : "visible"}" r:id="${linkOf(i)}"/>`,
   );
   const own = sheets.flatMap(printNames).join("");
   return (
@@ -23,7 +23,7 @@ export function workbookXml({ sheets, names }: Book, linkOf: (sheet: number) => 
 
 function nameXml({ name, sheet, area }: DefinedName): string {
   const quoted = /^[a-zA-Z0-9]*$/.test(sheet) ? sheet : `'${sheet}'`;
-  return `<definedName name="${encoded(name)}">${encoded(`${quoted}!${area}`)}</definedName>`;
+  return `<definedName name="${attribute(name)}">${content(`${quoted}!${area}`)}</definedName>`;
 }
 
 /** What of a sheet is printed, and which lines stand again on each page. */
@@ -32,7 +32,7 @@ function printNames({ name, pageSetup }: Sheet, at: number): string[] {
   const said = (what: string, area: string | undefined) => {
     if (area === undefined) return [];
     const [from, to] = area.split(":");
-    const cells = encoded(`'${name}'!$${from}:$${to}`);
+    const cells = content(`'${name}'!$${from}:$${to}`);
     return [`<definedName name="_xlnm.${what}" localSheetId="${at}">${cells}</definedName>`];
   };
   return [...said("Print_Area", printArea), ...said("Print_Titles", printTitlesRow)];

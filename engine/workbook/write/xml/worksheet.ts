@@ -2,7 +2,7 @@ import { addressOf } from "../../../address.js";
 import type { Merge, PageSetup, Sheet, View } from "../book/sheet.js";
 import { cellsXml, isWritten, type Shared, spanOf } from "./cells.js";
 import { conditionalsXml, validationsXml } from "./rules.js";
-import { encoded, head } from "./text.js";
+import { content, head } from "./text.js";
 
 const spaces =
   'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" ' +
@@ -37,7 +37,7 @@ export function worksheetXml(sheet: Sheet, shared: Shared, links: Links): string
     pageXml(pageSetup) +
     (footer === undefined
       ? ""
-      : `<headerFooter><oddFooter>${encoded(footer)}</oddFooter></headerFooter>`) +
+      : `<headerFooter><oddFooter>${content(footer)}</oddFooter></headerFooter>`) +
     breaksXml(sheet.pageBreaks) +
     (links.drawing === undefined ? "" : `<drawing r:id="${links.drawing}"/>`) +
     (links.noteBoxes === undefined ? "" : `<legacyDrawing r:id="${links.noteBoxes}"/>`) +

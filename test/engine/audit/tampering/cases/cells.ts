@@ -202,9 +202,7 @@ export const cellCases: readonly Case[] = [
   {
     what: "a link outside in place of a sheet's link",
     edit: (book) =>
-      book.at("Summary", "A23", (inside) =>
-        inside.replace("#&apos;Site&apos;!A1", "http://x.invalid"),
-      ),
+      book.at("Summary", "A23", (inside) => inside.replace("#'Site'!A1", "http://x.invalid")),
     verdict: "found",
     finds: { code: "formula-edited", where: "Summary!A23" },
   },

@@ -13,7 +13,7 @@ const names = (from: string | RegExp, to: string) => (book: Tampered) =>
   book.change("xl/workbook.xml", (xml) => xml.replace(from, to));
 /** The letter's print area from one row to another. */
 const area = (first: number, last: number) =>
-  names(/(&apos;Letter&apos;!\$A\$)1(:\$J\$)14/, `$1${first}$2${last}`);
+  names(/('Letter'!\$A\$)1(:\$J\$)14/, `$1${first}$2${last}`);
 
 /** The page, the calculation, and what a program runs or fetches. */
 export const pageCases: readonly Case[] = [
