@@ -41,6 +41,8 @@ export interface ChartOptions {
   readonly beside?: readonly ChartBlock[];
   /** Axes that show neither line nor figures nor title. */
   readonly without?: readonly ("across" | "up")[];
+  /** `false`: below all that is printed of its sheet. */
+  readonly printed?: false;
   /** Shown on the sheet Summary as well. */
   readonly summary?: true;
 }

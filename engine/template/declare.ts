@@ -373,7 +373,9 @@ export const prose = (
 ): ProseBlock => Object.freeze({ kind: "prose", heading, cells, ...options });
 
 /** A block that is left out of print: it stands below all that is printed of its sheet. */
-export const unprinted = <T extends LinesBlock | ProseBlock | TableBlock>(block: T): T => ({
+export const unprinted = <T extends LinesBlock | ProseBlock | TableBlock | ChartBlock>(
+  block: T,
+): T => ({
   ...block,
   printed: false,
 });

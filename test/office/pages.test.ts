@@ -11,7 +11,7 @@ import { toPdf } from "./soffice.js";
 /** The most pages that a sheet of the largest demo takes; those not named print nothing. */
 const most: Readonly<Record<string, number>> = {
   ...{ Summary: 1, Walk: 2, Falls: 1, Stream: 1, Piping: 1, Pump: 1, Basin: 1, Liner: 1 },
-  ...{ Stone: 1, Earthwork: 1, Labor: 1, Materials: 1, Price: 2, Proposal: 2, Orders: 6 },
+  ...{ Stone: 1, Earthwork: 1, Labor: 1, Materials: 1, Price: 1, Proposal: 2, Orders: 6 },
   ...{ Crew: 4, "Hand-over": 1, Checks: 1 },
 };
 

@@ -2,10 +2,14 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { addressOf } from "../../engine/address.js";
 import { auditWorkbook } from "../../engine/audit/audit.js";
 import { withPicturesOver } from "../../engine/workbook/pictures/carry.js";
-import type { Picture } from "../../engine/workbook/pictures/picture.js";
+import { withLogo } from "../../engine/workbook/pictures/logo.js";
+import { logoName, type Picture } from "../../engine/workbook/pictures/picture.js";
 import { readPictures } from "../../engine/workbook/pictures/read.js";
+import { pictureFile } from "../../engine/workbook/pictures/size.js";
+import { slotsOf } from "../../engine/workbook/pictures/slots.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
 import { bidOf, type DemoBid, demoFolder } from "../support/demo.js";
@@ -85,3 +89,45 @@ test("an audit tells them as the office's own", async () => {
     expect(findings.filter(({ code }) => code === "drawn")).toHaveLength(2);
   }
 }, 200_000);
+
+test("a photo put into its place on the proposal, and the logo, come along, and an audit finds them in their places", async () => {
+  const logo = pictureFile(png(20));
+  const slot = slotsOf(bid.model).find((one) => one.sheet === "Proposal" && one.look === "slot");
+  const cell = addressOf(slot?.from.column as number, slot?.from.row as number);
+  const made = join(folder, "with-logo.xlsx");
+  const written = withLogo(bid.bytes, bid.model, logo);
+  await writeFile(made, written);
+  const edited = join(folder, "with-photo.xlsx");
+  const file = join(folder, "photo.png");
+  await takeSteps(made, [{ kind: "picture", sheet: "Proposal", file, cell, size: side }], edited);
+  const logos = readPictures(written).pictures.map((one) => one.sheet);
+  const kept = await withPicturesOver(edited, bid.bytes);
+  const anew = withLogo(await withPicturesOver(edited, bid.bytes, "book"), bid.model, logo);
+  for (const bytes of [await bytesOf(edited), kept, anew]) {
+    const { pictures, left } = readPictures(bytes);
+    expect(left).toEqual([]);
+    const ofOffice = pictures.filter(({ name }) => name === logoName);
+    expect(ofOffice.map((one) => one.sheet).sort()).toEqual([...logos].sort());
+    const others = pictures.filter(({ name }) => name !== logoName);
+    expect(others.map((one) => [one.sheet, one.bytes])).toEqual([["Proposal", photo]]);
+    const content = readWorkbook(bytes, { look: true });
+    const { findings } = await auditWorkbook(content, templates, bid.book);
+    expect(findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
+    const drawn = findings.filter(({ code }) => code === "drawn");
+    expect(drawn).toHaveLength(pictures.length);
+    expect(drawn.every(({ advice }) => advice.includes("keeps this place"))).toBe(true);
+  }
+  // over the figures below it, the same picture is told
+  const below = join(folder, "below.xlsx");
+  const under = addressOf(slot?.from.column as number, slot?.to.row as number);
+  await takeSteps(
+    made,
+    [{ kind: "picture", sheet: "Proposal", file, cell: under, size: side }],
+    below,
+  );
+  const content = readWorkbook(await bytesOf(below), { look: true });
+  const { findings } = await auditWorkbook(content, templates, bid.book);
+  expect(findings.filter(({ grade }) => grade !== "to know")).toMatchObject([
+    { code: "drawn", where: "sheet Proposal" },
+  ]);
+}, 400_000);

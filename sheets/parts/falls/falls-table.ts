@@ -16,7 +16,7 @@ import {
 import { looks } from "../../tables/lips.js";
 import { plusInches } from "../../vocabulary/feet-and-inches.js";
 import { oneOf } from "../../vocabulary/one-of.js";
-import { waterVolume } from "../../vocabulary/quantities.js";
+import { flowPerWidth, waterVolume } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 import { nameUnique } from "../name-unique.js";
 
@@ -88,6 +88,10 @@ export const fallsTable = table(
     ),
     actual_flow: calc(flow, "share*PICK(levels.actual_flow,levels.number,level)", "Actual flow", {
       strong: true,
+    }),
+    flow_per_width: calc(flowPerWidth, "actual_flow/width_counted", "Flow per width", {
+      strong: true,
+      note: "Of the actual flow, to be held against that of the look.",
     }),
     lip_coefficient: calc(precise, coefficient, "Lip coefficient"),
     depth_full: calc(smallLength, "WEIR_HEAD(actual_flow,width_counted,lip_coefficient)", "Depth at full width"),

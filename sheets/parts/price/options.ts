@@ -77,6 +77,11 @@ export const contractLines = lines("The contract", {
     "The contract leaves {contract_margin} of margin, under the least, {least_margin}. Lower discount or raise margin_wanted on sheet Decisions.",
     { label: "Margin below minimum" },
   ),
+  last_draw: calc(count, "MAX(draws.place)", "Number of draws", { working: true }),
+});
+
+/** What it would leave if the customer paid a number of their own. */
+export const customersNumber = lines("Customer's number", {
   customer_number: decide(money, "Customer's number", {
     section: "Price",
     optional: true,
@@ -103,5 +108,4 @@ export const contractLines = lines("The contract", {
   number_gap: calc(money, "IF(customer_number>0,contract_price-customer_number,0)", "Price over customer's number", {
     zero: "none",
   }),
-  last_draw: calc(count, "MAX(draws.place)", "Number of draws", { working: true }),
 });

@@ -8,7 +8,7 @@ import { drawChecks, drawTable } from "./draws.js";
 import { equipmentTable } from "./equipment.js";
 import { hireDays, machineHired } from "./hire.js";
 import { markupRules, markupsTotal, markupTable } from "./markups.js";
-import { contractLines, optionTable } from "./options.js";
+import { contractLines, customersNumber, optionTable } from "./options.js";
 import { priceBreakdown, priceChart } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
@@ -19,15 +19,17 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
   blocks: {
     Price: [
       priceTotals,
-      priceRules,
-      markupRules,
-      priceSense,
-      priceBreakdown,
-      priceChart,
       contractLines,
+      priceBreakdown,
+      priceSense,
       whatCouldGo,
-      markupTable,
+      // one page: the rules stand on Decisions and with the office, the bars on Summary
+      unprinted(priceRules),
+      unprinted(markupRules),
+      unprinted(markupTable),
       unprinted(markupsTotal),
+      unprinted(customersNumber),
+      unprinted(priceChart),
       drawTable,
       unprinted(drawChecks),
       equipmentTable,

@@ -61,6 +61,16 @@ test.each(demoJobs())(
   180_000,
 );
 
+test.each(demoJobs())(
+  "%s: the price stands on one page",
+  async (file) => {
+    const { bytes } = await bidOf(file);
+    expect(pageSetupOf(bytes, "Price")).toMatchObject({ breaks: [], fits: false });
+    expect(pageSetupOf(bytes, "Price").scale).toBeGreaterThanOrEqual(65);
+  },
+  180_000,
+);
+
 /** A bid whose lists on the proposal are as long as they may be. */
 async function longBid(words: string): Promise<{ setup: PageSetup; model: Model }> {
   const loaded = await bidOf(demoJobs().find((file) => file.includes("hillside")) as string);
