@@ -1,36 +1,12 @@
 import { open as openFile, stat } from "node:fs/promises";
 import { loadJob } from "../book/load-job.js";
-import { RillbookError } from "../errors.js";
 import { calculateFast } from "../evaluate/calculate-fast.js";
 import type { Value } from "../formula/value.js";
-import { mustBeAsWritten } from "../job/same-template.js";
-import type { TrailEntry } from "../job/trail/entry.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
-import { matchWorkbook } from "../workbook/match/match.js";
-import type { WorkbookMatch } from "../workbook/match/result.js";
-import { toldIdentity } from "../workbook/match/told-identity.js";
-import { readTrailSheet } from "../workbook/match/trail-sheet.js";
-import { readWorkbookFile } from "../workbook/read/read-file.js";
-import { modelFor } from "./identity.js";
-import { recalculated } from "./recalculate.js";
+import type { OpenedJob } from "./opened-job.js";
 
-/** A job from a record or a workbook, calculated by the template's formulas. */
-export interface OpenedJob {
-  readonly source: "record" | "workbook";
-  readonly job: string;
-  readonly model: Model;
-  readonly values: readonly Value[];
-  readonly trail: readonly TrailEntry[];
-  /** The office book: `name, as of date`. */
-  readonly book: string;
-  /** What a workbook shows, where it is one. */
-  readonly shown?: readonly Value[];
-  /** Where the cells of a workbook stand, by their ids. */
-  readonly at?: WorkbookMatch["at"];
-  /** The paths of all that was read. */
-  readonly files: readonly string[];
-}
+export type { OpenedJob } from "./opened-job.js";
 
 /**
  * Opens a job record or a workbook, whichever the file is. Inputs and prices of a workbook are
@@ -46,9 +22,10 @@ export async function openJob(
   office?: string,
   evaluate: Evaluate = calculateFast,
 ): Promise<OpenedJob> {
-  return (await isWorkbook(file))
-    ? openWorkbook(file, templates)
-    : openRecord(file, templates, office, evaluate);
+  if (!(await isWorkbook(file))) return openRecord(file, templates, office, evaluate);
+  // a record needs nothing of what reads workbooks
+  const { openWorkbook } = await import("./open-workbook.js");
+  return openWorkbook(file, templates);
 }
 
 type Evaluate = (model: Model, given: readonly Value[]) => readonly Value[];
@@ -68,32 +45,6 @@ async function openRecord(
     trail: job.trail ?? [],
     book: `${book.name}, as of ${book.asOf}`,
     files,
-  };
-}
-
-async function openWorkbook(file: string, templates: readonly Template[]): Promise<OpenedJob> {
-  const content = await readWorkbookFile(file);
-  const { identity } = toldIdentity(content);
-  const model = modelFor(identity, templates);
-  if (!("cells" in model)) {
-    throw new RillbookError(
-      "template-unknown",
-      `${file}: its template cannot be told: found ${model.found}, expected ${model.expected}. ${model.advice}`,
-    );
-  }
-  mustBeAsWritten(model.template, identity, file);
-  const match = matchWorkbook(content, model);
-  const { byTemplate, shown } = recalculated({ content, model, match }, new Set());
-  return {
-    source: "workbook",
-    job: identity.job ?? "(not named)",
-    model,
-    values: byTemplate,
-    trail: readTrailSheet(content)?.entries ?? [],
-    book: `${identity.book ?? "(not named)"}, as of ${identity.bookAsOf ?? "(unknown)"}`,
-    shown,
-    at: match.at,
-    files: [file],
   };
 }
 

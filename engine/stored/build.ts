@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { compile } from "../template/compile.js";
 import type { Template } from "../template/template.js";
@@ -10,6 +11,7 @@ const [module = ""] = process.argv.slice(2);
 const { templates } = (await import(pathToFileURL(module).href)) as {
   templates: readonly Template[];
 };
+rmSync(packageFolder, { recursive: true, force: true });
 for (const template of templates) {
   for (const system of unitSystems) put(packageFolder, compile(template, system));
 }

@@ -7,8 +7,9 @@ import type { UnitSystem } from "../units/quantity.js";
 import type { Packed, PackedModel } from "./pack.js";
 
 /**
- * A kept model is a file of lines: its mark, a digest of what follows, then model, functions and
- * validator, each as JSON in ASCII. What is not asked for is not parsed.
+ * A kept model is a file in ASCII: a line with its mark, one with a digest of all that follows, one with the
+ * lengths of its parts, then the parts: model and places of functions as JSON, functions and validator as
+ * JavaScript. What is not asked for is not parsed.
  */
 export interface KeptFile {
   readonly model: PackedModel;
@@ -17,19 +18,21 @@ export interface KeptFile {
 }
 
 export const pathIn = (folder: string, { name, version }: Template, system: UnitSystem): string =>
-  join(folder, `${name}-${version}.${system}.jsonl`);
+  join(folder, `${name}-${version}.${system}.model`);
 
 /** Puts a packed model in its place, whole or not at all. Throws where the folder cannot be written. */
 export function writeKept(path: string, mark: string, packed: Packed): void {
   const { model, functions, validator } = packed;
-  const content = [model, functions, validator].map(ascii).join("\n");
+  const { text, places } = functions;
+  const parts = [JSON.stringify(model), JSON.stringify(places), text, validator].map(ascii);
+  const content = `${JSON.stringify(parts.map(({ length }) => length))}\n${parts.join("")}`;
   mkdirSync(dirname(path), { recursive: true });
-  const part = `${path}.${randomUUID()}.part`;
+  const file = `${path}.${randomUUID()}.part`;
   try {
-    writeFileSync(part, `${mark}\n${digest(content)}\n${content}`, "latin1");
-    renameSync(part, path);
+    writeFileSync(file, `${mark}\n${digest(content)}\n${content}`, "latin1");
+    renameSync(file, path);
   } finally {
-    rmSync(part, { force: true });
+    rmSync(file, { force: true });
   }
 }
 
@@ -47,19 +50,30 @@ export function readKept(path: string, mark: string): KeptFile | undefined {
   const content = bytes.subarray(begin);
   if (bytes.toString("latin1", head.length, begin - 1) !== digest(content)) return undefined;
   // in one byte a letter, which is parsed fastest
-  const lines = content.toString("latin1").split("\n") as [string, string, string];
+  const [model, places, text, validator] = partsOf(content.toString("latin1"));
   return {
-    model: JSON.parse(lines[0]),
-    functions: () => JSON.parse(lines[1]),
-    validator: () => JSON.parse(lines[2]),
+    model: JSON.parse(model),
+    functions: () => ({ text, places: JSON.parse(places) }),
+    validator: () => validator,
   };
+}
+
+function partsOf(content: string): [string, string, string, string] {
+  let end = content.indexOf("\n") + 1;
+  const lengths = JSON.parse(content.slice(0, end)) as number[];
+  const parts = lengths.map((length) => {
+    end += length;
+    return content.slice(end - length, end);
+  });
+  return parts as [string, string, string, string];
 }
 
 const digest = (content: string | Buffer): string =>
   createHash("sha256").update(content).digest("hex");
 
-const ascii = (value: unknown): string =>
-  JSON.stringify(value).replace(
+/** Letters beyond ASCII stand in texts only, in JSON and JavaScript alike, and are written as escapes. */
+const ascii = (text: string): string =>
+  text.replace(
     /[\u0080-\uffff]/g,
     (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, "0")}`,
   );

@@ -16,10 +16,10 @@ export function codeHolders(
   cells: Iterable<Declared>,
 ): ReadonlySet<string> | undefined {
   const names = new Set(usedBy);
+  // a table that the office book does not fill is asked about, too
+  if (from === undefined) return names.size === 0 ? undefined : names;
   for (const { name, declaration } of cells) {
-    if (from !== undefined && declaration.kind === "input" && declaration.codeOf === from) {
-      names.add(name);
-    }
+    if (declaration.kind === "input" && declaration.codeOf === from) names.add(name);
   }
   return names.size === 0 ? undefined : names;
 }

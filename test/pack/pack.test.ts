@@ -61,7 +61,7 @@ test("the package brings its compiled models, and compiles none where it is used
   // an edit of what compiles them makes them stale: they are compiled again, to the same end
   appendFileSync(join(home, "engine/template/compile.js"), "\n// edited\n");
   expect(names()).toBe(packed);
-  expect(readdirSync(join(cache, "rillbook"))).toEqual(["waterfall-1.us.jsonl"]);
+  expect(readdirSync(join(cache, "rillbook"))).toEqual(["waterfall-1.us.model"]);
 });
 
 exampleTests(() => folder, run);

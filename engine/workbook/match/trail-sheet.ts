@@ -1,4 +1,5 @@
-import { Ajv } from "ajv";
+import { createRequire } from "node:module";
+import type { ValidateFunction } from "ajv";
 import type { TrailEntry } from "../../job/trail/entry.js";
 import { entrySchema } from "../../job/trail/schema.js";
 import type { InputValue } from "../../template/declare.js";
@@ -23,7 +24,14 @@ export interface WrittenLine {
   readonly cells: readonly CellContent["value"][];
 }
 
-const isEntry = new Ajv({ allowUnionTypes: true, strict: false }).compile<TrailEntry>(entrySchema);
+let entryCheck: ValidateFunction<TrailEntry> | undefined;
+
+/** Made for the first workbook that is read: most commands read none. */
+function checkOfEntries(): ValidateFunction<TrailEntry> {
+  const { Ajv } = createRequire(import.meta.url)("ajv") as typeof import("ajv");
+  entryCheck ??= new Ajv({ allowUnionTypes: true, strict: false }).compile<TrailEntry>(entrySchema);
+  return entryCheck;
+}
 
 /** Reads the Trail sheet; undefined where the workbook has none. Hashes are not looked at. */
 export function readTrailSheet(content: WorkbookContent): WorkbookTrail | undefined {
@@ -102,6 +110,7 @@ function takeEntry(
     ...(note === null ? {} : { note }),
     hash,
   };
+  const isEntry = checkOfEntries();
   if (!isEntry(entry)) {
     const [error] = isEntry.errors ?? [];
     return `entry ${JSON.stringify(number ?? line)} cannot be read: ${error?.instancePath.slice(1) ?? ""} ${error?.message ?? ""}.`;

@@ -16,7 +16,7 @@ test("what is kept is found again, in whichever folder it lies", () => {
     expect(store.find(toy, "us")).toBeUndefined();
     store.keep(model);
     expect(readdirSync(folder)).toEqual(["cache"]);
-    expect(readdirSync(join(folder, "cache"))).toEqual([`${toy.name}-${toy.version}.us.jsonl`]);
+    expect(readdirSync(join(folder, "cache"))).toEqual([`${toy.name}-${toy.version}.us.model`]);
     expect(store.find(toy, "us")?.cells.length).toBe(model.cells.length);
     expect(store.find(toy, "si")).toBeUndefined();
   });
