@@ -33,7 +33,7 @@ export interface PaperTable {
   readonly right?: readonly string[];
   /** Lines that begin so are headings. */
   readonly headingMark?: string;
-  /** Lines that begin so are set in bold. */
+  /** Lines that begin so are set in bold, their first column alone. */
   readonly boldMark?: string;
   /** Lines that begin so are set in alarm: a danger, before all else. */
   readonly alarmMark?: string;
@@ -43,4 +43,8 @@ export interface PaperTable {
   readonly used?: string;
   /** Points of a row; as its text wants it, without this. */
   readonly height?: number;
+  /** Points of its type; 10, without this. */
+  readonly size?: number;
+  /** A fine rule below each row. */
+  readonly ruled?: true;
 }

@@ -22,7 +22,7 @@ export const crewPage = [
   { name: "trees" },
   // a stage's tasks, then what they need to know
   ...crewStages.flatMap((name) => [{ name: `do: ${name}` as const }, { name: `step: ${name}` as const }]),
-  { name: "hours", opens: heading("Every day") },
+  { name: "hours" },
 ] as const satisfies readonly Section[];
 
 export type CrewSection = (typeof crewPage)[number]["name"];

@@ -12,7 +12,7 @@ import { toPdf } from "./soffice.js";
 const most: Readonly<Record<string, number>> = {
   ...{ Summary: 1, Walk: 2, Falls: 1, Stream: 1, Piping: 1, Pump: 1, Basin: 1, Liner: 1 },
   ...{ Stone: 1, Earthwork: 1, Labor: 1, Materials: 1, Price: 1, Proposal: 2, Orders: 6 },
-  ...{ Crew: 4, "Hand-over": 1, Checks: 1 },
+  ...{ Crew: 3, "Hand-over": 1, Checks: 1 },
 };
 
 interface Printed {

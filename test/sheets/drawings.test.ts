@@ -86,6 +86,16 @@ describe("what the drawings show is what the sheets calculate", () => {
     expect(Math.max(...column("plan_vaults", "across"))).toBeLessThanOrEqual(number("basin_width"));
   });
 
+  test("the names of the section's levels stand one below another, clear of the walls", () => {
+    const names = ["full_name_up", "running_name_up", "float_name_up", "lowest_name_up"].map(
+      number,
+    );
+    names.slice(1).forEach((up, i) => {
+      expect((names[i] as number) - up).toBeGreaterThan(0.12 * number("section_top"));
+    });
+    expect(number("section_names")).toBeGreaterThan(number("basin_length"));
+  });
+
   test("the section has its crates and layers as high as they are", () => {
     const up = column("section_crates", "up");
     expect(Math.max(...up)).toBeCloseTo(number("crate_top"), 9);

@@ -19,7 +19,7 @@ import { templates } from "../../sheets/templates/index.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { bidOf, type DemoBid, demoFolder, demoJobs } from "../support/demo.js";
 import { inSi } from "../support/in-si.js";
-import { type PageName, pageCells } from "../support/page-cells.js";
+import { linesOf, type PageName, pageCells } from "../support/page-cells.js";
 
 const goldenSchema = (system: UnitSystem) =>
   join(demoFolder, "..", "templates", `waterfall-1.${system}.schema.json`);
@@ -114,7 +114,7 @@ describe("what the pages say", () => {
     const values = calculateFast(model, valuesOf(model, record, book));
     const lines = (page: PageName) =>
       pageCells(model, page)
-        .map(({ index }) => String(values[index]))
+        .flatMap((cell) => linesOf(cell, String(values[cell.index])))
         .filter((line) => line !== "");
     const column = (table: string, key: string) =>
       (model.tables.get(table)?.columns.get(key)?.cells ?? []).map(({ index }) => values[index]);

@@ -11,7 +11,7 @@ import { modelOf } from "../../engine/template/models.js";
 import { layoutOf } from "../../engine/template/office-layout.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { demoFolder } from "./demo.js";
-import { type PageName, pageCells } from "./page-cells.js";
+import { linesOf, type PageName, pageCells } from "./page-cells.js";
 
 export type Changes = Record<string, unknown>;
 
@@ -70,8 +70,11 @@ export const shown = (values: readonly Value[], id: string): Value =>
 /** The lines of a page that stand on it. */
 export const pageOf = (values: readonly Value[], page: PageName): string[] =>
   pageCells(model, page)
-    .map(({ index }) => values[index])
-    .filter((line): line is string => typeof line === "string" && line !== "");
+    .flatMap((cell) => {
+      const value = values[cell.index];
+      return typeof value === "string" ? linesOf(cell, value) : [];
+    })
+    .filter((line) => line !== "");
 
 /** Both pages of such a job, and its values by the names of cells. */
 export function pagesAfter(changed: Changes = {}, elsewhere: Elsewhere = {}) {

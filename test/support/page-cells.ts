@@ -1,4 +1,5 @@
 import type { Cell, Model } from "../../engine/template/model.js";
+import { joint } from "../../sheets/parts/papers/grouped-lines.js";
 
 /** The sheets whose pages leave the office. */
 export const pages = {
@@ -17,3 +18,7 @@ export const pageCells = (model: Model, page: PageName): Cell[] =>
       ({ sheet, declaration }) => sheet === pages[page] && declaration.quantity.kind === "text",
     )
     .sort((a, b) => a.line - b.line || a.column - b.column);
+
+/** The lines that a cell of a page shows: on Crew, those beside a step stand joined, here each by itself again. */
+export const linesOf = ({ name }: Cell, said: string): string[] =>
+  name === "crew_steps.rest" && said !== "" ? said.split(joint).map((one) => `•  ${one}`) : [said];

@@ -52,8 +52,8 @@ function writePlace(page: Page, line: number, { across, look, says, cell, down =
 /** Points that a text wants over a stretch of the grid; programs keep a little of each cell for themselves. */
 function heightOf(text: string, [, count]: Across, { font = {} }: Look): number {
   const { size = 10, bold = false } = font;
-  const width = (pageWidth * 7 + 5) * 0.75 * (count / paperColumns) * 0.955 - 4;
-  return linesIn(text, width, size, bold) * size * 1.26 + 2.5;
+  const width = (pageWidth * 7 + 5) * 0.75 * (count / paperColumns) * 0.985 - 3.5;
+  return linesIn(text, width, size, bold) * size * 1.18 + 2;
 }
 
 function spread({ sheet }: Page, line: number, [from, count]: Across, style: Look, down = 1): void {
@@ -73,12 +73,13 @@ export function writePaperTable(
   paper: PaperTable,
 ): void {
   const { sheet, model, values } = page;
-  const { across, header, right = [], height, boldMark, alarmMark } = paper;
+  const { across, header, right = [], height, boldMark, alarmMark, size, ruled } = paper;
   const keys = placed.band?.columns ?? [];
   const columns = keys.map((key) => {
     const column = columnOf(model, block.name, key);
     const format = { numFmt: numberFormat(column.declaration, model.system) };
-    const style = changed(paperLooks[right.includes(key) ? "right" : "text"], format);
+    const look = paperLooks[right.includes(key) ? "right" : "text"];
+    const style = changed(look, { ...rowLook(look, size, ruled), ...format });
     return { over: across[key] as Across, style, column };
   });
   for (const { over, column } of columns) {
@@ -98,7 +99,7 @@ export function writePaperTable(
       const isBold = [boldMark, alarmMark].some(
         (mark) => mark !== undefined && said.startsWith(mark),
       );
-      return heightOf(said, over, isBold ? { font: { bold: true } } : style);
+      return heightOf(said, over, isBold ? { font: { ...style.font, bold: true } } : style);
     });
     sheet.getRow(line).height = Math.max(height ?? 0, ...heights);
   }
@@ -110,8 +111,16 @@ export function writePaperTable(
   }
 }
 
-/** Lines in sight below those in use, so that one or two that an edit adds show at once. */
-const spareLines = 2;
+/** What the rows of a table change of a look: the size of type, and a fine rule below each. */
+const rowLook = ({ font }: Look, size: number | undefined, ruled: true | undefined): Look => ({
+  ...(size === undefined ? {} : { font: { ...font, size } }),
+  ...(ruled ? { border: { bottom: fineRule } } : {}),
+});
+
+const fineRule = { style: "hair", color: { argb: "FF9AA8AB" } } as const;
+
+/** Lines in sight below those in use, so that one that an edit adds shows at once. */
+const spareLines = 1;
 
 /** A number, and of anything else none. */
 function countIn({ model, values }: Page, name: string): number | undefined {
@@ -134,11 +143,13 @@ function markLines(
   // boxes keep rules of their own: programs show one rule of several that lie on a cell
   const lastText = (boxes?.across[0]?.[0] ?? paperColumns + 1) - 1;
   const all = area(from, lastText);
+  const [, width] = Object.values(across)[0] ?? [from, paperColumns];
+  const firstColumn = area(from, Math.min(lastText, from + width - 1));
   if (headingMark !== undefined) {
-    sheet.addConditionalFormatting({ ref: all, rules: [headingLine(starts(headingMark))] });
+    sheet.addConditionalFormatting({ ref: firstColumn, rules: [headingLine(starts(headingMark))] });
   }
   if (boldMark !== undefined) {
-    sheet.addConditionalFormatting({ ref: all, rules: [bold(starts(boldMark))] });
+    sheet.addConditionalFormatting({ ref: firstColumn, rules: [bold(starts(boldMark))] });
   }
   if (alarmMark !== undefined) {
     sheet.addConditionalFormatting({ ref: all, rules: [attention(starts(alarmMark))] });

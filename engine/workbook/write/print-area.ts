@@ -38,19 +38,15 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   }
   const own = page.model.placed.filter(({ sheet: name }) => name === declared.name);
   const printed = own.slice(0, own.findLastIndex(isPrinted) + 1);
-  if (!portrait && declared.formPages === undefined) closeUp(sheet, own);
+  if (portrait) closeUpCharts(sheet, own);
+  else if (declared.formPages === undefined) closeUp(sheet, own);
   const bottom = printed.at(-1)?.bottom ?? sheet.rowCount;
   if (declared.formPages !== undefined) {
     setForm(page, printed.map(partOf), declared.formPages, bottom);
     return;
   }
   const pages = portrait
-    ? pagesOf(
-        sheet,
-        printed.map(partOf),
-        (paper.upright.high * 100) / paperScale - 24,
-        firstOnPaper,
-      )
+    ? pagesOf(sheet, headed(printed), (paper.upright.high * 100) / paperScale - 14, firstOnPaper)
     : fewestPages(sheet, printed.map(partOf), scaleFor(widths), paperFor(widest).high);
   // what is still to be typed in makes other checks fail, and other rows come into use
   const open = begins(page);
@@ -137,6 +133,14 @@ function closeUp(sheet: Sheet, own: readonly PlacedBlock[]): void {
   }
 }
 
+/** On a page handed out white is a row of a panel: the two lines below a chart, which need none, are low. */
+function closeUpCharts(sheet: Sheet, own: readonly PlacedBlock[]): void {
+  for (const { block, bottom } of own) {
+    if (block.kind !== "chart") continue;
+    for (const line of [bottom, bottom + 1]) sheet.getRow(line).height = gap / 2;
+  }
+}
+
 const isPrinted = ({ block }: PlacedBlock): boolean =>
   !("printed" in block && block.printed === false);
 
@@ -156,6 +160,19 @@ function partOf({ block, top, bottom }: PlacedBlock): Part {
     return { from: top, to: top + chartLines(block), whole: true, newPage };
   }
   return { from: top, to: bottom, whole: block.kind === "text", newPage };
+}
+
+/** The parts of a page handed out: a table of it stays with the panel before it, which heads it. */
+function headed(printed: readonly PlacedBlock[]): Part[] {
+  const parts: Part[] = [];
+  printed.forEach((placed, i) => {
+    const part = partOf(placed);
+    const before = printed[i - 1]?.block;
+    const heads = before?.kind === "panel" && placed.block.kind === "table";
+    const panel = heads ? parts.pop() : undefined;
+    parts.push(panel === undefined ? part : { ...part, from: panel.from });
+  });
+  return parts;
 }
 
 /** A little smaller, where that saves a page: how much, and down to which per cent. */

@@ -4,10 +4,20 @@ const widths =
     .split(" ")
     .map(Number);
 const other = 600;
+/** And of signs beyond it that pages use. */
+const further: ReadonlyMap<string, number> = new Map([
+  ["°", 400],
+  ["²", 333],
+  ["³", 333],
+  ["•", 350],
+  ["\u00a0", 278],
+  ["×", 584],
+  ["·", 333],
+]);
 
 const widthOf = (text: string): number => {
   let sum = 0;
-  for (let i = 0; i < text.length; i++) sum += widths[text.charCodeAt(i) - 32] ?? other;
+  for (const sign of text) sum += widths[sign.charCodeAt(0) - 32] ?? further.get(sign) ?? other;
   return sum;
 };
 

@@ -20,9 +20,5 @@ export const access = part("Access", "The way in: which machine fits, what it sl
     site("barrow-slope", "More time for each 10% of slope, by hand", "percent", 25),
     site("barrow-step", "More time for each step on the way, by hand", "percent", 5),
   ],
-  crew: [
-    line("before", "Method: {work_method}. Haul {site_haul|0} from the truck to the work."),
-    line("before", "Trucks tip here: {stone_drop}", "LEN(stone_drop)>0"),
-    line("before", "Ground mats: {ground_mats|0}.", "ground_mats>0"),
-  ],
+  crew: [line("before", "Ground mats: {ground_mats|0}.", "ground_mats>0")],
 });

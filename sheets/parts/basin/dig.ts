@@ -1,4 +1,14 @@
-import { calc, decide, length, lines, number, office, smallLength, walk } from "../../../engine/template/index.js";
+import {
+  calc,
+  decide,
+  length,
+  lines,
+  number,
+  office,
+  smallLength,
+  text,
+  walk,
+} from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { soilVolume } from "../../vocabulary/quantities.js";
 
@@ -48,6 +58,20 @@ export const basinDig = lines("Basin excavation", {
     "Cut into slope",
     { working: true, note: "A wedge: nothing at the downhill side. It is not filled again." },
   ),
+  basin_top_said: calc(
+    text,
+    '~{IF(dig_slope>0," at the bottom, "&dig_top_length_said&" by "&dig_top_width_said&" at the top","")}',
+    "Dig at top, in words",
+    { working: true },
+  ),
+  dig_top_length_said: calc(text, "~{dig_top_length|up}", "Top length, in words", {
+    reader: "crew",
+    working: true,
+  }),
+  dig_top_width_said: calc(text, "~{dig_top_width|up}", "Top width, in words", {
+    reader: "crew",
+    working: true,
+  }),
   bedding_volume: calc(soilVolume, "basin_bedding*dig_bottom_length*dig_bottom_width", "Bedding in place", {
     working: true,
   }),

@@ -1,7 +1,6 @@
 import { calc, count, length, lines } from "../../../engine/template/index.js";
 
-/** Width over height of the drawn areas. */
-export const sectionRatio = 3;
+/** Width over height of the plan's drawn area, which is to scale; that of the section, which is not, is the same. */
 export const planRatio = 1.7;
 
 /** Lines between crates that the plan shows either way; where there are more, each stands for several. */
@@ -26,8 +25,9 @@ export const drawingSizes = lines("Basin drawings, sizes", {
     "Vault top",
   ),
   section_near: calc(length, "-0.12*basin_length", "Section, near end"),
-  section_far: calc(length, "1.12*basin_length", "Section, far end"),
-  section_top: calc(length, `MAX(1.1*(basin_depth+ground_over_rim),1.24*basin_length/${sectionRatio})`, "Section, top"),
+  // room for the names of the levels beside the far wall
+  section_far: calc(length, "2.3*basin_length", "Section, far end"),
+  section_top: calc(length, "1.1*(basin_depth+ground_over_rim)", "Section, top"),
   plan_far: calc(length, `MAX(1.1*basin_length,${planRatio}*1.1*basin_width)`, "Plan, far end"),
   plan_side: calc(length, `plan_far/${planRatio}`, "Plan, far side"),
 });

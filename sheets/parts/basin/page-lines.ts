@@ -6,20 +6,17 @@ import type { ProposalSection } from "../../plan/proposal-page.js";
 export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   bullet(
     "step: dig",
-    "Basin: {basin_length|up} by {basin_width|up} inside, {basin_depth|up} deep to the rim. Dig {dig_bottom_length|up} by {dig_bottom_width|up} at the bottom, {dig_top_length|up} by {dig_top_width|up} at the top, {dig_depth|up} deep.",
+    "Basin: {basin_length|up} by {basin_width|up} inside, {basin_depth|up} deep to the rim. Dig {dig_bottom_length|up} by {dig_bottom_width|up}{basin_top_said}, {dig_depth|up} deep.",
   ),
   bullet(
     "step: basin",
-    "Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the places of the vault: {crates_needed|0} to lay. Pump vaults: {vaults_needed|0}, extension rings: {extensions_needed|0}.",
+    'Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the place of the vault: {crates_needed|0} to lay.{IF(vaults_needed>1," Vaults: "&FIXED(vaults_needed,0)&".","")}{IF(extensions_needed>0," Extension rings: "&FIXED(extensions_needed,0)&".","")}',
   ),
   bullet(
     "step: basin",
-    "Stone fills what crates and vault leave: at least {crate_gap|0|up} around them and {crate_cover|0|up} over them, up to the rim.",
+    "Stone: at least {crate_gap|0|up} around crates and vault, {crate_cover|0|up} over them, up to the rim.",
   ),
-  bullet(
-    "step: basin",
-    "Full line {basin_freeboard|up} below the rim. After a fill the water stands {level_at_rest} above the bottom at rest; running, the level falls by {basin_falls_by}.",
-  ),
+  bullet("step: basin", "Levels as drawn; when the pump starts, the level falls by {basin_falls_by}."),
   bullet(
     "step: basin",
     "In the design storm of {storm_rain}, {rain_overflow|0} spill over at {overflow_said}. Line that way out with stone, so that it does not wash out.",

@@ -80,10 +80,11 @@ const names = lines("Basin in plan, names", {
   plan_middle: calc(length, "basin_length/2", "Basin, half length"),
   plan_crates_said: calc(
     text,
-    '~{crates_needed|0} crates{IF(crate_layers>1," in "&FIXED(crate_layers,0)&" layers","")}, {crate_gap|0|up} of stone around',
+    'IF(crates_needed>0,FIXED(crates_needed,0)&" crates"&IF(crate_layers>1," in "&FIXED(crate_layers,0)&" layers","")," ")',
     "Crates in words",
-    { reader: "crew" },
   ),
+  plan_stone_said: calc(text, "~Stone around: {crate_gap|0|up}", "Stone in words", { reader: "crew" }),
+  plan_crates_up: calc(length, "MAX(vault_side,crates_side)/2+vault_side/4", "Name of crates, across"),
   plan_vaults_said: calc(
     text,
     'IF(vaults_needed>1,FIXED(vaults_needed,0)&" vaults",IF(vaults_needed=1,"Vault"," "))',
@@ -100,7 +101,8 @@ export const plan = chart(
     { label: "Basin inside liner", x: "plan_points.along", y: "plan_points.across", marks: "line", look: "heavy" },
     { label: "Crates", x: "plan_crates.along", y: "plan_crates.across", marks: "line", look: "fine" },
     { label: "Vault", x: "plan_vaults.along", y: "plan_vaults.across", marks: "line", look: "broad" },
-    { label: "Crates", x: "plan_middle", y: "basin_width", marks: "names", says: "plan_crates_said", at: "above" },
+    { label: "Stone", x: "plan_middle", y: "basin_width", marks: "names", says: "plan_stone_said", at: "above" },
+    { label: "Crates", x: "plan_middle", y: "plan_crates_up", marks: "names", says: "plan_crates_said", at: "center" },
     { label: "Vault", x: "vault_middle", y: "vault_half", marks: "names", says: "plan_vaults_said", at: "center" },
     { label: "Scale", x: "plan_far", y: "plan_side", marks: "frame" },
   ],
@@ -115,7 +117,7 @@ export const plan = chart(
 const bare = (drawing: ChartBlock): ChartBlock => ({
   ...drawing,
   series: drawing.series.map((one) => ({ ...one, legend: false as const })),
-  lines: 14,
+  lines: 12,
 });
 
 /** What the crew sees: beside the plan, the levels in section. */

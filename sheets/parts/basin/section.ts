@@ -1,5 +1,5 @@
 import { type Block, calc, chart, length, lines, table, text } from "../../../engine/template/index.js";
-import { sectionRatio } from "./drawing-sizes.js";
+import { planRatio } from "./drawing-sizes.js";
 
 /** Layers of crates that the section shows at most. */
 const layers = 6;
@@ -26,7 +26,7 @@ const ground = table(
   {
     along: calc(
       length,
-      (row) => ["section_near", "0[ft]", "0[ft]", "basin_length", "section_far"][row - 1] ?? "0[ft]",
+      (row) => ["section_near", "0[ft]", "0[ft]", "basin_length", "section_ground_far"][row - 1] ?? "0[ft]",
       "Along",
     ),
     up: calc(length, (row) => (row < 3 ? "basin_depth+ground_over_rim" : "basin_depth"), "Up"),
@@ -68,21 +68,28 @@ const vault = table(
   },
 );
 
-/** What stands beside the levels, in feet and inches. */
+/** The least distance between two names, as a share of the drawing's height. */
+const apart = "0.13*section_top";
+const below = (level: string, before: string) => `MIN(${level},${before}-${apart})`;
+
+/** What stands beside the levels, outside the far wall, in feet and inches: one below another, however near they are. */
 const names = lines("Basin in section, names", {
-  section_left: calc(length, "0.22*basin_length", "Names at the left"),
-  section_middle: calc(length, "0.45*basin_length", "Names in the middle"),
-  lowest_up: calc(length, "pump_minimum_water", "Lowest in drawing"),
-  float_name_up: calc(length, "float_level+0.03*section_top", "Name of float"),
-  full_said: calc(text, "~Full, {basin_freeboard|0} below rim", "Full in words", { reader: "crew" }),
-  running_said: calc(text, "~Running, {running_below_rim|0} below rim", "Running in words", { reader: "crew" }),
-  lowest_said: calc(text, "~Lowest for pump, {pump_minimum_water|0}", "Lowest in words", { reader: "crew" }),
-  float_said: calc(text, "~Float, {float_below_rim|0} below rim", "Float in words", { reader: "crew" }),
+  section_ground_far: calc(length, "1.12*basin_length", "Ground, far end"),
+  section_names: calc(length, "1.02*basin_length", "Names beside far wall"),
+  full_name_up: calc(length, "level_at_rest", "Name of full line"),
+  running_name_up: calc(length, below("level_running", "full_name_up"), "Name of running level"),
+  float_name_up: calc(length, below("float_level", "running_name_up"), "Name of float"),
+  lowest_name_up: calc(length, below("pump_minimum_water", "float_name_up"), "Name of lowest level"),
+  lowest_below_rim: calc(length, "basin_depth-pump_minimum_water", "Lowest level below rim"),
+  full_said: calc(text, "~Full, {basin_freeboard} below rim", "Full in words", { reader: "crew" }),
+  running_said: calc(text, "~Running, {running_below_rim}", "Running in words", { reader: "crew" }),
+  lowest_said: calc(text, "~Pump minimum, {lowest_below_rim}", "Lowest in words", { reader: "crew" }),
+  float_said: calc(text, "~Float, {float_below_rim}", "Float in words", { reader: "crew" }),
 });
 
-/** The basin cut along its length, to scale. */
+/** The basin cut along its length; its heights are drawn larger, so that the levels stand apart. */
 export const section = chart(
-  "Basin in section",
+  "Basin in section (heights not to scale)",
   "Along the basin",
   "Above basin bottom",
   [
@@ -94,15 +101,15 @@ export const section = chart(
     { label: "Running", x: "section_points.along", y: "section_points.running", marks: "line", look: "broad" },
     { label: "Lowest", x: "section_points.along", y: "section_points.lowest", marks: "line", look: "dotted" },
     { label: "Float", x: "vault_middle", y: "float_level", marks: "points" },
-    { label: "Float", x: "vault_middle", y: "float_name_up", marks: "names", says: "float_said", at: "above" },
-    { label: "Full", x: "section_left", y: "level_at_rest", marks: "names", says: "full_said", at: "above" },
-    { label: "Running", x: "section_middle", y: "level_running", marks: "names", says: "running_said", at: "below" },
-    { label: "Lowest", x: "section_left", y: "lowest_up", marks: "names", says: "lowest_said", at: "above" },
+    { label: "Full", x: "section_names", y: "full_name_up", marks: "names", says: "full_said", at: "right" },
+    { label: "Running", x: "section_names", y: "running_name_up", marks: "names", says: "running_said", at: "right" },
+    { label: "Float", x: "section_names", y: "float_name_up", marks: "names", says: "float_said", at: "right" },
+    { label: "Lowest", x: "section_names", y: "lowest_name_up", marks: "names", says: "lowest_said", at: "right" },
     { label: "Scale", x: "section_far", y: "section_top", marks: "frame" },
   ],
   {
-    alt: "The basin cut along its length, to scale: rim and bottom, crates, vault, and the levels of the water when full, while running and at the lowest that the pump allows, with the float.",
-    ratio: sectionRatio,
+    alt: "The basin cut along its length, heights not to scale: rim and bottom, crates, vault, and the levels of the water when full, while running and at the lowest that the pump allows, with the float.",
+    ratio: planRatio,
     lines: 24,
   },
 );

@@ -52,7 +52,7 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
   crew: [
     bullet(
       "step: circuit",
-      "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Its place and distance from the water: as the electrician and the local code say.",
+      "Circuit to the pump, {supply_voltage|0}, {circuit_current|1}, by our licensed electrician: {panel_distance|0} of conduit, wire {wire_size} (two conductors and ground), breaker of {breaker_rating|0}, ground-fault protected outlet. Place and distance from the water: as the electrician and local code say.",
       'electrical_work="by us"',
     ),
     ...under(

@@ -21,8 +21,8 @@ export const course = table(
   },
   {
     level: calc(count, "number", "Level"),
-    pool_length: calc(length, "SUM_WHERE(pools.length,pools.before_level,number)", "Pool length"),
-    run_length: calc(length, "SUM_WHERE(runs.length,runs.after_level,number)", "Run length"),
+    pool_length: calc(length, "SUM_WHERE(pools.length_counted,pools.before_level,number)", "Pool length"),
+    run_length: calc(length, "SUM_WHERE(runs.length_counted,runs.after_level,number)", "Run length"),
     pool_along: calc(length, "above.finish_along", "Pool start", { first: "0[ft]" }),
     lip_along: calc(length, "pool_along+pool_length", "Lip", { first: "course_lead+pool_length" }),
     finish_along: calc(length, "lip_along+run_length", "Run end"),

@@ -129,6 +129,6 @@ export const profileForCustomer: ChartBlock = {
 };
 
 /** What the crew sees of it. */
-export const profileForCrew: ChartBlock = { ...shown, lines: 17 };
+export const profileForCrew: ChartBlock = { ...shown, lines: 13 };
 
 export const coursePoints: readonly Block[] = [course, courseEnds, points, pipe, basin];

@@ -37,7 +37,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
       "Found the falls",
       bullet(
         "step: berms",
-        `{${counted("falls_built", "fall", "falls")}}, {lip_length} of lip together, on ground that was cut or compacted; drops as in the table of points.`,
+        `{${counted("falls_built", "fall", "falls")}}, {lip_length} of lip together, on cut or compacted ground; drops as in the table of points.`,
         "falls_built>0",
       ),
     ),

@@ -33,13 +33,13 @@ export const setOutPoints: readonly Block[] = [
 /** A table for a person with a tape and a level. */
 export const setOut: readonly Block[] = [
   panel([
-    row(20, place([1, 12], "heading", "Set out, with a tape and a level")),
+    row(18, place([1, 12], "heading", "Set out, with a tape and a level")),
     row(
-      28,
+      24,
       place(
         [1, 12],
         "small",
-        "Benchmark: the rim of the basin. Tape along the middle of the course, from the edge of the basin at which the stream ends, uphill. Heights are over the rim; with a minus they are below it. A drop goes from water to water; the bed at a foot lies under its water.",
+        "Benchmark: the rim of the basin. Tape along the middle of the course, from the edge of the basin at which the stream ends, uphill. Heights are over the rim, with a minus below it. A drop goes from water to water; the bed at a foot lies under its water.",
       ),
     ),
   ]),
@@ -52,6 +52,7 @@ export const setOut: readonly Block[] = [
       filled,
       paper: {
         header: true,
+        size: 9,
         used: "lips_set_out",
         across: {
           point: [1, 3],

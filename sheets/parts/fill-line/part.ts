@@ -41,7 +41,7 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
       "Lay the fill line",
       bullet(
         "step: pipe",
-        "Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that basin water cannot be drawn back.",
+        "Fill line: {fill_line_length} of pipe; its mouth {air_gap|up} above the rim, so that nothing is drawn back.",
         "fill_line_length>0",
       ),
     ),

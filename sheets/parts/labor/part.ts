@@ -1,5 +1,5 @@
 import { stepMark } from "../../plan/crew-page.js";
-import { eachRow, line } from "../../plan/page-line.js";
+import { bullet, eachRow, line } from "../../plan/page-line.js";
 import { laborFormulas } from "../../vocabulary/labor.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -40,16 +40,14 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ),
   ],
   crew: ({ tasks }) => [
-    ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare} man-hours`, { when: "hours>0" }).map(
+    ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare} h`, { when: "hours>0" }).map(
       (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const, task: (tasks[i] as Task).task }),
     ),
-    ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare} man-hours`),
-    line(
-      "hours",
-      `${stepMark}Inspect the digs before work and after every rain: {inspection_hours|1|bare} man-hours, whole job`,
-      "inspection_hours>0",
-    ),
-    line("hours", `${stepMark}Set up, clean up, travel: {daily_hours|1|bare} man-hours, whole job`, "daily_hours>0"),
+    ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare} h`),
+    line("hours", `${stepMark}Each day, inspect digs: {inspection_hours|1|bare} h`, "inspection_hours>0"),
+    bullet("hours", "Before work and after every rain; hours of the whole job.", "inspection_hours>0"),
+    line("hours", `${stepMark}Each day, set-up, travel: {daily_hours|1|bare} h`, "daily_hours>0"),
+    bullet("hours", "Clean up each evening; hours of the whole job.", "daily_hours>0"),
   ],
   office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],
 });

@@ -38,6 +38,11 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
       `Lights: {${counted("lights_wanted", "light", "lights")}}, together {lights_load|0}, on {${counted("transformers_needed", "transformer", "transformers")}} of {transformer_rating|0}.`,
       "lights_wanted>0",
     ),
+    bullet(
+      "step: lights",
+      "Their cable, {light_cable}, {cable_a_light|0} a light: along the banks under the stone. No trench of its own is planned; where it leaves the stone, as staked with the office, as deep as the local code asks.",
+      "lights_wanted>0",
+    ),
   ],
   proposal: [
     bullet("lights", `{${counted("lights_wanted", "underwater light", "underwater lights")}}.`, "lights_wanted>0"),

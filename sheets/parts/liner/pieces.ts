@@ -139,7 +139,7 @@ export const linerPieces = table(
     kind: published(text, "Kind", { source: "order of the sheets" }),
     cut: calc(
       text,
-      '~{pieces} of {cut_length|up} off the {roll_width} roll, its width along the {IF(turned,"length","width")} of the piece',
+      '~{pieces} of {cut_length|up} off the {roll_width} roll, roll across its {IF(turned,"width","length")}',
       "Cut",
       { reader: "crew", note: "Rounded up: a cut too short cannot be mended." },
     ),

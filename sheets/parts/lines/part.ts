@@ -7,13 +7,18 @@ import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
 import { manifold, manifoldPoints } from "./drawing.js";
+import { linesCounted, linesTold } from "./lines-told.js";
 import { pipeLines, sizeFormulas } from "./pipe-lines.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 import { pipingBlocks, pipingNotes } from "./piping.js";
 
 export const lines = part("Lines", "The lines from the manifold to the falls, with their valves.", {
   section: "Lines and pots",
-  blocks: { Piping: [manifold, ...pipingBlocks], Drawings: [manifold], "Drawing points": manifoldPoints },
+  blocks: {
+    Piping: [manifold, ...pipingBlocks],
+    Drawings: [manifold],
+    "Drawing points": [...manifoldPoints, ...linesCounted],
+  },
   below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
   formulas: [...pipeFormulas, ...valveFormulas, ...sizeFormulas],
   takeoff: [
@@ -49,12 +54,10 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
     ),
     ...under(
       "Lay the lines",
-      ...bulletEachRow(
+      bullet(
         "step: pipe",
-        pipeLinesTable,
-        "{name}: {pipe_size}, {length}, {elbows_90|0} elbows 90°, {elbows_45|0} elbows 45°, leaves by {tee}. Valve: {valve_words}; flow to see: {actual_flow|0}.",
+        "As in the table of lines. Smaller than the main: a reducer bushing at its tee, the valve behind it.",
       ),
-      bullet("step: pipe", "Where a line is smaller than the main: a reducer bushing at its tee, the valve behind it."),
     ),
     ...under(
       "Fit outlets and valves",
@@ -70,6 +73,7 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
       bullet("step: pipe", "Bulkhead gasket on the water side; sweep of a tee along the flow."),
     ),
   ],
+  crewDrawings: linesTold,
   handOver: bulletEachRow(
     "valves",
     pipeLinesTable,

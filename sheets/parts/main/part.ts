@@ -17,7 +17,7 @@ export const main = part("Main", "The pipe from pump to manifold.", {
   crew: [
     bullet(
       "step: main",
-      "Main: {main_size} pipe, {main_length}, {main_elbows_90|0} elbows 90°, {main_elbows_45|0} elbows 45°. Begins with: {inlet_fitting}.",
+      'Main: {main_size} pipe, {main_length}, {main_elbows_90|0} × 90°{IF(main_elbows_45>0,", "&FIXED(main_elbows_45,0)&" × 45°","")}. Begins with: {inlet_fitting}.',
     ),
     bullet(
       "step: main",

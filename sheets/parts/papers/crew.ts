@@ -1,8 +1,10 @@
 import { type Block, type CalcDeclaration, calc, panel, place, row, text } from "../../../engine/template/index.js";
 import { crewPage, stepMark } from "../../plan/crew-page.js";
+import { headingMark } from "../../plan/page-line.js";
 import type { Whole } from "../brought.js";
-import { letterhead } from "./letterhead.js";
+import { draftOf } from "./letterhead.js";
 import { pageLines } from "./page-lines.js";
+import { siteSketch } from "./site-sketch.js";
 
 const said = (name: string, formula: string): readonly [string, CalcDeclaration] => [
   name,
@@ -15,62 +17,68 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
   const stops = names.filter((name) => /^(stop|caution): /.test(name));
   const steps = names.filter((name) => name !== "draft" && !stops.includes(name));
   const { working, flows } = pageLines("crew", "Work to do", "crew", all.crew, [
-    { name: "crew_stops", sections: stops, paper: { alarmMark: "STOP" } },
+    { name: "crew_stops", sections: stops, paper: { alarmMark: "STOP", size: 9 } },
     {
       name: "crew_steps",
       sections: steps,
-      across: [1, 10],
+      across: [1, 3],
+      beside: [4, 8],
+      opens: ({ says }) => says.startsWith(`~${stepMark}`) || says.startsWith(`"${headingMark}`),
       paper: {
+        size: 9,
+        ruled: true,
+        headingMark: headingMark.trim(),
         boldMark: stepMark,
         boxes: {
           mark: stepMark,
-          across: [
-            [11, 1],
-            [12, 1],
-          ],
+          across: [[12, 1]],
         },
       },
     },
   ]);
   const head = panel([
-    ...letterhead("crew", ["crew_lines.says", 1]),
-    row(22, place([1, 12], "title", said("crew_title", "~Work to do: {job_title}"))),
+    ...draftOf("crew", ["crew_lines.says", 1]),
+    row(20, place([1, 12], "title", said("crew_title", "~Work to do: {job_title}"))),
     row(
-      16,
-      place([1, 7], "text", said("crew_site", "site")),
+      14,
+      place([1, 6], "text", said("crew_site", '~{site}{JOINED("  ·  ",company)}')),
       place(
-        [8, 5],
+        [7, 6],
         "right",
         said("crew_size_said", "~{crew_size|0} people, {work_days|0} of work, machine on hire {machine_hire_days|0}"),
       ),
     ),
     row(
-      20,
-      place([1, 2], "label", "Foreman"),
-      place([3, 4], "field", ""),
-      place([8, 2], "label", "Started"),
-      place([10, 3], "field", ""),
+      16,
+      place([1, 1], "label", "Foreman"),
+      place([2, 4], "field", ""),
+      place([7, 1], "label", "Started"),
+      place([8, 2], "field", ""),
+      place([10, 1], "label", "Ended"),
+      place([11, 2], "field", ""),
     ),
-    row(8),
-    row(18, place([1, 12], "heading", "Stop first")),
+    row(4),
     row(
-      28,
+      24,
+      place([1, 3], "heading", "Stop first"),
       place(
-        [1, 12],
+        [4, 9],
         "small",
-        "What begins with STOP is not settled: call the office, and do not begin that work before it is. Anyone may stop the work. Local code and the licensed trades come before this paper.",
+        "What begins with STOP is not settled: call the office before that work begins. Anyone may stop the work. Local code and the licensed trades come before this paper.",
       ),
     ),
   ]);
   const build = panel([
-    row(8),
     row(
-      24,
-      place([1, 10], "heading", "In this order"),
-      place([11, 1], "caption", "Hours"),
-      place([12, 1], "caption", "Initials"),
+      16,
+      place([1, 3], "heading", "In this order, man-hours"),
+      place([4, 8], "heading", "Sizes, and what to look out for"),
+      place([12, 1], "caption", "Hours, by"),
     ),
   ]);
-  const page = [head, flows.crew_stops as Block, ...all.crewDrawings, build, flows.crew_steps as Block];
+  // drawings first, then the tables that go with them
+  const isDrawing = ({ kind }: Block) => kind === "chart";
+  const drawings = [...all.crewDrawings.filter(isDrawing), ...all.crewDrawings.filter((one) => !isDrawing(one))];
+  const page = [head, flows.crew_stops as Block, ...drawings, siteSketch(), build, flows.crew_steps as Block];
   return { page, working };
 }

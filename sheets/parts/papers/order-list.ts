@@ -47,6 +47,15 @@ const QUANTITY_SAID = formula(
   "definition",
 );
 
+const AT_PRICE = formula(
+  "AT_PRICE",
+  "The price of a unit behind its quantity, to the cent, or finer where it is",
+  { price: money },
+  text,
+  '", at $"&FIXED(price,IF(ROUND(price,2)=ROUND(price,4),2,3))',
+  "definition",
+);
+
 const PACK_OF = formula(
   "PACK_OF",
   "The pack of an item of the office book, in the unit of the line",
@@ -65,7 +74,7 @@ const SUPPLIER_OF = formula(
   "definition",
 );
 
-export const orderFormulas = [PAGES, NTH, QUANTITY_SAID, PACK_OF, SUPPLIER_OF] as const;
+export const orderFormulas = [PAGES, NTH, QUANTITY_SAID, AT_PRICE, PACK_OF, SUPPLIER_OF] as const;
 
 /** Where a line of the list comes from: a row of a table of what is bought, or the pump. */
 type Place = { readonly table: string; readonly row: number; readonly taken: boolean } | "pump";
@@ -135,6 +144,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
         },
         "Quantity",
       ),
+      priced: calc(text, (row) => `quantity&AT_PRICE(${from("unit_cost", "pump_cost")(row)})`, "Quantity, unit price"),
       cost: calc(money, from("cost", "pump_cost"), "Cost before tax"),
       pages: calc(count, `above.pages+IF(${isFirst},PAGES(bought.supplier,supplier),0)`, "Pages so far", {
         first: `IF(${isFirst},PAGES(bought.supplier,supplier),0)`,

@@ -34,9 +34,15 @@ export const orderChoices = lines("Orders", {
 
 /** What stands on every order alike. */
 export const ordersSaid = lines("Wording of orders", {
+  needed_by: calc(date, "IF(ISBLANK(needed_on_site),work_starts,needed_on_site)", "Needed by"),
+  needed_by_date: calc(
+    text,
+    'DATE_SAID(needed_by)&IF(ISBLANK(needed_on_site),", when the work starts","")',
+    "Needed by, as a date",
+  ),
   needed_by_said: calc(
     text,
-    '"Needed by "&IF(ISBLANK(needed_on_site),"the start of the work, "&start_said,DATE_SAID(needed_on_site))',
+    'IF(AND(ISBLANK(needed_on_site),ISBLANK(bid_date)),"the start of the work: ____________",needed_by_date)',
     "Needed by, in words",
   ),
   start_said: calc(
@@ -49,7 +55,7 @@ export const ordersSaid = lines("Wording of orders", {
     `IF(pump_row>0,${quotedOr("supplier", "pump_code", "INDEX(pumps.supplier,MAX(1,pump_row))")},"")`,
     "Supplier of the pump",
   ),
-  ship_to_said: calc(text, '"Ship to: "&site&JOINED(". Set down: ",stone_drop)', "Ship to, in words"),
+  ship_to_said: calc(text, 'site&JOINED(". Set down: ",stone_drop)', "Ship to, in words"),
 });
 
 /** No line is lost between the list and the pages. */
@@ -77,7 +83,8 @@ function page(k: number): Block[] {
       row(
         22,
         place([1, 8], "title", "Purchase order"),
-        place([9, 4], "text", cell("number", `"No. "&IF(LEN(order_number)>0,order_number&"-${k}","______________")`)),
+        place([9, 1], "label", "No."),
+        place([10, 3], "field", cell("number", `IF(LEN(order_number)>0,order_number&"-${k}","")`)),
       ),
       row(
         18,
@@ -86,12 +93,14 @@ function page(k: number): Block[] {
           "title",
           cell("supplier", `IF(${name("lines")}>0,PICK(bought.supplier,bought.line,${before}+1),"")`),
         ),
-        place([9, 4], "text", cell("sheet", `~Page ${k} of {orders_made|0} of our orders`)),
+        place([9, 4], "text", cell("sheet", `~Order ${k} of {orders_made|0}`)),
       ),
-      row(16, place([1, 12], "text", cell("ship", "ship_to_said"))),
+      row(6),
+      row(16, place([1, 2], "label", "Ship to"), place([3, 10], "text", cell("ship", "ship_to_said"))),
       row(
         16,
-        place([1, 8], "strong", cell("need", "needed_by_said")),
+        place([1, 2], "label", "Needed by"),
+        place([3, 6], "strong", cell("need", "needed_by_said")),
         place([9, 2], "label", "Lines"),
         place([11, 2], "right", [
           name("lines"),
@@ -111,7 +120,7 @@ function page(k: number): Block[] {
     {
       rows: orderLines,
       paper: {
-        across: { what: [1, 7], quantity: [8, 3], cost: [11, 2] },
+        across: { what: [1, 6], quantity: [7, 4], cost: [11, 2] },
         right: ["quantity", "cost"],
         header: true,
         used: name("lines"),
@@ -120,8 +129,8 @@ function page(k: number): Block[] {
     },
     {
       what: calc(text, (line) => at("what", `${line}`, '""'), "What"),
-      quantity: calc(text, (line) => at("quantity", `${line}`, '""'), "Quantity"),
-      cost: calc(money, (line) => at("cost", `${line}`, "0[$]"), "As quoted", { zero: " " }),
+      quantity: calc(text, (line) => at("priced", `${line}`, '""'), "Quantity, unit price"),
+      cost: calc(money, (line) => at("cost", `${line}`, "0[$]"), "Amount", { zero: " " }),
     },
   );
   const foot = panel([

@@ -12,6 +12,7 @@ import {
   text,
 } from "../../../engine/template/index.js";
 import { headingMark, type PlacedLine } from "../../plan/page-line.js";
+import { groupedFlow } from "./grouped-lines.js";
 
 /** A stretch of a page in which the lines of these sections follow one another. */
 export interface Flow {
@@ -20,6 +21,10 @@ export interface Flow {
   readonly sections: readonly string[];
   /** Where it stands across the page. */
   readonly across?: Across;
+  /** Lines that this holds for open a row of their own; those that follow stand beside it, joined. */
+  readonly opens?: (line: PlacedLine<string>) => boolean;
+  /** Where these joined lines stand across the page. */
+  readonly beside?: Across;
   readonly paper?: Partial<NonNullable<TableBlock["paper"]>>;
 }
 
@@ -71,9 +76,17 @@ export function pageLines<S extends string>(
   let last = apart.length;
   const counts: Record<string, CalcDeclaration> = {};
   const made: Record<string, TableBlock> = {};
-  for (const { name: flow, sections, across = whole, paper } of flows) {
+  const joined: Block[] = [];
+  for (const { name: flow, sections, across = whole, paper, opens, beside = whole } of flows) {
     const [before, rows] = [last, of(sections).length];
     last += rows;
+    if (opens !== undefined) {
+      const grouped = groupedFlow({ flow, choice, list, before, lines: of(sections), opens, across, beside });
+      joined.push(...grouped.working);
+      counts[`${flow}_count`] = grouped.count;
+      made[flow] = { ...grouped.page, paper: { ...grouped.page.paper, used: `${flow}_count`, ...paper } } as TableBlock;
+      continue;
+    }
     const start = before === 0 ? "0" : `INT(INDEX(${choice}.place,${before}))`;
     counts[`${flow}_start`] = calc(count, start, `Lines before, ${flow}`);
     counts[`${flow}_count`] = calc(count, `INT(INDEX(${choice}.place,${last}))-${flow}_start`, `Lines, ${flow}`);
@@ -89,5 +102,5 @@ export function pageLines<S extends string>(
       { line: calc(text, line, "") },
     );
   }
-  return { working: [places, worded, linesBlock(`Stretches of ${title}`, counts)], flows: made };
+  return { working: [places, worded, ...joined, linesBlock(`Stretches of ${title}`, counts)], flows: made };
 }

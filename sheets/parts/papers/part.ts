@@ -4,6 +4,7 @@ import type { Whole } from "../brought.js";
 import { part } from "../part.js";
 import { contractTerms, termLines, terms } from "./contract.js";
 import { crew } from "./crew.js";
+import { groupFormulas } from "./grouped-lines.js";
 import { handOver } from "./hand-over.js";
 import { orderFormulas, purchaseList } from "./order-list.js";
 import { orderChoices, orders, ordersHeld, ordersSaid } from "./orders.js";
@@ -14,7 +15,7 @@ const lists = (all: Whole) => [...proposal(all).working, ...crew(all).working, .
 
 export const papers = part("Papers", "The pages handed out, and the lists they are made from.", {
   section: "Contract",
-  formulas: [...wordFormulas, ...orderFormulas],
+  formulas: [...wordFormulas, ...groupFormulas, ...orderFormulas],
   blocks: {
     Job: [orderChoices],
     Proposal: [(all) => proposal(all).page],

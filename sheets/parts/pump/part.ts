@@ -27,11 +27,11 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     { ...line("step: test run", `${stepMark}Test run, before boulders, banks and cobble are set`), task: testRun },
     bullet(
       "step: test run",
-      "Circuit tested, basin full, pump in the vault: run the water over all falls, and look for water beside the liner.",
+      "Circuit tested, basin full, pump in the vault: run all falls, look for water beside the liner.",
     ),
     bullet(
       "step: test run",
-      "Mark the edge of the water and where each fall lands; set stone to the marks, power off while anyone works there.",
+      "Mark the water's edge and where each fall lands; set stone to it, power off while anyone works there.",
     ),
     bullet(
       "step: first water",

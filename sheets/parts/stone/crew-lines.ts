@@ -15,6 +15,10 @@ function taskOf(place: (typeof stonePlaces)[number] | undefined): string {
   return "Roll boulders into place by hand";
 }
 
+/** What lies in a place; how it is set is said where it is not as its task says. */
+const stoneOf = (row: number) =>
+  `{name}: {tons|1} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}.`;
+
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   line(
     "stop: lifting",
@@ -26,12 +30,11 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
     "STOP. Do not lift: {load_on_hook|0} at {working_radius|up}, the chart of {machine_name} allows {lift_said}. Bring a larger machine or set from nearer.",
     "AND(chart_copied,NOT(machine_lifts))",
   ),
-  ...bulletEachRow(
-    "step: stone",
-    stonePlaceTable,
-    '{name}: {tons|1} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest about "&said,"")}; {work}.',
-    { when: "tons>0", beside: [stoneSaid] },
-  ).map((said, row) => ({ ...said, under: taskOf(stonePlaces[row]) })),
+  ...Array.from({ length: stonePlaceTable.rows }, (_, row) => row).flatMap((row) =>
+    bulletEachRow("step: stone", stonePlaceTable, stoneOf(row), { when: "tons>0", beside: [stoneSaid] })
+      .slice(row, row + 1)
+      .map((said) => ({ ...said, under: taskOf(stonePlaces[row]) })),
+  ),
   line(
     "stop: lifting",
     "STOP. Do not move {heaviest_stone|0} by hand: {crew_size|0} people move {hand_moved|0|down} on rollers and bars. Bring smaller stone or more people.",

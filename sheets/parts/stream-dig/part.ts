@@ -2,16 +2,12 @@ import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { channelCuts, poolCuts } from "./cuts.js";
+import { runsCounted, runsTold } from "./runs-told.js";
 
 export const streamDig = part("Dig of the stream", "Runs and pools as they are dug, with room for stone.", {
-  blocks: { Earthwork: [unprinted(channelCuts), unprinted(poolCuts)] },
+  blocks: { Earthwork: [unprinted(channelCuts), unprinted(poolCuts)], "Drawing points": runsCounted },
+  crewDrawings: runsTold,
   crew: [
-    ...bulletEachRow(
-      "step: dig",
-      channelCuts,
-      "{run}: where it is cut, dig {deep|up} deep from the top of the bank, {bottom|up} wide at the bottom, {top|up} at the top.",
-      { when: "deepest>0" },
-    ),
     ...bulletEachRow(
       "step: dig",
       poolCuts,

@@ -3,7 +3,6 @@ import { beds } from "../../tables/beds.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { part } from "../part.js";
 import { poolsTable } from "./pools-table.js";
-import { runsTable } from "./runs-table.js";
 import { streamBlocks } from "./stream.js";
 
 const hasPools = "SUM(pools.length_counted)>0";
@@ -18,11 +17,6 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
       poolsTable,
       "STOP. {name}: water {water_depth|up} deep. Do not fill it before the barrier that the authority wants is agreed.",
       { when: "NOT(fenced)" },
-    ),
-    ...bulletEachRow(
-      "step: set out",
-      runsTable,
-      '{name}: {length_counted} long, bed {width_counted} wide, banks {bank_height|up} high, falling {fall_counted}; {bed}. Water about {depth_likely} deep on average{IF(stone_size>0.9[in]," between the stones","")}, up to {depth|up}; the test run shows where its banks go.',
     ),
     ...bulletEachRow(
       "step: set out",

@@ -21,7 +21,7 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
   crew: [
     bullet(
       "step: basin",
-      "Filter fabric over the top and the four sides of the crates, {fabric_area|0}, before stone goes around them.",
+      "Filter fabric over top and sides of the crates, {fabric_area|0}, before the stone.",
       "fabric_area>0",
     ),
     bullet("step: main", "Winter drain valve at the lowest point of the main.", "winter_drain"),
@@ -35,7 +35,7 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
     ),
     ...under(
       "Choose and set the lips",
-      bullet("step: falls", "Foam under and behind each lip, so that the water goes over it and not beneath."),
+      bullet("step: falls", "Foam under and behind each lip, so that none runs beneath."),
     ),
   ],
   hires: [

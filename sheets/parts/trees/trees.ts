@@ -100,5 +100,13 @@ export const treeLines = table(
       "For the crew",
       { reader: "crew" },
     ),
+    away: calc(
+      text,
+      "~{name}: {dug_at} from the nearest digging, {distance} from the fill",
+      "Distances, for the crew",
+      {
+        reader: "crew",
+      },
+    ),
   },
 );

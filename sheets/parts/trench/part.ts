@@ -48,6 +48,17 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       ...said,
       under: all.trenches[row]?.kind === "narrow" ? narrowTask : pipeTask,
     })),
+    // where nobody measured, the office stakes: a place is never made up
+    bullet(
+      "step: main",
+      "Bulkhead of the main: through the liner about {main_depth|0} below the ground there, on the side staked with the office; filled and looked at before it is covered.",
+      "trench_length>0",
+    ),
+    bullet(
+      "step: main",
+      "Manifold: at the end of the main's {main_length}, as deep as the main; it and the valve box as staked with the office.",
+      "trench_length>0",
+    ),
     bullet("step: backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
   ],
 });

@@ -103,6 +103,12 @@ export const trenchLines = lines("Rules and totals of trenches", {
     decimals: 0,
     source: practice,
   }),
+  main_depth: calc(
+    length,
+    'MAX(0[ft],PICK(trenches.deep,trenches.trench,"main")-PICK(trenches.bedding,trenches.trench,"main")-main_bore/2)',
+    "Middle of main, below ground",
+    { working: true },
+  ),
   trench_length: calc(length, sumOf("dug", "pipe"), "Pipe trench", { strong: true }),
   trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, in place", {
     strong: true,
@@ -128,10 +134,10 @@ export const trenchWords = ({ trenches }: Trenches): TableBlock =>
     "Trenches in words",
     { working: true, rows: trenches.length, beside: "trenches", filled: "dug>0" },
     {
-      size: calc(text, "~Trench of {trench}: {dug} long, {wide|0|up} wide, {deep|0|up} deep", "Size", {
+      size: calc(text, "~Trench of {trench}: {dug}, {wide|0|up} wide, {deep|0|up} deep", "Size", {
         reader: "crew",
       }),
-      sand: calc(text, "~, the lowest {bedding|0|up} of it bedding", "Bedding", { reader: "crew" }),
+      sand: calc(text, "~, lowest {bedding|0|up} bedding", "Bedding", { reader: "crew" }),
       said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
     },
   );

@@ -36,12 +36,10 @@ describe("the crew is told at what height things stand", () => {
   });
 
   test("water in a run is an average between its stones, and is run before banks are set", () => {
-    const said = (bed: string) =>
-      crewAfter(firstRow("runs", { bed })).find((line) => line.includes("on average")) ?? "";
-    expect(said("cobble")).toMatch(
-      /Water about .* deep on average between the stones, up to .*; the test run shows where its banks go\.$/,
-    );
-    expect(said("troweled mortar")).toMatch(/ deep on average, up to /);
+    const { value, crew } = pagesAfter(firstRow("runs", { bed: "gravel" }));
+    expect(value("runs_told.run[1]")).toBe("Upper run, gravel");
+    expect(value("runs_told.water[1]")).toMatch(/^\S+ in to \S+ in$/);
+    expect(crew.join("\n")).toMatch(/Test run, before boulders, banks and cobble are set/);
   });
 });
 

@@ -1,21 +1,32 @@
 import { describe, expect, test } from "vitest";
-import { type Changes, changedDemo, model } from "../../support/changed-demo.js";
-import { pageCells } from "../../support/page-cells.js";
+import {
+  type Changes,
+  changedDemo,
+  demoRows,
+  firstRow,
+  model,
+  shown,
+} from "../../support/changed-demo.js";
+import { linesOf, pageCells } from "../../support/page-cells.js";
 
 /** The lines of the Crew page of the hillside demo with some inputs changed. */
 function crew(changed: Changes, pasted: Changes = {}): string[] {
   const values = changedDemo(changed, { pasted });
-  return pageCells(model, "crew").map(({ index }) => String(values[index] ?? ""));
+  return pageCells(model, "crew").flatMap((cell) =>
+    linesOf(cell, String(values[cell.index] ?? "")),
+  );
 }
 const page = (changed: Changes = {}) => crew(changed).join("\n");
 
 test("runs and pools are dug deeper than they finish, and Crew says how deep", () => {
+  const dug = (changed: Changes) => String(shown(changedDemo(changed), "runs_told.dug[1]"));
   const said = page({ channel_cut: 1, bed_stone_depth: 6 });
   // banks of 9 in and 6 in of stone
-  expect(said).toMatch(/Upper run: where it is cut, dig 1 ft 3 in deep/);
+  expect(dug({ channel_cut: 1, bed_stone_depth: 6 })).toBe("1 ft 3 in");
   expect(said).toMatch(/Mirror pool: dig .* deep, .* at the bottom/);
   expect(said).toContain("dug 6 in deeper than they finish");
-  expect(page({ channel_cut: 0 })).not.toContain("where it is cut, dig");
+  expect(dug({ channel_cut: 0 })).toBe("0 in");
+  expect(page({ channel_cut: 0 })).not.toContain("dug 6 in deeper");
 });
 
 test("a ladder is told wherever one is needed, not only where too few are brought", () => {
@@ -39,4 +50,74 @@ test("a soil typed past its list puts errors into the lines: the page still begi
   const [first, ...rest] = crew({}, { dig_soil_type: "sandy" });
   expect(first).toMatch(/^DRAFT, not to be handed out/);
   expect(rest.join()).toContain("#N/A");
+});
+
+describe("what a foreman asks first", () => {
+  test("where the main goes through the liner, as deep as its trench lays it, and where the manifold stands", () => {
+    // 24 in of trench, 4 in of bedding, half of a bore of 4.026 in
+    expect(page()).toMatch(
+      /Bulkhead of the main: through the liner about (18 in|1 ft 6 in) below the ground/,
+    );
+    expect(page({ trench_depth: 36 })).toMatch(
+      /Bulkhead .* about (30 in|2 ft 6 in) below the ground/,
+    );
+    expect(page()).toMatch(
+      /Manifold: at the end of the main's 48 ft, .* as staked with the office/,
+    );
+  });
+
+  test("the way of the cables of the lights, only where there are lights", () => {
+    expect(page()).toMatch(/Their cable, 12 AWG, 20 ft a light: .*No trench of its own is planned/);
+    expect(page({ lights_wanted: 0 })).not.toContain("Their cable");
+  });
+
+  test("beside a place for a sketch, what the walk knows: haul, stone drop, trees", () => {
+    const says =
+      (changed: Changes = {}) =>
+      (id: string) =>
+        shown(changedDemo(changed), id);
+    expect(says()("site_ways")).toBe("Haul 50 ft from the truck to the work, by machine.");
+    expect(says()("site_drop")).toBe("Trucks tip here: as staked with the office.");
+    expect(says({ stone_drop: "left of the drive" })("site_drop")).toContain("left of the drive");
+    expect(says()("site_trees")).toBe(
+      "Oak by the terrace: 20 ft from the nearest digging, 14 ft from the fill",
+    );
+    const slots = model.placed.flatMap(({ sheet, block }) =>
+      sheet === "Crew" && block.kind === "panel"
+        ? block.rows.flatMap(({ places }) => places.filter(({ look }) => look === "slot"))
+        : [],
+    );
+    expect(slots.map(({ says: words }) => words)).toEqual([expect.stringContaining("Site sketch")]);
+  });
+
+  test("the tape counts the inches of a run", () => {
+    const tape = (plus: number) =>
+      shown(
+        changedDemo(firstRow("runs", { length_plus: plus })),
+        "lip_points.from_basin[1]",
+      ) as number;
+    expect(demoRows("runs").length).toBeGreaterThan(0);
+    expect(tape(6) - tape(0)).toBeCloseTo(0.5, 9);
+  });
+});
+
+test("a step stands in one row with all that it needs to know; one that is not wanted leaves its lines to the one before", () => {
+  const rows = (changed: Changes = {}) => {
+    const values = changedDemo(changed);
+    const { columns } = model.tables.get("crew_steps") as NonNullable<
+      ReturnType<typeof model.tables.get>
+    >;
+    const of = (key: string) =>
+      (columns.get(key)?.cells ?? []).map(({ index }) => String(values[index]));
+    return of("opening").map((opening, i) => [opening, of("rest")[i] ?? ""] as const);
+  };
+  const used = rows().filter(([opening, rest]) => opening + rest !== "");
+  expect(used.length).toBeLessThan(40);
+  expect(used.every(([opening]) => /^(☐|■) /.test(opening))).toBe(true);
+  const dig = used.find(([opening]) => opening.startsWith("☐ Dig basin and stream")) ?? ["", ""];
+  expect(dig[1]).toMatch(/Mirror pool: dig .* {2}•\u00a0Basin: .* {2}•\u00a0Dirt stays/);
+  // no topsoil is stripped: its box goes, and what stands below it follows upon the row before
+  const without = rows({ strip_depth: 0 }).map(([opening]) => opening);
+  expect(without.join()).not.toContain("Strip topsoil");
+  expect(without.indexOf("")).toBe(used.length - (used.length - without.filter(Boolean).length));
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { wholeOf } from "../../../sheets/parts/whole.js";
 import { crewPage } from "../../../sheets/plan/crew-page.js";
-import { headingMark, pageOf } from "../../../sheets/plan/page-line.js";
+import { pageOf } from "../../../sheets/plan/page-line.js";
 import { crewStages } from "../../../sheets/plan/stages.js";
 import { waterfallParts } from "../../../sheets/templates/waterfall.js";
 
@@ -157,32 +157,24 @@ const tasks: readonly Rule[] = [
   ["Spread bark mulch", "Clean up and hand over", "bark is swept up"],
 ];
 
-const sections: readonly Rule[] = [
-  ["Before the first shovel", "Every day", "lines are marked first"],
-];
-
 const whole = wholeOf(waterfallParts);
 const taskNames = whole.tasks.map(({ task }) => task);
-const headings = whole.crew.flatMap(({ says }) =>
-  says.startsWith(`"${headingMark}`) ? [says.slice(1 + headingMark.length, -1)] : [],
+describe.each([["tasks, and with them the hours on Crew", tasks, taskNames]] as const)(
+  "the order in which it is built: %s",
+  (_, rules, names) => {
+    test.each(rules)("%s, then %s: %s", (first, later) => {
+      expect(names).toContain(first);
+      expect(names).toContain(later);
+      expect(names.indexOf(first)).toBeLessThan(names.indexOf(later));
+    });
+
+    test("each has its place by a rule, and stands once", () => {
+      const ruled = new Set(rules.flat());
+      expect(names.filter((name) => !ruled.has(name))).toEqual([]);
+      expect(new Set(names).size).toBe(names.length);
+    });
+  },
 );
-
-describe.each([
-  ["tasks, and with them the hours on Crew", tasks, taskNames],
-  ["sections of Crew", sections, headings],
-] as const)("the order in which it is built: %s", (_, rules, names) => {
-  test.each(rules)("%s, then %s: %s", (first, later) => {
-    expect(names).toContain(first);
-    expect(names).toContain(later);
-    expect(names.indexOf(first)).toBeLessThan(names.indexOf(later));
-  });
-
-  test("each has its place by a rule, and stands once", () => {
-    const ruled = new Set(rules.flat());
-    expect(names.filter((name) => !ruled.has(name))).toEqual([]);
-    expect(new Set(names).size).toBe(names.length);
-  });
-});
 
 test("on Crew, dangers and cautions come before the first step, and a test run before the banks are set", () => {
   const sections = whole.crew.map(({ section }) => section);
