@@ -1,7 +1,4 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-
-/** The same for every copy, so that equal workbooks give equal copies. */
-const fixedTime = new Date(Date.UTC(2000, 0, 1));
+import { Archive } from "../workbook/write/archive.js";
 
 /** Cells that are empty in every workbook of ours: an area of them prints nothing. */
 const nothing = "$XFA$1:$XFA$2";
@@ -12,9 +9,9 @@ const nothing = "$XFA$1:$XFA$2";
  * are as they were.
  */
 export function onlySheet(workbook: Uint8Array, sheet: string): Uint8Array {
-  const parts = unzipSync(workbook);
+  const parts = new Archive(workbook);
   const path = "xl/workbook.xml";
-  const xml = strFromU8(parts[path] as Uint8Array);
+  const xml = parts.text(path);
   const names: string[] = [];
   const sheets = xml.replace(/<sheet\s[^>]*>/g, (tag) => {
     const bare = tag.replace(/\s+state="[^"]*"/, "");
@@ -27,7 +24,8 @@ export function onlySheet(workbook: Uint8Array, sheet: string): Uint8Array {
     // the window opens on the sheet that is left
     .replace(/\s+(activeTab|firstSheet)="\d+"/g, "")
     .replace("<workbookView", `<workbookView activeTab="${shown}" firstSheet="${shown}"`);
-  return zipSync({ ...parts, [path]: strToU8(made) }, { mtime: fixedTime, level: 1 });
+  parts.put(path, made);
+  return parts.packed();
 }
 
 /** The print areas of all sheets but one lie where nothing is. */

@@ -1,6 +1,6 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { RillbookError } from "../errors.js";
 import { readWorkbook } from "../workbook/read/read.js";
+import { Archive } from "../workbook/write/archive.js";
 import { escaped } from "../workbook/write/package.js";
 import { propertiesOfSeal, type Seal } from "./seal.js";
 
@@ -8,8 +8,6 @@ const space = "http://schemas.openxmlformats.org/officeDocument/2006/custom-prop
 const types = "http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes";
 /** The format id that the standard fixes for custom properties. */
 const customFormat = "{D5CDD505-2E9C-101B-9397-08002B2CF9AE}";
-/** The standard's own earliest date for entries of a zip. */
-const fixedTime = new Date(1980, 0, 1);
 
 /**
  * The workbook with a seal among its custom properties; an older one goes. All other parts stay byte for
@@ -17,12 +15,12 @@ const fixedTime = new Date(1980, 0, 1);
  * @param bytes a workbook that was read without refusal
  */
 export function withSeal(bytes: Uint8Array, seal: Seal, file: string): Uint8Array {
-  const parts = unzipSync(bytes);
-  const name = Object.keys(parts).find((one) => /^docProps\/custom\.xml$/i.test(one));
+  const parts = new Archive(bytes);
+  const name = parts.names.find((one) => /^docProps\/custom\.xml$/i.test(one));
   if (name === undefined) throw notTaken(file);
   const properties = propertiesOfSeal(seal);
-  parts[name] = strToU8(withProperties(strFromU8(parts[name] as Uint8Array), properties));
-  const made = zipSync(parts, { mtime: fixedTime, level: 6 });
+  parts.put(name, withProperties(parts.text(name), properties));
+  const made = parts.packed();
   const { custom } = readWorkbook(made, { sheets: () => false }).properties;
   if (Object.entries(properties).some(([key, value]) => custom.get(key) !== value)) {
     throw notTaken(file);

@@ -1,7 +1,7 @@
-import { strFromU8, unzipSync } from "fflate";
 import type { Model } from "../../template/model.js";
+import { Archive } from "../write/archive.js";
 import { paperColumnWidth } from "../write/grid.js";
-import { type Parts, sheetPart } from "../write/parts.js";
+import { sheetPart } from "../write/parts.js";
 import { logoName, type Picture, type PictureFile } from "./picture.js";
 import { withPictures } from "./place.js";
 import { readPictures } from "./read.js";
@@ -17,7 +17,7 @@ const margin = 2;
  */
 export function withLogo(bid: Uint8Array, model: Model, logo: PictureFile | undefined): Uint8Array {
   if (logo === undefined) return bid;
-  const parts: Parts = unzipSync(bid);
+  const parts = new Archive(bid);
   const taken = readPictures(bid).pictures;
   const isTaken = (slot: Slot) =>
     taken.some(({ sheet, place }) => {
@@ -39,8 +39,8 @@ export function withLogo(bid: Uint8Array, model: Model, logo: PictureFile | unde
 const within = (least: number, value: number, most: number) => value >= least && value <= most;
 
 /** Points of the rows of a slot; undefined where they are hidden. */
-function rowHeights(parts: Parts, { sheet, from, to }: Slot): number[] | undefined {
-  const xml = strFromU8(parts[sheetPart(parts, sheet)] as Uint8Array);
+function rowHeights(parts: Archive, { sheet, from, to }: Slot): number[] | undefined {
+  const xml = parts.text(sheetPart(parts, sheet));
   const heights: number[] = [];
   for (let row = from.row; row <= to.row; row++) {
     const tag = new RegExp(`<row r="${row}"[^>]*>`).exec(xml)?.[0] ?? "";

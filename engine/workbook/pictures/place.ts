@@ -1,14 +1,14 @@
 import { createHash } from "node:crypto";
-import { strFromU8, strToU8, unzipSync } from "fflate";
-import { escaped, zipped } from "../write/package.js";
-import { addRelation, drawingOf, edit, type Parts, sheetPart } from "../write/parts.js";
+import { Archive } from "../write/archive.js";
+import { escaped } from "../write/package.js";
+import { addRelation, drawingOf, edit, sheetPart } from "../write/parts.js";
 import { relations } from "../write/xml/links.js";
 import { type Corner, type Picture, type PictureKind, type Place, sides } from "./picture.js";
 
 /** Puts pictures on the sheets of a written workbook. The same arguments give the same bytes. */
 export function withPictures(workbook: Uint8Array, pictures: readonly Picture[]): Uint8Array {
   if (pictures.length === 0) return workbook;
-  const parts: Parts = unzipSync(workbook);
+  const parts = new Archive(workbook);
   for (const kind of new Set(pictures.map((one) => one.kind))) addKind(parts, kind);
   const links = new Map<string, string>();
   pictures.forEach((picture, i) => {
@@ -20,21 +20,24 @@ export function withPictures(workbook: Uint8Array, pictures: readonly Picture[])
     links.set(`${drawing} ${media}`, link);
     edit(parts, `xl/drawings/${drawing}`, "</xdr:wsDr>", anchored(picture, i + 1, link));
   });
-  return zipped(parts);
+  return parts.packed();
 }
 
 /** Named by what it holds, so that a picture that stands twice is kept once. */
-function mediaPart(parts: Parts, { bytes, kind }: Picture): string {
+function mediaPart(parts: Archive, { bytes, kind }: Picture): string {
   const name = `picture_${createHash("sha256").update(bytes).digest("hex").slice(0, 16)}.${kind}`;
-  parts[`xl/media/${name}`] = bytes;
+  parts.put(`xl/media/${name}`, bytes);
   return name;
 }
 
-function addKind(parts: Parts, kind: PictureKind): void {
-  const types = strFromU8(parts["[Content_Types].xml"] as Uint8Array);
+function addKind(parts: Archive, kind: PictureKind): void {
+  const types = parts.text("[Content_Types].xml");
   if (types.includes(`Extension="${kind}"`)) return;
   const said = `<Default Extension="${kind}" ContentType="image/${kind}"/>`;
-  parts["[Content_Types].xml"] = strToU8(types.replace(/<Types [^>]*>/, (open) => open + said));
+  parts.put(
+    "[Content_Types].xml",
+    types.replace(/<Types [^>]*>/, (open) => open + said),
+  );
 }
 
 /** The sheet's protection leaves it free: whoever put it there may move it. */
