@@ -71,8 +71,11 @@ export function startCommand(context: Context): Command {
       const edits = editsAgainst(context.templates);
       await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
       const own = ownTemplates(context);
+      // a template without an office book has no placeholders either
+      const placeholders =
+        options.office === undefined && layoutOf(template)(options.units).length > 0;
       context.out(
-        `Written: ${file}\n${lacking}${options.office === undefined ? starterHint(own) : ""}Then: rillbook bid ${file}${kind === "bid" ? "" : " -o bid.xlsx"}${own}\n`,
+        `Written: ${file}\n${lacking}${placeholders ? starterHint(own) : ""}Then: rillbook bid ${file}${kind === "bid" ? "" : " -o bid.xlsx"}${own}\n`,
       );
     });
 }

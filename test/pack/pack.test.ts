@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { repository } from "../house/repository.js";
 import { exampleTests } from "./example.js";
+import { tutorialTests } from "./tutorial.js";
 
 let folder: string;
 
@@ -65,3 +66,4 @@ test("the package brings its compiled models, and compiles none where it is used
 });
 
 exampleTests(() => folder, run);
+tutorialTests(() => folder);
