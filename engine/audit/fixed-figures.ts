@@ -2,11 +2,12 @@ import type { Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
 import { agree, formulaIn, heldBy, placeOf, type Subject, said } from "./subject.js";
 
-/** Published figures that are not the template's. */
+/** Published figures, and words that the template fixes, that are not the template's. */
 export function checkPublished({ model, match }: Subject): Finding[] {
   return model.cells.flatMap((cell): Finding[] => {
     const place = match.at.get(cell.id);
-    if (cell.declaration.kind !== "published" || place === undefined) return [];
+    const isFixed = cell.declaration.kind === "published" || cell.fixed !== undefined;
+    if (!isFixed || place === undefined) return [];
     const [found, expected] = [heldBy(cell, place.cell.value), cell.fixed ?? null];
     if (formulaIn(cell, place.cell) !== undefined || agree(found, expected)) return [];
     const source = cell.declaration.source ?? "the template";

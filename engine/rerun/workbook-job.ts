@@ -8,6 +8,7 @@ import type { InputValues, JobRecord, RowValues } from "../job/record.js";
 import { mustBeAsWritten } from "../job/same-template.js";
 import { bookCopyOf } from "../template/book-copy.js";
 import type { OfficeValues } from "../template/book-layout.js";
+import { holds } from "../template/checks-sheet.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
@@ -31,7 +32,7 @@ import { figuresOf } from "./role-plan.js";
 
 type ContentOf = (cell: Cell) => CellContent | undefined;
 
-const checkStates = "check_list.state";
+const checkStates = "check_list.rank";
 const daysOf1904 = 1462;
 
 /**
@@ -231,8 +232,8 @@ function said(
   contentOf: ContentOf,
 ): Said {
   const figures = figuresOf(roles, (cell) => asValue(contentOf(cell)?.value ?? null));
-  const states = model.tables.get("check_list")?.columns.get("state")?.cells ?? [];
-  const passed = model.checks.filter((_, i) => contentOf(states[i] as Cell)?.value === "ok");
+  const listed = model.tables.get("check_list")?.columns.get("rank")?.cells ?? [];
+  const passed = model.checks.filter((_, i) => holds(contentOf(listed[i] as Cell)?.value));
   const { book, bookMark } = identity;
   return {
     figures: {

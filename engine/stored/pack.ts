@@ -31,10 +31,13 @@ export interface Stretch {
   readonly line: number;
   readonly implied: boolean;
   readonly apart: boolean;
-  /** Of each cell, or one for all. */
+  /** Of each cell, or one for all; `noFormula` where a cell of them holds words alone. */
   readonly formulas?: readonly number[];
   readonly fixed?: readonly (Cell["fixed"] | null)[];
 }
+
+/** In place of a formula's number: there is none. */
+const noFormula = -1;
 
 export type PackedFormula = readonly [
   spoken: number,
@@ -82,7 +85,7 @@ class Packer {
 
   private stretch(cells: readonly Cell[]): Stretch {
     const first = cells[0] as Cell;
-    const formulas = cells.flatMap((cell) => this.formula(cell));
+    const formulas = cells.map((cell) => this.formula(cell));
     return {
       name: first.name,
       ...(first.table === undefined ? {} : { table: first.table }),
@@ -93,7 +96,7 @@ class Packer {
       line: first.line,
       implied: first.implied,
       apart: first.apart,
-      ...(formulas.length === 0
+      ...(formulas.every((one) => one === noFormula)
         ? {}
         : { formulas: new Set(formulas).size === 1 ? formulas.slice(0, 1) : formulas }),
       ...(cells.some(({ fixed }) => fixed !== undefined)
@@ -102,8 +105,8 @@ class Packer {
     };
   }
 
-  private formula({ spoken, native, inUse, says }: Cell): number[] {
-    if (spoken === undefined || native === undefined) return [];
+  private formula({ spoken, native, inUse, says }: Cell): number {
+    if (spoken === undefined || native === undefined) return noFormula;
     const places = [
       this.graph.place(spoken),
       this.graph.place(native),
@@ -113,7 +116,7 @@ class Packer {
     const key = places.join(" ");
     const known = this.known.get(key) ?? this.formulas.push(places) - 1;
     this.known.set(key, known);
-    return [known];
+    return known;
   }
 
   private condition(key: string, condition: Condition | undefined): PackedModel["conditions"] {
@@ -136,7 +139,6 @@ function stretchesOf(cells: readonly Cell[]): Cell[][] {
 /** Is a cell the next one below a stretch? A cell in a row begins none but in the first. */
 function follows(cell: Cell, first: Cell, rows: number): boolean {
   if (cell.table === undefined || cell.name !== first.name) return false;
-  const hasFormula = (one: Cell) => one.native !== undefined;
   const alike =
     cell.declaration === first.declaration &&
     cell.sheet === first.sheet &&
@@ -144,8 +146,7 @@ function follows(cell: Cell, first: Cell, rows: number): boolean {
     cell.line === first.line + rows &&
     cell.row === rows + 1 &&
     cell.implied === first.implied &&
-    cell.apart === first.apart &&
-    hasFormula(cell) === hasFormula(first);
+    cell.apart === first.apart;
   if (!alike) throw new Error(`The cell ${cell.id} does not follow the one above it.`);
   return true;
 }

@@ -42,11 +42,11 @@ export function bidStandsLines(
     bid_stands: calc(yesno, "AND(errors_found=0,checks_failed=0)", "Bid stands", {
       note: "No cell in error on the sheets of the calculation, and no check failed.",
     }),
-    errors_found: calc(count, `SUM(${lists.working}.in_error)`, "Sheets in error", {
+    errors_found: calc(count, found(lists.working), "Sheets in error", {
       strong: true,
       note: "Sheets of the calculation on which a cell holds an error.",
     }),
-    errors_on_pages: calc(count, onPages ? `SUM(${lists.pages}.in_error)` : "0", "Pages in error"),
+    errors_on_pages: calc(count, onPages ? found(lists.pages) : "0", "Pages in error"),
   };
 }
 
@@ -75,8 +75,11 @@ export function bidStandsWords(
   };
 }
 
-const inWords = (found: string, list: string): string =>
-  `IF(${found}=0,"","cells in error on "&TEXTJOIN(", ",TRUE,${list}.told))`;
+/** How many sheets of a list are told to hold an error. */
+const found = (list: string): string => `SUMPRODUCT((${list}.told<>"")*1)`;
+
+const inWords = (count: string, list: string): string =>
+  `IF(${count}=0,"","cells in error on "&TEXTJOIN(", ",TRUE,${list}.told))`;
 
 /** How the text begins that says so; the first sheet sets it in the color of a failed check. */
 export const notReady = "NOT READY";
@@ -104,12 +107,11 @@ function errorList(name: string, heading: string, sheets: readonly string[]): Bl
     {
       sheet: published(text, "Sheet", { source }),
       // a sum passes over texts, and is in error where one cell is: in every program alike
-      in_error: calc(
-        count,
-        (row) => `IF(ISERROR(SUM(${areaTable}.${wordsOf(sheets[row - 1] as string)})),1,0)`,
+      told: calc(
+        text,
+        (row) => `IF(ISERROR(SUM(${areaTable}.${wordsOf(sheets[row - 1] as string)})),sheet,"")`,
         "In error",
       ),
-      told: calc(text, 'IF(in_error=0,"",sheet)', "In words"),
     },
   );
 }

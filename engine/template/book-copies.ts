@@ -1,22 +1,19 @@
-import { text } from "../units/quantity.js";
 import {
   type BookDeclaration,
   book,
-  type CalcDeclaration,
   type CellDeclaration,
-  calc,
   type InputDeclaration,
   isOffice,
   type LinesBlock,
   type SheetDeclaration,
   type TableBlock,
 } from "./declare.js";
-import { copyName, overrideKey, overrideName } from "./implied-names.js";
+import { copyName } from "./implied-names.js";
 import { whereOf } from "./spread.js";
 
 /**
  * Beside each input that is asked of the office stands what the office book says, as it was when the
- * bid was written, and a word where the job says otherwise.
+ * bid was written; its status has a word where the job says otherwise.
  */
 
 /** The book's own value of an input. */
@@ -25,26 +22,11 @@ const copyOf = ({ quantity, decimals }: InputDeclaration): BookDeclaration => ({
   beside: true,
 });
 
-/** Empty while the job has what the book says. */
-const overrideOf = (names: readonly string[]): CalcDeclaration => {
-  const same = names.map((name) => `${name}=${copyName(name)}`).join(",");
-  const test = names.length === 1 ? same : `AND(${same})`;
-  const formula = `IF(${test},"","≠ office book")`;
-  return { ...calc(text, formula, "Override", { blank: formula }), beside: true };
-};
-
 /** What stands beside the office inputs of a block of lines, by the name of the input. */
 export function besideLines(block: LinesBlock): Map<string, Record<string, CellDeclaration>> {
   return new Map(
     Object.entries(block.cells).flatMap(([name, declaration]) =>
-      isOffice(declaration)
-        ? [
-            [
-              name,
-              { [copyName(name)]: copyOf(declaration), [overrideName(name)]: overrideOf([name]) },
-            ],
-          ]
-        : [],
+      isOffice(declaration) ? [[name, { [copyName(name)]: copyOf(declaration) }]] : [],
     ),
   );
 }
@@ -61,9 +43,7 @@ export function withBookColumns(sheets: readonly SheetDeclaration[]): SheetDecla
 }
 
 function withColumns(table: TableBlock): TableBlock {
-  const office = Object.entries(table.columns).filter(([, cell]) => isOffice(cell));
-  const last = office.at(-1)?.[0];
-  if (last === undefined) return table;
+  if (!Object.values(table.columns).some(isOffice)) return table;
   const columns: Record<string, CellDeclaration> = {};
   const elsewhere: Record<string, string> = { ...table.elsewhere };
   const put = (key: string, cell: CellDeclaration, beside: string) => {
@@ -74,7 +54,6 @@ function withColumns(table: TableBlock): TableBlock {
   for (const [key, cell] of Object.entries(table.columns)) {
     columns[key] = cell;
     if (isOffice(cell)) put(copyName(key), copyOf(cell), key);
-    if (key === last) put(overrideKey, overrideOf(office.map(([name]) => name)), key);
   }
   const spread = table.elsewhere === undefined ? {} : { elsewhere };
   return { ...table, ...spread, columns };

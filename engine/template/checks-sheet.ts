@@ -7,6 +7,7 @@ import {
   type CheckDeclaration,
   calc,
   check,
+  isOffice,
   lines,
   published,
   type SheetDeclaration,
@@ -16,7 +17,7 @@ import {
   unprinted,
 } from "./declare.js";
 import { toldWhereTyped } from "./implied.js";
-import { messageName, statusKey, statusName } from "./implied-names.js";
+import { messageName, overridden, statusKey, statusName } from "./implied-names.js";
 import { formulaInRow } from "./row-sentence.js";
 import { sentenceFormula, textLiteral } from "./sentence.js";
 import { figuresFor } from "./spots.js";
@@ -78,7 +79,7 @@ export function checksSheet(
 
 /** All but those that hold: an error in one of them neither hides it nor spreads to the number. */
 const notHolding = (level: CheckDeclaration["level"]): string =>
-  `COUNTIF(check_list.level,"${level}")-COUNTIFS(check_list.level,"${level}",check_list.state,"ok")`;
+  `COUNTIF(check_list.level,"${level}")-COUNTIFS(check_list.level,"${level}",check_list.rank,">=${ranks.holds}")`;
 
 /** The names of single inputs, of columns of inputs, and of tables by their first one. */
 function inputNames(sheets: readonly SheetDeclaration[]): ReadonlyMap<string, string> {
@@ -239,13 +240,19 @@ function emptyStatuses(block: Block, sheet: string): string[] {
     const told = toldWhereTyped(table, inputs).map(
       ([, says]) => `(${status}<>${textLiteral(says)})`,
     );
-    const faulty = [`(${status}<>"")`, ...(told.length === 0 ? ["1"] : told)].join("*");
+    const override = inputs.some(([, one]) => isOffice(one))
+      ? [`(${status}<>${textLiteral(overridden)})`]
+      : [];
+    const others = [...told, ...override];
+    const faulty = [`(${status}<>"")`, ...(others.length === 0 ? ["1"] : others)].join("*");
     return inputs.length > 0 ? [`SUMPRODUCT(${faulty})=0`] : [];
   }
   if (block.kind !== "lines") return [];
   return Object.entries(block.cells)
     .filter(([, cell]) => hasStatus(cell))
-    .map(([name]) => `${statusName(name)}=""`);
+    .map(([name, cell]) =>
+      isOffice(cell) ? `LEFT(${statusName(name)},1)<>"←"` : `${statusName(name)}=""`,
+    );
 }
 
 function hasStatus(cell: CellDeclaration): boolean {
@@ -272,27 +279,33 @@ function sortedList(all: number): Block {
     { rows },
     {
       check: calc(text, inTurn("check"), "Check"),
-      state: calc(text, inTurn("state"), "State"),
+      state: calc(text, stateInTurn, "State"),
       sheet: calc(text, inTurn("sheet"), "Sheet"),
       message: calc(text, inTurn("message"), "What to do"),
     },
   );
 }
 
-/** Ranks lie a thousand apart by state; what is over is the place in the list. */
+/** Ranks lie a thousand apart by what a check does; what is over is its place in the list. */
+export const ranks = { must: 0, look: 1000, holds: 2000 } as const;
+
+/** Whether the rank of a check says that it holds. */
+export const holds = (rank: unknown): boolean => typeof rank === "number" && rank >= ranks.holds;
+
+const ranked = (row: number) => `SMALL(check_list.rank,${row})`;
 const inTurn = (key: string) => (row: number) =>
-  `INDEX(check_list.${key},MOD(SMALL(check_list.rank,${row}),1000))`;
+  `INDEX(check_list.${key},MOD(${ranked(row)},${ranks.look}))`;
+const stateInTurn = (row: number) =>
+  `IF(${ranked(row)}>=${ranks.holds},"ok",IF(${ranked(row)}<${ranks.look},"stop","warning"))`;
 
 const unknown = textLiteral("This cannot be told: a figure that it needs is in error.");
 
 const messageFormula = ({ message }: CheckOnSheet): string =>
-  `IF(state="ok","ok",IF(ISERROR(${message}),${unknown},${message}))`;
+  `IF(rank>=${ranks.holds},"ok",IF(ISERROR(${message}),${unknown},${message}))`;
 
 /** A check in error has not held. */
-function stateFormula({ state, level }: CheckOnSheet): string {
-  const fails = textLiteral(level === "must" ? "stop" : "warning");
-  return `IF(ISERROR(${state}),${fails},IF(${state},"ok",${fails}))`;
-}
+const rankFormula = ({ state, level }: CheckOnSheet): string =>
+  `place+IF(ISERROR(${state}),${ranks[level]},IF(${state},${ranks.holds},${ranks[level]}))`;
 
 function workingList(found: readonly CheckOnSheet[]): Block {
   const source = "the checks that the sheets of this template declare";
@@ -308,13 +321,13 @@ function workingList(found: readonly CheckOnSheet[]): Block {
     },
     {
       check: published(text, "Check", { source }),
-      state: calc(text, (row) => stateFormula(found[row - 1] as CheckOnSheet), "State"),
       sheet: published(text, "Sheet", { source }),
       level: published(text, "Level", { source }),
       goes: published(text, "Mended at", { source }),
       place: published(count, "Place", { source }),
-      rank: calc(number, `IF(state="ok",2000,IF(state="stop",0,1000))+place`, "Rank", {
+      rank: calc(number, (row) => rankFormula(found[row - 1] as CheckOnSheet), "Rank", {
         decimals: 0,
+        note: `Place, and ${ranks.look} more for a warning, ${ranks.holds} for a check that holds.`,
       }),
       message: calc(text, (row) => messageFormula(found[row - 1] as CheckOnSheet), "What to do"),
     },

@@ -103,8 +103,12 @@ class CellCompiler {
   cell(spot: Spot, index: number): Cell {
     const { declaration, table, row } = spot;
     const unit = unitOf(declaration.quantity, this.system);
-    const fixed = fixedValue(spot, this.system);
-    const compiled = this.formulaOf(spot);
+    const formula = this.formulaOf(spot);
+    // a single cell stays a formula: all rows of a column are, but those that say the same whatever is given
+    const mayBeFixed = declaration.kind === "calc" && table !== undefined;
+    const constant = mayBeFixed ? constantOf(formula?.native) : undefined;
+    const fixed = constant ?? fixedValue(spot, this.system);
+    const compiled = constant === undefined ? formula : undefined;
     const says = this.sentenceOf(spot);
     return Object.freeze({
       index,
@@ -265,13 +269,21 @@ function blankOf(declaration: CellDeclaration): Tree {
   return { kind: "number", value: 0 };
 }
 
+/**
+ * Words that a formula says whatever is given: the cell holds them as they are. An empty text is no value of a cell,
+ * and a figure or a yes always is a formula: that nobody typed it can be seen.
+ */
+const constantOf = (tree: Tree | undefined): string | undefined =>
+  tree?.kind === "text" ? tree.value || undefined : undefined;
+
 /** The value of a published cell, in the unit of the system. */
 function fixedValue(spot: Spot, system: UnitSystem): InputValue | undefined {
   if (spot.declaration.kind !== "published") return undefined;
   const { quantity, value } = spot.declaration;
   const rows = spot.table?.data;
-  const { repeats = spot.key, numbersRows } = spot.declaration;
+  const { repeats = spot.key, numbersRows, namesRows } = spot.declaration;
   if (numbersRows) return spot.row;
+  if (namesRows) return spot.table?.rowNames?.[(spot.row ?? 1) - 1];
   const given = rows === undefined ? value : rows[(spot.row ?? 1) - 1]?.[repeats];
   return given === undefined ? undefined : inUnit(given, quantity, system);
 }

@@ -86,8 +86,9 @@ export interface PublishedDeclaration extends Common {
   readonly value?: InputValue;
   /** Nobody reads it on the sheet: it stands on sheet Workings. */
   readonly working?: true;
-  /** Set by the compiler: its value is the number of the row. */
+  /** Set by the compiler: its value is the number of the row, or what people call it. */
   readonly numbersRows?: true;
+  readonly namesRows?: true;
 }
 
 /** A figure copied from the office book. */

@@ -18,8 +18,7 @@ export const repeatKey = (key: string, where: string | undefined): string =>
 /** The one column for the eye, in a table with several messages. */
 export const toDo = "to_do";
 
-/** What the office book says of an input, and the word where the job says otherwise. */
+/** What the office book says of an input. */
 export const copyName = (input: string): string => `${input}_in_book`;
-export const overrideName = (input: string): string => `${input}_override`;
-/** The like of a row. */
-export const overrideKey = "override";
+/** What a status says of an input that holds another value than the office book. */
+export const overridden = "≠ office book";

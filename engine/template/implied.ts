@@ -4,11 +4,20 @@ import {
   type CellDeclaration,
   calc,
   type InputDeclaration,
+  isOffice,
   type LinesBlock,
   published,
   type TableBlock,
 } from "./declare.js";
-import { messageName, repeatKey, statusKey, statusName, toDo } from "./implied-names.js";
+import {
+  copyName,
+  messageName,
+  overridden,
+  repeatKey,
+  statusKey,
+  statusName,
+  toDo,
+} from "./implied-names.js";
 import { standsReady } from "./own-rows.js";
 import { type Figure, sentenceFormula, textLiteral } from "./sentence.js";
 import { inputsOn, placesOf, repeatsOn, workingsSheet } from "./spread.js";
@@ -49,7 +58,9 @@ function impliedFor(
     };
   }
   if (declaration.kind !== "input") return undefined;
-  const trouble = inputTrouble(name, declaration, system);
+  const fine = likeBook([[name, declaration]]);
+  const rule = inputTrouble(name, declaration, system, fine);
+  const trouble = rule ?? (isOffice(declaration) ? fine : undefined);
   if (trouble === undefined) return undefined;
   return { name: statusName(name), declaration: calc(text, trouble, "") };
 }
@@ -83,10 +94,7 @@ export function impliedColumns(
     }
     for (const key of repeatsOn(block, where)) {
       const declaration = block.columns[key] as CellDeclaration;
-      implied[repeatKey(key, where)] =
-        where === workingsSheet && declaration.kind !== "published"
-          ? rowNumber(key, declaration)
-          : shownAgain(key, declaration);
+      implied[repeatKey(key, where)] = headOfRow(block, key, declaration, where);
     }
   }
   return implied;
@@ -146,6 +154,23 @@ function inputStatus(
   };
 }
 
+/** What heads a row away from home: what is fixed of it where that is enough, else what stands at home. */
+function headOfRow(
+  { columns, rowNames }: TableBlock,
+  key: string,
+  declaration: CellDeclaration,
+  where: string | undefined,
+): CellDeclaration {
+  const isFirst = key === Object.keys(columns)[0];
+  if (!isFirst || where === undefined || declaration.kind === "published") {
+    return shownAgain(key, declaration);
+  }
+  if (where === workingsSheet) return rowNumber(key, declaration);
+  if (rowNames === undefined) return shownAgain(key, declaration);
+  const named = published(text, declaration.label, { source: "the rows of the table" });
+  return { ...named, repeats: key, namesRows: true };
+}
+
 /** What heads a row among the workings, where nobody reads page by page: its number in the table. */
 const rowNumber = (key: string, { label }: CellDeclaration): CellDeclaration => ({
   ...published(count, `${label}, row`, { source: "the rows of the table" }),
@@ -183,7 +208,7 @@ function rowStatus(
   });
   let formula = checks.reduceRight(
     (rest, [check, says]) => `IF(${check},${rest},${textLiteral(says)})`,
-    '""',
+    likeBook(inputs),
   );
   for (const found of troubles.reverse()) {
     if (found === undefined) continue;
@@ -199,6 +224,7 @@ function rowStatus(
  */
 function strayInputs(block: TableBlock, where: string | undefined, system: UnitSystem): string {
   if (block.filled === undefined) return '""';
+  const fine = likeBook(inputsOn(block, where));
   const inputs = [...new Set([where, ...placesOf(block)])].flatMap((place) =>
     inputsOn(block, place).map(([name, declaration]) => ({ name, declaration, place })),
   );
@@ -218,7 +244,7 @@ function strayInputs(block: TableBlock, where: string | undefined, system: UnitS
     const elsewhere = place === where ? "" : ` on ${place ?? "its own sheet"}`;
     return `IF(ISBLANK(${name}),${textLiteral(`← ${declaration.label} needed${elsewhere}`)},${rest})`;
   }, '"← row not in use: complete or clear it"');
-  return `IF(AND(${idle.join(",")}),"",${lacking})`;
+  return `IF(AND(${idle.join(",")}),${fine},${lacking})`;
 }
 
 /** The default of an input as a formula writes it. */
@@ -230,28 +256,42 @@ function literalOf(declaration: InputDeclaration, system: UnitSystem): string {
   return `${here}[${unitOf(quantity, system).name}]`;
 }
 
-/** A text formula: empty while the input keeps to its rule, else the rule in few words. */
+/** A text formula: empty while the inputs of the office have what its book says. */
+function likeBook(inputs: readonly (readonly [string, InputDeclaration])[]): string {
+  const same = inputs
+    .filter(([, declaration]) => isOffice(declaration))
+    .map(([name]) => `${name}=${copyName(name)}`);
+  if (same.length === 0) return '""';
+  const test = same.length === 1 ? same[0] : `AND(${same.join(",")})`;
+  return `IF(${test},"",${textLiteral(overridden)})`;
+}
+
+/**
+ * A text formula: while the input keeps to its rule empty, or what `fine` says, else the rule in few words.
+ * None, where it has no rule.
+ */
 function inputTrouble(
   name: string,
   declaration: InputDeclaration,
   system: UnitSystem,
+  fine = '""',
 ): string | undefined {
   const { quantity } = declaration;
-  const needed = declaration.optional ? '""' : '"← needed"';
+  const needed = declaration.optional ? fine : '"← needed"';
   if (declaration.choices !== undefined) {
     const known =
       typeof declaration.choices === "string"
         ? `LISTED(${declaration.choices},${name})`
         : `OR(${declaration.choices.map((one) => `${name}=${textLiteral(one)}`).join(",")})`;
-    return `IF(ISBLANK(${name}),${needed},IF(${known},"","← not one of the choices"))`;
+    return `IF(ISBLANK(${name}),${needed},IF(${known},${fine},"← not one of the choices"))`;
   }
   if (quantity.kind === "text") {
-    return declaration.optional ? undefined : `IF(ISBLANK(${name}),"← needed","")`;
+    return declaration.optional ? undefined : `IF(ISBLANK(${name}),"← needed",${fine})`;
   }
   if (quantity.kind === "yesno") return undefined;
   const rule = textLiteral(`← ${ruleInWords(declaration, system)}`);
   const within = withinRange(name, declaration, system);
-  return `IF(ISBLANK(${name}),${needed},IF(ISNUMBER(${name}),IF(${within},"",${rule}),"← a number, please"))`;
+  return `IF(ISBLANK(${name}),${needed},IF(ISNUMBER(${name}),IF(${within},${fine},${rule}),"← a number, please"))`;
 }
 
 function withinRange(name: string, declaration: InputDeclaration, system: UnitSystem): string {

@@ -4,12 +4,12 @@ import type { PaperTable } from "./paper.js";
 import { columnsOn, messageKeysOn, tableShown, type Where, whereOf } from "./spread.js";
 
 /**
- * Columns of a worksheet of lines: label, value, unit, message, note; of an input of the office, the
- * word where the job overrides the book, and what the book says.
+ * Columns of a worksheet of lines: label, value, unit, message, note; of an input of the office, what
+ * the book says.
  */
 export const lineColumns = {
   ...{ label: 1, value: 2, unit: 3, message: 4, note: 5 },
-  ...{ override: 6, copy: 7 },
+  copy: 6,
 } as const;
 
 /** How many columns stand beside the first one: what fits the width of a page. */

@@ -29,7 +29,7 @@ export interface Cell {
   readonly apart: boolean;
   /** The value of a cell without a formula that the template itself fixes, in `unit`. */
   readonly fixed?: number | string | boolean;
-  /** The formula as it is spoken of: named formulas closed. */
+  /** The formula as it is spoken of: named formulas closed. Where it is but words, the cell holds them, as `fixed`. */
   readonly spoken?: Tree;
   /** The formula as it is calculated: native functions only. */
   readonly native?: Tree;

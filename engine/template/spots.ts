@@ -89,8 +89,8 @@ function spotsOfBlock(
     const again = declaration.repeats !== undefined;
     const own = { id: name, name, key: name, declaration, sheet, column, line, implied: again };
     const aside = Object.entries(copies.get(name) ?? {}).map(([key, made]) => {
-      const at = made.kind === "book" ? lineColumns.copy : lineColumns.override;
-      return { ...own, id: key, name: key, key, declaration: made, column: at };
+      const at = { column: lineColumns.copy, declaration: made };
+      return { ...own, id: key, name: key, key, ...at };
     });
     const beside = implied.get(name);
     if (beside === undefined) return [own, ...aside];

@@ -149,6 +149,15 @@ const STREAM_PASS = formula(
   "Newton's method; `share` is the flow wanted over the flow at the depth",
 );
 
+const NEARER_DEPTH = formula(
+  "NEARER_DEPTH",
+  "A nearer depth of a flow over stone of a size (D84), from a depth and its hydraulic radius",
+  { flow, depth: length, radius: length, width: length, side: number, stone: length, slope: number },
+  length,
+  "STREAM_PASS(depth,radius,flow/STREAM_FLOW(CHANNEL_AREA(width,depth,side),radius,stone,slope),RADIUS_POWER(radius,stone),width,side)",
+  ferguson,
+);
+
 const FROUDE = formula(
   "FROUDE",
   "Froude number: 1 and above, the water shoots",
@@ -175,5 +184,6 @@ export const channelFormulas = [
   STREAM_START,
   RADIUS_POWER,
   STREAM_PASS,
+  NEARER_DEPTH,
   FROUDE,
 ];

@@ -1,4 +1,4 @@
-import { area, columnOf, count, formula, length, number, weight, yesno } from "../../engine/template/index.js";
+import { area, columnOf, count, formula, length, number, text, weight, yesno } from "../../engine/template/index.js";
 
 const geometry = "geometry: n strips cover n widths less n - 1 laps";
 
@@ -61,6 +61,24 @@ const COST_ON_ROLL = formula(
   area,
   "IF(AND(roll>lap,roll_length>lap)," + " COST_EITHER_WAY(wide, long, roll, roll_length, lap, worth), 1000000[ft²])",
   geometry,
+);
+
+const FIRST_LEAST = formula(
+  "FIRST_LEAST",
+  "Which of six areas is the least; of equal ones the first",
+  { a: area, b: area, d: area, e: area, f: area, g: area },
+  count,
+  "IF(a<=MIN(b,d,e,f,g),1,IF(b<=MIN(d,e,f,g),2,IF(d<=MIN(e,f,g),3,IF(e<=MIN(f,g),4,IF(f<=g,5,6)))))",
+  "definition",
+);
+
+const IN_STREAM_SHEET = formula(
+  "IN_STREAM_SHEET",
+  "1 for a piece of the plan with the stream in one sheet, else 0; row by row. `pools` is 1 where they lie in the sheet",
+  { kind: text, pools: number },
+  number,
+  '(kind<>"piece")*(kind<>"both")*(1-(kind="pool")*pools)',
+  "definition",
 );
 
 const CUTS_FROM = formula(
@@ -132,6 +150,8 @@ export const linerFormulas = [
   PIECE_COST,
   COST_EITHER_WAY,
   COST_ON_ROLL,
+  FIRST_LEAST,
+  IN_STREAM_SHEET,
   CUTS_FROM,
   ROLL_LEFT,
   ROW_GIVEN,

@@ -36,5 +36,17 @@ const UNITS_IN = formula(
   "definition",
 );
 
+const RATE_IN = formula(
+  "RATE_IN",
+  "A rate of the office book in the unit that the sheets need; 0 where the book lacks it or measures something else",
+  {
+    ...{ values: columnOf(precise), units: columnOf(text), codes: columnOf(text), code: text },
+    ...{ kinds: columnOf(text), sizes: columnOf(precise), names: columnOf(text), needed: text },
+  },
+  precise,
+  "IF(LISTED(codes,code),PICK(values,codes,code)*UNITS_IN(kinds,sizes,names,needed,PICK(units,codes,code)),0)",
+  "definition",
+);
+
 /** Loads, quotes, joints, units. */
-export const materialFormulas = [LOADS, ENDED, LINE_JOINTS, UNITS_IN] as const;
+export const materialFormulas = [LOADS, ENDED, LINE_JOINTS, UNITS_IN, RATE_IN] as const;

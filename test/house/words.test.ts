@@ -45,8 +45,6 @@ const otherSense: readonly string[] = [
     "rounding_step: step",
     "length_step_in_book: step",
     "rounding_step_in_book: step",
-    "length_step_override: step",
-    "rounding_step_override: step",
     "barrow_factor: step",
   ],
   ...["used_rates.code: step", "used_rates.means: step"],

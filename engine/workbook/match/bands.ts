@@ -85,7 +85,8 @@ function placesOf(
   const shift = (columns.get(first) as Target).from.column - modelColumn(table, first).column;
   return band.columns.flatMap((key) => {
     const cell = modelColumn(table, key);
-    const formula = cell.native !== undefined;
+    const formula =
+      table.columns.get(key)?.cells.some(({ native }) => native !== undefined) === true;
     if (cell.implied) return [{ name: cell.name, column: cell.column + shift, formula }];
     if (!agreeing.includes(key)) return [];
     return [{ name: cell.name, column: (columns.get(key) as Target).from.column, formula }];

@@ -6,7 +6,7 @@ import type {
   ProseBlock,
   TextBlock,
 } from "../../template/declare.js";
-import { copyName, messageName, overrideName, statusName } from "../../template/implied-names.js";
+import { copyName, messageName, overridden, statusName } from "../../template/implied-names.js";
 import { lineColumns } from "../../template/layout.js";
 import type { Cell, Model, PlacedBlock } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
@@ -100,15 +100,14 @@ const over = ({ widths }: Page, from: number, to: number): readonly number[] =>
 
 /** Writes what the office book says of an input, where it is asked of the office; returns how many columns it takes. */
 function writeBeside({ sheet, model, values }: Page, { name, line }: Cell): number {
-  const beside = [overrideName(name), copyName(name)].flatMap((one) => model.byId.get(one) ?? []);
-  for (const cell of beside) {
-    const target = sheet.getCell(line, cell.column);
-    putCell(target, model, cell, values[cell.index] ?? null);
-    // a long text stays in its line: it is there to be compared
-    const alignment = { ...target.style.alignment, wrapText: false };
-    target.style = changed(target.style, { alignment });
-  }
-  return beside.length;
+  const cell = model.byId.get(copyName(name));
+  if (cell === undefined) return 0;
+  const target = sheet.getCell(line, cell.column);
+  putCell(target, model, cell, values[cell.index] ?? null);
+  // a long text stays in its line: it is there to be compared
+  const alignment = { ...target.style.alignment, wrapText: false };
+  target.style = changed(target.style, { alignment });
+  return 1;
 }
 
 const sourceOf = ({ declaration }: Cell): string | undefined =>
@@ -125,7 +124,10 @@ function writeMessage(page: Page, cell: Cell): number {
   const target = sheet.getCell(cell.line, implied.column);
   putCell(target, model, implied, values[implied.index] ?? null);
   // by the message: LibreOffice 7.4 fails to print sheets whose rules look at yes/no cells
-  const test = kind === "check" ? `${target.address}<>"ok"` : `LEN(${target.address})>0`;
+  const test =
+    kind === "check"
+      ? `${target.address}<>"ok"`
+      : `AND(LEN(${target.address})>0,${target.address}<>"${overridden}")`;
   sheet.addConditionalFormatting({ ref: target.address, rules: [attention(test)] });
   if (kind === "check") {
     sheet.addConditionalFormatting({ ref: addressIn(cell), rules: [attention(test)] });

@@ -110,6 +110,6 @@ function explained(cell: Cell): string {
     case "book":
       return "from the office book";
     default:
-      return `= ${spokenFormula(cell)}`;
+      return cell.spoken === undefined ? "words of the template" : `= ${spokenFormula(cell)}`;
   }
 }

@@ -1,6 +1,7 @@
 import { addressOf, columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { firstFields, openFields } from "../../job/missing.js";
+import { isOffice } from "../../template/declare.js";
 import { statusKey } from "../../template/implied-names.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import { secondCellOf } from "../../template/second-cell.js";
@@ -54,7 +55,7 @@ export function rowLines(model: Model, values: readonly Value[]): LiveLine[] {
     if (table?.filled === undefined) continue;
     const where = block.kind === "part" ? sheet : undefined;
     const own = Object.values(table.columns)[0]?.kind === "input";
-    if (!own || inputsOn(table, where).length === 0) continue;
+    if (!own || inputsOn(table, where).every(([, one]) => isOffice(one))) continue;
     const key = statusKey(where);
     const { cells } = columnOf(model, table.name, key);
     const told = cells.map(({ index }) => values[index]);

@@ -2,7 +2,7 @@ import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { openFields } from "../../job/missing.js";
 import { notReady } from "../../template/bid-stands.js";
-import { checkList } from "../../template/checks-sheet.js";
+import { checkList, holds, ranks } from "../../template/checks-sheet.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import type { Book } from "./book/book.js";
 import { changed } from "./book/changed.js";
@@ -238,15 +238,16 @@ class SummaryPage {
     const { grid, model, values } = this;
     grid.heading("Errors and warnings (all are on sheet Checks)");
     const column = (key: string) => columnOf(model, checkList, key).cells;
-    const ranks = column("rank").map(({ index }) => values[index] as number);
-    const inTurn = ranks.map((_, i) => i).sort((a, b) => (ranks[a] ?? 0) - (ranks[b] ?? 0));
-    for (let row = 1; row <= Math.min(firstFailing, ranks.length); row++) {
+    const found = column("rank").map(({ index }) => values[index] as number);
+    const inTurn = found.map((_, i) => i).sort((a, b) => (found[a] ?? 0) - (found[b] ?? 0));
+    for (let row = 1; row <= Math.min(firstFailing, found.length); row++) {
       const place = `MATCH(SMALL(${checkList}.rank,${row}),${checkList}.rank,0)`;
       const at = (key: string) => `INDEX(${checkList}.${key},${place})`;
       const toldOf = (key: string) =>
         values[column(key)[inTurn[row - 1] as number]?.index as number];
-      const fails = toldOf("state") !== "ok";
-      const shown = (formula: string) => `IF(${at("state")}="ok","",${formula})`;
+      const fails = !holds(toldOf("rank"));
+      const shown = (formula: string) =>
+        `IF(SMALL(${checkList}.rank,${row})>=${ranks.holds},"",${formula})`;
       const said = fails ? `${toldOf("sheet")}: ${toldOf("check")}` : "";
       const name = `${at("sheet")}&": "&${at("check")}`;
       grid.formula(1, 4, shown(`HYPERLINK("#"&${at("goes")},${name})`), said, styles.openItem);

@@ -3,7 +3,7 @@ import { print } from "../../formula/print.js";
 import type { Reference } from "../../formula/tree.js";
 import { checkShown } from "../../template/checks-sheet.js";
 import type { Block, CellDeclaration, TableBlock } from "../../template/declare.js";
-import { messageName } from "../../template/implied-names.js";
+import { messageName, overridden } from "../../template/implied-names.js";
 import { noteOn } from "../../template/layout.js";
 import type { Band, Cell, Column, Model, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
@@ -132,7 +132,8 @@ function writeColumn(page: Page, band: Band, block: TableBlock, key: string): vo
   const message = declaration.kind === "check" ? messagesOf(page, block, key) : cells;
   if (message[0] !== undefined && isMessage(message[0])) {
     // by the message: LibreOffice 7.4 fails to print sheets whose rules look at yes/no cells
-    const test = `LEN($${addressOf(message[0].column, message[0].line)})>0`;
+    const at = `$${addressOf(message[0].column, message[0].line)}`;
+    const test = `AND(LEN(${at})>0,${at}<>"${overridden}")`;
     sheet.addConditionalFormatting({ ref: areaOf(cells), rules: [attention(test)] });
   }
 }

@@ -2,7 +2,7 @@ import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { headOf } from "../../job/trail/chain.js";
 import { inputsMark, pricesMark } from "../../job/trail/inputs.js";
-import { checkList } from "../../template/checks-sheet.js";
+import { checkList, holds, ranks } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
 import { templateMark } from "../../template/mark.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
@@ -142,15 +142,16 @@ function writeStatus({ sheet, model, values, portrait, onPaper }: Page): void {
   if (portrait || !onPaper || list === undefined) return;
   const of = (key: string) =>
     columnOf(model, checkList, key).cells.map(({ index }) => values[index]);
-  const states = of("state");
-  const own = of("sheet").flatMap((name, i) => (name === sheet.name ? [states[i]] : []));
+  const found = of("rank");
+  const own = of("sheet").flatMap((name, i) => (name === sheet.name ? [found[i]] : []));
   if (own.length === 0) return;
-  const failing = own.filter((state) => state !== "ok").length;
-  const count = `COUNTIFS(${checkList}.sheet,"${sheet.name}",${checkList}.state,"<>ok")`;
+  const failing = own.filter((rank) => !holds(rank)).length;
+  const on = `${checkList}.sheet,"${sheet.name}"`;
+  const count = `COUNTIFS(${on})-COUNTIFS(${on},${checkList}.rank,">=${ranks.holds}")`;
   const words = " to look at on this sheet: see Checks";
   const cell = sheet.getCell(3, 1);
   cell.value = formulaContent(
-    `IF(${count}=0,"",HYPERLINK("#'Checks'!A1",${count}&"${words}"))`,
+    `IF(${count}=0,"",HYPERLINK("#'Checks'!A1",(${count})&"${words}"))`,
     failing === 0 ? "" : `${failing}${words}`,
   );
   cell.style = styles.sheetStatus;

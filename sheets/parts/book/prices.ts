@@ -14,13 +14,12 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import { tradeUnits, unitsIn } from "../../tables/trade-units.js";
+import { tradeUnits } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
 import { rateUnit } from "../rates.js";
 
 const ownList = "the list of rates that this template reads";
-const at = "PLACE_OR_ZERO(rates.code,code)";
 
 const ordered = (table: string) => `SUM_WHERE(${table}.order_quantity,${table}.code,code)`;
 const bought = `${ordered("materials")}+${ordered("additional_items")}`;
@@ -117,10 +116,9 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       code: published(text, "Code", { source: ownList }),
       group: published(text, "Group", { source: ownList }),
       unit: published(text, "Unit needed", { source: ownList }),
-      at: calc(count, at, "Row in the office book"),
       value: calc(
         precise,
-        `IF(at>0,INDEX(rates.value,MAX(at,1))*${unitsIn("unit", "INDEX(rates.unit,MAX(at,1))")},0)`,
+        "RATE_IN(rates.value,rates.unit,rates.code,code,trade_units.kind,trade_units.size,trade_units.name,unit)",
         "Value",
         {
           decimals: 3,
@@ -129,7 +127,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
       ),
       sound: check(
         // a figure of the book that comes to nothing is in a unit of another kind
-        'IF(at>0,OR(value>0,AND(group<>"production",INDEX(rates.value,MAX(at,1))=0)),FALSE)',
+        'IF(value>0,TRUE,IF(group="production",FALSE,PICK_OR(rates.value,rates.code,code,1)=0))',
         "Rate {code} ({means}, {unit}) is missing, zero, or in a unit that measures something else. Correct sheet Rates of the office book.",
         { label: "Rate missing or wrong" },
       ),

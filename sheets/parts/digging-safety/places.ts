@@ -83,43 +83,38 @@ const placesOf = ({ trenches }: Trenches): readonly Place[] => [
   ...rows(capacity.walls, footing),
 ];
 
+/** How deep each place is dug, which tells whether it is. */
 export const placeList = (all: Trenches): TableBlock => {
   const places = placesOf(all);
-  const of = (row: number): Place => places[row - 1] as Place;
   return table(
     "dig_list",
-    "List of digs",
+    "Depths of digs",
     { working: true, rows: places.length },
-    {
-      what: calc(text, (row) => of(row).what, "Place"),
-      depth: calc(length, (row) => of(row).depth, "Depth"),
-      length: calc(length, (row) => of(row).length, "Length"),
-      around: calc(length, (row) => of(row).around, "Sides to shore"),
-      sides: calc(number, (row) => of(row).sides, "Side slope, run:1", { decimals: 2 }),
-      protection: calc(text, (row) => of(row).protection, "Protection"),
-    },
+    { depth: calc(length, (row) => (places[row - 1] as Place).depth, "Depth") },
   );
 };
 
 const safe =
-  'OR(NOT(needed), protection = "shored or shielded", protection = "engineered", AND(protection = "sloped", ROUND(sides - safe_slope, 9) >= 0))';
+  'OR(NOT(needed), by = "shored or shielded", by = "engineered", AND(by = "sloped", ROUND(run - safe_slope, 9) >= 0))';
 
 /** Each place against the excavation standard, by its own depth, sides and protection. */
-export const placesDug = (all: Trenches): TableBlock =>
-  table(
+export const placesDug = (all: Trenches): TableBlock => {
+  const places = placesOf(all);
+  const of = (row: number): Place => places[row - 1] as Place;
+  return table(
     "digs",
     "Digs and their protection",
     {
-      rows: placesOf(all).length,
+      rows: places.length,
       beside: "dig_list",
       filled: "depth>0",
       note: "Each place counts by itself: a sloped basin does not protect an upright trench beside it.",
     },
     {
-      place: calc(text, "what", "Place"),
+      place: calc(text, (row) => of(row).what, "Place"),
       deep: calc(length, "depth", "Depth", { strong: true }),
-      run: calc(number, "sides", "Side slope, run:1", { decimals: 2 }),
-      by: calc(text, "protection", "Protection chosen"),
+      run: calc(number, (row) => of(row).sides, "Side slope, run:1", { decimals: 2 }),
+      by: calc(text, (row) => of(row).protection, "Protection chosen"),
       needed: calc(
         yesno,
         'AND(dig_soil_type <> "stable rock", OR(ROUND(depth - protection_depth, 9) >= 0, cave_in_seen))',
@@ -128,19 +123,20 @@ export const placesDug = (all: Trenches): TableBlock =>
       ),
       protected: check(
         safe,
-        "{what}: {depth} deep in {dig_soil_type} soil, {protection} protection, sides {sides} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Decisions (29 CFR 1926.652).",
+        "{place}: {deep} deep in {dig_soil_type} soil, {by} protection, sides {run} to 1. Shore, shield or slope it {safe_slope} to 1: sheet Decisions (29 CFR 1926.652).",
         { label: "Dig without protection" },
       ),
       face: calc(
         area,
-        'IF(OR(protection = "shored or shielded", protection = "engineered"), around * depth, 0[ft²])',
+        (row) => `IF(OR(by = "shored or shielded", by = "engineered"), (${of(row).around}) * deep, 0[ft²])`,
         "Face to be held",
       ),
-      entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, what, "")', "Deep enough to inspect"),
+      entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, place, "")', "Deep enough to inspect"),
       ways_out: calc(
         count,
-        "IF(ROUND(depth-ladder_depth,9)>=0,MAX(1,WHOLE_UP(length/(2*ladder_travel))),0)",
+        (row) => `IF(ROUND(deep-ladder_depth,9)>=0,MAX(1,WHOLE_UP(${of(row).length}/(2*ladder_travel))),0)`,
         "Ways out needed",
       ),
     },
   );
+};

@@ -86,8 +86,8 @@ export const safeDig = lines("Dig safety", {
     note: "No dig is there to be looked at while the bid is made: until it is, Crew says STOP.",
     source: `${standard}.652(a)(1)`,
   }),
-  deepest_dig: calc(length, "MAX(dig_list.depth)", "Deepest dig", { strong: true }),
-  deepest_place: calc(text, "PICK(dig_list.what,dig_list.depth,deepest_dig)", "Place of the deepest dig", {
+  deepest_dig: calc(length, "MAX(digs.deep)", "Deepest dig", { strong: true }),
+  deepest_place: calc(text, "PICK(digs.place,digs.deep,deepest_dig)", "Place of the deepest dig", {
     working: true,
   }),
   protection_depth: published(length, "Protection needed from", {
@@ -121,7 +121,7 @@ export const safeDig = lines("Dig safety", {
     working: true,
   }),
   dig_within_tables: check(
-    'SUMPRODUCT((dig_list.depth > engineer_depth) * (dig_list.protection <> "engineered")) = 0',
+    'SUMPRODUCT((digs.deep > engineer_depth) * (digs.by <> "engineered")) = 0',
     "{deepest_place} is dug {deepest_dig} deep; over {engineer_depth} a registered engineer designs its protection. Have it designed, and choose engineered on sheet Decisions.",
     { label: "Dig beyond the standard's tables" },
   ),

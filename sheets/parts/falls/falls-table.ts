@@ -94,8 +94,7 @@ export const fallsTable = table(
       note: "Of the actual flow, to be held against that of the look.",
     }),
     lip_coefficient: calc(precise, coefficient, "Lip coefficient"),
-    depth_full: calc(smallLength, "WEIR_HEAD(actual_flow,width_counted,lip_coefficient)", "Depth at full width"),
-    depth_pass: calc(smallLength, drawnIn("depth_full"), "Depth, first pass"),
+    depth_pass: calc(smallLength, drawnIn("WEIR_HEAD(actual_flow,width_counted,lip_coefficient)"), "Depth, first pass"),
     lip_depth: calc(smallLength, drawnIn("depth_pass"), "Depth over lip", { strong: true }),
     lips_beside: calc(count, "SUMPRODUCT((falls.level=level)*(falls.width_counted>0))-1", "Other lips of level"),
     lip_raised: calc(

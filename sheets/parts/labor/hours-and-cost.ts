@@ -71,7 +71,7 @@ export const laborCost = lines("Cost of labor", {
   operator_rate: calc(hourlyRate, `BURDENED_RATE(${rate("wage-operator")}*1[$/h],burden)`, "Operator cost per hour"),
   own_electrician_hours: calc(
     hours,
-    'SUM_WHERE(tasks.hours,tasks.rate_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.rate_code,"circuit-fitted")',
+    'SUM_WHERE(tasks.hours,tasks.machine_code,"conduit-run")+SUM_WHERE(tasks.hours,tasks.machine_code,"circuit-fitted")',
     "Own electrician's hours",
     { working: true },
   ),

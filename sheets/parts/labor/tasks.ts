@@ -19,7 +19,8 @@ import { practice } from "../rates.js";
 import type { Task } from "../task.js";
 
 const ownList = "the list of tasks of this template";
-const ofRate = (column: string) => `PICK(used_rates.${column},used_rates.code,rate_code)`;
+/** What is known of a task's rate: that by hand, where all is done by hand. */
+const ofRate = (column: string) => `PICK(used_rates.${column},used_rates.code,IF(by_hand,hand_code,machine_code))`;
 
 /** Hours of each task: its quantity over the production rate, times the factors of the site. */
 export const taskTable = (tasks: readonly Task[]): TableBlock =>
@@ -53,7 +54,6 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       stage: published(text, "Stage of the work", { working: true, source: ownList }),
       machine_code: published(text, "Rate with a machine", { working: true, source: ownList }),
       hand_code: published(text, "Rate by hand", { working: true, source: ownList }),
-      rate_code: calc(text, "IF(by_hand,hand_code,machine_code)", "Rate", { working: true }),
       override_rate: input(number, "Override rate", { optional: true, least: 0.001 }),
       rate: calc(number, `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`, "Units an hour", {
         decimals: 3,

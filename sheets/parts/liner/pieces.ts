@@ -127,7 +127,6 @@ export const linerPieces = table(
       { working: true },
     ),
     bought: calc(area, "pieces*cut_length*roll_width", "Liner used"),
-    net: calc(area, "length*width", "Area of the piece"),
     seam: calc(length, `SEAM_OF(${across},${along},strips,parts)`, "Seam"),
     weight: calc(weight, "IF(in_plan,cut_length*roll_width*liner_area_weight,0)", "Weight of a cut", {
       note: "As cut from the roll, before trimming and seaming: what people carry in.",

@@ -19,12 +19,12 @@ const cheapest = "the cheapest";
 /** What a piece is; each plan is made of some kinds. */
 export const kinds = { basin: "basin", piece: "piece", pool: "pool", stream: "stream", both: "both" } as const;
 
-/** Of a column, what each plan takes. */
+/** Of a column, or a product of columns, what each plan takes. */
 const ofPlan = (column: string) => (row: number) =>
   [
     `SUMPRODUCT((liner_pieces.kind<>"stream")*(liner_pieces.kind<>"both")*liner_pieces.${column})`,
-    `SUMPRODUCT((liner_pieces.kind<>"piece")*(liner_pieces.kind<>"both")*(1-(liner_pieces.kind="pool")*pools_within)*liner_pieces.${column})`,
-    `SUM_WHERE(liner_pieces.${column},liner_pieces.kind,"both")`,
+    `SUMPRODUCT(IN_STREAM_SHEET(liner_pieces.kind,pools_within)*liner_pieces.${column})`,
+    `SUMPRODUCT((liner_pieces.kind="both")*liner_pieces.${column})`,
   ][row - 1] as string;
 const ofSheet = (row: number) => (column: string) =>
   `PICK(liner_pieces.${column},liner_pieces.kind,"${row === 2 ? kinds.stream : kinds.both}")`;
@@ -64,7 +64,7 @@ export const linerPlans = table(
   { rows: plans.length, data: plans.map((plan) => ({ plan })) },
   {
     plan: published(text, "Plan", { source: "the ways that builders line a stream" }),
-    needed: calc(area, ofPlan("net"), "Area covered"),
+    needed: calc(area, ofPlan("length*liner_pieces.width"), "Area covered"),
     taken: calc(area, ofPlan("bought"), "Liner used"),
     seams: calc(length, ofPlan("seam"), "Seams"),
     waste: calc(percent, "IF(taken>0,1-needed/taken,0)", "Waste and laps"),

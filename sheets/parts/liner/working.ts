@@ -1,4 +1,4 @@
-import { area, type CalcDeclaration, calc, count, length, table, text } from "../../../engine/template/index.js";
+import { area, type CalcDeclaration, calc, count, length, table } from "../../../engine/template/index.js";
 import { pieceRows } from "./pieces.js";
 import { rollNumbers } from "./rolls.js";
 
@@ -12,11 +12,6 @@ const cost = (k: number): CalcDeclaration => {
   );
 };
 
-/** The first roll that takes the least. */
-const bestRoll = rollNumbers
-  .slice(0, -1)
-  .reduceRight((otherwise, k) => `IF(cost_${k}=least,${k},${otherwise})`, String(rollNumbers.at(-1)));
-
 const columns = (name: string, of: (k: number) => CalcDeclaration) =>
   Object.fromEntries(rollNumbers.map((k) => [`${name}_${k}`, of(k)]));
 
@@ -26,10 +21,8 @@ export const linerWorking = table(
   "Working: pieces on rolls",
   { working: true, rows: pieceRows, beside: "liner_pieces", filled: "length>0" },
   {
-    piece: calc(text, "name", "Piece"),
-    least: calc(area, `MIN(${rollNumbers.map((k) => `cost_${k}`).join(", ")})`, "Least liner and seams"),
     ...columns("cost", cost),
-    best: calc(count, bestRoll, "Roll with the least"),
+    best: calc(count, "FIRST_LEAST(cost_1..cost_6)", "Roll with the least"),
   },
 );
 

@@ -9,7 +9,6 @@ import {
   head,
   length,
   number,
-  percent,
   precise,
   speed,
   table,
@@ -169,7 +168,6 @@ export const pipeLinesTable = table(
       decimals: 7,
       beyond: asShut,
     }),
-    closed: calc(percent, "valve_setting/90[°]", "Closed"),
     valve_words: calc(
       text,
       'IF(shut,"closed",IF(valve_setting<2[°],"leave fully open","turn "&FIXED(valve_setting,0)&"° from open"))',

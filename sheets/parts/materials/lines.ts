@@ -58,18 +58,30 @@ export function materialLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">
         working: true,
         source: "the list of materials of this template",
       }),
+    }),
+  );
+}
+
+/** Whole loads of each line that comes by the truck load, where it shares no truck. */
+export function bulkLines({ buys, takeoff }: Pick<Whole, "buys" | "takeoff">): TableBlock {
+  const all = [...buys.flatMap(linesOf), ...takeoff.map(usualLine)];
+  const bulk = all.flatMap(({ name, by_load, carried }, i) => (by_load ? [{ name, carried, row: i + 1 }] : []));
+  return table(
+    "bulk_lines",
+    "Bulk lines, each by itself",
+    { working: true, rows: bulk.length, data: bulk.map(({ name }) => ({ line: name })) },
+    {
+      line: published(text, "Line", { source: "the list of materials of this template" }),
       loads: calc(
         count,
-        (row) => {
-          const { by_load, carried } = of(row);
-          return by_load ? `IF(delivered,0,${wholeLoads(carried === "ton" ? "ton" : "yd³")})` : "0";
+        (at) => {
+          const { row, carried } = bulk[at - 1] as (typeof bulk)[number];
+          const ordered = `INDEX(materials.order_quantity,${row})`;
+          return `IF(INDEX(materials.delivered,${row}),0,${wholeLoads(carried === "ton" ? "ton" : "yd³", ordered)})`;
         },
         "Truck loads if alone",
-        {
-          working: true,
-        },
       ),
-    }),
+    },
   );
 }
 

@@ -17,15 +17,12 @@ import { quotedOr } from "./job-quotes.js";
 /** The row of the items that has exactly this code: a look-up alone would take * and ? as wildcards. */
 const exactRow = 'IF(LEN(code)>0,IF(PICK_OR(items.code,items.code,code,"")=code,PLACE_OR_ZERO(items.code,code),0),0)';
 
-const fromItem = (column: string, otherwise: string): string =>
-  `IF(at>0,INDEX(items.${column},MAX(at,1)),${otherwise})`;
-
-/** The same, unless a quote for this job names the item. */
+/** What the office book says of the item, unless a quote for this job names it. */
 const quoted = (column: string): string => quotedOr(column, "code", `INDEX(items.${column},MAX(at,1))`);
 
 /** What is wrong with a line's price, whichever it is. */
 const fault =
-  '{IF(at=0,"not in the office book",IF(book_share=0,"sold by "&book_unit&", not by "&unit,"its price ended before the bid date"))}';
+  '{IF(at=0,"not in the office book",IF(book_share=0,"sold by "&INDEX(items.unit,MAX(at,1))&", not by "&unit,"its price ended before the bid date"))}';
 
 /** The columns that a line of materials has before it is priced. */
 export interface LineColumns {
@@ -54,8 +51,7 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
   return {
     ...line,
     at: calc(count, exactRow, "Row in the office book", { working: true }),
-    book_unit: calc(text, fromItem("unit", '""'), "Unit in the book", { working: true }),
-    book_share: calc(precise, `IF(at>0,${unitsIn("unit", "book_unit")},0)`, "Units per book unit", {
+    book_share: calc(precise, `IF(at>0,${unitsIn("unit", "INDEX(items.unit,MAX(at,1))")},0)`, "Units per book unit", {
       working: true,
       note: "1 where the book sells by the bid's own unit, 0 where by another measure.",
     }),
@@ -96,6 +92,7 @@ export const loadsBy = (prefix = "", carried = "1") => {
 };
 
 /** Whole loads of what a line buys by the truck load, waste and packs included. Its unit is of weight or of volume. */
-export const wholeLoads = (unit: keyof typeof heldBy): string => `WHOLE_UP(order_quantity/MAX(0.01,${heldBy[unit]}))`;
+export const wholeLoads = (unit: keyof typeof heldBy, ordered: string): string =>
+  `WHOLE_UP(${ordered}/MAX(0.01,${heldBy[unit]}))`;
 
 const packOf = "IF(INDEX(items.pack,MAX(at,1))>0,INDEX(items.pack,MAX(at,1)),1)";

@@ -132,7 +132,7 @@ export const materialsTotals = lines("In short", {
   own_volume_loads: additionalLoads.volume,
   truck_loads: calc(
     count,
-    "IF(classes_share_trucks,WHOLE_UP(weight_loads+volume_loads+own_weight_loads+own_volume_loads),SUM(materials.loads)+SUM(additional_items.loads))",
+    "IF(classes_share_trucks,WHOLE_UP(weight_loads+volume_loads+own_weight_loads+own_volume_loads),SUM(bulk_lines.loads)+SUM(additional_items.loads))",
     "Truck loads, bulk",
     { note: "Stone, gravel and sand." },
   ),

@@ -13,7 +13,9 @@ import {
 } from "../../../engine/template/index.js";
 import { pumpsTable } from "./pumps-table.js";
 
-const piece = (name: string, label: string) => calc(count, `MAX(1,MIN(points-1,${name}))`, label);
+/** The straight piece of a curve that begins at the last of so many points. */
+const piece = (points: string, label: string) => calc(count, `MAX(1,MIN(points-1,${points}))`, label);
+const upTo = (flow: string) => `POINTS_UP_TO(points,${flow},flow_1..flow_8)`;
 
 /** Every pump of the book for this job: is it large enough, how fast, what does it cost over the years? */
 export const shortlistTable = table(
@@ -55,20 +57,10 @@ export const shortlistTable = table(
     }),
     in_running: calc(count, "IF(ranked>0,1,0)", "Ranked", { working: true }),
     mark: calc(text, "PUMP_VERDICT(curve_sound,strong_enough,cost,ranked,cheapest_years_cost)", "Verdict"),
-    points_over: calc(
-      count,
-      "POINTS_OVER(total_design_flow,total_dynamic_head,flow_1..flow_8,head_1..head_8)",
-      "Points over duty parabola",
-    ),
-    piece: piece("points_over", "Curve segment"),
+    piece: piece("POINTS_OVER(total_design_flow,total_dynamic_head,flow_1..flow_8,head_1..head_8)", "Curve segment"),
     slope: calc(precise, "PIECE_SLOPE(curve_sound,piece,flow_1..flow_8,head_1..head_8)", "Segment slope"),
     start: calc(head, "PIECE_START(curve_sound,piece,slope,flow_1..flow_7,head_1..head_7)", "Segment head, zero flow"),
-    points_below_design: calc(
-      count,
-      "POINTS_UP_TO(points,total_design_flow,flow_1..flow_8)",
-      "Points up to design flow",
-    ),
-    design_piece: piece("points_below_design", "Curve segment, design flow"),
+    design_piece: piece(upTo("total_design_flow"), "Curve segment, design flow"),
     design_slope: calc(
       precise,
       "PIECE_SLOPE(curve_sound,design_piece,flow_1..flow_8,head_1..head_8)",
@@ -81,8 +73,7 @@ export const shortlistTable = table(
       { zero: "none" },
     ),
     full_flow: calc(flow, "total_design_flow/speed_used", "Full-speed flow"),
-    points_below: calc(count, "POINTS_UP_TO(points,full_flow,flow_1..flow_8)", "Points up to full-speed flow"),
-    full_piece: piece("points_below", "Curve segment, full speed"),
+    full_piece: piece(upTo("full_flow"), "Curve segment, full speed"),
     full_head: calc(
       head,
       "IF(curve_sound,PIECE_HEAD(full_flow,full_piece,full_slope,flow_1..flow_7,head_1..head_7),0)",

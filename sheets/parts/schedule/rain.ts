@@ -16,12 +16,14 @@ import {
 import { monthColumns } from "../../tables/month-columns.js";
 import { monthsOfRain } from "../../tables/months.js";
 
-const mostDaysLost = 80;
+/** By how many days more the search goes, each half of the one before: to any number below twice the first. */
+const halves = [64, 32, 16, 8, 4, 2, 1];
+const mostDaysLost = halves.reduce((sum, more) => sum + more, 0) - 1;
 const afterFirst = 15;
 
 /** The place's days of a month, unless the job has its own. */
 const rainUsed = (row: number) =>
-  `IF(AND(place_at>0,LEN(override)=0),INDEX(places.rain_${monthColumns[row - 1]},MAX(place_at,1)),rain_days)`;
+  `IF(AND(place_at>0,rain_days=rain_days_in_book),INDEX(places.rain_${monthColumns[row - 1]},MAX(place_at,1)),rain_days)`;
 
 const monthTable = table(
   "rain_months",
@@ -40,17 +42,18 @@ const monthTable = table(
   },
 );
 
-/** Whole counts of days lost, each with the chance that no more are lost. */
+/** Days lost found so far, and more where the day before those is not sure enough. */
+const further = (lost: string) =>
+  `${lost}+IF(WAIT_CHANCE(${lost}+more-1,MAX(work_days/1[days],1),day_lost)<rain_confidence,more,0)`;
+
+/** The least whole count of days lost with a chance large enough that no more are lost: halving, so that it is exact. */
 const search = table(
   "rain_search",
-  "Days lost and their chance",
-  { working: true, rows: mostDaysLost + 1 },
+  "Days lost, found by halving",
+  { working: true, rows: halves.length, data: halves.map((more) => ({ more })) },
   {
-    lost: calc(count, (row) => String(row - 1), "Days lost"),
-    chance: calc(percent, "WAIT_CHANCE(lost,MAX(work_days/1[days],1),day_lost)", "Chance", {
-      decimals: 2,
-    }),
-    enough: calc(yesno, "chance>=rain_confidence", "Enough"),
+    more: published(count, "Days more", { source: "halving" }),
+    lost: calc(count, further("above.lost"), "Days lost", { first: further("0") }),
   },
 );
 
@@ -99,7 +102,7 @@ export const rainBlocks: readonly Block[] = [
       working: true,
       decimals: 1,
     }),
-    days_lost: calc(days, "IF(work_days>0,SUMPRODUCT((rain_search.enough=FALSE)*1),0)*1[days]", "Days lost to allow", {
+    days_lost: calc(days, `IF(work_days>0,INDEX(rain_search.lost,${halves.length}),0)*1[days]`, "Days lost to allow", {
       decimals: 0,
     }),
     days_allowed: calc(days, "work_days+days_lost", "Days allowed", {
@@ -110,7 +113,7 @@ export const rainBlocks: readonly Block[] = [
       decimals: 0,
     }),
     rain_table_covers: check(
-      `INDEX(rain_search.enough,${mostDaysLost + 1})`,
+      `INDEX(rain_search.lost,${halves.length})<=${mostDaysLost}`,
       `Over ${mostDaysLost} days would be lost, more than the table holds. Start in a drier month: enter start_month on sheet Decisions.`,
       { label: "Days lost beyond the table" },
     ),

@@ -1,4 +1,4 @@
-import { calc, length, precise, smallLength, table, text } from "../../../engine/template/index.js";
+import { calc, length, precise, smallLength, table } from "../../../engine/template/index.js";
 import { runInUse, runsTable } from "./runs-table.js";
 
 /** A run whose width is not given yet has no depth. */
@@ -9,16 +9,9 @@ const pass = (name: string, from: string, label: string) => ({
   [`radius_${name}`]: calc(length, running(`HYDRAULIC_RADIUS(width_counted,${from},side)`), "Hydraulic radius", {
     decimals: 4,
   }),
-  [`share_${name}`]: calc(
-    precise,
-    running(`flow/STREAM_FLOW(CHANNEL_AREA(width_counted,${from},side),radius_${name},stone_size,slope)`),
-    "Flow over carried flow",
-  ),
   [`depth_${name}`]: calc(
     smallLength,
-    running(
-      `STREAM_PASS(${from},radius_${name},share_${name},RADIUS_POWER(radius_${name},stone_size),width_counted,side)`,
-    ),
+    running(`NEARER_DEPTH(flow,${from},radius_${name},width_counted,side,stone_size,slope)`),
     label,
     { decimals: 4 },
   ),
@@ -41,7 +34,6 @@ export const depthSearch = table(
     note: "Four passes by Ferguson's law for water over stone, three by Manning's formula to compare. Each starts from a channel without sides.",
   },
   {
-    run: calc(text, "name", "Run"),
     depth_start: calc(
       smallLength,
       running("STREAM_START(flow,width_counted,stone_size,slope)"),
@@ -59,7 +51,11 @@ export const depthSearch = table(
       running("CHANNEL_FLOW(width_counted,depth_fourth,side,stone_size,slope)/flow"),
       "Carried flow over actual flow",
     ),
-    section: calc(precise, "MANNING_SECTION(flow,roughness,slope)", "Manning: section required"),
+    section: calc(
+      precise,
+      "MANNING_SECTION(flow,PICK(beds.roughness,beds.name,bed),slope)",
+      "Manning: section required",
+    ),
     manning_start: calc(smallLength, running("WIDE_DEPTH(section,width_counted)"), "Manning: sides left out", {
       decimals: 4,
     }),

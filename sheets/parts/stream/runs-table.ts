@@ -75,7 +75,6 @@ export const runsTable = table(
     ),
     bank_counted: calc(length, "bank_height", "Bank height, counted"),
     flow: calc(flow, "IF(width_counted>0,PICK(levels.actual_flow,levels.number,after_level),0)", "Actual flow"),
-    roughness: calc(precise, ofBed("roughness"), "Manning's n", { decimals: 3 }),
     stone_size: calc(smallLength, ofBed("stone_size"), "Stone size, D84"),
     slope: calc(precise, "MAX(fall_counted/length_counted,0.0001)", "Slope", { decimals: 4 }),
     depth_likely: calc(smallLength, (row) => `INDEX(stream_depths.depth_fourth,${row})`, "Depth, calculated", {
@@ -85,18 +84,19 @@ export const runsTable = table(
     depth: calc(smallLength, "depth_likely*(1+depth_allowance)", "Depth to plan for", {
       strong: true,
     }),
-    water_area: calc(area, "CHANNEL_AREA(width_counted,depth,side)", "Cross-section to plan for", {
-      decimals: 2,
-    }),
     area_likely: calc(area, "CHANNEL_AREA(width_counted,depth_likely,side)", "Cross-section, calculated", {
       decimals: 2,
     }),
     speed: calc(speed, "IF(flow>0,flow/area_likely,0)", "Speed"),
     froude: calc(number, "IF(flow>0,FROUDE(speed,area_likely,width_counted+2*side*depth_likely),0)", "Froude number"),
-    water_held: calc(waterVolume, "water_area*length_counted", "Water held while running"),
+    water_held: calc(waterVolume, "CHANNEL_AREA(width_counted,depth,side)*length_counted", "Water held while running"),
     surface: calc(area, "(width_counted+2*side*depth)*length_counted", "Water surface"),
-    wetted_bed: calc(area, "(width_counted+2*depth*SQRT(1+side^2))*length_counted", "Wetted bed"),
-    water_in_bed: calc(waterVolume, `IF(flow>0,wetted_bed*bed_stone_depth*${ofBed("voids")},0)`, "Water in bed stone"),
+    water_in_bed: calc(
+      waterVolume,
+      `IF(flow>0,(width_counted+2*depth*SQRT(1+side^2))*length_counted*bed_stone_depth*${ofBed("voids")},0)`,
+      "Water in bed stone",
+      { note: "Over the wetted bed and sides." },
+    ),
     name_unique: nameUnique("runs", "runs.length_counted>0"),
     level_exists: check(
       "LISTED(falls.level,after_level)",

@@ -18,7 +18,7 @@ import { waterLoss } from "../../vocabulary/quantities.js";
 import { capacity } from "../capacity.js";
 
 const ofPlace = (column: string) => `INDEX(places.${column},MAX(place_at,1))`;
-const own = (rule: string) => `LEN(${rule}_override)=0`;
+const own = (rule: string) => `${rule}=${rule}_in_book`;
 
 /** The place's figure, unless the job has its own beside the office's rule. */
 const used = (rule: string) => `IF(AND(place_at>0,${own(rule)}),${ofPlace(rule)},${rule})`;

@@ -190,7 +190,8 @@ describe("checks", () => {
     expect(of("checks_failed")).toBe(45);
     expect(of("check_shown.state[40]")).toBe("stop");
     expect(long.byId.has("check_shown.state[41]")).toBe(false);
-    expect(of("check_list.state[45]")).toBe("stop");
+    expect(of("check_list.rank[45]")).toBe(45);
+    expect(of("check_list.message[45]")).toBe("No");
   });
 
   it("of blank rows hold and say nothing", () => {
@@ -230,5 +231,38 @@ describe("checks", () => {
       /cannot be told: a figure that it needs is in error/,
     );
     expect(of("check_shown.state[3]")).toBe("ok");
+  });
+});
+
+describe("a formula that is but words", () => {
+  const page = tiny([
+    t.lines("", { part: t.input(t.number, "") }),
+    t.table(
+      "rows",
+      "",
+      { rows: 3 },
+      {
+        size: t.calc(t.number, (row) => (row === 2 ? "part*2" : `${row}`), "", { zero: "none" }),
+        says: t.calc(t.text, '"a word"', ""),
+        nothing: t.calc(t.text, '""', ""),
+        sure: t.calc(t.yesno, "TRUE", ""),
+        added: t.calc(t.number, "1+1", ""),
+      },
+    ),
+  ]);
+  const small = compile(page, "us");
+  const cell = (id: string) => small.byId.get(id) as Cell;
+
+  it.each([
+    ["rows.says[3]", "a word"],
+    // an empty text is no value that a cell could hold, and figures are formulas
+    ["rows.size[1]", undefined],
+    ["rows.sure[1]", undefined],
+    ["rows.nothing[1]", undefined],
+    ["rows.added[1]", undefined],
+  ])("%s holds %j", (id, value) => {
+    expect(cell(id).fixed).toBe(value);
+    expect(cell(id).native === undefined).toBe(value !== undefined);
+    expect(small.order.includes(cell(id))).toBe(value === undefined);
   });
 });

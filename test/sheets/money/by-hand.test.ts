@@ -155,8 +155,8 @@ test("the compactor stays as long as the crew fills and compacts", () => {
 test("loads are of what is bought, waste and packs included, each line alone", () => {
   const lines = (tons: number, more = {}) =>
     moneyJob({ ...smallJob, stones: [{ name: "lip stones", code: "stone-lip", tons }], ...more });
-  expect(lines(14).ofLine("stone-lip", "loads")).toBe(1); // 14.7, by the ton 15
-  expect(lines(14.9).ofLine("stone-lip", "loads")).toBe(2); // 15.645, by the ton 16
+  expect(lines(14).figure("bulk_lines.loads[1]")).toBe(1); // 14.7, by the ton 15
+  expect(lines(14.9).figure("bulk_lines.loads[1]")).toBe(2); // 15.645, by the ton 16
   const gravel = { description: "gravel", code: "stone-lip", unit: "yd³", needed: 12 };
   const by = (by_load: boolean) => lines(14, { additional_items: [{ ...gravel, by_load }] });
   // 15 tons at 100 lb/ft³ are 11.1 yd³, but the bed holds 10

@@ -100,7 +100,8 @@ test("in SI the same job has the same price, though its goods and rates are metr
   const si = modelOf(moneyTemplate, "si");
   const given = before.given.map((value, i) => {
     const cell = si.cells[i];
-    if (cell?.declaration.kind === "published") return cell.fixed ?? null;
+    const isFixed = cell?.declaration.kind === "published" || cell?.fixed !== undefined;
+    if (isFixed) return cell?.fixed ?? null;
     if (typeof value !== "number" || cell?.declaration.kind !== "input") return value;
     return value * fromUs(cell.declaration.quantity, "si");
   });

@@ -27,7 +27,7 @@ import type { BuysOfSheet } from "../../../sheets/parts/brought.js";
 import { soilTable } from "../../../sheets/parts/earthwork/soil.js";
 import { buysTable } from "../../../sheets/parts/materials/buys.js";
 import { jobQuotes } from "../../../sheets/parts/materials/job-quotes.js";
-import { materialLines } from "../../../sheets/parts/materials/lines.js";
+import { bulkLines, materialLines } from "../../../sheets/parts/materials/lines.js";
 import {
   bulkLoads,
   extraLines,
@@ -201,6 +201,8 @@ const stoneBuys: BuysOfSheet = {
   })),
 };
 
+const bought = { buys: [linerBuys, stoneBuys], takeoff: wholeOf(waterfallParts).takeoff };
+
 /** The sheets of money on their own. */
 export const moneyTemplate = template({
   name: "money",
@@ -218,7 +220,8 @@ export const moneyTemplate = template({
     sheet("Materials", "What is bought.", [
       materialsTotals,
       bulkLoads,
-      materialLines({ buys: [linerBuys, stoneBuys], takeoff: wholeOf(waterfallParts).takeoff }),
+      materialLines(bought),
+      bulkLines(bought),
       extraLines,
       jobQuotes,
       taxes,

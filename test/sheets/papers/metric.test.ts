@@ -33,8 +33,6 @@ const ofTheBook = (cell: Cell) =>
   cell.name.startsWith("trade_units.");
 /** Sources are quoted as they were published. */
 const isSource = (cell: Cell) => /\.(source|origin)$/.test(cell.name);
-/** The units that a US office book sells by, shown beside the bid's own. */
-const isBookUnit = (cell: Cell) => cell.name.endsWith(".book_unit");
 
 describe("a job in SI", () => {
   test("no label, note, sentence, choice or standing text names a US unit", () => {
@@ -78,8 +76,7 @@ describe("a job in SI", () => {
             typeof values[cell.index] === "string" &&
             hasForeign(values[cell.index] as string) &&
             !ofTheBook(cell) &&
-            !isSource(cell) &&
-            !isBookUnit(cell),
+            !isSource(cell),
         );
         expect(told.map(({ id, index }) => `${id}: ${values[index]}`)).toEqual([]);
       });
@@ -89,9 +86,11 @@ describe("a job in SI", () => {
           (model.tables.get(table)?.columns.get(key)?.cells ?? []).map(
             ({ index }) => values[index] ?? null,
           );
-        const [unit, book, bought, each, cost] = [
+        const at = column("materials", "at") as number[];
+        const units = column("items", "unit");
+        const book = at.map((row) => units[row - 1]);
+        const [unit, bought, each, cost] = [
           column("materials", "unit"),
-          column("materials", "book_unit"),
           column("materials", "order_quantity"),
           column("materials", "unit_cost"),
           column("materials", "cost"),
@@ -102,9 +101,7 @@ describe("a job in SI", () => {
         );
         expect(perFoot).toBeGreaterThan(-1);
         // 1 ft is 0.3048 m exactly: a book of $3.90 a foot is $12.795 a meter
-        const itemCost = column("items", "cost")[
-          (column("materials", "at")[perFoot] as number) - 1
-        ] as number;
+        const itemCost = column("items", "cost")[(at[perFoot] as number) - 1] as number;
         expect(each[perFoot]).toBeCloseTo(itemCost / (metric ? 1 : 0.3048), 9);
         expect(cost[perFoot]).toBeCloseTo(Number(bought[perFoot]) * Number(each[perFoot]));
         expect(column("materials", "priced")).not.toContain(false);

@@ -68,7 +68,7 @@ describe("a bid of 14 falls, where the capacity says 14", () => {
     const names = all.column("liner_pieces.name");
     expect(names).toContain("Fall number 13");
     const last = names.indexOf("Fall number 14") + 1;
-    expect(all.number(`liner_pieces.net[${last}]`)).toBeGreaterThan(0);
+    expect(all.number(`liner_pieces.width[${last}]`)).toBeGreaterThan(0);
     expect(all.number("liner_area_needed")).toBeGreaterThan(twelve.number("liner_area_needed"));
   });
 
