@@ -50,6 +50,28 @@ describe("what the drawings show is what the sheets calculate", () => {
     expect(water.every((up, i) => i === 0 || up <= (water[i - 1] as number) + 1e-9)).toBe(true);
   });
 
+  test("the name of a fall stands above the banks on either side of its lip", () => {
+    const [up, top, bank] = ["said_up", "top", "bank"].map((key) => column("course", key));
+    const [drop, height] = [column("levels", "drop"), number("said_height")];
+    const used = column("levels", "design_flow").filter((flow) => flow > 0).length;
+    expect(used).toBeGreaterThan(2);
+    const feet = Array.from({ length: used }, (_, i) => (up?.[i] as number) - height / 2);
+    feet.forEach((foot, i) => {
+      const banks = (top?.[i] as number) + (bank?.[i] as number);
+      expect(foot).toBeGreaterThanOrEqual(banks - 1e-9);
+      expect(foot).toBeGreaterThan(banks - (drop[i] as number));
+    });
+    // of the height of the drawing a name in letters of 9 points takes no more
+    expect(height).toBeGreaterThan(0.1 * (number("course_up") - number("course_bottom")));
+  });
+
+  test("the customer's drawing is to scale, and has no axis to be read", () => {
+    const customers = all.filter(({ heading }) => heading.startsWith("Your stream"));
+    expect(customers.map(({ without, ratio }) => [without, ratio !== undefined])).toEqual([
+      [["across", "up"], true],
+    ]);
+  });
+
   test("the stream is as long as its runs and pools", () => {
     const along = column("course_points", "along");
     const length = (along.at(-1) as number) - number("course_lead");
