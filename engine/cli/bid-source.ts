@@ -1,3 +1,4 @@
+import { stat } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { identityOf } from "../book/identity-of.js";
 import { loadJob } from "../book/load-job.js";
@@ -5,7 +6,7 @@ import { logoOf } from "../book/logo.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
 import { underBook } from "../book/refresh.js";
-import { starterBook } from "../book/starter.js";
+import { RillbookError } from "../errors.js";
 import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { type Reopened, reopened } from "../take/reopen.js";
@@ -15,6 +16,7 @@ import type { Template } from "../template/template.js";
 import type { PictureFile } from "../workbook/pictures/picture.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Identity } from "../workbook/write/identity.js";
+import { pathFrom } from "./beside.js";
 
 /** What a bid is written from, whatever file it came from. */
 export interface BidSource {
@@ -74,8 +76,9 @@ export async function sourceFromWorkbook(
   const { model, identity: told, trail, entries, findings } = opened;
   const named = told.office === undefined ? undefined : resolve(dirname(file), told.office);
   const refreshed = options.refreshPrices === true || office !== undefined;
-  const path = refreshed ? (office ?? named) : undefined;
-  const book = refreshed ? await bookAt(path, model) : undefined;
+  const path = office ?? named;
+  if (refreshed && path === undefined) throw noBookNamed(file, told.book);
+  const book = refreshed && path !== undefined ? await bookAt(path, file, model) : undefined;
   const identity: Identity = {
     job: told.job ?? "",
     template: model.template.name,
@@ -89,12 +92,12 @@ export async function sourceFromWorkbook(
           bookMark: told.bookMark ?? "",
         }
       : saidOfBook(book)),
-    ...(told.office === undefined ? {} : { office: told.office }),
+    ...officeOf(told.office, file, office),
     trail,
   };
   const given =
     book === undefined ? opened.given : underBook(model, opened.given, opened.office, book);
-  const files = [file, ...(path === undefined ? [] : [path])];
+  const files = [file, ...(refreshed && path !== undefined ? [path] : [])];
   const logo = refreshed ? await logoOf(model, given, files.at(-1) as string) : undefined;
   return {
     ...{ model, given, identity, files, bookRead: refreshed, entries, findings },
@@ -102,11 +105,28 @@ export async function sourceFromWorkbook(
   };
 }
 
-const bookAt = async (
-  path: string | undefined,
-  { template, system }: Model,
-): Promise<OfficeBook> =>
-  path === undefined ? starterBook(template, system) : readOfficeBook(path, layoutOf(template));
+async function bookAt(path: string, file: string, { template }: Model): Promise<OfficeBook> {
+  if ((await stat(path).catch(() => undefined)) === undefined) {
+    throw new RillbookError(
+      "office-missing",
+      `The office book ${path} does not exist, so ${file} is left as it is. Give another with --office <file>; without --office and --refresh-prices the prices stay that the workbook carries.`,
+    );
+  }
+  return readOfficeBook(path, layoutOf(template));
+}
+
+/** The book that a workbook names; where it names none, the one given is named from now on. */
+function officeOf(named: string | undefined, file: string, given: string | undefined) {
+  const office = named ?? (given === undefined ? undefined : pathFrom(file, given));
+  return office === undefined ? {} : { office };
+}
+
+/** Placeholders may not take the place of prices because nobody named the book. */
+const noBookNamed = (file: string, book = "(not named)"): RillbookError =>
+  new RillbookError(
+    "office-missing",
+    `--refresh-prices takes prices and rules from the office book that a workbook names, but ${file} names no file (its prices are of "${book}"). Give the book: --office <file>; the workbook names it from then on.`,
+  );
 
 const saidOfBook = ({ name, asOf, mark }: OfficeBook) => ({
   book: name,

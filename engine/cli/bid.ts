@@ -43,8 +43,14 @@ export function bidCommand(context: Context): Command {
     .description("write the bid of a job as a workbook of live formulas")
     .argument("<job>", "job record (.json), or workbook that was filled in (.xlsx)")
     .option("-o, --output <xlsx>", "workbook to write (default: a workbook given is written again)")
-    .option("--office <file>", "office book, instead of the one the job names")
-    .option("--refresh-prices", "of a workbook: prices and rules as its office book has them now")
+    .option(
+      "--office <file>",
+      "take prices and rules from this office book, instead of the one the job names",
+    )
+    .option(
+      "--refresh-prices",
+      "of a workbook: take them anew from the office book it names; without, it keeps what it carries (a record always takes them anew)",
+    )
     .option(
       "--by <who>",
       "who filled a workbook in (default: as it says, who walked and who chose)",
@@ -57,6 +63,12 @@ export function bidCommand(context: Context): Command {
     )
     .action(async (file: string, options: Options) => {
       const { output } = options;
+      if (options.refreshPrices && !isWorkbookName(file)) {
+        throw new RillbookError(
+          "usage",
+          `${file} is a job record, whose bid takes prices and rules anew each time. Leave --refresh-prices out; --office <file> takes another book than it names.`,
+        );
+      }
       if (isWorkbookName(file)) {
         await withJudge(context, (judge) => bidFromWorkbook(context, file, options, judge));
       } else if (output !== undefined) {

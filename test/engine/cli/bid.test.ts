@@ -133,6 +133,8 @@ describe("bad input is told with path, value and rule, and nothing is written", 
     const { status, err } = await rillbook("bid", "job.json");
     expect(status).toBe(2);
     expect(err).toMatch(/^output-missing: .*-o job\.xlsx/);
+    const refreshed = await rillbook("bid", "job.json", "-o", "x.xlsx", "--refresh-prices");
+    expect(refreshed.err).toMatch(/^usage: .*Leave --refresh-prices out/);
   });
 });
 

@@ -200,8 +200,10 @@ describe("a workbook", () => {
       "--refresh-prices",
       "--json",
     );
-    // it names no book of its own, so that the starter book's hold again
-    expect(JSON.parse(anew.out).headline).toEqual(JSON.parse(before.out).headline);
+    // it named no book of its own, so that the one given is named from then on
+    expect(JSON.parse(anew.out).headline).toEqual(priced.headline);
+    const unnamed = await rillbook("bid", file, "--refresh-prices");
+    expect(unnamed.err).toMatch(/^office-missing: .*names no file.*--office <file>/);
     expect(JSON.parse(anew.out).missing).toEqual([]);
     const again = await rillbook("bid", file, "-o", join(folder, "again.xlsx"), "--json");
     expect(JSON.parse(again.out)).toMatchObject({ missing: [], errors: [] });
