@@ -13,10 +13,10 @@ import {
 /** Longest basin that may be given, in ft. */
 export const longestBasin = 100;
 
-/** Inside sizes of the lined hole, with upright sides. */
+/** Inside sizes of the lined hole, with upright sides; the defaults hold two layers of common crates around a vault. */
 export const hole = lines("Basin inside the liner", {
-  basin_length: decide(length, "Basin length", { again: true, default: 8, least: 2, most: longestBasin }),
-  basin_width: decide(length, "Basin width", { again: true, default: 6, least: 2, most: 60 }),
+  basin_length: decide(length, "Basin length", { again: true, default: 6, least: 2, most: longestBasin }),
+  basin_width: decide(length, "Basin width", { again: true, default: 5, least: 2, most: 60 }),
   basin_depth: decide(length, "Basin depth to rim", { again: true, default: 3.5, least: 1, most: 10 }),
   basin_freeboard: office(smallLength, "Freeboard", {
     default: 6,

@@ -73,11 +73,30 @@ export const basinWater = lines("Water needed and held", {
     "The basin holds {basin_water_held}, but {basin_water_needed} are needed: on sheet Decisions {basin_remedy}, or reduce days between fills.",
     { label: "Basin too small" },
   ),
+  length_by_volume: calc(
+    length,
+    "IF(basin_water_held>below_pump_minimum,length_ratio*basin_length,0)",
+    "Length by volume alone",
+    { working: true, zero: "none" },
+  ),
+  columns_usable: calc(count, "WHOLE_UP((vault_places+1)/MAX(1,crate_rows))", "Crate columns, least usable", {
+    working: true,
+    note: "Room in a layer for the vaults and one crate.",
+  }),
+  columns_enough: calc(
+    count,
+    "MAX(columns_usable,WHOLE_UP(MAX(0[ft],length_by_volume-2*crate_gap)/MAX(0.1[in],crate_along)))",
+    "Crate columns enough",
+    { working: true },
+  ),
+  length_in_crates: calc(length, "MAX(2[ft],2*crate_gap+columns_enough*crate_along)", "Length in whole crates", {
+    working: true,
+  }),
   basin_length_enough: calc(
     length,
-    `IF(basin_water_held>below_pump_minimum,IF(length_ratio*basin_length<=${longestBasin}[ft],length_ratio*basin_length,0),0)`,
+    `IF(AND(length_by_volume>0,length_in_crates<=${longestBasin}[ft]),length_in_crates,0)`,
     "Length enough (about)",
-    { working: true, zero: "none" },
+    { working: true, zero: "none", note: "Whole crates, and never less than the vaults and one crate need." },
   ),
   length_ratio: calc(
     number,
@@ -94,12 +113,12 @@ export const basinWater = lines("Water needed and held", {
     "Remedy",
     { working: true },
   ),
-  crates_to_spare: calc(count, "INT(ROUND(crates_needed*MAX(0,1-length_ratio),6))", "Crates saved (about)", {
+  crates_to_spare: calc(count, "MAX(0,crate_columns-columns_enough)*crate_rows*crate_layers", "Crates saved (about)", {
     working: true,
   }),
   basin_not_oversize: check(
-    "basin_water_held<=2*basin_water_needed",
-    "The basin holds {basin_water_held}, over twice the {basin_water_needed} needed. Shorten it to about {basin_length_enough} on sheet Decisions; that saves {crates_to_spare|0} crates.",
+    "OR(basin_water_held<=2*basin_water_needed,crates_to_spare<=0)",
+    "The basin holds {basin_water_held}, over twice the {basin_water_needed} needed. Shorten it to about {basin_length_enough|up} on sheet Decisions; that saves {crates_to_spare|0} crates.",
     { label: "Basin oversized", level: "look" },
   ),
   level_at_rest: calc(

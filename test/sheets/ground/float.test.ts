@@ -147,9 +147,13 @@ describe("the length that would do", () => {
   test("does: the basin made as long holds what it must, and not a gallon more", () => {
     const short = of({});
     expect(short.value("basin_holds")).toBe(false);
-    const basin_length = short.number("basin_length_enough");
+    const basin_length = short.number("length_by_volume");
     const long = of({ basin_length });
     expect(long.number("basin_water_held")).toBeCloseTo(long.number("basin_water_needed"), 6);
+    // told in whole crates, of which one is no more than is needed
+    const longer = short.number("basin_length_enough") - basin_length;
+    expect(longer).toBeGreaterThanOrEqual(0);
+    expect(longer).toBeLessThan(short.number("crate_along") / 12);
   });
 
   test("is no figure where no length would do", () => {
