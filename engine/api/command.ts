@@ -1,4 +1,5 @@
 import type { Template } from "../template/template.js";
+import { withKeptModels } from "./models.js";
 
 /** Where the command line speaks. */
 export interface Voices {
@@ -21,6 +22,7 @@ export async function runCommand(
     err: (text) => process.stderr.write(text),
   },
 ): Promise<number> {
+  await withKeptModels();
   const { run } = await import("../cli/run.js");
   return run(args, templates, voices);
 }

@@ -4,6 +4,7 @@ import type { JobRecord } from "../job/record.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { UnitSystem } from "../units/quantity.js";
+import { withKeptModels } from "./models.js";
 
 /** How a job is opened. */
 export interface JobOptions {
@@ -37,6 +38,7 @@ export async function openJob(
   templates: readonly Template[],
   { office, incomplete }: JobOptions = {},
 ): Promise<LoadedJob> {
+  await withKeptModels();
   const { loadJob, jobOf } = await import("../book/load-job.js");
   const missing = incomplete ? "left blank" : "refused";
   if (typeof job === "string") return loadJob(job, templates, office, missing);

@@ -1,5 +1,6 @@
 import type { Listener, Outcome } from "../rerun/rerun.js";
 import type { Template } from "../template/template.js";
+import { withKeptModels } from "./models.js";
 
 /** What is calculated again, and under which prices. */
 export interface RerunRequest {
@@ -26,6 +27,7 @@ export async function rerun(
   request: RerunRequest,
   listener: Pick<Listener, "line" | "signal"> = {},
 ): Promise<Outcome> {
+  await withKeptModels();
   const [{ rerun: run }, { tradeOf }, { today }] = await Promise.all([
     import("../rerun/rerun.js"),
     import("../rerun/trade.js"),

@@ -5,6 +5,7 @@ import type { TrailEntry } from "../job/trail/entry.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Bid } from "./bid.js";
+import { withKeptModels } from "./models.js";
 
 /** Writes a bid as an .xlsx in which every figure is a live formula. The same bid gives the same bytes. */
 export async function writeWorkbook(bid: Bid): Promise<Uint8Array> {
@@ -46,6 +47,7 @@ export async function auditWorkbook(
   templates: readonly Template[],
   book?: OfficeBook,
 ): Promise<AuditResult> {
+  await withKeptModels();
   const [{ readWorkbook: read }, { auditWorkbook: audit }, { auditText }] = await Promise.all([
     import("../workbook/read/read.js"),
     import("../audit/audit.js"),
@@ -81,6 +83,7 @@ export async function takeWorkbook(
   templates: readonly Template[],
   { by, note, into }: TakeOptions = {},
 ): Promise<TakenJob> {
+  await withKeptModels();
   const [{ readWorkbook: read }, { takeWorkbook: take }] = await Promise.all([
     import("../workbook/read/read.js"),
     import("../take/take.js"),
