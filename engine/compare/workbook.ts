@@ -171,10 +171,11 @@ class Page {
   /** What it comes to, in a box over the width of the page. */
   boxed(text: string): void {
     const look = { ...paperLooks.price, font: { ...paperLooks.price.font, size: 13 } };
-    this.sheet.mergeCells(this.line, 1, this.line, this.widths.length);
     this.widths.forEach((_, i) => {
       this.put(i + 1, i === 0 ? text : null, look);
     });
+    // only then: a cell within a merged one writes over the text of the whole
+    this.sheet.mergeCells(this.line, 1, this.line, this.widths.length);
     this.sheet.getRow(this.line).height = 32;
     this.line += 1;
   }

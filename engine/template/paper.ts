@@ -45,6 +45,8 @@ export interface PaperTable {
   readonly height?: number;
   /** Points of its type; 10, without this. */
   readonly size?: number;
+  /** Rows in sight below those in use; two, without this. */
+  readonly spare?: number;
   /** A fine rule below each row. */
   readonly ruled?: true;
 }

@@ -104,9 +104,9 @@ export function writePaperTable(
     sheet.getRow(line).height = Math.max(height ?? 0, ...heights);
   }
   markLines(page, placed, block, paper);
-  const { used } = paper;
+  const { used, spare = spareLines } = paper;
   const count = used === undefined || begins(page) ? undefined : countIn(page, used);
-  for (let row = Number(count) + spareLines; count !== undefined && row < block.rows; row++) {
+  for (let row = Number(count) + spare; count !== undefined && row < block.rows; row++) {
     sheet.getRow(placed.top + 1 + row).hidden = true;
   }
 }
@@ -119,8 +119,8 @@ const rowLook = ({ font }: Look, size: number | undefined, ruled: true | undefin
 
 const fineRule = { style: "hair", color: { argb: "FF9AA8AB" } } as const;
 
-/** Lines in sight below those in use, so that one that an edit adds shows at once. */
-const spareLines = 1;
+/** Lines in sight below those in use, so that one or two that an edit adds show at once. */
+const spareLines = 2;
 
 /** A number, and of anything else none. */
 function countIn({ model, values }: Page, name: string): number | undefined {

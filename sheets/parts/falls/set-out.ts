@@ -53,6 +53,7 @@ export const setOut: readonly Block[] = [
       paper: {
         header: true,
         size: 9,
+        spare: 1,
         used: "lips_set_out",
         across: {
           point: [1, 3],

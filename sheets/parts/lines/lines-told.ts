@@ -27,6 +27,7 @@ export const linesTold: readonly Block[] = [
       paper: {
         header: true,
         size: 9,
+        spare: 1,
         used: "lines_told_count",
         across: { line: [1, 3], pipe: [4, 1], long: [5, 1], fittings: [6, 3], valve: [9, 2], flow: [11, 2] },
       },

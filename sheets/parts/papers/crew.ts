@@ -17,7 +17,7 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
   const stops = names.filter((name) => /^(stop|caution): /.test(name));
   const steps = names.filter((name) => name !== "draft" && !stops.includes(name));
   const { working, flows } = pageLines("crew", "Work to do", "crew", all.crew, [
-    { name: "crew_stops", sections: stops, paper: { alarmMark: "STOP", size: 9 } },
+    { name: "crew_stops", sections: stops, paper: { alarmMark: "STOP", size: 9, spare: 1 } },
     {
       name: "crew_steps",
       sections: steps,
@@ -26,6 +26,7 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
       opens: ({ says }) => says.startsWith(`~${stepMark}`) || says.startsWith(`"${headingMark}`),
       paper: {
         size: 9,
+        spare: 1,
         ruled: true,
         headingMark: headingMark.trim(),
         boldMark: stepMark,

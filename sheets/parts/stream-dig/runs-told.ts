@@ -37,6 +37,7 @@ export const runsTold: readonly Block[] = [
       paper: {
         header: true,
         size: 9,
+        spare: 1,
         used: "runs_told_count",
         across: {
           run: [1, 3],

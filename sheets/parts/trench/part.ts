@@ -51,7 +51,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
     // where nobody measured, the office stakes: a place is never made up
     bullet(
       "step: main",
-      "Bulkhead of the main: through the liner about {main_depth|0} below the ground there, on the side staked with the office; filled and looked at before it is covered.",
+      "Bulkhead of the main: through the liner, its bottom about {main_depth|0} below the ground there, on the side staked with the office; filled and looked at before it is covered.",
       "trench_length>0",
     ),
     bullet(

@@ -105,8 +105,8 @@ export const trenchLines = lines("Rules and totals of trenches", {
   }),
   main_depth: calc(
     length,
-    'MAX(0[ft],PICK(trenches.deep,trenches.trench,"main")-PICK(trenches.bedding,trenches.trench,"main")-main_bore/2)',
-    "Middle of main, below ground",
+    'MAX(0[ft],PICK(trenches.deep,trenches.trench,"main")-PICK(trenches.bedding,trenches.trench,"main"))',
+    "Main's bottom, below ground",
     { working: true },
   ),
   trench_length: calc(length, sumOf("dug", "pipe"), "Pipe trench", { strong: true }),

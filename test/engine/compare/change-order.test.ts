@@ -232,6 +232,8 @@ test("on paper and as a workbook: all of it, with both signatures", async () => 
       "New: With a gate.",
       "Working days",
       "Draw: last",
+      // the box of the sum is not empty
+      found.sum,
     ]) {
       expect(all).toContain(part);
     }

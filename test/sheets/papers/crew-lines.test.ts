@@ -54,12 +54,12 @@ test("a soil typed past its list puts errors into the lines: the page still begi
 
 describe("what a foreman asks first", () => {
   test("where the main goes through the liner, as deep as its trench lays it, and where the manifold stands", () => {
-    // 24 in of trench, 4 in of bedding, half of a bore of 4.026 in
+    // 24 in of trench, 4 in of bedding
     expect(page()).toMatch(
-      /Bulkhead of the main: through the liner about (18 in|1 ft 6 in) below the ground/,
+      /Bulkhead of the main: through the liner, its bottom about (20 in|1 ft 8 in) below the ground/,
     );
     expect(page({ trench_depth: 36 })).toMatch(
-      /Bulkhead .* about (30 in|2 ft 6 in) below the ground/,
+      /Bulkhead .* about (32 in|2 ft 8 in) below the ground/,
     );
     expect(page()).toMatch(
       /Manifold: at the end of the main's 48 ft, .* as staked with the office/,
