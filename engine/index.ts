@@ -31,6 +31,7 @@ export {
   writeWorkbook,
 } from "./api/workbooks.js";
 export type { Finding } from "./audit/finding.js";
+export { type FindingCode, findingCodes } from "./audit/finding-codes.js";
 export type { LoadedJob } from "./book/load-job.js";
 export type { OfficeBook } from "./book/office-book.js";
 export { type ErrorMeaning, type ErrorName, errorCodes } from "./error-codes.js";

@@ -1,3 +1,5 @@
+import type { FindingCode } from "./finding-codes.js";
+
 /**
  * How bad a finding is. `wrong`: a figure does not follow from the template and the inputs.
  * `doubtful`: it may be meant, and a person should look. `to know`: no fault.
@@ -5,42 +7,6 @@
 export type Grade = "wrong" | "doubtful" | "to know";
 
 export const grades: readonly Grade[] = ["wrong", "doubtful", "to know"];
-
-/** What sort of thing was found; stable, for programs. */
-export type FindingCode =
-  | "template"
-  | "formula-overwritten"
-  | "formula-edited"
-  | "formula-missing"
-  | "input-formula"
-  | "value-stale"
-  | "published-changed"
-  | "price-changed"
-  | "office-book"
-  | "name-missing"
-  | "name-moved"
-  | "name-extra"
-  | "row-missing"
-  | "row-inserted"
-  | "sheet-missing"
-  | "sheet-extra"
-  | "hidden"
-  | "rule-missing"
-  | "rule-rewritten"
-  | "text-changed"
-  | "note"
-  | "outside"
-  | "look"
-  | "number-format"
-  | "drawn"
-  | "carried"
-  | "calculation"
-  | "input-untold"
-  | "input-assumed"
-  | "trail"
-  | "property"
-  | "seal"
-  | "check-failed";
 
 /** One thing found in a workbook, and what it should have been. */
 export interface Finding {

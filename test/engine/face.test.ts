@@ -23,6 +23,7 @@ const promised = [
   ...["calculate", "calculateFast", "valueAt", "trace", "traceText"],
   ...["writeWorkbook", "readWorkbook", "auditWorkbook", "takeWorkbook", "rerun", "runCommand"],
   "errorCodes",
+  "findingCodes",
 ];
 
 test("what can be imported is exactly this", () => {

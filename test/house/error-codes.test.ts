@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { findingCodes } from "../../engine/audit/finding-codes.js";
 import { run } from "../../engine/cli/run.js";
 import { errorCodes, errorCodesByRoom } from "../../engine/error-codes.js";
 import { templates } from "../../sheets/templates/index.js";
@@ -13,6 +14,17 @@ const sources = sourcesIn(["engine", "sheets"])
 test("every code that is listed is told somewhere", () => {
   const idle = Object.keys(errorCodes).filter(
     (code) => !sources.some((text) => text.includes(`"${code}"`) || text.includes(`\`${code}: `)),
+  );
+  expect(idle).toEqual([]);
+});
+
+test("every sort of finding that is listed is found somewhere", () => {
+  const audit = sourcesIn(["engine/audit", "engine/take"]).filter(
+    (file) => !/finding-codes/.test(file),
+  );
+  const texts = audit.map(textOf);
+  const idle = Object.keys(findingCodes).filter(
+    (code) => !texts.some((text) => text.includes(`"${code}"`)),
   );
   expect(idle).toEqual([]);
 });
@@ -54,7 +66,16 @@ Made from \`${list}\` by a test. An error is told on standard error as \`code: s
 and rule. With \`--json\` the same stands on standard output as \`{"error": {"code", "message", "todo"}}\`. Who imports the
 package finds the code in \`RillbookError.code\`. Codes are stable: one is taken away or changes its sense with a major version only.
 
-${rooms.join("\n")}`,
+${rooms.join("\n")}
+## What an audit finds
+
+Findings are no errors: \`audit\` ends with status 1 where there are any but what is only to know. Each says what was found, what was expected, and what to do.
+
+${markdownTable(
+  ["Code", "Means"],
+  Object.entries(findingCodes).map(([code, means]) => [`\`${code}\``, means]),
+)}
+`,
   );
 });
 

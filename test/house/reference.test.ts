@@ -63,7 +63,9 @@ const entry = ({ name, says, code, example }: Declared): string =>
   [
     `### ${name}`,
     // the codes have a document of their own, and the quantities a table
-    ...(/^const (errorCodes|quantities)\b/.test(code) ? [] : [`\`\`\`ts\n${code}\n\`\`\``]),
+    ...(/^const (errorCodes|findingCodes|quantities)\b/.test(code)
+      ? []
+      : [`\`\`\`ts\n${code}\n\`\`\``]),
     prose(says),
     ...(example === undefined ? [] : [`\`\`\`js\n${example}\n\`\`\``]),
     ...(name === "quantities" ? [quantityTable()] : []),

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { auditWorkbook } from "../../../engine/audit/audit.js";
-import type { Finding, FindingCode, Grade } from "../../../engine/audit/finding.js";
+import type { Finding, Grade } from "../../../engine/audit/finding.js";
+import type { FindingCode } from "../../../engine/audit/finding-codes.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
 import { fence, fenceBook } from "../../support/fence.js";
 import { fenceModel, fenceWorkbook } from "../../support/fence-bid.js";

@@ -1,0 +1,40 @@
+/** What sort of thing an audit found, by its code: stable, for programs. What to do stands with each finding. */
+export const findingCodes = Object.freeze({
+  template:
+    "The template is not known here, or calculates otherwise than the one the bid was written with.",
+  "formula-overwritten": "A value stands in place of a formula.",
+  "formula-edited": "A formula is not the template's.",
+  "formula-missing": "A cell that had a formula is empty.",
+  "input-formula": "A formula stands where a value belongs.",
+  "value-stale": "A stored result does not follow from the workbook's own inputs.",
+  "published-changed": "A published figure was changed.",
+  "price-changed": "A price is not the office book's.",
+  "office-book": "The prices are those of another office book than the one given.",
+  "name-missing": "A defined name is gone or stands for no cell.",
+  "name-moved": "A defined name stands for other cells than its own.",
+  "name-extra": "A defined name that the template does not have.",
+  "row-missing": "A row of a table was deleted.",
+  "row-inserted": "A row was put into a table.",
+  "sheet-missing": "A sheet is gone.",
+  "sheet-extra": "A sheet that the template does not have.",
+  hidden: "A sheet, row or column that should be in sight is hidden.",
+  "rule-missing": "Inputs lost the rule for what may be typed.",
+  "rule-rewritten": "A library wrote the rules of conditional format anew.",
+  "text-changed": "Words beside the figures were changed.",
+  note: "A note, or other content beside what the template writes.",
+  outside: "Something reaches out of the workbook.",
+  look: "Something looks otherwise than as it was written.",
+  "number-format": "A figure has another number format.",
+  drawn: "A chart, picture or shape is not as it was written.",
+  carried: "The workbook carries what the template does not write, such as macros.",
+  calculation: "The settings of calculation were changed.",
+  "input-untold": "An input is not the one that the trail tells.",
+  "input-assumed": "An input is assumed, or the template's default.",
+  trail: "The trail was edited, cut off, or does not hold.",
+  property: "A custom property is missing.",
+  seal: "What the seal says: whole, broken, another key, or none.",
+  "check-failed": "A check of the bid fails.",
+});
+
+/** The code of a finding. */
+export type FindingCode = keyof typeof findingCodes;
