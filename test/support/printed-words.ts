@@ -31,7 +31,9 @@ export function printedPages(pdf: string): PrintedPage[] {
     .slice(1)
     .map((text, i) => {
       const [wide = 0, high = 0] = numbersIn(text.slice(0, text.indexOf(">")));
-      return { wide, high, words: wordsIn(text), inked: inkOf(seen[i]) };
+      const inked = inkOf(seen[i]);
+      const words = wordsIn(text);
+      return { wide, high, words: drawn({ wide, high, words, inked }), inked };
     });
 }
 
@@ -94,6 +96,17 @@ function inkOf(image: Image | undefined): PrintedPage["inked"] {
     }
     return most - least >= apart;
   };
+}
+
+/** Points at the foot of a page in which nothing stands but its last line. */
+const footMargin = 0.6 * 72;
+
+/** The words that are seen: a chart that begins a page is named, but not drawn, at the foot of the one before it too. */
+function drawn(page: PrintedPage): readonly Word[] {
+  const foot = page.words.findLast(({ text }) => text === "Page")?.bottom;
+  return page.words.filter(
+    (word) => page.inked(word) && (word.bottom < page.high - footMargin || word.bottom === foot),
+  );
 }
 
 const letters = /[\p{L}\p{N}]/u;
