@@ -1,12 +1,25 @@
-import { execFileSync } from "node:child_process";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { bidOf, demoFolder } from "../support/demo.js";
+import { basename, join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { bidOf, demoJobs } from "../support/demo.js";
+import { fenceModel, fenceWorkbook } from "../support/fence-bid.js";
+import {
+  cutWords,
+  linesOf,
+  overlapping,
+  type PrintedPage,
+  printedPages,
+  sheetOf,
+  tokensOf,
+} from "../support/printed-words.js";
+import { missingTexts } from "../support/shown-texts.js";
+import { Tampered } from "../support/tamper.js";
 import { toPdf } from "./soffice.js";
 
-// LibreOffice prints a whole bid: as few pages as each sheet should have, and none with a fault of layout.
+// LibreOffice prints whole bids: as few pages as each sheet should have, none with a fault of layout, and every
+// word that a cell shows stands on its page whole.
 
 /** The most pages that a sheet of the largest demo takes; those not named print nothing. */
 const most: Readonly<Record<string, number>> = {
@@ -14,68 +27,114 @@ const most: Readonly<Record<string, number>> = {
   ...{ Stone: 1, Earthwork: 1, Labor: 1, Materials: 1, Price: 1, Proposal: 2, Orders: 6 },
   ...{ Crew: 3, "Hand-over": 1, Checks: 1 },
 };
+const largest = "hillside-stream";
 
-interface Printed {
-  readonly sheet: string;
-  readonly foot: string;
-  readonly lines: readonly string[];
-}
+const jobs = demoJobs().map((job): [string, string] => [basename(job, ".json"), job]);
+const whole = "fence";
+const narrowed = "fence-narrowed";
 
 let folder: string;
-let pages: readonly Printed[];
-let headings: ReadonlySet<string>;
+const printed = new Map<string, readonly PrintedPage[]>();
+const pagesOf = (name: string) => printed.get(name) as readonly PrintedPage[];
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-office-pages-"));
-  const { bytes, model } = await bidOf(join(demoFolder, "hillside-stream.json"));
-  const file = join(folder, "bid.xlsx");
-  await writeFile(file, bytes);
-  const [pdf = ""] = await toPdf([file], folder);
-  const text = execFileSync("pdftotext", ["-layout", pdf, "-"]).toString("utf8");
-  pages = text.split("\f").slice(0, -1).map(printed);
-  headings = new Set(model.placed.map(({ block }) => block.heading).filter(Boolean));
-}, 180_000);
+  const fence = await fenceWorkbook();
+  const narrow = new Tampered(fence, fenceModel).sheet("Runs", (xml) =>
+    xml.replaceAll(/(<col [^>]*?width=")[^"]*/g, "$13"),
+  );
+  const files = new Map([
+    [whole, fence],
+    [narrowed, narrow.bytes()],
+  ]);
+  for (const [name, job] of jobs) files.set(name, (await bidOf(job)).bytes);
+  const paths = [...files.keys()].map((name) => join(folder, `${name}.xlsx`));
+  const books = [...files.values()];
+  for (const [i, path] of paths.entries()) await writeFile(path, books[i] as Uint8Array);
+  const pdfs = await toPdf(paths, join(folder, "printed"));
+  for (const [i, name] of [...files.keys()].entries()) {
+    printed.set(name, printedPages(pdfs[i] as string));
+  }
+}, 300_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-function printed(page: string): Printed {
-  const lines = page.split("\n").filter((line) => line.trim() !== "");
-  const foot = lines.findLast((line) => /^\s*Job .*Page \d+\s*$/.test(line)) ?? "";
-  // a label of a drawing low on the page may stand in the same line of the text
-  const sheet = Object.keys(most).find((name) => new RegExp(`\\s{2}${name}\\s`).test(foot)) ?? "";
-  return { sheet, foot, lines: lines.filter((line) => line !== foot).map((line) => line.trim()) };
-}
+/** Words cut at the edge of their cell, or over one another; figures too wide for their column; errors. */
+const faults = (pages: readonly PrintedPage[]): string[] =>
+  pages.flatMap((page) => {
+    const on = sheetOf(page)?.sheet ?? "a page without a foot";
+    const torn = page.words.filter(({ text }) => /##|#N\/A|#REF|#VALUE|#NAME|#DIV/.test(text));
+    return [
+      ...torn.map(({ text }) => `${on}: ${text}`),
+      ...cutWords(page).map(({ text, left, top }) => `${on}: ${text} cut at ${left}, ${top}`),
+      ...overlapping(page).map(([one, other]) => `${on}: ${one.text} over ${other.text}`),
+    ];
+  });
 
-test("each sheet keeps to its pages", () => {
+describe.each(jobs)("%s", (name, job) => {
+  test("no word is cut, none lies over another, no figure is too wide, no error shows", () => {
+    expect(faults(pagesOf(name))).toEqual([]);
+  });
+
+  test("every word that a cell shows is on a page of its sheet", async () => {
+    const content = readWorkbook((await bidOf(job)).bytes, { look: true });
+    const missing = content.sheets.flatMap((sheet) => {
+      const pages = pagesOf(name).filter((page) => sheetOf(page)?.sheet === sheet.name);
+      const words = pages.flatMap((page) => page.words.flatMap(({ text }) => tokensOf(text)));
+      return pages.length === 0 ? [] : missingTexts(content, sheet, words);
+    });
+    expect(missing).toEqual([]);
+  });
+
+  test("nothing stands in the margins", () => {
+    // the least margin of a sheet is 0.45 in, the foot stands 0.3 in above the edge
+    const [aside, above] = [0.44 * 72, 0.28 * 72];
+    for (const page of pagesOf(name)) {
+      const beyond = page.words.filter(
+        ({ left, right, top, bottom }) =>
+          left < aside || right > page.wide - aside || top < above || bottom > page.high - above,
+      );
+      expect(beyond, sheetOf(page)?.sheet).toEqual([]);
+    }
+  });
+
+  test("each page says which of its sheet it is", () => {
+    const before: Record<string, number> = {};
+    for (const page of pagesOf(name)) {
+      const { sheet = "", place } = sheetOf(page) ?? {};
+      before[sheet] = (before[sheet] ?? 0) + 1;
+      expect([sheet, place]).toEqual([sheet, before[sheet]]);
+    }
+  });
+
+  test("no page is blank, or holds a title alone", () => {
+    expect(pagesOf(name).filter((page) => linesOf(page).length < 5)).toEqual([]);
+  });
+
+  test("no heading stands alone at the foot of a page", async () => {
+    const { placed } = (await bidOf(job)).model;
+    const headings = new Set(placed.map(({ block }) => block.heading).filter(Boolean));
+    const stranded = pagesOf(name).flatMap((page) => {
+      const last = linesOf(page).at(-2) ?? "";
+      return headings.has(last) ? [`${sheetOf(page)?.sheet}: ${last}`] : [];
+    });
+    expect(stranded).toEqual([]);
+  });
+});
+
+test("each sheet of the largest demo keeps to its pages", () => {
   const found: Record<string, number> = {};
-  for (const { sheet } of pages) found[sheet] = (found[sheet] ?? 0) + 1;
+  for (const page of pagesOf(largest)) {
+    const { sheet = "" } = sheetOf(page) ?? {};
+    found[sheet] = (found[sheet] ?? 0) + 1;
+  }
   const over = Object.entries(found).filter(([sheet, count]) => count > (most[sheet] ?? 0));
   expect(over).toEqual([]);
   expect(Object.keys(found)).toEqual(expect.arrayContaining(["Summary", "Price", "Proposal"]));
 });
 
-test("each page says which of its sheet it is", () => {
-  const before: Record<string, number> = {};
-  for (const { sheet, foot } of pages) {
-    before[sheet] = (before[sheet] ?? 0) + 1;
-    expect(foot).toMatch(new RegExp(`Page ${before[sheet]}\\s*$`));
-  }
-});
-
-test("no page is blank, or holds a title alone", () => {
-  const bare = pages.filter(({ lines }) => lines.length < 4);
-  expect(bare).toEqual([]);
-});
-
-test("no heading stands alone at the foot of a page", () => {
-  const stranded = pages.flatMap(({ sheet, lines }) => {
-    const last = lines.at(-1) ?? "";
-    return headings.has(last) ? [`${sheet}: ${last}`] : [];
-  });
-  expect(stranded).toEqual([]);
-});
-
-test("no figure is too wide for its column, and no error shows", () => {
-  for (const { sheet, lines } of pages) {
-    expect(lines.join("\n"), sheet).not.toMatch(/###|#N\/A|#REF|#VALUE|#NAME|#DIV/);
-  }
+test("columns made narrow are found: words cut, figures too wide", () => {
+  expect(faults(pagesOf(whole))).toEqual([]);
+  const found = faults(pagesOf(narrowed));
+  expect(found).toEqual(expect.arrayContaining([expect.stringMatching(/^Runs: .*##/)]));
+  expect(found).toEqual(expect.arrayContaining([expect.stringMatching(/^Runs: .* cut at /)]));
 });
