@@ -52,7 +52,7 @@ function writePlace(page: Page, line: number, { across, look, says, cell, down =
 /** Points that a text wants over a stretch of the grid; programs keep a little of each cell for themselves. */
 function heightOf(text: string, [, count]: Across, { font = {} }: Look): number {
   const { size = 10, bold = false } = font;
-  const width = (pageWidth * 7 + 5) * 0.75 * (count / paperColumns) * 0.985 - 3.5;
+  const width = (pageWidth * 7 + 5) * 0.75 * (count / paperColumns) * 0.965 - 3.5;
   return linesIn(text, width, size, bold) * size * 1.18 + 2;
 }
 

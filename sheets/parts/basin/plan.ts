@@ -77,7 +77,7 @@ const vaultCorners = table(
 );
 
 const names = lines("Basin in plan, names", {
-  plan_middle: calc(length, "plan_far/2", "Drawing, half length"),
+  plan_middle: calc(length, "basin_length/2", "Basin, half length"),
   plan_crates_said: calc(
     text,
     'IF(crates_needed>0,FIXED(crates_needed,0)&" crates"&IF(crate_layers>1," in "&FIXED(crate_layers,0)&" layers","")," ")',
