@@ -42,7 +42,9 @@ function aroundDifference(own: string, other: string): string[] {
 }
 
 function alike(parts: Iterable<readonly [string, string]>): Map<string, string> {
-  const said = [...parts].map(([name, given]): [string, string] => {
+  const all = [...parts];
+  const unseen = unseenLooks(all.find(([name]) => name === "xl/styles.xml")?.[1] ?? "");
+  const said = all.map(([name, given]): [string, string] => {
     // exceljs escapes quotes where XML does not ask for it
     const xml = given
       .replaceAll("&apos;", "'")
@@ -50,11 +52,24 @@ function alike(parts: Iterable<readonly [string, string]>): Map<string, string> 
     // exceljs adds styles for a feature of one program, which a bid has no use for
     if (name === "xl/styles.xml") return [name, xml.replace(/<extLst>.*<\/extLst>/, "")];
     // exceljs takes a width of nine digits for no width at all, though programs use another one then
-    if (name.startsWith("xl/worksheets/"))
-      return [name, xml.replaceAll(/<col [^>]*width="9"[^>]*\/>/g, "")];
-    return [name, xml];
+    if (!name.startsWith("xl/worksheets/sheet")) return [name, xml];
+    const widths = xml.replaceAll(/<col [^>]*width="9"[^>]*\/>/g, "");
+    // exceljs writes empty cells that show nothing
+    const cells = widths.replaceAll(/<c r="[A-Z]+\d+"(?: s="(\d+)")?\/>/g, (cell, look = "0") =>
+      unseen.has(look) ? "" : cell,
+    );
+    return [name, cells.replaceAll(/<row ([^>]*)><\/row>/g, "<row $1/>")];
   });
   return new Map(said.sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** The places of the looks that draw neither box nor tint, and whose cells are locked. */
+function unseenLooks(styles: string): ReadonlySet<string> {
+  const [, looks = ""] = /<cellXfs[^>]*>(.*)<\/cellXfs>/.exec(styles) ?? [];
+  const all = looks.match(/<xf [^>]*\/>|<xf .*?<\/xf>/g) ?? [];
+  const isUnseen = (look: string) =>
+    look.includes('fillId="0"') && look.includes('borderId="0"') && !look.includes('locked="0"');
+  return new Set(all.flatMap((look, i) => (isUnseen(look) ? [String(i)] : [])));
 }
 
 async function throughExceljs(book: Book): Promise<Uint8Array> {
@@ -110,7 +125,8 @@ async function copySheet(sheet: Sheet, target: Worksheet): Promise<void> {
     dataValidations: { add(area: string, rule: DataValidation): void };
   };
   for (const [area, rule] of sheet.validations) dataValidations.add(area, rule);
-  target.pageSetup = { ...sheet.pageSetup };
+  const { centered = false, ...setup } = sheet.pageSetup;
+  target.pageSetup = { ...setup, ...(centered ? { horizontalCentered: true } : {}) };
   if (sheet.footer !== undefined) target.headerFooter.oddFooter = sheet.footer;
   if (sheet.view !== undefined) target.views = [viewOf(sheet.view)];
   await target.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });

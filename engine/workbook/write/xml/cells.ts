@@ -1,5 +1,5 @@
 import { columnLetters } from "../../../address.js";
-import type { Content, Row, Sheet, SheetCell } from "../book/sheet.js";
+import type { Content, Look, Row, Sheet, SheetCell } from "../book/sheet.js";
 import type { Styles } from "./styles.js";
 import { cellText } from "./text.js";
 import type { Texts } from "./texts.js";
@@ -48,16 +48,16 @@ function rowXml(row: Row, letters: readonly string[], shared: Shared): string {
   return xml === "" ? `${said}/>` : `${said}>${xml}</row>`;
 }
 
-function cellXml(
-  { value, style, master }: SheetCell,
-  address: string,
-  { styles, texts }: Shared,
-): string {
+function cellXml({ value, style }: SheetCell, address: string, { styles, texts }: Shared): string {
   const place = styles.placeOf(style);
-  if (value === null && master === undefined && place === 0) return "";
+  if (value === null && !showsEmpty(style)) return "";
   const open = place === 0 ? `<c r="${address}"` : `<c r="${address}" s="${place}"`;
   return open + contentXml(value, texts);
 }
+
+/** Does an empty cell show, or may it be typed into? Others are as well left out: a fifth of the cells of a bid. */
+const showsEmpty = ({ border, fill, protection }: Look): boolean =>
+  border !== undefined || fill !== undefined || protection?.locked === false;
 
 /** What follows the name and look of a cell, to its end. */
 function contentXml(value: Content, texts: Texts): string {
