@@ -1,8 +1,6 @@
 import { stat } from "node:fs/promises";
 import { basename, extname, relative } from "node:path";
 import { Command, Option } from "commander";
-import { identityOf } from "../book/identity-of.js";
-import { logoOf } from "../book/logo.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { readOfficeBook } from "../book/read.js";
 import { starterBook } from "../book/starter.js";
@@ -15,18 +13,14 @@ import { recordText } from "../job/save.js";
 import { newJob } from "../job/start.js";
 import { validateJob } from "../job/validate.js";
 import { mustBeNew, writeNew } from "../output/write.js";
-import { editsAgainst } from "../take/untaken.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import { layoutOf } from "../template/office-layout.js";
 import type { Template } from "../template/template.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
-import { withLogo } from "../workbook/pictures/logo.js";
-import { writeWorkbook } from "../workbook/write/write.js";
 import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
 import { missingLines } from "./missing-lines.js";
-import { withJudge } from "./with-judge.js";
 
 interface Options {
   readonly job?: string;
@@ -68,8 +62,7 @@ export function startCommand(context: Context): Command {
         options.office,
         context,
       );
-      const edits = editsAgainst(context.templates);
-      await writeNew(file, kind === "bid" ? { kind, inputs, edits } : { kind, inputs }, content);
+      await writeNew(file, await planFor(kind, inputs, context), content);
       const own = ownTemplates(context);
       // a template without an office book has no placeholders either
       const placeholders =
@@ -113,12 +106,14 @@ async function madeFor(
   const given = valuesOf(model, job, book, "left blank");
   const lacking = missingLines(missingInputs(model, given));
   if (kind === "record") return { content: recordText(job), lacking };
-  return withJudge(context, async (calculate) => {
-    const { values, agreed } = calculate(model, given);
-    const identity = identityOf({ model, job, book });
-    const logo = office === undefined ? undefined : await logoOf(model, given, office);
-    const bytes = await writeWorkbook(model, values, identity);
-    await agreed;
-    return { content: withLogo(bytes, model, logo), lacking };
-  });
+  // a record needs nothing of what writes workbooks
+  const { workbookOf } = await import("./started-workbook.js");
+  return { content: await workbookOf(context, { model, job, book, given }, office), lacking };
+}
+
+/** What is looked at where the new file goes: only a workbook can hold what a person changed. */
+async function planFor(kind: "bid" | "record", inputs: readonly string[], { templates }: Context) {
+  if (kind === "record") return { kind, inputs };
+  const { editsAgainst } = await import("../take/untaken.js");
+  return { kind, inputs, edits: editsAgainst(templates) };
 }

@@ -34,16 +34,19 @@ class PassedError extends CellError {
 
 /** Numbers with a format (dates, amounts of money) come as objects that hold the number. */
 function plain(given: unknown): Value {
-  if (given instanceof JudgeError) return new PassedError(given);
   if (given === EmptyValue) return null;
-  if (typeof given === "object" && given !== null && "val" in given) return given.val as number;
-  return given as Value;
+  // the most of all, since each formula that looks through a column hands it over
+  if (typeof given !== "object" || given === null) return given as Value;
+  if (given instanceof JudgeError) return new PassedError(given);
+  return "val" in given ? (given.val as number) : (given as unknown as Value);
 }
 
 /** hyperformula's argument as ours: a range row by row. */
 export function fromJudge(given: unknown): Argument {
-  if (given instanceof SimpleRangeValue) return given.data.flat().map(plain);
-  return plain(given);
+  if (!(given instanceof SimpleRangeValue)) return plain(given);
+  const values: Value[] = [];
+  for (const row of given.data) for (const one of row) values.push(plain(one));
+  return values;
 }
 
 /** Runs `calculate` and gives its value, or the error it throws, as hyperformula's. */
