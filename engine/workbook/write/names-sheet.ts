@@ -24,7 +24,7 @@ export function writeNames(book: Book, model: Model, values: readonly Value[]): 
   sheet.getCell(1, 1).style = styles.sheetTitle;
   sheet.getRow(1).height = titleHeight;
   sheet.getCell(2, 1).value =
-    "Every name: what it means, what it is and where it comes from. Of a step on the way: where it stands, on a hidden sheet.";
+    "Every name: what it means, what it is and where it comes from. Of what stands on a hidden sheet: on which.";
   sheet.getCell(2, 1).style = styles.purpose;
   const row = (line: number, texts: readonly (string | undefined)[]) => {
     texts.forEach((text, i) => {
@@ -44,17 +44,17 @@ export function writeNames(book: Book, model: Model, values: readonly Value[]): 
   for (const cell of namedCells(model)) {
     const { declaration } = cell;
     // formulas for those that nobody looks at would only be weight
-    const isStep = declaration.kind !== "input" && unseen.has(cell.sheet);
+    const isUnseen = unseen.has(cell.sheet);
     const unit = shownUnit(declaration, model.system);
     row(line, [
       cell.name,
       shownLabel(declaration),
-      isStep ? `on ${cell.sheet}` : undefined,
+      isUnseen ? `on ${cell.sheet}` : undefined,
       unit,
       explained(cell),
       declaration.source,
     ]);
-    if (cell.table === undefined && !isStep) {
+    if (cell.table === undefined && !isUnseen) {
       const target = sheet.getCell(line, 3);
       const value = values[cell.index] ?? null;
       target.value =

@@ -1,24 +1,12 @@
-import {
-  type Block,
-  calc,
-  count,
-  flow,
-  head,
-  lines,
-  precise,
-  published,
-  table,
-} from "../../../engine/template/index.js";
+import { type Block, calc, count, flow, head, lines, precise, table } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 import { passesOf } from "./passes.js";
 import type { State } from "./state.js";
 
 /** What all outlets take together at a head. */
 export const takenAt = (manifold: string, { prefix: of }: Pick<State, "prefix">): string =>
   `SUMPRODUCT(FLOW_ABOVE(${manifold},${of}_lines.stands,${of}_lines.pipe,${of}_lines.fittings))`;
-
-/** What heads the rows: their numbers. */
-const numbered = (rows: number) => Array.from({ length: rows }, (_, i) => ({ row: i + 1 }));
 
 const lossAt = (at: string) => `LOSS_AT(${at},main_friction,main_local)`;
 
@@ -31,9 +19,9 @@ export function networkBlocks(state: State): Block[] {
   const branches = table(
     `${prefix}_lines`,
     `${title}: flow by line`,
-    { rows: capacity.lines, beside: "pipe_lines", filled: "bore>0", data: numbered(capacity.lines) },
+    { ...numberedRows(capacity.lines, "row"), beside: "pipe_lines", filled: "bore>0" },
     {
-      row: published(count, "Line, row", { source: "the rows of the table of lines" }),
+      row: rowNumber("Line, row"),
       stands: calc(head, state.stands, "Height", {
         blank: "1000000[ft]",
         beyond: { from: 100000, says: "shut" },
@@ -52,9 +40,9 @@ export function networkBlocks(state: State): Block[] {
   const points = table(
     `${prefix}_points`,
     `${title}: curve points`,
-    { rows: capacity.curvePoints, beside: "pump_points", data: numbered(capacity.curvePoints) },
+    { ...numberedRows(capacity.curvePoints, "row"), beside: "pump_points" },
     {
-      row: published(count, "Point", { source: "the points of the pump's curve" }),
+      row: rowNumber("Point"),
       pumped: calc(flow, `flow*${speed}`, "Pumped"),
       remaining: calc(head, `MAX(0[ft],head*${speed}^2-${lossAt("pumped")})`, "Head left", {
         zero: "none",

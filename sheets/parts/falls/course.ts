@@ -1,5 +1,6 @@
-import { calc, count, length, lines, smallLength, table, text } from "../../../engine/template/index.js";
+import { calc, length, lines, smallLength, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 
 /** Points of the pipe: pump, rim; each level's run end and foot from the last one up; the highest outlet. */
 export const pipeRows = 2 * capacity.falls + 4;
@@ -15,12 +16,12 @@ export const course = table(
   "course",
   "Water course, level by level",
   {
-    rows: capacity.falls,
+    ...numberedRows(capacity.falls, "level"),
     beside: "levels",
     note: "For the drawing: runs and pools of a level one behind another, depths as calculated, banks as counted.",
   },
   {
-    level: calc(count, "number", "Level"),
+    level: rowNumber("Level"),
     pool_length: calc(length, "SUM_WHERE(pools.length_counted,pools.before_level,number)", "Pool length"),
     run_length: calc(length, "SUM_WHERE(runs.length_counted,runs.after_level,number)", "Run length"),
     pool_along: calc(length, "above.finish_along", "Pool start", { first: "0[ft]" }),

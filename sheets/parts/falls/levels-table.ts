@@ -1,5 +1,6 @@
 import { calc, check, count, flow, head, length, table, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 
 /** What each level needs, what enters there, how high it stands. */
 export const levelsTable = table(
@@ -7,11 +8,11 @@ export const levelsTable = table(
   "Levels: flow needed and supplied",
   {
     shown: "design_flow>0",
-    rows: capacity.falls,
+    ...numberedRows(capacity.falls, "number"),
     note: "Water that enters at a level passes all lower levels. The lines of a level bring what it lacks, and what the levels down to the next line lack.",
   },
   {
-    number: calc(count, "above.number+1", "Level", { first: "1" }),
+    number: rowNumber("Level"),
     in_use: calc(yesno, "LISTED(falls.level,number)", "In use"),
     design_flow: calc(flow, "SUM_WHERE(falls.design_flow,falls.level,number)", "Design flow"),
     lines_here: calc(count, "SUMPRODUCT((pipe_lines.outlet_level=number)*(pipe_lines.bore>0))", "Lines entering", {

@@ -10,15 +10,16 @@ import {
   table,
   text,
 } from "../../../engine/template/index.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 
 /** The lines in the order of their rows, one beside another; a row not in use repeats the one before it. */
 const places = table(
   "manifold_lines",
   "Manifold, line by line",
-  { rows: pipeLinesTable.rows, beside: "pipe_lines" },
+  { ...numberedRows(pipeLinesTable.rows, "line"), beside: "pipe_lines" },
   {
-    line: calc(count, (row) => `${row}`, "Line"),
+    line: rowNumber("Line"),
     used: calc(count, "IF(bore>0,1,0)", "In use"),
     place: calc(count, "above.place+used", "Place", { first: "used" }),
     top: calc(head, "IF(used>0,height,0[ft])", "Outlet height"),

@@ -1,5 +1,6 @@
-import { calc, count, flow, head, power, precise, table, yesno } from "../../../engine/template/index.js";
+import { calc, flow, head, power, precise, table, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 
 const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row},pump_row),0)`;
 
@@ -7,9 +8,9 @@ const at = (name: string) => (row: number) => `IF(used,INDEX(pumps.${name}_${row
 export const pumpPoints = table(
   "pump_points",
   "Chosen pump curve, full speed",
-  { working: true, rows: capacity.curvePoints },
+  { working: true, ...numberedRows(capacity.curvePoints, "number") },
   {
-    number: calc(count, "above.number+1", "Point", { first: "1" }),
+    number: rowNumber("Point"),
     used: calc(yesno, "number<=pump_point_count", "Used"),
     flow: calc(flow, at("flow"), "Flow"),
     head: calc(head, at("head"), "Head"),

@@ -1,5 +1,6 @@
 import { type Block, calc, chart, count, flow, head, lines, table, text } from "../../../engine/template/index.js";
 import { takenAt } from "../balance/network.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 
 const last = 10;
 
@@ -9,11 +10,11 @@ const points = table(
   "Chart points",
   {
     working: true,
-    rows: last + 1,
+    ...numberedRows(last + 1, "number"),
     note: "System curve: the head that the pump must give for what the lines take at their valve settings.",
   },
   {
-    number: calc(count, (row) => String(row), "Point"),
+    number: rowNumber("Point"),
     of_curve: calc(count, "MAX(1,MIN(number,pump_point_count))", "Curve point"),
     pump_flow: calc(flow, "INDEX(pump_points.flow_at_speed,of_curve)", "Pump flow"),
     pump_head: calc(head, "INDEX(pump_points.head_at_speed,of_curve)", "Pump head"),

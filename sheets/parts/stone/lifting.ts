@@ -16,6 +16,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { numberedRows, rowNumber } from "../numbered.js";
 import { practice } from "../rates.js";
 
 const points = Array.from({ length: capacity.liftingPoints }, (_, i) => i + 1);
@@ -152,11 +153,11 @@ export const liftingChart = table(
   "machine_chart",
   "Lifting chart, over the side",
   {
-    rows: capacity.liftingPoints,
+    ...numberedRows(capacity.liftingPoints, "point"),
     note: "As the office book has it for the machine: the side lift, with its attachment.",
   },
   {
-    point: calc(count, "above.point+1", "Point", { first: "1" }),
+    point: rowNumber("Point"),
     radius: calc(length, at("radius"), "Radius", { decimals: 1, zero: "" }),
     lift: calc(weight, at("lift"), "Lift allowed", { zero: "" }),
     far_enough: calc(count, "IF(AND(radius>0,radius>=working_radius),1,0)", "Radius far enough", { working: true }),
