@@ -21,7 +21,7 @@ export const digs = lines("Strip and dig, in place", {
   }),
   stream_ground: calc(
     area,
-    "(SUM(channel_cuts.ground)+SUM(pool_cuts.ground))*(1-stream_on_berms)",
+    "(SUMPRODUCT(runs.length_counted*(channel_cuts.top+2*strip_margin))+SUM(pool_cuts.ground))*(1-stream_on_berms)",
     "Stream ground stripped",
     { working: true },
   ),

@@ -53,9 +53,13 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
     ...under(
       "Lay liner and underlayment",
       bullet("step: liner", "Measure the finished dig, tape along the ground, before anything is cut."),
-      ...bulletEachRow("step: liner", linerPieces, "{name}: finished {length|up} x {width|up}; cut {cut}.", {
-        when: "in_plan",
-      }),
+      // rounded up: a cut too short cannot be mended
+      ...bulletEachRow(
+        "step: liner",
+        linerPieces,
+        '{name}: finished {length|up} x {width|up}; cut {pieces} of {cut_length|up} off the {roll_width} roll, roll across its {IF(turned,"width","length")}.',
+        { when: "in_plan" },
+      ),
       bullet("step: liner", 'Underlayment under all of it: {underlayment_area|0}.{IF(seam_length>0,""," No seams.")}'),
       bullet(
         "step: liner",

@@ -136,11 +136,5 @@ export const linerPieces = table(
     }),
     place: published(count, "No.", { source: "order of the sheets" }),
     kind: published(text, "Kind", { source: "order of the sheets" }),
-    cut: calc(
-      text,
-      '~{pieces} of {cut_length|up} off the {roll_width} roll, roll across its {IF(turned,"width","length")}',
-      "Cut",
-      { reader: "crew", note: "Rounded up: a cut too short cannot be mended." },
-    ),
   },
 );

@@ -25,7 +25,6 @@ export const channelCuts = table(
       "Topsoil stripped before",
       { working: true },
     ),
-    ground: calc(area, "length_counted*(top+2*strip_margin)", "Ground stripped", { working: true }),
   },
 );
 
