@@ -103,7 +103,7 @@ test("reference.md is what the docstrings say, word for word", () => {
     `# What rillbook promises to whoever imports it
 
 Made from the docstrings by a test, which also runs every example. \`import … from "rillbook"\` gives these names and no others;
-\`import { templates, waterfall } from "rillbook/sheets"\` the templates that come along. All that declares is done at once; all that
+\`import { templates } from "rillbook/sheets"\` the templates that come along. All that declares is done at once; all that
 works on a template is a promise, since it loads what it needs when it is first called. [Your first template](tutorial.md) goes the
 whole way; [error codes](errors.md) and [where programs differ](differences.md) have documents of their own.
 
