@@ -9,8 +9,8 @@ import type { Sheet } from "../../engine/workbook/write/book/sheet.js";
 import { Charts } from "../../engine/workbook/write/charts/add.js";
 import { undated } from "../../engine/workbook/write/document.js";
 import type { Identity } from "../../engine/workbook/write/identity.js";
+import { bookOf } from "../../engine/workbook/write/lay-out.js";
 import { finishPackage } from "../../engine/workbook/write/package.js";
-import { bookOf } from "../../engine/workbook/write/write.js";
 
 const properties = { rillbookJob: `A "job" of R & D's` };
 
