@@ -93,6 +93,7 @@ export const fence = template({
         {
           soil: published(text, "Soil", { source: "made up for the test" }),
           spacing: published(length, "Space between posts", { source: "made up for the test" }),
+          holds: calc(text, (row) => (row === 3 ? 'customer&""' : '"a usual fence"'), "Holds"),
         },
       ),
     ]),

@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 import { appended } from "../../../../../engine/job/trail/chain.js";
 import { fenceTrail } from "../../../../support/fence-bid.js";
-import type { Tampered } from "../../../../support/tamper.js";
+import { inlineText, type Tampered } from "../../../../support/tamper.js";
 import type { Case } from "../run.js";
 
 type SheetName = "Trail" | "As written";
@@ -133,6 +133,13 @@ export const originCases: readonly Case[] = [
     verdict: "found",
     figure: true,
     finds: { code: "published-changed", name: "soils.spacing[3]" },
+  },
+  {
+    what: "words changed that the template fixes",
+    edit: (book) => book.cell("soils.holds[1]", () => inlineText("any fence"), "inlineStr"),
+    verdict: "found",
+    figure: true,
+    finds: { code: "published-changed", name: "soils.holds[1]" },
   },
   {
     what: "an origin rewritten in words: an assumption becomes a measurement",
