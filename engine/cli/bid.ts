@@ -16,7 +16,7 @@ import { withLogo } from "../workbook/pictures/logo.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
-import { writeWorkbook } from "../workbook/write/write.js";
+import type { WriteWorkbook } from "../workbook/write/write.js";
 import {
   type BidSource,
   isWorkbookName,
@@ -35,6 +35,7 @@ import { type Calculate, withJudge } from "./with-judge.js";
 interface Options extends SourceOptions {
   readonly output?: string;
   readonly json?: true;
+  readonly exceljs?: true;
 }
 
 /** `rillbook bid`: a job record, or a workbook that was filled in, becomes a bid. */
@@ -56,6 +57,10 @@ export function bidCommand(context: Context): Command {
       "who filled a workbook in (default: as it says, who walked and who chose)",
     )
     .option("--note <text>", "why, for each entry of the trail")
+    .option(
+      "--exceljs",
+      "let the library exceljs write the workbook: the same file by another hand, in more time",
+    )
     .option("--json", "tell the result as JSON")
     .addHelpText(
       "after",
@@ -86,11 +91,11 @@ export function bidCommand(context: Context): Command {
 async function bidFromRecord(
   context: Context,
   file: string,
-  { output, office, json }: Options & { readonly output: string },
+  options: Options & { readonly output: string },
   calculate: Calculate,
 ): Promise<void> {
-  const source = await sourceFromRecord(file, context.templates, office);
-  await written(context, source, file, { output, json }, calculate);
+  const source = await sourceFromRecord(file, context.templates, options.office);
+  await written(context, source, file, options, calculate);
 }
 
 /** Into another file, or in place, where nothing but inputs was changed in it. */
@@ -105,7 +110,7 @@ async function bidFromWorkbook(
   if (options.output !== undefined) {
     const content = await readWorkbookFile(file);
     const source = await sourceFromWorkbook(content, file, context.templates, who);
-    await written(context, source, file, { output, json }, calculate);
+    await written(context, source, file, { ...options, output }, calculate);
     return;
   }
   const { source, values } = await changeBytes(
@@ -116,7 +121,7 @@ async function bidFromWorkbook(
       const content = readWorkbook(old);
       const source = await sourceFromWorkbook(content, file, context.templates, who);
       mustKeepAll(context, content, file, source);
-      const { values, bytes } = await made(source, file, calculate);
+      const { values, bytes } = await made(source, file, calculate, options);
       const pictured = await withPicturesOver(file, bytes, logoFrom(source));
       const written = withLogo(pictured, source.model, source.logo);
       return { content: written, result: { source, values } };
@@ -153,26 +158,39 @@ function mustKeepAll(
 /** A bid whose office book was not read keeps the logo that it has. */
 const logoFrom = ({ bookRead }: BidSource) => (bookRead ? "book" : "workbook");
 
-async function made({ model, given, identity }: BidSource, file: string, calculate: Calculate) {
+async function made(
+  { model, given, identity }: BidSource,
+  file: string,
+  calculate: Calculate,
+  options: Pick<Options, "exceljs">,
+) {
   mustFitWorkbook(identity.trail ?? [], file);
   const { values, agreed } = calculate(model, given);
-  const bytes = await writeWorkbook(model, values, identity);
+  const write = await writerOf(options);
+  const bytes = await write(model, values, identity);
   await agreed;
   return { values, bytes };
+}
+
+/** exceljs is read only where it writes: it takes longer to read than a bid to write. */
+async function writerOf({ exceljs }: Pick<Options, "exceljs">): Promise<WriteWorkbook> {
+  if (exceljs) return (await import("../workbook/write/exceljs/write.js")).writeThroughExceljs;
+  return (await import("../workbook/write/write.js")).writeWorkbook;
 }
 
 async function written(
   context: Context,
   source: BidSource,
   file: string,
-  { output: target, json }: { readonly output: string; readonly json: true | undefined },
+  options: Options & { readonly output: string },
   calculate: Calculate,
 ): Promise<void> {
+  const { output: target, json } = options;
   const { model, given, identity, files, logo } = source;
   const known = { model, values: given, trail: identity.trail ?? [] };
   const edits = editsAgainst(context.templates, known);
   const output = await outputTo(target, { kind: "bid", inputs: files, edits });
-  const { values, bytes } = await made(source, file, calculate);
+  const { values, bytes } = await made(source, file, calculate, options);
   // those of the workbook it was filled in, else those that stand on the bid written over
   const pictured = isWorkbookName(file)
     ? withPicturesFrom(file, target, bytes, logoFrom(source))

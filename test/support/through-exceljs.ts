@@ -1,21 +1,16 @@
-import exceljs, { type DataValidation, type Worksheet } from "exceljs";
 import { strFromU8, unzipSync } from "fflate";
 import { expect } from "vitest";
 import type { Value } from "../../engine/formula/value.js";
 import type { Model } from "../../engine/template/model.js";
-import type { Book } from "../../engine/workbook/write/book/book.js";
 import { partsOf } from "../../engine/workbook/write/book/parts.js";
-import type { Sheet } from "../../engine/workbook/write/book/sheet.js";
 import { Charts } from "../../engine/workbook/write/charts/add.js";
-import { undated } from "../../engine/workbook/write/document.js";
+import { writeThroughExceljs } from "../../engine/workbook/write/exceljs/write.js";
 import type { Identity } from "../../engine/workbook/write/identity.js";
 import { bookOf } from "../../engine/workbook/write/lay-out.js";
-import { finishPackage } from "../../engine/workbook/write/package.js";
-
-const properties = { rillbookJob: `A "job" of R & D's` };
+import { propertiesOf } from "../../engine/workbook/write/own-properties.js";
 
 /**
- * Holds the parts of a job's workbook, but for its charts, against what exceljs makes of the same layout: an
+ * Holds the parts of a job's workbook against what exceljs makes of the same layout: an
  * independent writer of the same format. What is left out of the comparison, and why, stands in `alike`.
  */
 export async function mustBeAsExceljs(
@@ -23,9 +18,10 @@ export async function mustBeAsExceljs(
   values: readonly Value[],
   identity: Identity,
 ): Promise<void> {
-  const { book } = bookOf(model, values, identity);
-  const own = alike(partsOf(book, properties, new Charts({ model, values }, [])));
-  const packed = finishPackage(await throughExceljs(book), properties);
+  const { book, places } = bookOf(model, values, identity);
+  const charts = new Charts({ model, values }, places);
+  const own = alike(partsOf(book, propertiesOf(model, values, identity), charts));
+  const packed = await writeThroughExceljs(model, values, identity);
   const other = alike(
     Object.entries(unzipSync(packed)).map(([name, part]) => [name, strFromU8(part)] as const),
   );
@@ -70,71 +66,4 @@ function unseenLooks(styles: string): ReadonlySet<string> {
   const isUnseen = (look: string) =>
     look.includes('fillId="0"') && look.includes('borderId="0"') && !look.includes('locked="0"');
   return new Set(all.flatMap((look, i) => (isUnseen(look) ? [String(i)] : [])));
-}
-
-async function throughExceljs(book: Book): Promise<Uint8Array> {
-  const workbook = new exceljs.Workbook();
-  workbook.created = undated;
-  workbook.modified = undated;
-  Object.assign(workbook, book.document);
-  workbook.calcProperties.fullCalcOnLoad = true;
-  for (const sheet of book.sheets) {
-    const { hidden = false, defaultRowHeight = 15, tabColor } = sheet.options;
-    const target = workbook.addWorksheet(sheet.name, {
-      state: hidden ? "hidden" : "visible",
-      properties: {
-        defaultRowHeight,
-        ...(tabColor === undefined ? {} : { tabColor: { argb: tabColor } }),
-      },
-    });
-    await copySheet(sheet, target);
-  }
-  for (const { name, sheet, area } of book.names) {
-    workbook.definedNames.add(`'${sheet}'!${area}`, name);
-  }
-  return new Uint8Array(await workbook.xlsx.writeBuffer());
-}
-
-async function copySheet(sheet: Sheet, target: Worksheet): Promise<void> {
-  sheet.widths.forEach((width, column) => {
-    if (width !== undefined) target.getColumn(column).width = width;
-  });
-  for (const { top, left, bottom, right } of sheet.merges) {
-    target.mergeCells(top, left, bottom, right);
-  }
-  for (const row of sheet.rows) {
-    for (const cell of row?.cells ?? []) {
-      if (cell === undefined) continue;
-      const to = target.getCell(cell.line, cell.column);
-      if (cell.master === undefined) to.value = cell.value as exceljs.CellValue;
-      // a whole new object: cells of exceljs that are given one style share it
-      to.style = { ...cell.style };
-      if (cell.note !== undefined) to.note = cell.note;
-    }
-    if (row?.height !== undefined) target.getRow(row.line).height = row.height;
-    if (row?.hidden) target.getRow(row.line).hidden = true;
-  }
-  for (const line of sheet.pageBreaks) target.getRow(line).addPageBreak();
-  for (const { ref, rules } of sheet.conditionals) {
-    target.addConditionalFormatting({
-      ref,
-      rules: rules.map((rule) => ({ ...rule, style: { ...rule.style } })),
-    });
-  }
-  const { dataValidations } = target as unknown as {
-    dataValidations: { add(area: string, rule: DataValidation): void };
-  };
-  for (const [area, rule] of sheet.validations) dataValidations.add(area, rule);
-  const { centered = false, ...setup } = sheet.pageSetup;
-  target.pageSetup = { ...setup, ...(centered ? { horizontalCentered: true } : {}) };
-  if (sheet.footer !== undefined) target.headerFooter.oddFooter = sheet.footer;
-  if (sheet.view !== undefined) target.views = [viewOf(sheet.view)];
-  await target.protect("", { formatColumns: true, formatRows: true, selectLockedCells: true });
-}
-
-function viewOf({ frozenLines, showGridLines }: NonNullable<Sheet["view"]>) {
-  const grid = showGridLines === undefined ? {} : { showGridLines };
-  return frozenLines === undefined
-    ? { state: "normal" as const, ...grid }
-    : { state: "frozen" as const, ySplit: frozenLines, ...grid };
 }

@@ -8,6 +8,13 @@ import { propertiesOf } from "./own-properties.js";
 import { contentTypesFirst } from "./package.js";
 import { type Level, type Packed, packing, zipOf } from "./zip.js";
 
+/** A way to write the workbook of a job. */
+export type WriteWorkbook = (
+  model: Model,
+  values: readonly Value[],
+  identity: Identity,
+) => Promise<Uint8Array>;
+
 /**
  * Writes a job as an .xlsx: every sheet of the model with live formulas and their
  * values cached, in one pass from top to bottom. The same arguments give the same bytes.

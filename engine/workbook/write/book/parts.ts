@@ -4,8 +4,9 @@ import { type Link, linksOf, linksXml, relations } from "../xml/links.js";
 import { boxesXml, commentsXml, notesOf } from "../xml/notes.js";
 import { appXml, coreXml, customRelation, customType, customXml } from "../xml/properties.js";
 import { Styles } from "../xml/styles.js";
-import { attribute, head } from "../xml/text.js";
+import { head } from "../xml/text.js";
 import { Texts } from "../xml/texts.js";
+import { customPart, drawingType, override } from "../xml/types.js";
 import { workbookXml } from "../xml/workbook.js";
 import { worksheetXml } from "../xml/worksheet.js";
 import type { Book } from "./book.js";
@@ -108,26 +109,23 @@ const packageLinks: readonly Link[] = [
 function typesXml(sheets: number, noted: readonly number[], charts: Charts): string {
   const byEnding = (ending: string, type: string) =>
     `<Default Extension="${ending}" ContentType="${type}"/>`;
-  const one = (part: string, type: string) =>
-    `<Override PartName="${attribute(part)}" ContentType="${type}"/>`;
   const numbers = Array.from({ length: sheets }, (_, i) => i + 1);
-  const drawing = "application/vnd.openxmlformats-officedocument.";
   return (
     `${head}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">` +
     byEnding("rels", "application/vnd.openxmlformats-package.relationships+xml") +
     byEnding("xml", "application/xml") +
-    one("/xl/workbook.xml", `${spreadsheet}.sheet.main+xml`) +
+    override("/xl/workbook.xml", `${spreadsheet}.sheet.main+xml`) +
     numbers
-      .map((i) => one(`/xl/worksheets/sheet${i}.xml`, `${spreadsheet}.worksheet+xml`))
+      .map((i) => override(`/xl/worksheets/sheet${i}.xml`, `${spreadsheet}.worksheet+xml`))
       .join("") +
-    one("/xl/theme/theme1.xml", `${drawing}theme+xml`) +
-    one("/xl/styles.xml", `${spreadsheet}.styles+xml`) +
-    one("/xl/sharedStrings.xml", `${spreadsheet}.sharedStrings+xml`) +
-    (noted.length === 0 ? "" : byEnding("vml", `${drawing}vmlDrawing`)) +
-    noted.map((i) => one(`/xl/comments${i}.xml`, `${spreadsheet}.comments+xml`)).join("") +
-    one("/docProps/core.xml", "application/vnd.openxmlformats-package.core-properties+xml") +
-    one("/docProps/app.xml", `${drawing}extended-properties+xml`) +
-    charts.types.map(({ part, kind }) => one(part, `${drawing}${kind}+xml`)).join("") +
-    `${one("/docProps/custom.xml", customType)}</Types>`
+    override("/xl/theme/theme1.xml", `${drawingType}theme+xml`) +
+    override("/xl/styles.xml", `${spreadsheet}.styles+xml`) +
+    override("/xl/sharedStrings.xml", `${spreadsheet}.sharedStrings+xml`) +
+    (noted.length === 0 ? "" : byEnding("vml", `${drawingType}vmlDrawing`)) +
+    noted.map((i) => override(`/xl/comments${i}.xml`, `${spreadsheet}.comments+xml`)).join("") +
+    override("/docProps/core.xml", "application/vnd.openxmlformats-package.core-properties+xml") +
+    override("/docProps/app.xml", `${drawingType}extended-properties+xml`) +
+    charts.types.map(({ part, kind }) => override(part, `${drawingType}${kind}+xml`)).join("") +
+    `${override(customPart, customType)}</Types>`
   );
 }

@@ -12,14 +12,13 @@ export interface Link {
   readonly target: string;
 }
 
+/** One relation of a list. */
+export const linkXml = ({ id, type, target }: Link): string =>
+  `<Relationship Id="${id}" Type="${type}" Target="${attribute(target)}"/>`;
+
 /** A list of relations (ISO/IEC 29500-2, 9.3). */
-export function linksXml(links: readonly Link[]): string {
-  const said = links.map(
-    ({ id, type, target }) =>
-      `<Relationship Id="${id}" Type="${type}" Target="${attribute(target)}"/>`,
-  );
-  return `${head}<Relationships xmlns="${space}">${said.join("")}</Relationships>`;
-}
+export const linksXml = (links: readonly Link[]): string =>
+  `${head}<Relationships xmlns="${space}">${links.map(linkXml).join("")}</Relationships>`;
 
 /** Where the relations of a part stand. */
 export const linksOf = (part: string): string => part.replace(/([^/]*)$/, "_rels/$1.rels");
