@@ -148,8 +148,9 @@ describe("a new book", () => {
       await writeFile(path, await writeOfficeBook({ name, asOf, units, tables }, layout));
       const { book, placeholders } = await checkedOfficeBook(path, layoutOf(shed));
       expect(book.tables).toEqual(starterBook(shed, units).tables);
+      const place = 'row 6 (cell E6), rule "company"';
       expect(placeholders).toEqual([
-        { sheet: "Company", rows: 1, first: 'row 6 (cell E6), rule "company"' },
+        { sheet: "Company", table: "company", rows: 1, first: place, each: [{ place }] },
       ]);
       const rules = book.tables.rules ?? [];
       expect(rules).toContainEqual({ rule: "overhang", value: units === "us" ? 2 : 0.6096 });

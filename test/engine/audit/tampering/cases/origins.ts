@@ -24,11 +24,17 @@ function line(
   });
 }
 
-const words = (column: string, text: string) => (row: string) =>
-  row.replace(
-    new RegExp(`<c r="${column}(\\d+)" s="(\\d+)"[^>]*?(?:/>|>.*?</c>)`),
-    `<c r="${column}$1" s="$2" t="inlineStr"><is><t>${text}</t></is></c>`,
-  );
+/** Writes words into a cell of a row; one that shows nothing may not stand in the file, and is put in its place. */
+const words = (column: string, text: string) => (row: string) => {
+  const [, at = ""] = /^<row r="(\d+)"/.exec(row) ?? [];
+  const own = new RegExp(`<c r="${column}${at}"[^>]*?(?:/>|>.*?</c>)`);
+  const style = /^<c [^>]*( s="\d+")/.exec(own.exec(row)?.[0] ?? "")?.[1] ?? "";
+  const rest = row.replace(own, "");
+  const after = [...rest.matchAll(/<c r="([A-Z]+)\d+"/g)].find(([, name = ""]) => name > column);
+  const end = after?.index ?? rest.lastIndexOf("</row>");
+  const cell = `<c r="${column}${at}"${style} t="inlineStr"><is><t>${text}</t></is></c>`;
+  return `${rest.slice(0, end)}${cell}${rest.slice(end)}`;
+};
 
 /** A chain that holds, of entries that are not those that were written. */
 function rewritten(book: Tampered, from: number, with_: Record<string, string>): Tampered {
