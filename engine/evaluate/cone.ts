@@ -1,21 +1,7 @@
-import type { Tree } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
-import { precedents } from "../template/order.js";
-import { type BulkEvaluator, compileClosures } from "./closures.js";
-
-const linksOf = new WeakMap<Model, readonly (readonly number[])[]>();
-
-/** For each formula cell, in order of calculation, the indexes of the cells that it reads. */
-export function links(model: Model): readonly (readonly number[])[] {
-  const known = linksOf.get(model);
-  if (known !== undefined) return known;
-  const made = model.order.map((cell) =>
-    precedents(model, cell.native as Tree, cell.row ?? 0).map(({ index }) => index),
-  );
-  linksOf.set(model, made);
-  return made;
-}
+import { links } from "./links.js";
+import { type Readers, Ripple, readersAmong } from "./ripple.js";
 
 /**
  * The formula cells, in order of calculation, that the named cells need; with `changing`
@@ -44,19 +30,29 @@ export function coneOf(
 
 /** Part of a model, made ready once for many jobs: what the targets need. */
 export class Cone {
-  readonly evaluate: BulkEvaluator;
   readonly cells: readonly Cell[];
+  readonly readers: Readers;
+  /** The cells that a job gives values to. */
+  readonly #given: readonly number[];
+  #kept: Ripple | undefined;
 
   constructor(model: Model, targets: readonly string[], changing?: ReadonlySet<number>) {
     this.cells = coneOf(model, targets, changing);
-    this.evaluate = compileClosures(model, this.cells);
+    this.readers = readersAmong(model, this.cells);
+    const calculated = new Set(this.cells.map(({ index }) => index));
+    this.#given = model.cells.map(({ index }) => index).filter((index) => !calculated.has(index));
   }
 
-  /** The values of a job; formula cells outside of the cone stay as given. */
+  /**
+   * The values of a job; formula cells outside of the cone stay as given. Of the formulas, those are
+   * calculated that read what is not as it was in the job before.
+   */
   calculate(given: readonly Value[]): Value[] {
-    const values = given.slice();
-    this.evaluate(values);
-    return values;
+    this.#kept ??= new Ripple(this.readers, given.slice(), false);
+    const kept = this.#kept;
+    for (const index of this.#given) kept.set(index, given[index] as Value);
+    kept.settle();
+    return kept.values.slice();
   }
 }
 
@@ -65,29 +61,31 @@ export class Cone {
  * them. `base` holds the values before the change, of the cone at least; it stays as it is.
  */
 export class Reach {
-  readonly #work: Value[];
+  readonly #kept: Ripple;
   readonly #targets: readonly number[];
 
   constructor(
     model: Model,
     private readonly base: readonly Value[],
     targets: readonly string[],
-    private readonly cone: Cone,
+    cone: Cone,
   ) {
-    this.#work = [...base];
+    this.#kept = new Ripple(cone.readers, base.slice(), true);
     this.#targets = targets.map((name) => model.byId.get(name)?.index as number);
   }
 
   /** The targets' values under these changes, which must be of cells that the cone answers to. */
   under(changes: Iterable<readonly [number, Value]>): Value[] {
+    const kept = this.#kept;
     const touched: number[] = [];
     for (const [index, value] of changes) {
-      this.#work[index] = value;
+      kept.set(index, value);
       touched.push(index);
     }
-    this.cone.evaluate(this.#work);
-    const found = this.#targets.map((index) => this.#work[index] as Value);
-    for (const index of touched) this.#work[index] = this.base[index] as Value;
+    kept.settle();
+    const found = this.#targets.map((index) => kept.values[index] as Value);
+    // the formulas that read them wait for the next changes
+    for (const index of touched) kept.set(index, this.base[index] as Value);
     return found;
   }
 }

@@ -1,5 +1,5 @@
 import { type Step, stepsOf } from "../../engine/evaluate/closures.js";
-import { links } from "../../engine/evaluate/cone.js";
+import { links } from "../../engine/evaluate/links.js";
 import type { Value } from "../../engine/formula/value.js";
 import type { Model } from "../../engine/template/model.js";
 

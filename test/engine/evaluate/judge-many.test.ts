@@ -4,7 +4,8 @@ import { calculateFast, firstDifference } from "../../../engine/evaluate/calcula
 import { Cone, Reach } from "../../../engine/evaluate/cone.js";
 import { judge } from "../../../engine/evaluate/judge.js";
 import { ManyJudge } from "../../../engine/evaluate/judge-many.js";
-import type { Value } from "../../../engine/formula/value.js";
+import { Ripple, readersAmong } from "../../../engine/evaluate/ripple.js";
+import { CellError, type Value } from "../../../engine/formula/value.js";
 import { validateJob } from "../../../engine/job/validate.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { unitSystems } from "../../../engine/units/quantity.js";
@@ -70,4 +71,40 @@ test("under changes, only what they reach is calculated, and the base comes back
   const [doubled] = reach.under([[margin, 0.5]]);
   expect(doubled).toBeCloseTo(((base[at] as number) * (1 - (base[margin] as number))) / 0.5, 9);
   expect(reach.under([])).toEqual([base[at]]);
+});
+
+test("a cone that goes from job to job gives what a new one gives for each, errors too", () => {
+  const targets = us.order.map(({ id }) => id);
+  const kept = new Cone(us, targets);
+  const margin = us.byId.get("margin")?.index as number;
+  const jobs = [1, 2, 2, 3, 1].map((seed) => given(seed));
+  // a margin of all leaves nothing to divide by
+  (jobs[1] as Value[])[margin] = 1;
+  const errors = jobs.map((values) => {
+    const found = kept.calculate(values);
+    expect(found).toEqual(calculateFast(us, values));
+    return found.filter((value) => value instanceof CellError).length;
+  });
+  expect(errors.map((count) => count > 0)).toEqual([false, true, false, false, false]);
+});
+
+test("a change calculates the formulas that read it, and goes no further where one comes to what it was", () => {
+  const values = calculateFast(us, given(2));
+  const { steps, ...readers } = readersAmong(us, us.order);
+  const ran: number[] = [];
+  const counted = steps.map(({ index, run }) => ({
+    index,
+    run: (all: Value[]) => {
+      ran.push(index);
+      run(all);
+    },
+  }));
+  const ripple = new Ripple({ ...readers, steps: counted }, values.slice(), true);
+  ripple.settle();
+  expect(ran).toEqual([]);
+  const margin = us.byId.get("margin")?.index as number;
+  ripple.set(margin, (values[margin] as number) + 0.01);
+  ripple.settle();
+  expect(ran).toContain(us.byId.get("price")?.index);
+  expect(ran.length).toBeLessThan(us.order.length / 4);
 });
