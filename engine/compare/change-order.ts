@@ -1,5 +1,6 @@
 import { rounded } from "../formula/arithmetic/decimal.js";
 import type { Value } from "../formula/value.js";
+import { dateInWords } from "../job/date.js";
 import { shown } from "../job/shown-value.js";
 import type { Cell, Model } from "../template/model.js";
 import { type Change, type Comparison, difference } from "./compare.js";
@@ -90,7 +91,7 @@ function headOf({ b }: Comparison, { number, date, reason }: Terms): ChangeOrder
   };
   return [
     ["Change order no.", number ?? ""],
-    ["Date", date ?? ""],
+    ["Date", date === undefined ? "" : dateInWords(date)],
     ...(agreed?.number === undefined
       ? []
       : [[`To ${agreed.name} no.`, text(agreed.number)] as const]),

@@ -17,6 +17,15 @@ export function writtenDate(serial: number): string {
   return new Date(epoch + Math.floor(serial) * dayLength).toISOString().slice(0, 10);
 }
 
+const inEnglish = new Intl.DateTimeFormat("en-US", { dateStyle: "long", timeZone: "UTC" });
+
+/** `November 25, 2026`, of a date written `2026-11-25`, as paper says it; what is no such date stays as it is. */
+export function dateInWords(written: string): string {
+  return serialOf(written) === undefined
+    ? written
+    : inEnglish.format(new Date(`${written}T00:00:00Z`));
+}
+
 /** The day that it is here and now, `2027-05-31`. */
 export function today(): string {
   const now = new Date();

@@ -17,8 +17,8 @@ export const crewPage = [
   { name: "caution: power" },
   { name: "caution: basin" },
   { name: "caution: children" },
-  { name: "job" },
   { name: "before", opens: heading("Before the first shovel") },
+  { name: "job" },
   { name: "trees" },
   // a stage's tasks, then what they need to know
   ...crewStages.flatMap((name) => [{ name: `do: ${name}` as const }, { name: `step: ${name}` as const }]),

@@ -27,6 +27,15 @@ const JOINED = formula(
   "definition",
 );
 
+const CAPITALIZED = formula(
+  "CAPITALIZED",
+  "Words as a line of a list begins with them: the first letter is a capital",
+  { words: text },
+  text,
+  "UPPER(LEFT(words,1))&MID(words,2,LEN(words))",
+  "definition",
+);
+
 const FAILURES_SAID = formula(
   "FAILURES_SAID",
   "How many checks fail, and which one is first, in words; nothing where none fails",
@@ -37,4 +46,4 @@ const FAILURES_SAID = formula(
 );
 
 /** What pages say of figures. */
-export const wordFormulas = [MONTH_SAID, DATE_SAID, JOINED, FAILURES_SAID] as const;
+export const wordFormulas = [MONTH_SAID, DATE_SAID, JOINED, CAPITALIZED, FAILURES_SAID] as const;

@@ -138,6 +138,32 @@ test("each sheet of the largest demo keeps to its pages", () => {
   expect(Object.keys(found)).toEqual(expect.arrayContaining(["Summary", "Price", "Proposal"]));
 });
 
+test.each([
+  ["garden-corner", 2],
+  ["side-yard", 2],
+  ["metric-terrace", 3],
+  [largest, 3],
+])("the crew's pages of %s are %i, the tables to set out all on the first", (name, count) => {
+  const crew = pagesOf(name).filter((page) => sheetOf(page)?.sheet === "Crew");
+  expect(crew.length).toBe(count);
+  const [first = [], ...others] = crew.map(linesOf);
+  const heads = [/^Lip Tape/, /^Line from the manifold/, /^Run, its bed/];
+  for (const head of heads) {
+    expect(
+      first.some((line) => head.test(line)),
+      String(head),
+    ).toBe(true);
+    expect(
+      others.flat().some((line) => head.test(line)),
+      String(head),
+    ).toBe(false);
+  }
+  // the blanks to be signed on stand on one line
+  const signed = first.filter((line) => /Name _+|Date _+|Signs: yes/.test(line));
+  expect(signed.every((line) => /^Name _+ Date _+ Signs: yes \/ no$/.test(line))).toBe(true);
+  expect(signed.length).toBe(1);
+});
+
 test("columns made narrow are found: words cut, figures too wide", () => {
   expect(faults(pagesOf(whole))).toEqual([]);
   const found = faults(pagesOf(narrowed));

@@ -163,7 +163,7 @@ describe("what the pages say", () => {
     const { crew, column } = await pages("hillside-stream.json");
     const taken = column("liner_pieces", "in_plan");
     const names = column("liner_pieces", "name").filter((_, i) => taken[i] === true);
-    expect(names).toEqual(["basin", "stream"]);
+    expect(names).toEqual(["Basin", "Stream"]);
     for (const name of names) {
       expect(crew.filter((line) => line.startsWith(`•  ${name}: finished`)).length).toBe(1);
     }

@@ -19,6 +19,6 @@ export const pageCells = (model: Model, page: PageName): Cell[] =>
     )
     .sort((a, b) => a.line - b.line || a.column - b.column);
 
-/** The lines that a cell of a page shows: on Crew, those beside a step stand joined, here each by itself again. */
+/** The lines that a cell of a page shows: on Crew, those beside a step stand in one cell, here each by itself again. */
 export const linesOf = ({ name }: Cell, said: string): string[] =>
-  name === "crew_steps.rest" && said !== "" ? said.split(joint).map((one) => `•  ${one}`) : [said];
+  name === "crew_steps.rest" && said !== "" ? said.split(joint) : [said];

@@ -45,22 +45,36 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
     setForm(page, printed.map(partOf), declared.formPages, bottom);
     return;
   }
+  const paged = own.some(({ block }) => block.kind === "panel" && block.unlessZero !== undefined);
   const pages = portrait
-    ? pagesOf(sheet, headed(printed), (paper.upright.high * 100) / paperScale - 14, firstOnPaper)
-    : fewestPages(sheet, printed.map(partOf), scaleFor(widths), paperFor(widest).high);
+    ? fewestPages(sheet, headed(printed), {
+        usual: paperScale,
+        least: paged ? paperScale : leastHandedOut,
+        high: paper.upright.high,
+        first: firstOnPaper,
+        left: 14,
+      })
+    : fewestPages(sheet, printed.map(partOf), {
+        usual: scaleFor(widths),
+        least: Math.max(leastLegible, Math.ceil(scaleFor(widths) * leastShare)),
+        high: paperFor(widest).high,
+        first: 1,
+        left: 10,
+      });
   // what is still to be typed in makes other checks fail, and other rows come into use
   const open = begins(page);
   const list = printed.find(({ block }) => block.kind === "table" && block.name === checkShown);
   const last =
     list !== undefined && !open ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
-  const paged = own.some(({ block }) => block.kind === "panel" && block.unlessZero !== undefined);
   const wanted = Math.min(bottom, last + (last === bottom || paged ? 0 : spareRows));
   const end = paged ? wanted : (pages.find((one) => one >= wanted) ?? bottom);
   // the title of a page handed out is for the screen: on paper it begins with a letterhead
   sheet.pageSetup.printArea = `A$${portrait ? firstOnPaper : 1}:${columnLetters(widest)}$${Math.min(end, bottom)}`;
   if (paged) return;
   if (!portrait && !open) repeatHeader(sheet, printed, pages);
-  for (const line of pages.filter((one) => one < end)) sheet.getRow(line).addPageBreak();
+  for (const line of pages.filter((one) => one < end)) {
+    sheet.getRow(lastSeen(sheet, line)).addPageBreak();
+  }
 }
 
 /**
@@ -178,11 +192,19 @@ function headed(printed: readonly PlacedBlock[]): Part[] {
 /** A little smaller, where that saves a page: how much, and down to which per cent. */
 const leastShare = 0.85;
 const leastLegible = 65;
+/** And of a page handed out, which is read outdoors. */
+const leastHandedOut = 82;
+
+/** Per cent at which a sheet is printed and down to which; points of a page, and those left free; its first line. */
+type Fitted = Record<"usual" | "least" | "high" | "left" | "first", number>;
 
 /** The last line of each page, at the largest of the scales that need the fewest pages, which it sets. */
-function fewestPages(sheet: Sheet, parts: readonly Part[], usual: number, high: number): number[] {
-  const at = (scale: number) => pagesOf(sheet, parts, (high * 100) / scale - 10);
-  const least = Math.max(leastLegible, Math.ceil(usual * leastShare));
+function fewestPages(
+  sheet: Sheet,
+  parts: readonly Part[],
+  { usual, least, high, first, left }: Fitted,
+): number[] {
+  const at = (scale: number) => pagesOf(sheet, parts, (high * 100) / scale - left, first);
   let best = { scale: usual, pages: at(usual) };
   for (let scale = usual - 1; scale >= least; scale--) {
     const pages = at(scale);

@@ -16,15 +16,15 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
     "step: basin",
     "Stone: at least {crate_gap|0|up} around crates and vault, {crate_cover|0|up} over them, up to the rim.",
   ),
-  bullet("step: basin", "Levels as drawn; when the pump starts, the level falls by {basin_falls_by}."),
+  bullet("step: basin", "Levels as drawn; when the pump starts, the level falls by about {basin_falls_by}."),
   bullet(
     "step: basin",
-    "In the design storm of {storm_rain}, {rain_overflow|0} spill over at {overflow_said}. Line that way out with stone, so that it does not wash out.",
+    "The design storm, {storm_rain}, spills {rain_overflow|0} over at {overflow_said}: line that way with stone.",
     "AND(storm_known,rain_overflow>0)",
   ),
   bullet(
     "step: basin",
-    "In heavy rain the basin spills over at {overflow_said}. Line that way out with stone, so that it does not wash out.",
+    "In heavy rain the basin spills over at {overflow_said}: line that way with stone.",
     "OR(NOT(storm_known),rain_overflow<=0)",
   ),
   bullet(
@@ -68,7 +68,7 @@ export const handOverOfBasin: readonly PlacedLine<HandOverSection>[] = [
   ),
   bullet(
     "normal",
-    "The level in the vault falls by {basin_falls_by} when the pump starts, and comes back when it stops.",
+    "The level in the vault falls by about {basin_falls_by} when the pump starts, and comes back when it stops.",
   ),
   bullet(
     "normal",

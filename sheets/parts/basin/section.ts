@@ -82,9 +82,9 @@ const names = lines("Basin in section, names", {
   lowest_name_up: calc(length, below("pump_minimum_water", "float_name_up"), "Name of lowest level"),
   lowest_below_rim: calc(length, "basin_depth-pump_minimum_water", "Lowest level below rim"),
   full_said: calc(text, "~Full, {basin_freeboard} below rim", "Full in words", { reader: "crew" }),
-  running_said: calc(text, "~Running, {running_below_rim}", "Running in words", { reader: "crew" }),
+  running_said: calc(text, "~Running, {running_below_rim|up}", "Running in words", { reader: "crew" }),
   lowest_said: calc(text, "~Pump minimum, {lowest_below_rim}", "Lowest in words", { reader: "crew" }),
-  float_said: calc(text, "~Float, {float_below_rim}", "Float in words", { reader: "crew" }),
+  float_said: calc(text, "~Float, {float_below_rim|up}", "Float in words", { reader: "crew" }),
 });
 
 /** The basin cut along its length; its heights are drawn larger, so that the levels stand apart. */

@@ -28,7 +28,7 @@ export const berms = part("Berms", "Mounds of soil that give the stream its heig
       "STOP. {name}: a side at {steepest|1} to 1 is steeper than this soil stands, {fill_slope|1} to 1. Flatten it, or wait for a wall or a design that holds it.",
       { when: "NOT(stands)" },
     ),
-    ...bulletEachRow("step: berms", bermLines, "{said}", { when: "LEN(said)>0" }),
+    ...bulletEachRow("step: berms", bermLines, "{said}.", { when: "LEN(said)>0" }),
     bullet(
       "step: berms",
       "Build the berm in thin layers, each compacted before the next; no topsoil, sod or roots in it. Walls that hold it stand first.",

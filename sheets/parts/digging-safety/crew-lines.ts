@@ -7,7 +7,7 @@ import { placesDug } from "./places.js";
 export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<CrewSection>[] => [
   line(
     "stop: digging",
-    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed: name ________________  date ____________  signs: yes / no.",
+    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed.{CHAR(10)}Name ________________________  Date ________________  Signs: yes / no",
     "NOT(dig_inspected)",
   ),
   ...eachRow(

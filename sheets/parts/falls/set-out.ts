@@ -53,7 +53,7 @@ export const setOut: readonly Block[] = [
       paper: {
         header: true,
         size: 9,
-        spare: 1,
+        spare: 0,
         used: "lips_set_out",
         across: {
           point: [1, 3],

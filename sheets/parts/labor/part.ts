@@ -40,13 +40,13 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ),
   ],
   crew: ({ tasks }) => [
-    ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare} h`, { when: "hours>0" }).map(
+    ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare}\u00a0h`, { when: "hours>0" }).map(
       (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const, task: (tasks[i] as Task).task }),
     ),
-    ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare} h`),
-    line("hours", `${stepMark}Each day, inspect digs: {inspection_hours|1|bare} h`, "inspection_hours>0"),
+    ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare}\u00a0h`),
+    line("hours", `${stepMark}Each day, inspect digs: {inspection_hours|1|bare}\u00a0h`, "inspection_hours>0"),
     bullet("hours", "Before work and after every rain; hours of the whole job.", "inspection_hours>0"),
-    line("hours", `${stepMark}Each day, set-up, travel: {daily_hours|1|bare} h`, "daily_hours>0"),
+    line("hours", `${stepMark}Daily set-up, travel: {daily_hours|1|bare}\u00a0h`, "daily_hours>0"),
     bullet("hours", "Clean up each evening; hours of the whole job.", "daily_hours>0"),
   ],
   office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],

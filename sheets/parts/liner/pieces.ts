@@ -58,12 +58,12 @@ export const linerPieces = table(
     name: calc(
       text,
       byKind(
-        '"basin"',
-        named("runs.name", "run"),
-        named("falls.name", "fall"),
-        named("pools.name", "pool"),
-        '"stream"',
-        '"stream and basin"',
+        '"Basin"',
+        named("runs.name", "Run"),
+        named("falls.name", "Fall"),
+        named("pools.name", "Pool"),
+        '"Stream"',
+        '"Stream and basin"',
       ),
       "Piece",
     ),

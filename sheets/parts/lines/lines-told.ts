@@ -1,4 +1,4 @@
-import { type Block, calc, count, lines, table, text } from "../../../engine/template/index.js";
+import { type Block, calc, count, lines, panel, row, table, text } from "../../../engine/template/index.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 
 const { rows, filled = "TRUE" } = pipeLinesTable;
@@ -17,6 +17,7 @@ export const linesCounted: readonly Block[] = [
 
 /** The lines as they leave the manifold: what to lay, how its valve is set, what flow to see. */
 export const linesTold: readonly Block[] = [
+  panel([row(6)]),
   table(
     "lines_told",
     "",
@@ -27,7 +28,7 @@ export const linesTold: readonly Block[] = [
       paper: {
         header: true,
         size: 9,
-        spare: 1,
+        spare: 0,
         used: "lines_told_count",
         across: { line: [1, 3], pipe: [4, 1], long: [5, 1], fittings: [6, 3], valve: [9, 2], flow: [11, 2] },
       },

@@ -56,7 +56,7 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
       "Lay the lines",
       bullet(
         "step: pipe",
-        "As in the table of lines. Smaller than the main: a reducer bushing at its tee, the valve behind it.",
+        "As in the table of lines. A smaller line: reducer bushing at its tee, the valve behind it.",
       ),
     ),
     ...under(

@@ -26,7 +26,7 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
       opens: ({ says }) => says.startsWith(`~${stepMark}`) || says.startsWith(`"${headingMark}`),
       paper: {
         size: 9,
-        spare: 1,
+        spare: 0,
         ruled: true,
         headingMark: headingMark.trim(),
         boldMark: stepMark,
@@ -59,22 +59,22 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
       place([11, 2], "field", ""),
     ),
     row(4),
+    row(16, place([1, 12], "heading", "Stop first")),
     row(
-      24,
-      place([1, 3], "heading", "Stop first"),
+      13,
       place(
-        [4, 9],
+        [1, 12],
         "small",
-        "What begins with STOP is not settled: call the office before that work begins. Anyone may stop the work. Local code and the licensed trades come before this paper.",
+        "STOP: not settled, call the office before that work begins. Anyone may stop the work. Local code and licensed trades come first.",
       ),
     ),
   ]);
   const build = panel([
     row(
-      16,
+      24,
       place([1, 3], "heading", "In this order, man-hours"),
       place([4, 8], "heading", "Sizes, and what to look out for"),
-      place([12, 1], "caption", "Hours, by"),
+      place([12, 1], "caption", "Hours, initials"),
     ),
   ]);
   // drawings first, then the tables that go with them

@@ -11,24 +11,24 @@ import {
 } from "../../../engine/template/index.js";
 import type { PlacedLine } from "../../plan/page-line.js";
 
-/** Parts lines that stand joined in one cell; no break comes behind its dot. */
-export const joint = "  •\u00a0";
+/** Parts lines that stand in one cell: each stands on a line of its own. */
+export const joint = "\n";
 
-const WITHOUT_BULLET = formula(
-  "WITHOUT_BULLET",
-  "A line without the bullet before it",
+const BULLETED = formula(
+  "BULLETED",
+  "A line behind a bullet, whether it has one or not",
   { line: text },
   text,
-  'IF(LEFT(line,1)="•",MID(line,4,LEN(line)),line)',
+  'IF(LEFT(line,1)="•",line,"•  "&line)',
   "definition",
 );
 
 const JOIN_LINES = formula(
   "JOIN_LINES",
-  "A line before those that follow it, in one text; a line that is not wanted leaves them as they are",
+  "A line over those that follow it, in one text; a line that is not wanted leaves them as they are",
   { line: text, after: text },
   text,
-  `WITHOUT_BULLET(line)&IF(AND(LEN(line)>0,LEN(after)>0),"${joint}","")&after`,
+  'IF(LEN(line)=0,after,BULLETED(line)&IF(LEN(after)>0,CHAR(10)&after,""))',
   "definition",
 );
 
@@ -41,7 +41,7 @@ const IS_WHOLE = formula(
   "definition",
 );
 
-export const groupFormulas = [WITHOUT_BULLET, JOIN_LINES, IS_WHOLE] as const;
+export const groupFormulas = [BULLETED, JOIN_LINES, IS_WHOLE] as const;
 
 interface Grouped {
   readonly flow: string;
@@ -57,7 +57,7 @@ interface Grouped {
 }
 
 /**
- * A stretch of a page whose rows are groups of lines: one that opens it, and beside it those that follow, joined. Where
+ * A stretch of a page whose rows are groups of lines: one that opens it, and beside it those that follow, line under line. Where
  * the one that would open a group is not wanted, its lines follow upon the group before.
  */
 export function groupedFlow({ flow, choice, list, before, lines, opens, across, beside }: Grouped): {

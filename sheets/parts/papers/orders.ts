@@ -86,6 +86,7 @@ function page(k: number): Block[] {
         place([9, 1], "label", "No."),
         place([10, 3], "field", cell("number", `IF(LEN(order_number)>0,order_number&"-${k}","")`)),
       ),
+      row(6),
       row(
         18,
         place(

@@ -21,9 +21,9 @@ export interface Flow {
   readonly sections: readonly string[];
   /** Where it stands across the page. */
   readonly across?: Across;
-  /** Lines that this holds for open a row of their own; those that follow stand beside it, joined. */
+  /** Lines that this holds for open a row of their own; those that follow stand beside it, line under line. */
   readonly opens?: (line: PlacedLine<string>) => boolean;
-  /** Where these joined lines stand across the page. */
+  /** Where these lines stand across the page. */
   readonly beside?: Across;
   readonly paper?: Partial<NonNullable<TableBlock["paper"]>>;
 }

@@ -18,25 +18,26 @@ export const siteSketch = (): PanelBlock =>
   panel([
     row(18, place([1, 7], "heading", "Where things stand"), place([8, 5], "heading", "Known from the walk")),
     row(
-      16,
+      14,
       place([1, 7], "slot", "Site sketch: stakes, berm, walls, trees, stone drop", { down: 4 }),
-      place([8, 5], "small", said("site_ways", "~Haul {site_haul|0} from the truck to the work, by {work_method}.")),
+      place([8, 5], "text", said("site_ways", "~Haul {site_haul|0} from truck to work, by {work_method}.")),
     ),
     row(
-      16,
+      14,
       place(
         [8, 5],
-        "small",
+        "text",
         said("site_drop", '~Trucks tip here: {IF(LEN(stone_drop)>0,stone_drop,"as staked with the office")}.'),
       ),
     ),
-    row(14, place([8, 5], "small", said("site_trees", 'TEXTJOIN("; ",TRUE,tree_lines.away)'))),
     row(
-      36,
+      26,
       place(
         [8, 5],
-        "small",
-        "What no line here gives, such as manifold, valve box, transformer and the way of pipes and cables, stands as staked with the office.",
+        "text",
+        "Manifold, valve box, transformer, the way of pipes and cables: as staked with the office.",
       ),
     ),
+    // last, so that a site without trees leaves no gap
+    row(22, place([8, 5], "text", said("site_trees", 'TEXTJOIN("; ",TRUE,tree_lines.away)'))),
   ]);

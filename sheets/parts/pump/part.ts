@@ -29,10 +29,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
       "step: test run",
       "Circuit tested, basin full, pump in the vault: run all falls, look for water beside the liner.",
     ),
-    bullet(
-      "step: test run",
-      "Mark the water's edge and where each fall lands; set stone to it, power off while anyone works there.",
-    ),
+    bullet("step: test run", "Mark the water's edge and where each fall lands; set stone to it with the power off."),
     bullet(
       "step: first water",
       "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.",

@@ -17,7 +17,7 @@ function taskOf(place: (typeof stonePlaces)[number] | undefined): string {
 
 /** What lies in a place; how it is set is said where it is not as its task says. */
 const stoneOf = (row: number) =>
-  `{name}: {tons|1} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}.`;
+  `{CAPITALIZED(name)}: {tons|1} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}.`;
 
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   line(

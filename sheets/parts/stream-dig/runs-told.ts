@@ -18,6 +18,7 @@ export const runsCounted: readonly Block[] = [
 /** The runs for a person with a shovel: as they finish, and as they are dug. */
 export const runsTold: readonly Block[] = [
   panel([
+    row(6),
     row(
       13,
       place(
@@ -37,7 +38,7 @@ export const runsTold: readonly Block[] = [
       paper: {
         header: true,
         size: 9,
-        spare: 1,
+        spare: 0,
         used: "runs_told_count",
         across: {
           run: [1, 3],

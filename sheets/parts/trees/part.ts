@@ -11,7 +11,7 @@ export const trees = part("Trees", "Trees that stay: what their roots bear.", {
       "STOP. {name}: {fill_planned|up} of fill is planned, {fill_allowed|down} is allowed. No fill there before a wall holds it.",
       { when: "NOT(kept)" },
     ),
-    ...bulletEachRow("trees", treeLines, "{said}", { when: "LEN(said)>0" }),
+    ...bulletEachRow("trees", treeLines, "{said}.", { when: "LEN(said)>0" }),
   ],
   proposal: bulletEachRow("trees", treeTable, "We protect this tree: {name}."),
 });

@@ -56,7 +56,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
     ),
     bullet(
       "step: main",
-      "Manifold: at the end of the main's {main_length}, as deep as the main; it and the valve box as staked with the office.",
+      "Manifold: at the end of the main's {main_length}, as deep; with the valve box as staked with the office.",
       "trench_length>0",
     ),
     bullet("step: backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),

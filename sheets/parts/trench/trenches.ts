@@ -138,6 +138,6 @@ export const trenchWords = ({ trenches }: Trenches): TableBlock =>
         reader: "crew",
       }),
       sand: calc(text, "~, lowest {bedding|0|up} bedding", "Bedding", { reader: "crew" }),
-      said: calc(text, 'size & IF(bedding > 0[in], sand, "")', "For the crew"),
+      said: calc(text, 'size & IF(bedding > 0[in], sand, "") & "."', "For the crew"),
     },
   );

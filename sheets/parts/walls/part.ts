@@ -79,7 +79,7 @@ export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when 
         "wall_face>0",
       ),
     ),
-    ...bulletEachRow("step: walls", wallLines, "{said}", { when: "LEN(said)>0" }),
+    ...bulletEachRow("step: walls", wallLines, "{said}.", { when: "LEN(said)>0" }),
   ],
   proposal: [bullet("scope", "Walls, about {wall_seen|0} of wall face above ground.", "wall_seen>0")],
   told: ["walls.length", "walls.height"],

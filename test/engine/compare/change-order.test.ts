@@ -156,7 +156,7 @@ test("the head, the days and the draws", () => {
   expect(Object.fromEntries(head)).toEqual({
     "Change order no.": "3",
     ...{
-      Date: "2027-05-31",
+      Date: "May 31, 2027",
       Customer: "Customer One",
       Site: "",
       Contractor: "",

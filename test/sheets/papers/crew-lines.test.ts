@@ -7,6 +7,7 @@ import {
   model,
   shown,
 } from "../../support/changed-demo.js";
+import { bidOf, demoJobs } from "../../support/demo.js";
 import { linesOf, pageCells } from "../../support/page-cells.js";
 
 /** The lines of the Crew page of the hillside demo with some inputs changed. */
@@ -76,7 +77,7 @@ describe("what a foreman asks first", () => {
       (changed: Changes = {}) =>
       (id: string) =>
         shown(changedDemo(changed), id);
-    expect(says()("site_ways")).toBe("Haul 50 ft from the truck to the work, by machine.");
+    expect(says()("site_ways")).toBe("Haul 50 ft from truck to work, by machine.");
     expect(says()("site_drop")).toBe("Trucks tip here: as staked with the office.");
     expect(says({ stone_drop: "left of the drive" })("site_drop")).toContain("left of the drive");
     expect(says()("site_trees")).toBe(
@@ -115,9 +116,38 @@ test("a step stands in one row with all that it needs to know; one that is not w
   expect(used.length).toBeLessThan(40);
   expect(used.every(([opening]) => /^(☐|■) /.test(opening))).toBe(true);
   const dig = used.find(([opening]) => opening.startsWith("☐ Dig basin and stream")) ?? ["", ""];
-  expect(dig[1]).toMatch(/Mirror pool: dig .* {2}•\u00a0Basin: .* {2}•\u00a0Dirt stays/);
+  expect(dig[1]).toMatch(
+    /• {2}Mirror pool: dig [^\n]*\n[\s\S]*\n• {2}Basin: [^\n]*\n[\s\S]*\n• {2}Dirt stays [^\n]*$/,
+  );
   // no topsoil is stripped: its box goes, and what stands below it follows upon the row before
   const without = rows({ strip_depth: 0 }).map(([opening]) => opening);
   expect(without.join()).not.toContain("Strip topsoil");
   expect(without.indexOf("")).toBe(used.length - (used.length - without.filter(Boolean).length));
 });
+
+test.each(demoJobs())(
+  "no line of a step of %s is lost or out of its place where they stand together",
+  async (job) => {
+    const { model: made, values } = await bidOf(job);
+    const column = (table: string, key: string) =>
+      (made.tables.get(table)?.columns.get(key)?.cells ?? []).map(({ index }) => values[index]);
+    const places = column("crew_choice", "place");
+    const stops = Number(values[made.byId.get("crew_stops_count")?.index as number]);
+    const bare = (said: unknown) => String(said).replace(/^• {2}/, "");
+    // what is wanted, in the order of the list, without what stands under Stop first
+    const wanted = column("crew_lines", "says")
+      .filter((_, i) => Number.isInteger(places[i]) && places[i] !== 0)
+      .map(bare)
+      .slice(stops);
+    const openings = column("crew_steps", "opening");
+    const shownLines = column("crew_steps", "rest").flatMap((rest, i) =>
+      [openings[i], ...String(rest).split("\n")].filter((one) => one !== "").map(bare),
+    );
+    expect(wanted.length).toBeGreaterThan(40);
+    expect(shownLines).toEqual(wanted);
+    // each begins as a sentence does, and behind a bullet
+    for (const rest of column("crew_steps", "rest").flatMap((one) => String(one).split("\n"))) {
+      expect(rest).toMatch(/^$|^• {2}[^a-z]/);
+    }
+  },
+);

@@ -48,7 +48,7 @@ const cases: readonly [
     { storm_is_local: true },
     { storm_is_local: false },
     "crew",
-    /In the design storm of \d+ in, \d+ gal spill over/,
+    /The design storm, \d+ in, spills \d+ gal over/,
     /In heavy rain the basin spills over at/,
   ],
 ];
