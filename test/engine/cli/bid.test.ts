@@ -6,8 +6,10 @@ import { readPictures } from "../../../engine/workbook/pictures/read.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { demoFolder } from "../../support/demo.js";
+import { fenceBook, fenceJob } from "../../support/fence.js";
 import { drawnOn, oneCell, pic, png } from "../../support/pictures.js";
 import { spoken } from "../../support/spoken.js";
+import { fenceThree } from "../rerun/templates.js";
 
 let folder: string;
 let demo: { inputs: Record<string, unknown> } & Record<string, unknown>;
@@ -254,17 +256,20 @@ describe("start, show, names", () => {
 });
 
 test("a photo on a bid is there after take and the next bid over it", async () => {
-  const job = await jobFile("photo.json", demo);
+  const { mark: _, ...prices } = fenceBook;
+  await jobFile("prices.json", prices);
+  const job = await jobFile("photo.json", { ...fenceJob, office: "prices.json" });
   const bid = join(folder, "photo.xlsx");
-  await rillbook("bid", job, "-o", bid);
+  const fenced = (...args: string[]) => spoken(args, [fenceThree]);
+  await fenced("bid", job, "-o", bid);
   const sheet = readWorkbook(await readFile(bid)).sheets[1]?.name ?? "";
   const anchor = oneCell(18, 4, pic("a"));
   const photo = png();
   await writeFile(bid, drawnOn(await readFile(bid), sheet, [anchor], { a: { file: photo } }));
   const back = join(folder, "photo-taken.json");
-  const taken = await rillbook("take", bid, "-o", back, "--by", "Office");
+  const taken = await fenced("take", bid, "-o", back, "--by", "Office");
   expect(taken.status, taken.err).toBe(0);
-  const again = await rillbook("bid", back, "-o", bid);
+  const again = await fenced("bid", back, "-o", bid);
   expect(again.err).not.toMatch(/drawings-lost/);
   expect(readPictures(await readFile(bid))).toMatchObject({
     pictures: [{ sheet, kind: "png", bytes: photo }],
