@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { OfficeBook } from "../../../engine/book/office-book.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import type { Value } from "../../../engine/formula/value.js";
-import { serialOf, writtenDate } from "../../../engine/job/date.js";
+import { dateInWords, serialOf, writtenDate } from "../../../engine/job/date.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { newJob } from "../../../engine/job/start.js";
 import { validateJob } from "../../../engine/job/validate.js";
@@ -143,6 +143,14 @@ describe("dates", () => {
   it.each(dates)("%s is day %d", (written, serial) => {
     expect(serialOf(written)).toBe(serial);
     if (serial !== undefined) expect(writtenDate(serial)).toBe(written);
+  });
+
+  it.each([
+    ["2026-11-05", "November 5, 2026"],
+    ["2024-02-29", "February 29, 2024"],
+    ["2026-02-29", "2026-02-29"],
+  ])("%s is said %s", (written, said) => {
+    expect(dateInWords(written)).toBe(said);
   });
 });
 
