@@ -19,12 +19,12 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   bullet("step: basin", "Levels as drawn; when the pump starts, the level falls by about {basin_falls_by}."),
   bullet(
     "step: basin",
-    "The design storm, {storm_rain}, spills {rain_overflow|0} over at {overflow_said}: line that way with stone.",
+    "The design storm, {storm_rain}, spills {rain_overflow|0} over at {overflow_said}: lay stone there.",
     "AND(storm_known,rain_overflow>0)",
   ),
   bullet(
     "step: basin",
-    "In heavy rain the basin spills over at {overflow_said}: line that way with stone.",
+    "In heavy rain the basin spills over at {overflow_said}: lay stone there.",
     "OR(NOT(storm_known),rain_overflow<=0)",
   ),
   bullet(

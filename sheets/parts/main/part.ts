@@ -21,7 +21,7 @@ export const main = part("Main", "The pipe from pump to manifold.", {
     ),
     bullet(
       "step: main",
-      `At the pump: unions, {flexible_length} of flexible pipe to lift it out by{IF(main_valves>0,"; "&${counted("main_valves", "ball valve", "ball valves")}&" of the main's size, open","")}.`,
+      `At the pump: unions, {flexible_length} of flexible pipe to lift it out{IF(main_valves>0,"; "&${counted("main_valves", "ball valve", "ball valves")}&" of the main's size, open","")}.`,
     ),
     bullet("step: main", "A check valve goes into the main.", "check_valve_fitted"),
   ],

@@ -16,7 +16,7 @@ const said = (name: string, formula: string): readonly [string, CalcDeclaration]
 /** Where things stand on the site: a sketch, and beside it the distances that the walk knows. */
 export const siteSketch = (): PanelBlock =>
   panel([
-    row(18, place([1, 7], "heading", "Where things stand"), place([8, 5], "heading", "Known from the walk")),
+    row(22, place([1, 7], "heading", "Where things stand"), place([8, 5], "heading", "Known from the walk")),
     row(
       14,
       place([1, 7], "slot", "Site sketch: stakes, berm, walls, trees, stone drop", { down: 4 }),

@@ -68,7 +68,7 @@ describe("what a person wrote stands on the pages as it was written", () => {
         has(crew, site);
         has(crew, `${fall}, level 1`);
         has(crew, `•  ${fall}: finished `);
-        has(crew, `over at ${place}: line that way with stone`);
+        has(crew, `over at ${place}: lay stone there`);
       }),
       { numRuns: 20 },
     );
