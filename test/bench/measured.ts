@@ -1,5 +1,4 @@
 import { spawn } from "node:child_process";
-import { fileURLToPath } from "node:url";
 
 /** What a command took: the whole process, start included. */
 export interface Measured {
@@ -8,28 +7,29 @@ export interface Measured {
   readonly peak: number;
 }
 
-const child = fileURLToPath(new URL("./child.js", import.meta.url));
+const hook = new URL("./peak.js", import.meta.url).href;
 
-/** Runs a rillbook command in a process of its own. Throws where it ends with a status above 1. */
-export function measured(args: readonly string[]): Promise<Measured> {
-  return new Promise((resolve, reject) => {
-    const begun = performance.now();
-    const process_ = spawn(process.execPath, [child, ...args], {
-      stdio: ["ignore", "ignore", "pipe", "ipc"],
+/** Runs commands of a built program, each in a process of its own. They throw where it ends with a status above 1. */
+export function measuring(program: string): (args: readonly string[]) => Promise<Measured> {
+  return (args) =>
+    new Promise((resolve, reject) => {
+      const begun = performance.now();
+      const child = spawn(process.execPath, ["--import", hook, program, ...args], {
+        stdio: ["ignore", "ignore", "pipe", "pipe"],
+      });
+      let [printed, kilobytes] = ["", ""];
+      child.stdio[2]?.on("data", (chunk) => {
+        printed += chunk;
+      });
+      child.stdio[3]?.on("data", (chunk) => {
+        kilobytes += chunk;
+      });
+      child.on("error", reject);
+      child.on("close", (status) => {
+        const seconds = (performance.now() - begun) / 1000;
+        if (status === null || status > 1) {
+          reject(new Error(`${args.join(" ")} ended with ${status}: ${printed}`));
+        } else resolve({ seconds, peak: Number(kilobytes) / 1024 });
+      });
     });
-    let printed = "";
-    let peak = 0;
-    process_.stderr?.on("data", (chunk) => {
-      printed += chunk;
-    });
-    process_.on("message", (kilobytes) => {
-      peak = Number(kilobytes) / 1024;
-    });
-    process_.on("error", reject);
-    process_.on("close", (status) => {
-      const seconds = (performance.now() - begun) / 1000;
-      if (status === null || status > 1) reject(new Error(`${args.join(" ")}: ${printed}`));
-      else resolve({ seconds, peak });
-    });
-  });
 }

@@ -14,11 +14,28 @@ import type { Model } from "../../engine/template/model.js";
 import { rolesOf } from "../../engine/template/role-plan.js";
 import type { Template } from "../../engine/template/template.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { figure, type Table } from "./table.js";
 
 const rounds = 3;
 
 /** Where the time of a job goes, in ms a job in one thread, the first round left out. */
 export async function stages(
+  model: Model,
+  book: OfficeBook,
+  templates: readonly Template[],
+  records: readonly string[],
+  workbooks: readonly string[],
+): Promise<Table> {
+  const spent = await timeOf(model, book, templates, records, workbooks);
+  return {
+    title: "Where the time goes",
+    note: "In one thread, the first of three rounds left out.",
+    heads: ["Stage", "ms a job"],
+    rows: [...spent].map(([stage, ms]) => [stage, figure(ms)]),
+  };
+}
+
+async function timeOf(
   model: Model,
   book: OfficeBook,
   templates: readonly Template[],
@@ -44,7 +61,7 @@ export async function stages(
       const job = step("validate", () => validateJob(model, raw.record, path));
       const values = step("inputs", () => inputValues(model, job));
       step("prices", () => fillBook(model, values, book));
-      step("calculate what is looked at (done twice, before and now)", () =>
+      step("calculate what is looked at (what differs from the job before)", () =>
         cone.calculate(values),
       );
       step("calculate every cell (for comparison)", () => calculateFast(model, values));
