@@ -23,7 +23,10 @@ export const bidStandsNames: readonly string[] = [
 /** What stands apart from the cells that are looked at for errors: it would count itself. */
 export const isApart = (name: string): boolean => apart.has(name.split(".")[0] as string);
 
-const apart: ReadonlySet<string> = new Set([...["checks_failed", "warnings"], ...bidStandsNames]);
+const apart: ReadonlySet<string> = new Set([
+  ...["checks_failed", "warnings", "checks_held"],
+  ...bidStandsNames,
+]);
 
 const isPage = ({ page }: SheetDeclaration): boolean => page === true;
 const hasCells = ({ blocks }: SheetDeclaration): boolean =>
@@ -32,13 +35,15 @@ const hasCells = ({ blocks }: SheetDeclaration): boolean =>
 /**
  * Whether the bid stands: it does when no cell of it holds an error and no check that must hold
  * fails. `bid_stands` leaves the pages out, so that they can say it themselves.
+ * @param toSend the text cell that says what is to be done before a bid that stands is sent
  */
 export function bidStandsLines(
   sheets: readonly SheetDeclaration[],
+  toSend?: string,
 ): Readonly<Record<string, CellDeclaration>> {
   const onPages = sheets.filter(hasCells).some(isPage);
   return {
-    bid_verdict: calc(text, verdict, "Bid", { strong: true }),
+    bid_verdict: calc(text, verdict(toSend), "Bid", { strong: true }),
     bid_stands: calc(yesno, "AND(errors_found=0,checks_failed=0)", "Bid stands", {
       note: "No cell in error on the sheets of the calculation, and no check failed.",
     }),
@@ -84,7 +89,14 @@ const inWords = (count: string, list: string): string =>
 /** How the text begins that says so; the first sheet sets it in the color of a failed check. */
 export const notReady = "NOT READY";
 
-const verdict = `IF(AND(bid_stands,errors_on_pages=0),"READY: no check fails"&warnings_said&".",${textLiteral(`${notReady}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks.")`;
+/** What is to be done with a bid that stands, before it is sent, comes behind its warnings. */
+function verdict(toSend: string | undefined): string {
+  const before =
+    toSend === undefined ? "" : `&IF(LEN(${toSend})>0," Before you send: "&${toSend}&".","")`;
+  const ready = `"READY: no check fails"&warnings_said&"."${before}`;
+  const not = `${textLiteral(`${notReady}: `)}&TEXTJOIN("; ",TRUE,errors_said,pages_said,failures_said)&". See sheet Checks."`;
+  return `IF(AND(bid_stands,errors_on_pages=0),${ready},${not})`;
+}
 
 /** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {

@@ -36,7 +36,7 @@ interface CheckOnSheet {
 
 /** The names that every template has on its sheet Checks. */
 export const ownNames: readonly string[] = [
-  ...["checks_failed", "warnings", "check_list", "check_shown"],
+  ...["checks_failed", "warnings", "checks_held", "check_list", "check_shown"],
   ...bidStandsNames,
 ];
 
@@ -47,6 +47,7 @@ export const ownNames: readonly string[] = [
 export function checksSheet(
   sheets: readonly SheetDeclaration[],
   system: UnitSystem,
+  toSend?: string,
 ): {
   sheet: SheetDeclaration;
   checks: string[];
@@ -61,9 +62,14 @@ export function checksSheet(
   ].map(inSight(sheets));
   const blocks: Block[] = [
     lines("Bid status", {
-      ...bidStandsLines(sheets),
+      ...bidStandsLines(sheets, toSend),
       checks_failed: calc(count, notHolding("must"), "Checks failed", { strong: true }),
       warnings: calc(count, notHolding("look"), "Warnings", { strong: true }),
+      checks_held: calc(
+        count,
+        `COUNTIF(${checkList}.rank,">=${ranks.holds}")`,
+        "Other checks, all hold",
+      ),
     }),
     sortedList(found.length),
     inputBlock,
@@ -72,7 +78,8 @@ export function checksSheet(
     ...errorLists(sheets),
     unprinted(lines("Bid status in words", bidStandsWords(sheets))),
   ];
-  const purpose = "Every check of the bid, worst first, each with what to do.";
+  const purpose =
+    "What does not hold, worst first, each with what to do; then every check of the bid.";
   const made: SheetDeclaration = { ...sheet("Checks", purpose, blocks), asksForErrors: true };
   return { sheet: made, checks: found.map(({ name }) => name) };
 }
@@ -271,8 +278,7 @@ const mostShown = 40;
 
 function sortedList(all: number): Block {
   const rows = Math.min(all, mostShown);
-  const heading =
-    all > rows ? `The first ${rows} checks, worst first (all: below)` : "All checks, worst first";
+  const heading = `Errors and warnings, worst first${all > rows ? ` (at most ${rows})` : ""}`;
   return table(
     checkShown,
     heading,
@@ -293,10 +299,11 @@ export const ranks = { must: 0, look: 1000, holds: 2000 } as const;
 export const holds = (rank: unknown): boolean => typeof rank === "number" && rank >= ranks.holds;
 
 const ranked = (row: number) => `SMALL(check_list.rank,${row})`;
+/** A check that holds is not told: what is read here is to be done. */
 const inTurn = (key: string) => (row: number) =>
-  `INDEX(check_list.${key},MOD(${ranked(row)},${ranks.look}))`;
+  `IF(state="","",INDEX(check_list.${key},MOD(${ranked(row)},${ranks.look})))`;
 const stateInTurn = (row: number) =>
-  `IF(${ranked(row)}>=${ranks.holds},"ok",IF(${ranked(row)}<${ranks.look},"stop","warning"))`;
+  `IF(${ranked(row)}>=${ranks.holds},"",IF(${ranked(row)}<${ranks.look},"stop","warning"))`;
 
 const unknown = textLiteral("This cannot be told: a figure that it needs is in error.");
 

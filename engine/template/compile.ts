@@ -51,7 +51,7 @@ export function compile(template: Template, system: UnitSystem): Model {
   if (faults.length > 0) throw new TemplateError(template.name, faults);
   const formulas = formulasOf(template);
   const calculating = withWorkings(withBookColumns(declared));
-  const { sheet, checks } = checksSheet(calculating, system);
+  const { sheet, checks } = checksSheet(calculating, system, template.roles?.toSend);
   const sheets = withImpliedColumns([...calculating, sheet], system);
   const { placed, spots } = spotsOf(sheets, system);
   const inliner = new Inliner(formulas, system);

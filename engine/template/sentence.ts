@@ -100,7 +100,7 @@ function spoken(
 ): string {
   if (quantity.kind === "text") return name;
   if (quantity.kind === "yesno") return `IF(${name},"yes","no")`;
-  if (quantity.kind === "date") return isoDate(name);
+  if (quantity.kind === "date") return dateInWords(name);
   const { bare, towards } = style;
   const unit = unitOf(quantity, system).name;
   const asked = style.decimals ?? decimals;
@@ -156,9 +156,10 @@ function withoutEmptyCents(name: string, decimals: number): string {
   return `"$"&FIXED(${name},IF(ROUND(${name},2)=ROUND(${name},0),0,${decimals}))`;
 }
 
-/** Year-month-day, built from parts: the formats of TEXT() change with the user's language. */
-function isoDate(name: string): string {
-  const two = (value: string) => `RIGHT("0"&FIXED(${value},0),2)`;
-  const year = `FIXED(INT(YEAR(${name})/100),0)&${two(`MOD(YEAR(${name}),100)`)}`;
-  return `${year}&"-"&${two(`MONTH(${name})`)}&"-"&${two(`DAY(${name})`)}`;
+const months = "Jan,Feb,Mar,Apr,May,Jun,Jul,Aug,Sep,Oct,Nov,Dec".split(",").map(textLiteral);
+
+/** `Apr 1, 2027`, built from parts: the formats of TEXT() change with the user's language, and FIXED parts thousands. */
+function dateInWords(name: string): string {
+  const year = `FIXED(INT(YEAR(${name})/100),0)&RIGHT("0"&FIXED(MOD(YEAR(${name}),100),0),2)`;
+  return `CHOOSE(MONTH(${name}),${months.join(",")})&" "&FIXED(DAY(${name}),0)&", "&${year}`;
 }

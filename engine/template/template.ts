@@ -50,6 +50,8 @@ export interface Roles {
   readonly customer?: string;
   /** The yes or no whether a job holds all that it needs before it shows a price. */
   readonly described?: string;
+  /** The text cell that says what is to be done before a bid that stands is sent; blank where nothing is. */
+  readonly toSend?: string;
   /** The text cell that names the file of the office's logo, from the folder of its book. */
   readonly logo?: string;
   /** Input cells that say who gave the values of a workbook: who walked the site and when, who chose. */

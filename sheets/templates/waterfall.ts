@@ -111,6 +111,7 @@ export const waterfall: Template = assemble(
       title: "job_title",
       customer: "customer",
       described: "described",
+      toSend: "prices_to_renew",
       logo: "company_logo",
       givers: { walkedBy: "walked_by", walkedOn: "walked_on", chosenBy: "estimator" },
       sections: [

@@ -129,7 +129,7 @@ const PUMP_VERDICT = formula(
   "How a pump of the book does among the others, in words",
   { sound: yesno, strong: yesno, cost: money, ranked: money, least: money },
   text,
-  'IF(NOT(sound),"curve not usable",IF(NOT(strong),"too small",IF(cost<=0,"no price",IF(ranked=least,"← cheapest over years","large enough"))))',
+  'IF(NOT(sound),"curve not usable",IF(NOT(strong),"too small",IF(cost<=0,"no price",IF(ranked=least,"cheapest over years","large enough"))))',
   "definition",
 );
 

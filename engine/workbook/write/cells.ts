@@ -31,7 +31,7 @@ function lookOf(model: Model, cell: Cell): Look {
   const known = looks.get(declaration) ?? new Map<string, Look>();
   looks.set(declaration, known);
   const look = known.get(key) ?? {
-    ...styleOf(model, cell),
+    ...fitted(styleOf(model, cell), declaration),
     alignment: alignmentOf(cell),
     numFmt: numberFormat(declaration, model.system),
     protection: { locked: declaration.kind !== "input" },
@@ -39,6 +39,10 @@ function lookOf(model: Model, cell: Cell): Look {
   known.set(key, look);
   return look;
 }
+
+/** A day with its month in letters is a little longer than a column is wide. */
+const fitted = (style: Partial<Style>, { quantity }: CellDeclaration): Partial<Style> =>
+  quantity.kind === "date" ? { ...style, font: { ...style.font, size: 8.5 } } : style;
 
 /** One of the two sums that a bid comes to. */
 const isSum = ({ template: { roles } }: Model, { name }: Cell): boolean =>

@@ -28,7 +28,8 @@ export function hideRows(page: Page, placed: PlacedBlock, block: TableBlock, ban
   const table = model.tables.get(block.name);
   if (table === undefined || (table.filled === undefined && table.shown === undefined)) return;
   const typedHere = inputsOn(block, where).length > 0;
-  if (typedHere && table.shown === undefined) {
+  // where its rows are asked for, what they come to does not tell which of them are wanted
+  if (typedHere && (table.shown === undefined || placed.block.kind === "part")) {
     const asked = askedElsewhere(block, table.filled?.spoken, where);
     if (asked.length > 0) hideLastRows(page, block, band, asked);
     return;

@@ -1,6 +1,5 @@
 import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
-import { headOf } from "../../job/trail/chain.js";
 import { checkList, holds, ranks } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
@@ -10,6 +9,7 @@ import { Book } from "./book/book.js";
 import { formulaContent } from "./cells.js";
 import { type ChartPlace, chartPlaces } from "./charts/places.js";
 import { documentOf } from "./document.js";
+import { footOf } from "./foot.js";
 import { frozenLines } from "./freeze.js";
 import {
   lastColumn,
@@ -125,7 +125,7 @@ function writeStatus({ sheet, model, values, portrait, onPaper }: Page): void {
 function setUpPage(
   { sheet, portrait, widest, widths }: Page,
   identity: Identity,
-  { namesTrail, formPages = 0 }: SheetDeclaration,
+  { namesTrail, handout = false, formPages = 0 }: SheetDeclaration,
 ): void {
   widths.forEach((width, i) => {
     sheet.widths[i + 1] = width;
@@ -146,13 +146,8 @@ function setUpPage(
       footer: 0.3,
     },
   };
-  // an ampersand starts a code in a footer, which holds 255 characters in all
-  const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
-  const known = namesTrail === true && (identity.trail ?? []).length > 0;
-  const trail = known ? `, trail ${shortHead(identity)}` : "";
-  // each sheet is numbered by itself: printed with the workbook, "of" would count all its pages
   sheet.pageSetup.firstPageNumber = 1;
-  sheet.footer = `&L&8Job ${job}${trail}&C&8&A&R&8Page &P`;
+  sheet.footer = footOf(identity, { handout, namesTrail });
 }
 
 /** The last column of each sheet in which a cell stands. */
@@ -179,5 +174,3 @@ function defineNames({ names }: Book, model: Model): void {
     }
   }
 }
-
-const shortHead = ({ trail = [] }: Identity): string => headOf(trail).slice(0, 12);

@@ -90,7 +90,8 @@ export const styles = {
   prose: { font: font({ size: 11 }), alignment: wrapped },
   caution: {
     font: font({ size: 10 }),
-    alignment: wrapped,
+    // clear of the bar at its left
+    alignment: { ...wrapped, horizontal: "left", indent: 1 },
     border: { left: { style: "thick", color: { argb: alarm } } },
   },
 } as const satisfies Record<string, Partial<Style>>;
@@ -124,16 +125,6 @@ export function hidden(test: string): ConditionalFormattingRule {
 /** For a count among measures: without decimals. */
 export function wholeNumber(test: string): ConditionalFormattingRule {
   return { type: "expression", formulae: [test], priority: 5, style: { numFmt: "#,##0" } };
-}
-
-/** For rows that ask for nothing. */
-export function stepsBack(test: string): ConditionalFormattingRule {
-  return {
-    type: "expression",
-    formulae: [test],
-    priority: 4,
-    style: { font: { color: { argb: quiet } } },
-  };
 }
 
 /** For lines of text that are headings. */

@@ -7,7 +7,7 @@ import type { Book } from "./book/book.js";
 import { changed } from "./book/changed.js";
 import { formulaContent } from "./cells.js";
 import { styles, titleHeight } from "./look.js";
-import { numberFormat, shownLabel, shownUnit } from "./number-format.js";
+import { dayFormat, numberFormat, shownLabel, shownUnit } from "./number-format.js";
 import { printNothing } from "./print-area.js";
 import { linkBack } from "./tabs.js";
 
@@ -63,7 +63,7 @@ export function writeNames(book: Book, model: Model, values: readonly Value[]): 
           : formulaContent(cell.name, value);
       const format = numberFormat(declaration, model.system);
       // a date that is not given is no day of 1899
-      const numFmt = declaration.quantity.kind === "date" ? "yyyy-mm-dd;;" : format;
+      const numFmt = declaration.quantity.kind === "date" ? `${dayFormat};;` : format;
       target.style = changed(styles.note, { alignment: { vertical: "top" }, numFmt });
     }
     line += 1;

@@ -3,6 +3,9 @@ import { decimalsIn } from "../../units/decimals.js";
 import type { UnitSystem } from "../../units/quantity.js";
 import { unitOf } from "../../units/quantity.js";
 
+/** A day as people write it, with its month in letters: no two places read it in two ways. */
+export const dayFormat = "mmm d, yyyy";
+
 /** The number format of a cell: decimals and thousands; the unit stands in a cell of its own. */
 export function numberFormat(declaration: CellDeclaration, system: UnitSystem): string {
   const { quantity } = declaration;
@@ -12,11 +15,13 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   // programs that count yes as 1 show the words; others show TRUE and FALSE
   if (quantity.kind === "yesno") return '"yes";"yes";"no"';
   // a calculated date of 0 stands for none, and is not shown as a day of 1899
-  if (quantity.kind === "date") return declaration.kind === "calc" ? "yyyy-mm-dd;;" : "yyyy-mm-dd";
+  if (quantity.kind === "date") return declaration.kind === "calc" ? `${dayFormat};;` : dayFormat;
   const decimals = decimalsIn(quantity, system, declaration.decimals);
   const point = decimals > 0 ? `.${"0".repeat(decimals)}` : "";
   const figure = figureFormat(declaration, system, point);
-  const isMoney = unitOf(quantity, system).name === "$" && decimals > 0;
+  // a column that asks for its decimals keeps to them, row by row
+  const isMoney =
+    unitOf(quantity, system).name === "$" && decimals > 0 && declaration.decimals === undefined;
   const { zero, beyond } = declaration.kind === "calc" ? declaration : {};
   if (beyond !== undefined) return `[>=${beyond.from}]"${beyond.says}";${figure}`;
   // from a thousand dollars on, cents are left out; a format takes two conditions at most

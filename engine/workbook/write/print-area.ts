@@ -67,7 +67,11 @@ export function setPrint(page: Page, declared: SheetDeclaration): void {
   const last =
     list !== undefined && !open ? lastFailing(page) : declared.handout ? lastShown(sheet) : bottom;
   const wanted = Math.min(bottom, last + (last === bottom || paged ? 0 : spareRows));
-  const end = paged ? wanted : (pages.find((one) => one >= wanted) ?? bottom);
+  // below the list of what does not hold stands what helps on the screen alone
+  const end =
+    paged || (list !== undefined && !open)
+      ? wanted
+      : (pages.find((one) => one >= wanted) ?? bottom);
   // the title of a page handed out is for the screen: on paper it begins with a letterhead
   sheet.pageSetup.printArea = `A$${portrait ? firstOnPaper : 1}:${columnLetters(widest)}$${Math.min(end, bottom)}`;
   if (paged) return;
@@ -257,7 +261,7 @@ const keptWhole = 0.4;
 
 function lastFailing({ model, values }: Page): number {
   const { cells } = columnOf(model, checkShown, "state");
-  const failing = cells.filter(({ index }) => values[index] !== "ok");
+  const failing = cells.filter(({ index }) => values[index] !== "");
   return failing.at(-1)?.line ?? (cells[0]?.line as number);
 }
 

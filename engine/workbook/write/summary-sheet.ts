@@ -8,6 +8,7 @@ import type { Book } from "./book/book.js";
 import { changed } from "./book/changed.js";
 import type { Content, Look } from "./book/sheet.js";
 import { type ChartPlace, placeOver, summaryCharts } from "./charts/places.js";
+import { footOf } from "./foot.js";
 import { textHeight } from "./grid.js";
 import type { Identity } from "./identity.js";
 import { attention, styles } from "./look.js";
@@ -53,19 +54,20 @@ export function writeSummary(
   page.figures();
   const charts = page.charts();
   page.open();
+  page.origin(identity);
+  // what follows helps on the screen alone
+  const printed = page.last;
   page.sheets();
   page.legend();
-  page.origin(identity);
   sheet.pageSetup = {
     orientation: "portrait",
     fitToPage: true,
     fitToWidth: 1,
     fitToHeight: 1,
     margins: { left: 0.6, right: 0.6, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
-    printArea: `A$1:${columnLetters(gridColumns)}$${page.last}`,
+    printArea: `A$1:${columnLetters(gridColumns)}$${printed}`,
   };
-  const job = [...identity.job].slice(0, 100).join("").replaceAll("&", "&&");
-  sheet.footer = `&L&8Job ${job}&C&8&A&R&8Page &P`;
+  sheet.footer = footOf(identity, { handout: false });
   return charts;
 }
 
@@ -95,8 +97,7 @@ class SummaryPage {
     else grid.formula(1, gridColumns, `${title}&""`, this.valueAt(title) ?? "", styles.title);
     grid.line += 1;
     const about = `${title === undefined ? "" : `${template.title}, job`} ${job}`.trim();
-    const live = "Every figure is a live formula: change a boxed cell and it follows.";
-    const said = `${title === undefined ? "Job " : ""}${about}. ${live}`;
+    const said = `${title === undefined ? "Job " : ""}${about}.`;
     grid.put(1, gridColumns, said, styles.purpose);
     grid.line += 1;
     if (customer !== undefined) {
@@ -285,6 +286,7 @@ class SummaryPage {
   legend(): void {
     const { grid } = this;
     grid.heading("Kinds of cells");
+    this.note("Every figure is a live formula: change a boxed cell and it follows.");
     const over = gridColumns / legend.length;
     legend.forEach(([kind, style], i) => {
       grid.put(1 + i * over, over, kind, style);
@@ -308,6 +310,7 @@ class SummaryPage {
     this.pair("Template", `${template}, version ${version}, ${system}`);
     this.pair("Office book", `${book}, as of ${bookAsOf}`);
     if (about !== undefined) this.pair("About this job", about);
+    this.grid.line += 1;
   }
 
   private pair(label: string, text: Content): void {

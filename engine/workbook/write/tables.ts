@@ -14,7 +14,7 @@ import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { putCell } from "./cells.js";
 import { labelWidth, lastColumn } from "./grid.js";
 import { hideRows } from "./hidden-rows.js";
-import { attention, hidden, stepsBack, styles, wholeNumber } from "./look.js";
+import { attention, hidden, styles, wholeNumber } from "./look.js";
 import { shownLabel, shownUnit } from "./number-format.js";
 import { wrappedHeight } from "./text-width.js";
 
@@ -102,14 +102,14 @@ function fitHeight(
   if (height > oneLine) page.sheet.getRow((cells[0] as Cell).line).height = height;
 }
 
-/** In the list of checks, what fails stands out and what holds steps back. */
+/** In the list of what does not hold, a failed check stands out, and rows that are not needed show nothing. */
 function markStates({ sheet, model }: Page, block: TableBlock): void {
   const [first] = columnOf(model, block.name, "state").cells as [Cell];
   const state = `$${addressOf(first.column, first.line)}`;
   const area = `A${first.line}:${addressOf(lastColumn, first.line + block.rows - 1)}`;
   sheet.addConditionalFormatting({
     ref: area,
-    rules: [attention(`${state}="stop"`), stepsBack(`${state}="ok"`)],
+    rules: [attention(`${state}="stop"`), hidden(`${state}=""`)],
   });
 }
 
@@ -138,9 +138,10 @@ function writeColumn(page: Page, band: Band, block: TableBlock, key: string): vo
   }
 }
 
-/** Counts of things among measures: pieces beside yards. */
+/** Counts of things among measures: pieces beside yards. A column that asks for its decimals keeps to them. */
 const mayBeWhole = ({ kind, quantity, decimals }: CellDeclaration, system: UnitSystem): boolean =>
   kind !== "check" &&
+  decimals === undefined &&
   quantity.kind === "number" &&
   !quantity.percent &&
   unitOf(quantity, system).name === "" &&

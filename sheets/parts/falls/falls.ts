@@ -51,7 +51,9 @@ export const fallsBlocks: readonly Block[] = [
   benchmark,
   elevations,
   lines("All falls", {
-    falls_design_flow: calc(flow, "SUM(falls.design_flow)", "Design flow, all lips"),
+    falls_design_flow: calc(flow, "SUM(falls.design_flow)", "Design flow, all lips", {
+      note: "Lip by lip: the same water passes one level after another, so that the pump brings less.",
+    }),
     total_drop: calc(head, "MAX(levels.height)", "Top water above basin", {
       strong: true,
     }),

@@ -29,11 +29,13 @@ export const levelsTable = table(
     }),
     stretch: calc(count, "above.stretch+IF(lines_here>0,1,0)", "Stretch", {
       first: "IF(lines_here>0,1,0)",
+      working: true,
     }),
     stretch_design_flow: calc(
       flow,
       "LARGEST_WHERE(levels.design_flow,levels.stretch,stretch)",
       "Largest design flow, stretch",
+      { working: true },
     ),
     added_flow: calc(
       flow,

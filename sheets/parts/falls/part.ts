@@ -34,7 +34,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   crew: [
     // lips that share a level: the one with less water over it stands higher
     ...under(
-      "Found the falls",
+      "Set out falls, build their base",
       bullet(
         "step: berms",
         `{${counted("falls_built", "fall", "falls")}}, {lip_length} of lip together, on cut or compacted ground; drops as in the table of points.`,

@@ -7,13 +7,13 @@ const moved = ["by_access"] as const;
 /** A fall costs its set-up, and then by its width and its drop; what stands behind its liner comes before it. */
 export const fallTasks: readonly Task[] = [
   task(
-    "Found the falls",
+    "Set out falls, build their base",
     "berms",
     "falls_built",
     withMachine(
-      production("fall-set-up", "Set out a fall and found it", "each", 0.3),
+      production("fall-set-up", "Set out a fall, build its base", "each", 0.3),
       0.2,
-      production("fall-set-up-hand", "Set out a fall and found it, by hand", "each", 0.25),
+      production("fall-set-up-hand", "Set out a fall, build its base, by hand", "each", 0.25),
     ),
     moved,
   ),

@@ -91,6 +91,7 @@ export const linerPlanChosen = lines("Plan taken", {
     count,
     `IF(liner_plan="${cheapest}",MATCH(MIN(liner_plans.counted),liner_plans.counted,0),PLACE_OR_ZERO(liner_plans.plan,liner_plan))`,
     "Row of the liner plan",
+    { working: true },
   ),
   liner_planned: calc(text, "INDEX(liner_plans.plan,MAX(1,liner_plan_row))", "Liner plan taken", { strong: true }),
 });

@@ -33,10 +33,6 @@ export const linerRolls = table(
     ),
     length_bought: calc(length, bought, "Length bought", { decimals: 1 }),
     area_bought: calc(area, "length_bought*width", "Liner bought"),
-    alone: calc(
-      area,
-      (row) => `SUMPRODUCT((liner_pieces.in_plan=TRUE)*liner_working.cost_${row})`,
-      "Liner from this roll only",
-    ),
+    alone: calc(area, (row) => `SUMPRODUCT((liner_pieces.in_plan=TRUE)*liner_working.cost_${row})`, "This roll alone"),
   },
 );

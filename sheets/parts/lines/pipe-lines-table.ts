@@ -27,6 +27,9 @@ const asShut = { from: 1000000, says: "shut" } as const;
 /** A line is calculated once its row has its size, its level and its fitting at the manifold. */
 const lineInUse = "AND(LEN(pipe_size)>0,outlet_level>0,LEN(tee)>0)";
 
+/** What the walk asks of a line; the rest of it is decided. */
+const onWalk = "Pipe lines";
+
 /** One row for each line: where it delivers, its pipe, its valve. */
 export const pipeLinesTable = table(
   "pipe_lines",
@@ -38,8 +41,9 @@ export const pipeLinesTable = table(
     note: "A row is in use once its level is given; pipe size and fittings are chosen on sheet Decisions. Each line has a ball valve.",
   },
   {
-    name: walk(text, "Line", { default: "Line" }),
+    name: walk(text, "Line", { section: onWalk, default: "Line" }),
     outlet_level: walk(count, "Outlet at level", {
+      section: onWalk,
       again: true,
       default: 1,
       least: 1,
@@ -47,7 +51,7 @@ export const pipeLinesTable = table(
       whole: true,
     }),
     pipe_size: decide(text, "Pipe size", { again: true, choices: "pipe_sizes.size" }),
-    length: walk(length, "Length", { again: true, default: 10, least: 0, most: 1000 }),
+    length: walk(length, "Length", { section: onWalk, again: true, default: 10, least: 0, most: 1000 }),
     tee: decide(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
     elbows_90: decide(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
     elbows_45: decide(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
@@ -71,6 +75,7 @@ export const pipeLinesTable = table(
       note: "Above the running basin water. Blank: by rod, else drops, runs, rim and pot added up.",
     }),
     rod_end: walk(length, "Rod at pipe end", {
+      section: onWalk,
       optional: true,
       least: 0.01,
       most: 100,

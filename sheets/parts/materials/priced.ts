@@ -60,8 +60,8 @@ export function pricedColumns(line: LineColumns): Record<string, CellDeclaration
       `IF(needed>0,BUY_IN_PACKS(needed*(1+waste),IF(book_share>0,MAX(${packOf},0.001)*book_share,1)),0)`,
       "Order quantity",
     ),
-    unit_cost: calc(money, `IF(book_share>0,${quoted("cost")}/book_share,0)`, "Unit cost"),
-    cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost", { strong: true }),
+    unit_cost: calc(money, `IF(book_share>0,${quoted("cost")}/book_share,0)`, "Unit cost", { decimals: 2 }),
+    cost: calc(money, "ROUND(order_quantity*unit_cost,2)", "Cost", { strong: true, decimals: 2 }),
     tax: calc(
       money,
       "IF(cost>0,ROUND(cost*PICK(taxes.share,taxes.class,INDEX(items.tax_class,MAX(at,1))),2),0)",

@@ -157,6 +157,12 @@ export const materialsTotals = lines("In short", {
   }),
   materials_end: calc(count, materialsEnd("work_starts"), "Material prices ended before work", { working: true }),
   prices_end: calc(count, `materials_end+${othersEnd("work_starts")}`, "Prices ended before work", { working: true }),
+  prices_to_renew: calc(
+    text,
+    'IF(prices_end=0,"","renew "&FIXED(prices_end,0)&IF(prices_end=1," price that ends"," prices that end")&" before the work starts")',
+    "Prices to renew",
+    { working: true },
+  ),
   prices_outlast_start: check(
     "prices_end=0",
     "Prices that end before work starts on {work_starts}: {prices_end|0}. Ask for longer quotes, or add their rise to risks on sheet Decisions.",

@@ -38,12 +38,30 @@ const NTH = formula(
   "definition",
 );
 
+const DECIMALS_NEEDED = formula(
+  "DECIMALS_NEEDED",
+  "Decimals up to two that a quantity needs, so that 6.5 stands beside 13",
+  { quantity: number },
+  number,
+  "IF(ROUND(quantity,2)=ROUND(quantity,0),0,IF(ROUND(quantity,2)=ROUND(quantity,1),1,2))",
+  "definition",
+);
+
 const QUANTITY_SAID = formula(
   "QUANTITY_SAID",
-  "A quantity as it is ordered: without decimals where it is whole, and in packs where it comes in packs",
+  "A quantity as it is ordered: without zeros behind its last decimal, and in packs where it comes in packs",
   { quantity: number, unit: text, pack: number },
   text,
-  'FIXED(quantity,IF(ROUND(quantity,2)=ROUND(quantity,0),0,2))&" "&unit&IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,0),"")',
+  'FIXED(quantity,DECIMALS_NEEDED(quantity))&" "&unit&IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,0),"")',
+  "definition",
+);
+
+const OUR_NUMBER = formula(
+  "OUR_NUMBER",
+  "The code of the office book behind what is ordered; nothing where there is none",
+  { code: text },
+  text,
+  'IF(LEN(code)>0," (our no. "&code&")","")',
   "definition",
 );
 
@@ -74,7 +92,16 @@ const SUPPLIER_OF = formula(
   "definition",
 );
 
-export const orderFormulas = [PAGES, NTH, QUANTITY_SAID, AT_PRICE, PACK_OF, SUPPLIER_OF] as const;
+export const orderFormulas = [
+  PAGES,
+  NTH,
+  DECIMALS_NEEDED,
+  QUANTITY_SAID,
+  OUR_NUMBER,
+  AT_PRICE,
+  PACK_OF,
+  SUPPLIER_OF,
+] as const;
 
 /** Where a line of the list comes from: a row of a table of what is bought, or the pump. */
 type Place = { readonly table: string; readonly row: number; readonly taken: boolean } | "pump";
@@ -132,7 +159,7 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
       supplier: calc(text, (row) => `SUPPLIER_OF(${wantedAt(at(row))},${supplier(row)})`, "Supplier"),
       what: calc(
         text,
-        (row) => `${what(row)}${sized(row)}&JOINED(", item ",${code(row)})${row === liner ? cuts : ""}`,
+        (row) => `${what(row)}${sized(row)}&OUR_NUMBER(${code(row)})${row === liner ? cuts : ""}`,
         "What",
       ),
       quantity: calc(

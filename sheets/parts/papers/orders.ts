@@ -102,7 +102,7 @@ function page(k: number): Block[] {
         16,
         place([1, 2], "label", "Needed by"),
         place([3, 6], "strong", cell("need", "needed_by_said")),
-        place([9, 2], "label", "Lines"),
+        place([9, 2], "label", "Items"),
         place([11, 2], "right", [
           name("lines"),
           calc(
@@ -131,7 +131,7 @@ function page(k: number): Block[] {
     {
       what: calc(text, (line) => at("what", `${line}`, '""'), "What"),
       quantity: calc(text, (line) => at("priced", `${line}`, '""'), "Quantity, unit price"),
-      cost: calc(money, (line) => at("cost", `${line}`, "0[$]"), "Amount", { zero: " " }),
+      cost: calc(money, (line) => at("cost", `${line}`, "0[$]"), "Amount", { zero: " ", decimals: 2 }),
     },
   );
   const foot = panel([
@@ -139,7 +139,10 @@ function page(k: number): Block[] {
       20,
       place([1, 8], "label", ""),
       place([9, 2], "strong", "Before tax"),
-      place([11, 2], "right", [name("total"), calc(money, `SUM(order_${k}.cost)`, "Order before tax", { zero: " " })]),
+      place([11, 2], "right", [
+        name("total"),
+        calc(money, `SUM(order_${k}.cost)`, "Order before tax", { zero: " ", decimals: 2 }),
+      ]),
     ),
     row(
       16,

@@ -21,6 +21,9 @@ import { practice } from "../rates.js";
 /** The falls of its level that are no stone lip: its own rim or spout. */
 const ownRim = "(falls.level=level)*(falls.lip_across>0)*(falls.lip_built=0)";
 
+/** Where the site says that a pot stands; the rest of it is decided. */
+const onWalk = "Pots";
+
 /** Pots, urns and spillway bowls: a lip that is bought. Its height is the drop of its fall. */
 export const potsTable = table(
   "pots",
@@ -31,8 +34,8 @@ export const potsTable = table(
     note: "Its rim stands as a fall, its lip type chosen on sheet Decisions: across the rim or spout as its width, its height as its drop. The first line of that level fills it.",
   },
   {
-    name: walk(text, "Pot"),
-    level: walk(count, "Level of its rim", { least: 1, most: capacity.falls, whole: true }),
+    name: walk(text, "Pot", { section: onWalk }),
+    level: walk(count, "Level of its rim", { section: onWalk, least: 1, most: capacity.falls, whole: true }),
     across: decide(length, "Across inside", { default: 1.5, least: 0.25, most: 20 }),
     water_depth: decide(smallLength, "Depth of water inside", { default: 18, least: 1, most: 120 }),
     empty: decide(weight, "Weight empty", { default: 150, least: 1, most: 20000 }),

@@ -25,8 +25,8 @@ export const equipmentTable = ({ hires }: Pick<Whole, "hires">): TableBlock => {
       quantity: calc(number, (row) => countedIn(of(row).quantity, unitOf(of(row))), "Quantity", { decimals: 1 }),
       unit: published(text, "Unit", { source }),
       rate_code: published(text, "Rate", { working: true, source }),
-      rate: calc(money, "PICK(used_rates.value,used_rates.code,rate_code)*1[$]", "Cost of one"),
-      cost: calc(money, "ROUND(quantity*rate,2)", "Cost"),
+      rate: calc(money, "PICK(used_rates.value,used_rates.code,rate_code)*1[$]", "Cost of one", { decimals: 2 }),
+      cost: calc(money, "ROUND(quantity*rate,2)", "Cost", { decimals: 2 }),
     },
   );
 };

@@ -13,7 +13,7 @@ import { priceBreakdown, priceChart } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
 import { whatCouldGo } from "./what-could-go.js";
-import { outsideInWords, risks, subcontracts } from "./work-by-others.js";
+import { outsideChecks, outsideInWords, risks, subcontracts } from "./work-by-others.js";
 
 export const price = part("Price", "From cost to price: overhead, contingency, margin, options, draws.", {
   blocks: {
@@ -36,6 +36,7 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
       hireDays,
       subcontracts,
       risks,
+      outsideChecks,
       unprinted(outsideInWords),
       optionTable,
     ],

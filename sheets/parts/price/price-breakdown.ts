@@ -31,6 +31,8 @@ export const priceChart = chart(
   {
     alt: "A bar for each part of the price: material, labor, equipment, work by others, overhead, contingency, profit.",
     lines: 13,
+    // each bar says its figure
+    without: ["up"],
     summary: true,
   },
 );

@@ -1,4 +1,4 @@
-import { calc, check, date, decide, money, prose, table, text, yesno } from "../../../engine/template/index.js";
+import { calc, check, date, decide, lines, money, prose, table, text, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** Work that others quote. */
@@ -50,6 +50,15 @@ export const risks = table(
     ),
   },
 );
+
+/** An order needs a name: a quote without one is nobody's word. */
+export const outsideChecks = lines("Checks of work by others", {
+  contractors_named: check(
+    'SUMPRODUCT((subcontracts.amount>0)*(subcontracts.by=""))=0',
+    "A quote for work by others names no contractor: enter it in subcontracts.by on sheet Decisions.",
+    { label: "Contractor not named", level: "look" },
+  ),
+});
 
 export const outsideInWords = prose("In words", {
   subcontracts_said: calc(

@@ -26,7 +26,7 @@ const points = table(
 
 /** What stands beside the operating point. */
 const said = lines("Chart wording", {
-  duty_name_along: calc(flow, "total_flow+0.02*MAX(curve_points.pump_flow)", "Name of operating point"),
+  duty_name_along: calc(flow, "total_flow+0.06*MAX(curve_points.pump_flow)", "Name of operating point"),
   duty_said: calc(
     text,
     "~{pump_code} at {pump_speed|0}: {total_flow|0}, {actual_pump_head|1}",

@@ -34,6 +34,10 @@ const choice = lines("Pump choice", {
     choices: "pumps.code",
     note: "Blank: the cheapest over the years of those large enough.",
   }),
+  pump_reason: decide(text, "Reason for a dearer pump", {
+    optional: true,
+    note: "Where the pump chosen is not the cheapest over the years: what the difference buys.",
+  }),
   override_speed: decide(percent, "Override speed", {
     optional: true,
     least: 0.1,
@@ -84,6 +88,23 @@ const duty = lines("Pump in operation", {
     { working: true },
   ),
   pump_description: calc(text, `${ofPump("description", '""')}&""`, "Description"),
+  pump_dearer: calc(
+    money,
+    "IF(pump_row>0,MAX(0,INDEX(shortlist.ranked,MAX(1,pump_row))-cheapest_years_cost),0)",
+    "Dearer than the cheapest pump",
+    { working: true },
+  ),
+  pump_dearer_said: calc(
+    text,
+    '~{pump_dearer|0} more over {years_compared|0} years than {cheapest_pump}: {IF(LEN(pump_reason)>0,pump_reason,"no reason is given")}',
+    "Dearer pump in words",
+    { working: true },
+  ),
+  pump_why: calc(
+    text,
+    'IF(OR(pump_row=0,LEN(cheapest_pump)=0),"",IF(pump_code=cheapest_pump,"Cheapest over the years",IF(pump_dearer>0,pump_dearer_said,"")))',
+    "Why this pump",
+  ),
   pump_price: calc(money, ofPump("cost", "0"), "Cost"),
   pump_minimum_water: calc(smallLength, ofPump("minimum_water", "0"), "Least water, from the bottom", {
     working: true,
@@ -203,6 +224,11 @@ const checks = lines("Pump checks", {
     `OR(pump_row=0,IN_RECOMMENDED(pump_full_flow,${bookOf("recommended_low")},${bookOf("recommended_high")}))`,
     "{pump_code} runs at {pump_full_flow} (full-speed flow), outside its recommended range: expect wear. Choose another pump on sheet Decisions.",
     { label: "Outside recommended range", level: "look" },
+  ),
+  pump_worth_it: check(
+    "OR(pump_dearer<1[$],LEN(pump_reason)>0)",
+    "{pump_code} costs {pump_dearer|0} more over {years_compared|0} years than {cheapest_pump}. Choose that one, or give the reason in pump_reason on sheet Decisions.",
+    { label: "Dearer pump without a reason", level: "look" },
   ),
   pump_water_given: check(
     "OR(pump_row=0,pump_minimum_water>0)",

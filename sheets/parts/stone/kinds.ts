@@ -25,6 +25,7 @@ export const stoneKindTable = table(
   {
     rows: capacity.stones,
     filled: "AND(LEN(name)>0,LEN(rock)>0)",
+    shown: "tons>0",
     data: stoneKinds,
     note: "Where it goes stands in the list of places. By the pallet: the pack of its item in the office book.",
   },

@@ -5,6 +5,7 @@ import {
   decide,
   length,
   percent,
+  smallLength,
   spaceVolume,
   table,
   text,
@@ -27,6 +28,7 @@ export const stonePlaceTable = table(
     section: "Where stone goes",
     rows: capacity.stonePlaces,
     filled: "AND(LEN(name)>0,LEN(covers)>0,LEN(stone)>0)",
+    shown: "tons>0",
     data: stonePlaces,
     note: "Covers tells which measure of the job is taken. Width and thickness are the course of stone on it; a face needs its thickness only, basin fill neither, nor does a stream bed, whose depth of stone and voids stand on sheet Decisions and in the table of beds.",
   },
@@ -76,7 +78,7 @@ export const stonePlaceTable = table(
     }),
     heaviest: calc(weight, `IF(tons>0,${ofStone("heaviest")},0)`, "Heaviest stone"),
     bed_bank: calc(
-      length,
+      smallLength,
       `IF(${onBed},LEAST_WHERE(runs.bank_counted,runs.bed_laid,bed),0)`,
       "Lowest bank of that bed",
       {

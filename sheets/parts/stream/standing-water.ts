@@ -38,6 +38,6 @@ export const standingWater = lines("Standing water and children", {
   child_caution: calc(
     text,
     'IF(deepest_water > barrier_depth, barrier_words, IF(deepest_water >= drowning_depth, drowning_words, ""))',
-    "Caution that applies",
+    "Caution told on paper",
   ),
 });

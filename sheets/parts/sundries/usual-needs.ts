@@ -25,7 +25,7 @@ export const usualNeeds: TableBlock = table(
   {
     rows: needs.length,
     data: needs.map(([need, reason]) => ({ need, reason })),
-    note: "Left out may be right; it should be meant. What is not in the bid has its reason beside it.",
+    note: "Left out may be right; it should be meant. Beside each need stands what is missed without it.",
   },
   {
     need: published(text, "Need", { source }),

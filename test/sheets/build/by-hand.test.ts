@@ -71,7 +71,7 @@ describe("man-hours", () => {
     ["Set out and protect the site", 8.33], // 1 / 0.12
     ["Strip topsoil", 3.11], // 2.80 / 0.9
     ["Dig basin and stream", 10.98], // 4.39 / 0.58 x 1.45
-    ["Found the falls", 8], // 2 / 0.25: the split shares one, the pot has none
+    ["Set out falls, build their base", 8], // 2 / 0.25: the split shares one, the pot has none
     ["Build back walls of the falls", 2.5], // 5.5 / 2.2
     ["Wheel dirt, soil and topsoil", 10.32], // 9.99 / 1.5 x 1.55
     ["Load soil out", 7.69], // 1 / 0.13

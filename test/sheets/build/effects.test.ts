@@ -23,7 +23,11 @@ test("twice the width and twice the drop cost more than both apart: the face is 
 test("a fall of twice the width and three times the height takes over half as many hours again", () => {
   const hours = (of: InputValues) => {
     const one = yard(of);
-    const tasks = ["Found the falls", "Build back walls of the falls", "Choose and set the lips"];
+    const tasks = [
+      "Set out falls, build their base",
+      "Build back walls of the falls",
+      "Choose and set the lips",
+    ];
     return [...tasks, "Build the faces of the falls"].reduce(
       (sum, task) => sum + one.at("tasks", "task", task, "hours"),
       0,
@@ -37,8 +41,8 @@ test("a fall split over two lips costs less than two falls of those widths: it s
     row.name === "Split, right" ? { ...row, level: 4 } : row,
   );
   const apart = yard({ ...exact, falls } as InputValues);
-  expect(apart.at("tasks", "task", "Found the falls", "hours")).toBe(12);
-  expect(yard().at("tasks", "task", "Found the falls", "hours")).toBe(8);
+  expect(apart.at("tasks", "task", "Set out falls, build their base", "hours")).toBe(12);
+  expect(yard().at("tasks", "task", "Set out falls, build their base", "hours")).toBe(8);
 });
 
 test("a pot asks for no lip stone, no face and no liner, and is lifted to: its height is the drop of its level", () => {

@@ -41,6 +41,7 @@ export const moneyCases: FailingCase[] = [
   ["pump_tax_known", () => ({ pump_tax_class: "half" })],
   ["prices_outlast_bid", asItIs, priced("pumps", pump, { good_until: "2026-11-20" })],
   ["prices_outlast_start", asItIs, priced("pumps", pump, { good_until: "2027-03-01" })],
+  ["contractors_named", () => firstRow("subcontracts", { by: null })],
   ["subcontracts.quote_holds", () => firstRow("subcontracts", { quoted_until: "2026-10-31" })],
   ["risks.in_order", () => ({ risks: [{ risk: "rock", low: 500, likely: 100, high: 900 }] })],
   ["draws_add_up", () => ({ draws: [{ name: "all", share: 0.9 }] })],

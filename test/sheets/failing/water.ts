@@ -93,6 +93,7 @@ export const waterCases: FailingCase[] = [
   ["pump_inside_curve", asItIs, priced("pumps", pump, firstPoints(3))],
   ["pump_recommended", asItIs, priced("pumps", pump, { recommended_low: 20000 })],
   ["pump_recommended", asItIs, priced("pumps", pump, { recommended_high: 7000 })],
+  ["pump_worth_it", () => ({ pump_reason: null })],
   ["pump_water_given", asItIs, priced("pumps", pump, { minimum_water: 0 })],
   ["pump_flow_enough", () => ({ override_speed: 0.5 })],
   ["pump_flow_not_too_much", () => ({ override_speed: 1, pipe_lines: opened })],

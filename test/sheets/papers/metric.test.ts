@@ -23,7 +23,7 @@ const foreign = new RegExp(
 
 /** Nominal sizes of pipe are inches everywhere: `1-1/2 in` is a name, not a length. */
 const nominal =
-  /\b(\d-)?\d(\/\d)? in\b(?=( pipe| at the pump|,|$| elbows|\.|: ))|(metric tons?)|square tee/g;
+  /\b(\d-)?\d(\/\d)? in\b(?=( pipe| at the pump| \(our no\.|,|$| elbows|\.|: ))|(metric tons?)|square tee/g;
 const hasForeign = (text: string): boolean => foreign.test(text.replaceAll(nominal, ""));
 
 /** The copy of the office book and its units; a book may be of the other system. */

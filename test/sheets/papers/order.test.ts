@@ -24,8 +24,16 @@ const tasks: readonly Rule[] = [
     "a truck is loaded with what was wheeled to it",
   ],
   ["Load soil out", "Place boulders", "trucks and stone want the same way in"],
-  ["Dig basin and stream", "Found the falls", "a fall stands on ground that was cut"],
-  ["Found the falls", "Build back walls of the falls", "a wall stands on its footing"],
+  [
+    "Dig basin and stream",
+    "Set out falls, build their base",
+    "a fall stands on ground that was cut",
+  ],
+  [
+    "Set out falls, build their base",
+    "Build back walls of the falls",
+    "a wall stands on its footing",
+  ],
   ["Build back walls of the falls", "Lay liner and underlayment", "the liner goes up over it"],
   ["Dig basin and stream", "Lay liner and underlayment", "liner is laid in the finished dig"],
   ["Build the berm", "Lay liner and underlayment", "the stream on a berm is lined on it"],

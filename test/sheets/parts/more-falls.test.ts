@@ -86,7 +86,9 @@ describe("a bid of 14 falls, where the capacity says 14", () => {
 
   test("labor and price", () => {
     const hours = (of: typeof all) =>
-      of.number(`tasks.hours[${of.column("tasks.task").indexOf("Found the falls") + 1}]`);
+      of.number(
+        `tasks.hours[${of.column("tasks.task").indexOf("Set out falls, build their base") + 1}]`,
+      );
     expect(hours(all) / hours(twelve)).toBeCloseTo(14 / 12, 6);
     expect(all.number("total_cost")).toBeGreaterThan(twelve.number("total_cost"));
   });

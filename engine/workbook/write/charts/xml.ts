@@ -115,6 +115,10 @@ const roomWithout = 10;
 /** The drawn area in the middle of its room, with the wanted ratio of width to height. */
 function layout(block: ChartBlock, { width, height }: Size, hasLegend: boolean): string {
   const { ratio, without = [] } = block;
+  if (besideBars(block)) {
+    const [wide, tall] = [width - beside.left - beside.right, height - room.top - beside.bottom];
+    return placed(beside.left / width, room.top / height, wide / width, tall / height);
+  }
   if (ratio === undefined) return "<c:layout/>";
   const before = without.includes("up") ? roomWithout : room.left;
   const below = without.includes("across") ? roomWithout : room.bottom;
@@ -123,9 +127,21 @@ function layout(block: ChartBlock, { width, height }: Size, hasLegend: boolean):
     height - room.top - below - (hasLegend ? room.legend : 0),
   ];
   const wide = Math.min(most, tall * ratio);
-  const share = (part: number, whole: number) => Math.round((part / whole) * 10000) / 10000;
   const left = before + (most - wide) / 2;
-  const at = `<c:x val="${share(left, width)}"/><c:y val="${share(room.top, height)}"/>`;
-  const extent = `<c:w val="${share(wide, width)}"/><c:h val="${share(wide / ratio, height)}"/>`;
+  return placed(left / width, room.top / height, wide / width, wide / ratio / height);
+}
+
+/** Room around bars whose figures stand behind their ends: names at the left, the longest bar's figure at the right. */
+const beside = { left: 92, right: 52, bottom: 12 } as const;
+
+/** Bars with their figures behind their ends, on an axis that need not be shown. */
+const besideBars = ({ series, without = [] }: ChartBlock): boolean =>
+  series.every(({ marks, says }) => marks === "bars" && says === true) && without.includes("up");
+
+/** The drawn area, in shares of the chart. */
+function placed(x: number, y: number, w: number, h: number): string {
+  const share = (part: number) => Math.round(part * 10000) / 10000;
+  const at = `<c:x val="${share(x)}"/><c:y val="${share(y)}"/>`;
+  const extent = `<c:w val="${share(w)}"/><c:h val="${share(h)}"/>`;
   return `<c:layout><c:manualLayout><c:layoutTarget val="inner"/><c:xMode val="edge"/><c:yMode val="edge"/>${at}${extent}</c:manualLayout></c:layout>`;
 }
