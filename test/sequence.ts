@@ -12,10 +12,14 @@ export const longest: readonly string[] = [
   "test/office/pages.test.ts",
   "test/office/tampered.test.ts",
   "test/sheets/written.test.ts",
-  "test/sheets/as-exceljs.test.ts",
-  "test/engine/cli/bid.test.ts",
-  "test/sheets/taken-back.test.ts",
+  "test/bench/bench.test.ts",
   "test/sheets/partial.test.ts",
+  "test/engine/cli/start.test.ts",
+  "test/sheets/taken-back.test.ts",
+  "test/engine/cli/bid.test.ts",
+  "test/sheets/as-exceljs.test.ts",
+  "test/engine/set/writers.test.ts",
+  "test/sheets/checks-fail.test.ts",
 ];
 
 /** Within each project, the files that take longest first; the others as vitest has them. */
