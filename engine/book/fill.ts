@@ -102,13 +102,28 @@ export function fillBook(model: Model, values: Value[], book: OfficeBook): void 
   putRules(model, values, book);
 }
 
+type Rules = readonly (readonly [index: number, value: Value])[];
+const rules = new WeakMap<Model, WeakMap<OfficeBook, Rules>>();
+
 /** Puts what the book says beside each input that is asked of the office. */
 function putRules(model: Model, values: Value[], book: OfficeBook): void {
-  for (const { cell, usual, ofRow, isOpen } of inputPlanOf(model, book).inputs) {
+  for (const [index, value] of rulesOf(model, book)) values[index] = value;
+}
+
+/** What the book says, by the index of the cell that holds it: the same for every job. */
+function rulesOf(model: Model, book: OfficeBook): Rules {
+  const byBook = rules.get(model) ?? new WeakMap<OfficeBook, Rules>();
+  rules.set(model, byBook);
+  const known = byBook.get(book);
+  if (known !== undefined) return known;
+  const made = inputPlanOf(model, book).inputs.flatMap(({ cell, usual, ofRow, isOpen }) => {
     const copy = bookCopyOf(model, cell);
-    if (copy === undefined) continue;
-    values[copy.index] = cell.table === undefined ? usual : (ofRow ?? (isOpen ? usual : null));
-  }
+    if (copy === undefined) return [];
+    const value = cell.table === undefined ? usual : (ofRow ?? (isOpen ? usual : null));
+    return [[copy.index, value] as const];
+  });
+  byBook.set(book, made);
+  return made;
 }
 
 /** The rows of a fitted table that a job carries. */

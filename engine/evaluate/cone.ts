@@ -50,7 +50,10 @@ export class Cone {
   calculate(given: readonly Value[]): Value[] {
     this.#kept ??= new Ripple(this.readers, given.slice(), false);
     const kept = this.#kept;
-    for (const index of this.#given) kept.set(index, given[index] as Value);
+    for (const index of this.#given) {
+      const value = given[index] as Value;
+      if (kept.values[index] !== value) kept.set(index, value);
+    }
     kept.settle();
     return kept.values.slice();
   }

@@ -42,6 +42,8 @@ export interface InputPlan {
   /** Published figures by index; null elsewhere. */
   readonly base: readonly Value[];
   readonly inputs: readonly PlannedInput[];
+  /** Those of the inputs that are dates. */
+  readonly dates: readonly PlannedInput[];
   readonly choices: readonly PlannedChoice[];
 }
 
@@ -59,9 +61,11 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
   if (known !== undefined) return known;
   const planner = new Planner(model, office);
   const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");
+  const planned = inputs.map((cell) => planner.planned(cell, cell.declaration as InputDeclaration));
   const made: InputPlan = {
     base: model.cells.map(({ fixed }) => fixed ?? null),
-    inputs: inputs.map((cell) => planner.planned(cell, cell.declaration as InputDeclaration)),
+    inputs: planned,
+    dates: planned.filter(({ date }) => date),
     choices: inputs.flatMap((cell) => choiceOf(model, cell, cell.declaration as InputDeclaration)),
   };
   ofModel.set(office, made);

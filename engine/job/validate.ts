@@ -147,8 +147,7 @@ const isShare = (model: Model, path: string): boolean =>
 
 function impossibleDates(model: Model, job: JobRecord): string[] {
   const faults: string[] = [];
-  for (const { cell, date } of inputPlanOf(model).inputs) {
-    if (!date) continue;
+  for (const { cell } of inputPlanOf(model).dates) {
     const given = givenFor(job, cell.name, cell.row);
     if (typeof given === "string" && serialOf(given) === undefined) {
       faults.push(`inputs.${cell.id} is "${given}", but there is no such day. Correct the date.`);

@@ -5,7 +5,7 @@ import type { Model } from "../template/model.js";
 import { serialOf } from "./date.js";
 import { inputPlanOf, type PlannedInput } from "./input-plan.js";
 import { JobError } from "./job-error.js";
-import type { JobRecord } from "./record.js";
+import type { JobRecord, RowValues } from "./record.js";
 
 /** What becomes of inputs that a job does not give yet: a bid is written with them blank, and does not stand. */
 export type Missing = "refused" | "left blank";
@@ -23,10 +23,11 @@ export function inputValues(
 ): Value[] {
   const values = valuesAsGiven(model, job, office);
   const faults: string[] = [];
+  const rowsOf = rowsIn(job);
   for (const input of inputPlanOf(model, office).inputs) {
     const { cell } = input;
     if (missing === "left blank") break;
-    if (values[cell.index] === null && !input.optional && inUse(input, job)) {
+    if (values[cell.index] === null && !input.optional && inUse(input, rowsOf(input))) {
       faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
     }
   }
@@ -41,47 +42,52 @@ export function inputValues(
 export function valuesAsGiven(model: Model, job: JobRecord, office?: OfficeValues): Value[] {
   const { base, inputs } = inputPlanOf(model, office);
   const values = [...base];
-  for (const input of inputs) values[input.cell.index] = valueFor(input, job);
+  const rowsOf = rowsIn(job);
+  for (const input of inputs) values[input.cell.index] = valueFor(input, job, rowsOf(input));
   return values;
 }
 
-function valueFor(input: PlannedInput, job: JobRecord): Value {
-  const idle = input.ready ? input.usual : null;
-  if (isBlankRow(input, job)) return idle;
-  const given = givenFor(input, job);
-  // an empty text is a blank cell: it must not pass for a value that was given
-  if (given === "") return null;
-  if (given !== undefined) return input.date ? (serialOf(String(given)) ?? null) : given;
-  if (input.ofRow !== null && !isReplaced(input, job)) return input.ofRow;
-  return inUse(input, job) ? input.usual : idle;
+/** The rows that a job gives for a table: null for one that it took out. */
+type Rows = readonly (RowValues | null)[] | undefined;
+
+/** Looks them up once for inputs that follow one another. */
+function rowsIn(job: JobRecord): (input: PlannedInput) => Rows {
+  let last: string | undefined;
+  let rows: Rows;
+  return ({ table }) => {
+    if (table !== last) {
+      const given = table === undefined ? undefined : job.inputs[table];
+      rows = Array.isArray(given) ? given : undefined;
+      last = table;
+    }
+    return rows;
+  };
 }
 
-function givenFor({ cell, table, key = "" }: PlannedInput, job: JobRecord): InputValue | undefined {
-  if (table === undefined) return (job.inputs[cell.name] as InputValue | null) ?? undefined;
-  const rows = job.inputs[table];
-  return Array.isArray(rows) ? (rows[(cell.row ?? 1) - 1]?.[key] ?? undefined) : undefined;
+function valueFor(input: PlannedInput, job: JobRecord, rows: Rows): Value {
+  const { cell, table, key = "" } = input;
+  const idle = input.ready ? input.usual : null;
+  const row = rows?.[(cell.row ?? 1) - 1];
+  // a row that was taken out: not even the template's own values hold
+  if (row === null) return idle;
+  const given = table === undefined ? (job.inputs[cell.name] as InputValue | null) : row?.[key];
+  // an empty text is a blank cell: it must not pass for a value that was given
+  if (given === "") return null;
+  if (given !== undefined && given !== null) {
+    return input.date ? (serialOf(String(given)) ?? null) : given;
+  }
+  if (input.ofRow !== null && !(input.ownRows && rows !== undefined)) return input.ofRow;
+  return inUse(input, rows) ? input.usual : idle;
 }
 
 /** Does the job (or the template) fill this row? Single cells always count. */
-function inUse(input: PlannedInput, job: JobRecord): boolean {
-  const { inUseFrom, table = "" } = input;
-  if (isBlankRow(input, job)) return false;
-  const rows = job.inputs[table];
-  if (isReplaced(input, job)) return (rows as unknown[]).length >= (input.cell.row ?? 1);
-  if (inUseFrom === 0) return true;
-  return Array.isArray(rows) && rows.length >= inUseFrom;
-}
-
-/** Does the job give a table of its own rows, in place of the template's? */
-function isReplaced({ ownRows, table }: PlannedInput, job: JobRecord): boolean {
-  return ownRows && table !== undefined && Array.isArray(job.inputs[table]);
-}
-
-/** Was the row taken out, so that not even the template's own values hold? */
-function isBlankRow({ cell, table }: PlannedInput, job: JobRecord): boolean {
-  if (table === undefined) return false;
-  const rows = job.inputs[table];
-  return Array.isArray(rows) && rows[(cell.row ?? 1) - 1] === null;
+function inUse({ cell, inUseFrom, ownRows }: PlannedInput, rows: Rows): boolean {
+  const row = cell.row ?? 1;
+  if (rows === undefined) return inUseFrom === 0;
+  if (rows[row - 1] === null) return false;
+  // a job that gives a table of its own rows gives them in place of the template's
+  if (ownRows) return rows.length >= row;
+  return inUseFrom === 0 || rows.length >= inUseFrom;
 }
 
 /** Inputs chosen from a column must be in it; upper and lower case count as the same, as in a look-up. */

@@ -212,6 +212,7 @@ async function runInto(
           { templatesModule, templateFiles: options.templateFiles ?? [] },
           asked,
           options.workers,
+          files.length,
         );
   const tell = (line: Line) => listener.line?.(line);
   const results = new Map(left?.results);

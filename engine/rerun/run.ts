@@ -24,7 +24,8 @@ export function tasksFor(
 
 /**
  * Does all tasks, a few lists ahead of the workers and no more, so that memory does not grow
- * with their number. `take` gets the results as they come. Ends early when `signal` is given:
+ * with their number. Those for both evaluators all go to the first worker, and first: the second evaluator takes
+ * long to make ready, and memory. `take` gets the results as they come. Ends early when `signal` is given:
  * what is under way is still taken.
  * Throws RillbookError where the evaluators differ.
  */
@@ -35,24 +36,45 @@ export async function runAll(
   progress: (count: number) => void,
   signal: AbortSignal,
 ): Promise<void> {
-  const length = Math.ceil(Math.min(longestList, tasks.length / (workers.count * 8)));
-  let next = 0;
-  const work = async (): Promise<void> => {
-    while (next < tasks.length && !signal.aborted) {
-      const list = tasks.slice(next, next + length);
-      next += list.length;
-      const done = await workers.run(list);
+  const { count } = workers;
+  const length = Math.ceil(Math.min(longestList, tasks.length / (count * 8)));
+  const others = new Queue(count === 1 ? tasks : tasks.filter((task) => !task.judged));
+  const judged = new Queue(count === 1 ? [] : tasks.filter((task) => task.judged));
+  const work = async (place: number): Promise<void> => {
+    while (!signal.aborted) {
+      const first = place === 0 ? judged.next(judgedFirst) : [];
+      const list = first.length > 0 ? first : others.next(length);
+      if (list.length === 0) return;
+      const done = await workers.run(list, place);
       await take(done.flatMap(lineOf));
       progress(list.length);
     }
   };
-  const lane = () =>
-    work().catch((error: unknown) => {
-      next = tasks.length;
+  const lane = (_: unknown, i: number) =>
+    work(i % count).catch((error: unknown) => {
+      judged.drop();
+      others.drop();
       throw error;
     });
-  const lanes = await Promise.allSettled(Array.from({ length: workers.count * 2 }, lane));
+  const lanes = await Promise.allSettled(Array.from({ length: count * 2 }, lane));
   for (const one of lanes) if (one.status === "rejected") throw one.reason;
+}
+
+class Queue {
+  #at = 0;
+
+  constructor(private readonly tasks: readonly Task[]) {}
+
+  /** At most so many of those that are left. */
+  next(most: number): readonly Task[] {
+    const list = this.tasks.slice(this.#at, this.#at + most);
+    this.#at += list.length;
+    return list;
+  }
+
+  drop(): void {
+    this.#at = this.tasks.length;
+  }
 }
 
 function lineOf(done: Done): ResultLine[] {

@@ -7,12 +7,17 @@ import type { Trade } from "./trade.js";
 export interface Workers {
   /** How many lists of tasks are done at a time. */
   readonly count: number;
-  readonly run: (tasks: readonly Task[]) => Promise<readonly Done[]>;
+  /** Does tasks in one of them, by its place from 0. */
+  readonly run: (tasks: readonly Task[], place: number) => Promise<readonly Done[]>;
   readonly close: () => Promise<void>;
 }
 
-/** Old space of a thread, MB: a job needs a hundredth, and a run stays under 600 MB in all. */
-const threadMemory = 400;
+/** Old space of a thread, MB: a job needs a hundredth, and a run stays under 500 MB in all. */
+const threadMemory = 300;
+/** What is made and dropped at once, MB: more of it is swept more seldom, and takes more memory. */
+const threadYoung = 24;
+/** So few files are done in one thread before another one is ready. */
+const fewFiles = 4;
 
 /** In this thread, one after another. */
 export function inThisThread(trade: Trade, asked: Asked): Workers {
@@ -39,23 +44,37 @@ export interface TemplateSources {
 /**
  * Worker threads.
  * @param sources loaded in each thread
- * @param wanted how many; 0: one for each processor
+ * @param wanted how many at most; 0: one for each processor
+ * @param files how many there are to do: a thread more is worth its start from a few files on
  */
-export function inThreads(sources: TemplateSources, asked: Asked, wanted: number): Workers {
-  const count = wanted === 0 ? availableParallelism() : wanted;
-  const pool = new Piscina<readonly Task[], Done[]>({
-    filename: new URL("./worker.js", import.meta.url).href,
-    workerData: { ...sources, asked },
-    minThreads: count,
-    maxThreads: count,
-    resourceLimits: { maxOldGenerationSizeMb: threadMemory },
-  });
+export function inThreads(
+  sources: TemplateSources,
+  asked: Asked,
+  wanted: number,
+  files: number,
+): Workers {
+  const most = Math.max(1, Math.ceil(files / fewFiles));
+  const count = Math.min(wanted === 0 ? availableParallelism() : wanted, most);
+  // a pool for each thread: what one of them has made ready, no other makes again
+  const pools = Array.from({ length: count }, () => pool(sources, asked));
   return {
     count,
-    run: (tasks) => oneByOneIfLost(tasks, (some) => pool.run(some)),
-    close: () => pool.destroy(),
+    run: (tasks, place) =>
+      oneByOneIfLost(tasks, (some) => (pools[place] as (typeof pools)[number]).run(some)),
+    close: async () => {
+      await Promise.all(pools.map((one) => one.destroy()));
+    },
   };
 }
+
+const pool = (sources: TemplateSources, asked: Asked) =>
+  new Piscina<readonly Task[], Done[]>({
+    filename: new URL("./worker.js", import.meta.url).href,
+    workerData: { ...sources, asked },
+    minThreads: 1,
+    maxThreads: 1,
+    resourceLimits: { maxOldGenerationSizeMb: threadMemory, maxYoungGenerationSizeMb: threadYoung },
+  });
 
 /** A thread that ends (out of memory) takes its tasks along: done singly, the bad one is found. */
 async function oneByOneIfLost(

@@ -42,12 +42,24 @@ function sumOfProducts(args: readonly Argument[]): number {
   return finite(total);
 }
 
-/** The value at a place, from 1, among the numbers of a range put in order. */
-function ranked(args: readonly Argument[], order: (a: number, b: number) => number): number {
-  const values = numbersIn(args.slice(0, 1)).sort(order);
+/** The value at a place, from 1, among the numbers of a range put in order: from the least, or from the most. */
+function ranked(args: readonly Argument[], from: "least" | "most"): number {
+  const values = sorted(numbersIn(args.slice(0, 1)));
   const place = countAt(args, 1);
   ensure(place >= 1 && place <= values.length);
-  return values[place - 1] as number;
+  return values[from === "least" ? place - 1 : values.length - place] as number;
+}
+
+let [given, inOrder]: [readonly number[], Float64Array] = [[], new Float64Array()];
+
+/** The numbers from the least on. The rows of a list ask for one column, a row after the other: it is sorted once. */
+function sorted(values: readonly number[]): Float64Array {
+  if (values.length === given.length && values.every((value, i) => value === given[i])) {
+    return inOrder;
+  }
+  given = values;
+  inOrder = Float64Array.from(values).sort();
+  return inOrder;
 }
 
 /** The sum of a column without a copy: what is no number does not count. */
@@ -138,11 +150,11 @@ export const aggregates = [
   native("SMALL", [2], {
     check: firstKeeps,
     columns: firstOnly,
-    run: (args) => ranked(args, (a, b) => a - b),
+    run: (args) => ranked(args, "least"),
   }),
   native("LARGE", [2], {
     check: firstKeeps,
     columns: firstOnly,
-    run: (args) => ranked(args, (a, b) => b - a),
+    run: (args) => ranked(args, "most"),
   }),
 ];
