@@ -21,6 +21,7 @@ export type PaperLook =
   | "field"
   | "blank"
   | "slot"
+  | "photo"
   | "logo"
   | "alarm";
 
@@ -31,7 +32,7 @@ export interface PaperTable {
   readonly header?: true;
   /** Columns set flush right. */
   readonly right?: readonly string[];
-  /** Lines that begin so are headings. */
+  /** Lines that begin so are headings; all lines then keep clear of the rule above them, where no rules part them. */
   readonly headingMark?: string;
   /** Lines that begin so are set in bold, their first column alone. */
   readonly boldMark?: string;

@@ -11,6 +11,7 @@ export const handOverPage = [
   { name: "spring", opens: heading("Spring") },
   { name: "normal", opens: heading("What is normal") },
   { name: "call", opens: heading("Call us when") },
+  { name: "warranty", opens: heading("Warranty", "LEN(warranty)>0") },
 ] as const satisfies readonly Section[];
 
 export type HandOverSection = (typeof handOverPage)[number]["name"];

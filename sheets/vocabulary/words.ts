@@ -45,5 +45,14 @@ const FAILURES_SAID = formula(
   "definition",
 );
 
+const TWO_FIGURES = formula(
+  "TWO_FIGURES",
+  "A figure to its first two digits, as it stands behind the word about",
+  { figure: number },
+  number,
+  "IF(figure>0,ROUND(figure,1-INT(LOG10(figure))),0)",
+  "definition",
+);
+
 /** What pages say of figures. */
-export const wordFormulas = [MONTH_SAID, DATE_SAID, JOINED, CAPITALIZED, FAILURES_SAID] as const;
+export const wordFormulas = [TWO_FIGURES, MONTH_SAID, DATE_SAID, JOINED, CAPITALIZED, FAILURES_SAID] as const;

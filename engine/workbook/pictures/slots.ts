@@ -3,7 +3,7 @@ import type { Model } from "../../template/model.js";
 /** A place that a page keeps for a picture: its cells, rows and columns counted from 1. */
 export interface Slot {
   readonly sheet: string;
-  readonly look: "slot" | "logo";
+  readonly look: "slot" | "photo" | "logo";
   readonly from: { readonly row: number; readonly column: number };
   readonly to: { readonly row: number; readonly column: number };
 }
@@ -14,7 +14,7 @@ export function slotsOf(model: Model): Slot[] {
     if (block.kind !== "panel") return [];
     return block.rows.flatMap(({ places }, i) =>
       places.flatMap(({ look, across: [column, count], down = 1 }): Slot[] => {
-        if (look !== "slot" && look !== "logo") return [];
+        if (look !== "slot" && look !== "photo" && look !== "logo") return [];
         const from = { row: top + i, column };
         return [
           { sheet, look, from, to: { row: from.row + down - 1, column: column + count - 1 } },

@@ -71,6 +71,8 @@ export const paperLooks: Readonly<Record<PaperLook, Partial<Style>>> = {
     alignment: center,
     border: around(side("dotted", "FFB9C4C6")),
   },
+  // a picture, or nothing: what may lie there is told by a note, which does not print
+  photo: { font: font({ size: 8, color: { argb: quiet } }), alignment: center },
   // the office's own, or nothing: paper has no box to be filled in by its reader
   logo: { font: font({ size: 8, color: { argb: quiet } }), alignment: center },
   alarm: {

@@ -36,7 +36,10 @@ function writePlace(page: Page, line: number, { across, look, says, cell, down =
   const target = sheet.getCell(line, across[0]);
   const style = paperLooks[look];
   let text = says ?? "";
-  if (cell === undefined) target.value = says ?? null;
+  if (look === "photo" && text !== "") {
+    target.note = text;
+    text = "";
+  } else if (cell === undefined) target.value = says ?? null;
   else {
     const found = model.byId.get(cell[0]) as Cell;
     const value = values[found.index] ?? null;
@@ -73,13 +76,28 @@ export function writePaperTable(
   paper: PaperTable,
 ): void {
   const { sheet, model, values } = page;
-  const { across, header, right = [], height, boldMark, alarmMark, size, ruled } = paper;
+  const {
+    across,
+    header,
+    right = [],
+    height,
+    headingMark,
+    boldMark,
+    alarmMark,
+    size,
+    ruled,
+  } = paper;
+  const isAiry = headingMark !== undefined && !ruled;
   const keys = placed.band?.columns ?? [];
   const columns = keys.map((key) => {
     const column = columnOf(model, block.name, key);
     const format = { numFmt: numberFormat(column.declaration, model.system) };
     const look = paperLooks[right.includes(key) ? "right" : "text"];
-    const style = changed(look, { ...rowLook(look, size, ruled), ...format });
+    const style = changed(look, {
+      ...rowLook(look, size, ruled),
+      ...(isAiry ? { alignment: middle } : {}),
+      ...format,
+    });
     return { over: across[key] as Across, style, column };
   });
   for (const { over, column } of columns) {
@@ -101,7 +119,7 @@ export function writePaperTable(
       );
       return heightOf(said, over, isBold ? { font: { ...style.font, bold: true } } : style);
     });
-    sheet.getRow(line).height = Math.max(height ?? 0, ...heights);
+    sheet.getRow(line).height = Math.max(height ?? 0, ...heights) + (isAiry ? air : 0);
   }
   markLines(page, placed, block, paper);
   const { used, spare = spareLines } = paper;
@@ -110,6 +128,10 @@ export function writePaperTable(
     sheet.getRow(placed.top + 1 + row).hidden = true;
   }
 }
+
+/** Points that lines keep from what stands above and below them, together. */
+const air = 3;
+const middle = { vertical: "middle", wrapText: true } as const;
 
 /** What the rows of a table change of a look: the size of type, and a fine rule below each. */
 const rowLook = ({ font }: Look, size: number | undefined, ruled: true | undefined): Look => ({

@@ -36,20 +36,28 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
 ];
 
 const lined =
-  "A lined basin {basin_length} long, {basin_width} wide and {basin_depth|up} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_held|0}";
+  "A lined basin {basin_length} long, {basin_width} wide and {basin_depth|up} deep, filled with storage crates and stone, out of sight. It holds about {basin_water_about|0}";
 
 export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
   bullet("scope", `${lined}.`, "OR(NOT(weather_known),days_it_lasts<1[days])"),
   bullet(
     "scope",
-    `${lined}: in warm weather about {days_it_lasts|0} without a fill until the pump must stop.`,
-    "AND(weather_known,days_it_lasts>=1[days])",
+    `${lined}; if the automatic fill ever fails, it runs about {days_it_lasts|0} in warm weather.`,
+    "AND(weather_known,days_it_lasts>=1[days],fill_line_length>0)",
+  ),
+  bullet(
+    "scope",
+    `${lined}, enough for about {days_it_lasts|0} of warm weather between two fillings.`,
+    "AND(weather_known,days_it_lasts>=1[days],fill_line_length<=0)",
   ),
   bullet("storm", "In heavy rain the basin overflows at {overflow_said}."),
-  bullet("storm", "When we leave, we clean up the ground that we crossed."),
+  bullet(
+    "storm",
+    'When we leave, we clean up the ground that we crossed.{IF(lawn_area>0,""," Lawn worn by our way across it is not repaired in this price; ask us for seed or sod as an option.")}',
+  ),
   line(
     "water lost",
-    "In warm weather about {loss_a_day|0} evaporate or splash away each day and must be made up.",
+    "In warm weather about {loss_about|0} evaporate or splash away each day and must be made up.",
     "AND(weather_known,loss_a_day>=1[gal])",
   ),
   line(
@@ -63,7 +71,7 @@ export const handOverOfBasin: readonly PlacedLine<HandOverSection>[] = [
   bullet("run", "Full means: water {basin_freeboard|up} below the rim, with the pump off."),
   bullet(
     "normal",
-    "In warm weather about {loss_a_day|0} a day evaporate or splash away; windy days take more.",
+    "In warm weather about {loss_about|0} a day evaporate or splash away; windy days take more.",
     "AND(weather_known,loss_a_day>=1[gal])",
   ),
   bullet(

@@ -46,7 +46,7 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
     ),
     bullet(
       "cautions",
-      "Anything electrical: a licensed electrician only. If the ground-fault outlet trips: unplug pump and lights, then reset it. If it trips again, leave it off and call.",
+      "Anything electrical: a licensed electrician only. If the ground-fault outlet trips: unplug all that it feeds, then reset it. If it trips again, leave it off and call.",
     ),
   ],
   crew: [

@@ -1,4 +1,4 @@
-import { calc, length, lines, smallLength, table, text } from "../../../engine/template/index.js";
+import { calc, count, length, lines, number, smallLength, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 import { numberedRows, rowNumber } from "../numbered.js";
 
@@ -7,6 +7,21 @@ export const pipeRows = 2 * capacity.falls + 4;
 
 /** Width of the profile's drawn area over its height. */
 export const profileRatio = 4.5;
+
+/** Lips of one level, counted from its first. */
+export const lipsNumbered = table(
+  "lips_numbered",
+  "Lips, numbered in their level",
+  { rows: capacity.falls, beside: "falls", filled: "width_counted>0" },
+  {
+    nth: calc(count, "IF(above.at=level,above.nth+1,1)", "Lip of its level", { first: "1" }),
+    at: calc(count, "level", "Level"),
+    key: calc(number, "level+nth/100", "Level and lip", { decimals: 2 }),
+  },
+);
+
+/** Formula: the name of a level's lip, by its number there. */
+const lipName = (nth: number) => `PICK_OR(falls.name,lips_numbered.key,number+${nth / 100},"")`;
 
 /**
  * The water course seen from the side, level by level: along from its head, up from the running
@@ -52,11 +67,17 @@ export const course = table(
       "Bank over water",
       { first: "IF(run_length>0,LARGEST_WHERE(runs.bank_counted,runs.after_level,number)-run_depth,freeboard)" },
     ),
+    lips: calc(count, "SUMPRODUCT((falls.level=number)*(falls.width_counted>0))", "Lips"),
+    others_said: calc(text, `IF(lips>1,JOINED(" and ",${lipName(2)})&IF(lips>2," and more",""),"")`, "Its other lips"),
+    level_said: calc(text, `IF(in_use,${lipName(1)}&others_said,"")`, "Level, named by its lips"),
     drop_said: calc(text, "~{drop}", "Drop in words", { reader: "crew" }),
-    said: calc(text, 'IF(in_use,PICK_OR(falls.name,falls.level,number,"")&": "&drop_said," ")', "Name and drop"),
+    said: calc(text, 'IF(in_use,level_said&": "&drop_said," ")', "Name and drop"),
     said_along: calc(length, "IF(in_use,lip_along+0.004*course_width,course_width)", "Name, along"),
     // above the banks, by half the height of its letters
     said_up: calc(length, "IF(in_use,top+bank+said_height/2,course_up)", "Name, up"),
+    pool_said: calc(text, 'IF(pool_length>0,PICK_OR(pools.name,pools.before_level,number,"")," ")', "Pool"),
+    pool_said_along: calc(length, "IF(pool_length>0,pool_along+pool_length/2,course_width)", "Pool, along"),
+    pool_said_up: calc(length, "IF(pool_length>0,top-pool_depth,course_up)", "Pool, up"),
   },
 );
 

@@ -1,6 +1,6 @@
 import { type Block, type ChartBlock, calc, chart, count, length, table } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
-import { course, courseEnds, pipeRows, profileRatio } from "./course.js";
+import { course, courseEnds, lipsNumbered, pipeRows, profileRatio } from "./course.js";
 
 /** Corners of a level's bed: start and end of its pool, lip, foot of the fall, end of its runs. */
 const corners = [
@@ -122,13 +122,25 @@ const { summary: _, ...shown } = profile;
 export const profileForCustomer: ChartBlock = {
   ...shown,
   heading: "Your stream from the side, to scale",
-  series: profile.series.filter(({ label }) => !["Pipe", "Pump", "Outlets"].includes(label)),
-  alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, and the hidden basin with its water.",
+  series: [
+    ...profile.series
+      .filter(({ label }) => !["Pipe", "Pump", "Outlets", "Full, pump off"].includes(label))
+      .map((one) => (one.label === "Bed" ? { ...one, label: "Stream bed" } : one)),
+    {
+      label: "Pools",
+      x: "course.pool_said_along",
+      y: "course.pool_said_up",
+      marks: "names",
+      says: "course.pool_said",
+      at: "below",
+    },
+  ],
+  alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, its pools by name, and the hidden basin with its water.",
   without: ["across", "up"],
-  lines: 11,
+  lines: 14,
 };
 
 /** What the crew sees of it. */
 export const profileForCrew: ChartBlock = { ...shown, lines: 13 };
 
-export const coursePoints: readonly Block[] = [course, courseEnds, points, pipe, basin];
+export const coursePoints: readonly Block[] = [lipsNumbered, course, courseEnds, points, pipe, basin];

@@ -58,7 +58,7 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   proposal: bulletEachRow(
     "scope",
     fallsTable,
-    `{name}: {IF(lip_built>0,"a fall","a pot")} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
+    `{name}: {IF(lips_beside>0,"one of "&FIXED(lips_beside+1,0)&" lips side by side,",IF(lip_built>0,"a fall","a pot"))} {lip_across} wide and {drop_counted} high, {IF(LEN(${lookSaid})>0,${lookSaid},look)}.`,
     { when: "width_counted>0" },
   ),
   proposalDrawings: [profileForCustomer],

@@ -27,7 +27,7 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
   handOver: [
     bullet(
       "run",
-      "The fill valve tops the water up by itself. Its shut-off, where its line leaves the house supply, is at: ____________",
+      "The fill valve tops the water up by itself. Its shut-off, where its line leaves the house supply, is at:\u00a0____________",
       "fill_line_length>0",
     ),
     bullet(

@@ -2,6 +2,9 @@ import { line } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { jobBlocks } from "./job.js";
 
+/** An electrician quoted the circuit. */
+const electricQuoted = "SUMPRODUCT(subcontracts.electrical*(subcontracts.amount>0))>0";
+
 export const job = part("Job", "Customer, dates, company, and how the water feature will run.", {
   blocks: { Job: jobBlocks },
   crew: [
@@ -12,6 +15,7 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
     ),
     line("before", "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept."),
   ],
+  handOver: [line("warranty", "{warranty}", "LEN(warranty)>0")],
   proposal: [
     line(
       "opening",
@@ -20,7 +24,12 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
     ),
     line(
       "not included",
-      `Rock, buried waste, roots or private lines that the site walk could not show; permits beyond those counted in the price; {IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}{IF(lawn_area>0,"lawn repair beyond raking and seed","repair of lawn worn by the work")}{IF(plants_wanted<=0,"; plants","")}.`,
+      `Rock, buried waste, roots or private lines that the site walk could not show; {IF(permits_paid>0,"permits beyond those named in this proposal; ","")}{IF(electrical_work="by the customer","the electric circuit to the pump, with its breaker, conduit, trench, ground-fault protected outlet and permit; ","")}{IF(AND(walls_to_permit>0,permit_work="by the customer"),"the permit and the engineer's design for the walls; ","")}{IF(lawn_area>0,"lawn repair beyond raking and seed; ","")}{IF(plants_wanted>0,"plants beyond those named","plants")}.`,
+    ),
+    line(
+      "not included",
+      `No permit is in the price{IF(${electricQuoted}," but what the electrician's quote covers","")}.`,
+      "permits_paid=0",
     ),
     line("warranty", "Warranty: {warranty}", "LEN(warranty)>0"),
   ],

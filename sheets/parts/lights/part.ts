@@ -50,7 +50,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
   handOver: [
     bullet(
       "run",
-      `Lights: {${counted("lights_wanted", "light", "lights")}} of {light_voltage|0} on {${counted("transformers_needed", "transformer", "transformers")}}, which is at: ____________ Switched by: ____________`,
+      `Lights: {${counted("lights_wanted", "light", "lights")}} of {light_voltage|0} on {${counted("transformers_needed", "transformer", "transformers")}}, which is at:\u00a0____________ Switched by:\u00a0____________`,
       "lights_wanted>0",
     ),
   ],

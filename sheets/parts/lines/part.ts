@@ -74,9 +74,15 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
     ),
   ],
   crewDrawings: linesTold,
+  proposal: bulletEachRow(
+    "scope",
+    pipeLinesTable,
+    "{name}: here the water rises in a small open basin of about {pot_surface|0}, up to {pot_depth|0|up} deep.",
+    { when: "pot_surface*pot_depth>0" },
+  ),
   handOver: bulletEachRow(
     "valves",
     pipeLinesTable,
-    "Line {name}: valve planned: {valve_words}, {actual_flow|0}. Set: ________  Metered: ________",
+    "Line {name} (planned: {valve_words}, {actual_flow|0}). Set:\u00a0________  Metered:\u00a0________",
   ),
 });

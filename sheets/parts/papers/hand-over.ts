@@ -24,6 +24,12 @@ export function handOver(all: Whole): { readonly page: readonly Block[]; readonl
       place([9, 2], "label", "Handed over on"),
       place([11, 2], "field", ""),
     ),
+    row(
+      16,
+      place([1, 8], "text", said("hand_over_by", '~From {company}{JOINED("  ·  ",company_phone)}')),
+      place([9, 2], "label", "Water care begun on"),
+      place([11, 2], "field", ""),
+    ),
   ]);
   const foot = panel([
     row(8),
@@ -32,7 +38,7 @@ export function handOver(all: Whole): { readonly page: readonly Block[]; readonl
       place(
         [1, 12],
         "small",
-        "Shown and explained on site; a copy stays with the owner. Flows and settings written by hand count before those printed. Advice on care and seasons is common practice, no source; what the makers write comes first.",
+        "Shown and explained on site; a copy stays with the owner. Flows and settings written by hand count before those printed. What is said of care and seasons is general advice of the trade: what the makers write comes first.",
       ),
     ),
     row(

@@ -2,6 +2,7 @@ import {
   type Block,
   type CalcDeclaration,
   calc,
+  count,
   days,
   length,
   lines,
@@ -30,18 +31,16 @@ export const proposalSaid = lines("Wording of the proposal", {
     '"Proposal"&JOINED(" no. ",proposal_number)&JOINED(", revision ",revision)',
     "Proposal, its number and revision",
   ),
-  falls_said: calc(
-    text,
-    `~{${counted("SUMPRODUCT((levels.design_flow>0)*1)", "fall", "falls")}}`,
-    "Falls, counted in words",
-    customer,
-  ),
+  levels_in_use: calc(count, "SUMPRODUCT((levels.design_flow>0)*1)", "Levels in use"),
+  lips_in_use: calc(count, "SUMPRODUCT((falls.width_counted>0)*1)", "Lips in use"),
+  lines_in_use: calc(count, "SUMPRODUCT((pipe_lines.bore>0)*1)", "Lines in use"),
+  falls_said: calc(text, `~{${counted("levels_in_use", "fall", "falls")}}`, "Falls, counted in words", customer),
   highest_drop_said: calc(text, "~{highest_drop}", "Highest fall, in words", customer),
   days_on_site: calc(days, "IF(rain_known,days_allowed,work_days)", "Days on site, as said"),
   highest_drop: calc(length, "MAX(falls.drop_counted)", "Highest fall"),
   loudest_said: calc(
     text,
-    '"the "&IF(SUMPRODUCT((levels.design_flow>0)*1)>1,"highest ","")&"fall, "&highest_drop_said',
+    '"the "&IF(levels_in_use>1,"highest ","")&"fall, "&highest_drop_said',
     "Loudest fall, in words",
   ),
   course_said: calc(
@@ -50,9 +49,15 @@ export const proposalSaid = lines("Wording of the proposal", {
     "Course in words",
   ),
   runs_length_said: calc(text, "~{runs_length}", "Stream length, in words", customer),
+  pools_passed: calc(
+    text,
+    'IF(LEN(pools_in_words)>0,"On its way it stands open in "&pools_in_words&". ","")',
+    "Pools that the water passes",
+  ),
+  valves_said: calc(text, 'IF(lines_in_use>1,"a valve on each line","a valve")', "Valves, in words"),
   see_and_hear: calc(
     text,
-    "~Water rises among the stones at the top, runs over {course_said}, and sinks away through gravel at the bottom, back to where it came from. There is no open pond down there. What you will hear most is {loudest_said}; a valve on each line lets us set the water louder or quieter with you on the last day.",
+    "~Water rises among the stones at the top, runs over {course_said}, and sinks away through gravel at the bottom, back to where it came from. {pools_passed}There is no open pond at the bottom. What you will hear most is {loudest_said}; {valves_said} lets us set the water louder or quieter with you on the last day.",
     "What you see and hear",
   ),
 });
@@ -88,8 +93,9 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
     row(
       20,
       place([1, 8], "heading", "What you will see and hear"),
-      place([9, 4], "slot", "Place for a photo or sketch", { down: 4 }),
+      place([9, 4], "photo", "Place for a photo or sketch. Nothing prints here while there is none.", { down: 5 }),
     ),
+    row(3),
     row(62, place([1, 8], "text", said("proposal_see", "see_and_hear"))),
     row(28, place([1, 8], "text", said("proposal_wish", 'IF(LEN(look_wanted)>0,"You asked for: "&look_wanted,"")'))),
     row(6),
@@ -101,7 +107,11 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
     ),
     row(
       28,
-      place([1, 4], "caption", "over the falls, pumped round and round"),
+      place(
+        [1, 4],
+        "caption",
+        said("proposal_over", 'IF(lips_in_use>1,"over the falls","over the fall")&", always the same water"'),
+      ),
       place(
         [5, 4],
         "caption",
@@ -139,7 +149,19 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
   // a page break holds behind a row that is seen
   const next = panel([row(4)], { newPage: true });
   const signed = panel([
+    row(
+      20,
+      place(
+        [1, 12],
+        "text",
+        said(
+          "proposal_call",
+          '~Thank you for asking us. For questions, call {estimator}{JOINED(" at ",company_phone)}{JOINED(" or write to ",company_email)}.',
+        ),
+      ),
+    ),
     row(20, place([1, 12], "heading", "Agreed")),
+    row(3),
     row(14, place([1, 12], "small", "Signed by both, this proposal with its terms is the contract. Keep a copy.")),
     row(
       24,

@@ -1,4 +1,5 @@
-import { type Block, calc, date, length, lines, text } from "../../../engine/template/index.js";
+import { area, type Block, calc, date, length, lines, money, text, weight } from "../../../engine/template/index.js";
+import { waterVolume } from "../../vocabulary/quantities.js";
 
 const centsShown =
   "FIXED(energy_rate/1[$/kWh]*100,IF(ABS(energy_rate/1[$/kWh]*100-ROUND(energy_rate/1[$/kWh]*100,0))<0.005,0,1))";
@@ -26,4 +27,14 @@ export const saidLines: Block = lines("Wording of figures", {
   watts_said: calc(text, '"about "&FIXED(ROUND(pump_watts/10[W],0)*10,0)&" watts"', "Power"),
   energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
   energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),
+  // what stands behind the word about
+  energy_year_about: calc(money, "TWO_FIGURES(energy_cost_a_year/1[$])*1[$]", "Power a year, rounded"),
+  basin_water_about: calc(
+    waterVolume,
+    "TWO_FIGURES(basin_water_held/1[‹gal|L›])*1[‹gal|L›]",
+    "Water in the basin, rounded",
+  ),
+  loss_about: calc(waterVolume, "TWO_FIGURES(loss_a_day/1[‹gal|L›])*1[‹gal|L›]", "Lost per day, rounded"),
+  heaviest_about: calc(weight, "TWO_FIGURES(heaviest_stone/1[‹lb|kg›])*1[‹lb|kg›]", "Heaviest stone, rounded"),
+  lawn_about: calc(area, "TWO_FIGURES(lawn_area/1[‹ft²|m²›])*1[‹ft²|m²›]", "Lawn to repair, rounded"),
 });

@@ -51,7 +51,11 @@ export const planting = part("Planting", "What the work leaves behind: lawn, bed
     ),
   ],
   proposal: [
-    bullet("protection", "Lawn that the work has worn, about {lawn_area|0}, raked, seeded and mulched.", "lawn_area>0"),
+    bullet(
+      "protection",
+      "Lawn that the work has worn, about {lawn_about|0}, raked, seeded and mulched.",
+      "lawn_area>0",
+    ),
     bullet("protection", "Plants: {plants_wanted|0}, set and watered in.", "plants_wanted>0"),
   ],
   told: ["lawn_share", "plants_wanted", "planting_bed"],

@@ -21,9 +21,10 @@ export const drawTable = table(
     rows: capacity.draws,
     filled: "share>0",
     data: [
-      { name: "on signing", share: 0.3 },
+      { name: "on signing, toward the material that we order", share: 0.3 },
       { name: "when the liner is in", share: 0.4 },
-      { name: "when the water runs", share: 0.3 },
+      { name: "when the water runs", share: 0.2 },
+      { name: "on completion, after the walk-through with you", share: 0.1 },
     ],
     note: "The last draw is the price less those before it. Some states limit the first one: look yours up.",
   },

@@ -16,7 +16,7 @@ export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
     `{${counted("engineer_designs", "engineer's design", "engineer's designs")}}, for walls and deep digs that need one.`,
     "engineer_designs>0",
   ),
-  ...bulletEachRow("protection", subcontracts, "By others, in our price: {work}."),
+  ...bulletEachRow("protection", subcontracts, "Included, done by others: {said}."),
   line("price", "The work as described: {price|2}.", "OR(options_taken>0,discount>0)"),
   ...eachRow("price", optionTable, "☒  Option taken: {description}, {option_price|2}.", {
     when: "AND(LEN(description)>0,taken)",

@@ -43,10 +43,13 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     bullet("step: first water", "Set the flows finally by eye and meter."),
   ],
   proposal: [
-    bullet("scope", "A pump and pipework that bring {pump_flow_hourly|0} to the falls, with valves to set the flow."),
+    bullet(
+      "scope",
+      `A pump and pipework that bring {pump_flow_hourly|0} to the {IF(lips_in_use>1,"falls","fall")}, with {IF(lines_in_use>1,"valves","a valve")} to set the flow.`,
+    ),
     line(
       "running",
-      "The pump draws {watts_said}. Running {hours_a_day|0} at {energy_rate_said} it costs about {energy_month_said} while it runs, or {energy_cost_a_year|0} a year of {months_a_year|0} months.",
+      "The pump draws {watts_said}. Running {hours_a_day|0} at {energy_rate_said} it costs about {energy_month_said} while it runs, or about {energy_year_about|0} a year, for the {months_a_year|0} months that it is run.",
     ),
     line(
       "upkeep",
@@ -78,7 +81,8 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     ),
     bullet(
       "call",
-      "Call us when the level falls more than usual, the breaker trips, the flow drops though the intake is clean, or a stone moves.",
+      "The level falls more than usual, the breaker trips, the flow drops though the intake is clean, or a stone moves.",
     ),
+    bullet("call", "Telephone: {company_phone}", "LEN(company_phone)>0"),
   ],
 });

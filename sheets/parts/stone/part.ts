@@ -66,7 +66,7 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
   proposal: [
     bullet(
       "scope",
-      "About {stone_tons|0} of stone; the largest weighs about {heaviest_stone|0}.",
+      "About {stone_tons|0} of stone; the largest weighs about {heaviest_about|0}.",
       "AND(stone_tons>0,heaviest_stone>0)",
     ),
     bullet("scope", "About {stone_tons|0} of stone.", "AND(stone_tons>0,heaviest_stone<=0)"),

@@ -2,13 +2,12 @@ import { bullet, bulletEachRow, eachRow, line } from "../../plan/page-line.js";
 import { beds } from "../../tables/beds.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { part } from "../part.js";
+import { openWater, poolsSaid } from "./pools-said.js";
 import { poolsTable } from "./pools-table.js";
 import { streamBlocks } from "./stream.js";
 
-const hasPools = "SUM(pools.length_counted)>0";
-
 export const stream = part("Stream", "The runs and pools between the falls, and the water in them.", {
-  blocks: { Stream: streamBlocks },
+  blocks: { Stream: streamBlocks, Wording: [poolsSaid, openWater] },
   below: { "Water tables": [beds] },
   formulas: channelFormulas,
   crew: [
@@ -36,13 +35,14 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
     ...bulletEachRow(
       "scope",
       poolsTable,
-      "{name}: a pool about {length_counted} by {width_counted}, water up to {water_depth|up} deep.",
+      "{name}: an open pool about {length_counted} by {width_counted}, water up to {water_depth|up} deep.",
     ),
-    line("note: children", "{child_caution}", "LEN(child_caution)>0"),
+    line("note: children", "{barrier_words}", "deepest_water>barrier_depth"),
     line(
       "note: children",
-      `Even shallow water{IF(${hasPools},", such as that of the pool,","")} is a danger to small children: watch them near it. Local rules may ask for a barrier. Public lines are marked before we dig (call 811); please show us your private ones.`,
+      `A child can drown in ‹2 in|5 cm› of water{IF(open_water_depth>=drowning_depth,"; here it stands up to "&open_water_said&" deep","")}: never leave small children alone near it.{IF(deepest_water>barrier_depth,""," Local rules may ask for a barrier.")}`,
     ),
+    line("note: children", "Public lines are marked before we dig (call 811); please show us your private ones."),
   ],
   told: ["runs.length", "runs.width", "pools.length", "pools.width"].flatMap((name) => [name, `${name}_plus`]),
 });

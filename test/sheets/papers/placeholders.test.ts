@@ -24,7 +24,7 @@ const cases: readonly [
     { weather_is_local: true },
     { weather_is_local: false },
     "proposal",
-    /in warm weather about \d+ days? without a fill until the pump must stop/,
+    /if the automatic fill ever fails, it runs about \d+ days? in warm weather/,
     /It holds about [\d,]+ gallons\.$/m,
   ],
   [

@@ -62,7 +62,7 @@ describe("what a person wrote stands on the pages as it was written", () => {
         has(proposal, title);
         has(proposal, `For Another invented customer, ${site}`);
         has(proposal, `•  ${fall}: a fall 3 ft wide`);
-        has(proposal, `•  ${pool}: a pool about 7 ft by 5 ft`);
+        has(proposal, `•  ${pool}: an open pool about 7 ft by 5 ft`);
         has(proposal, `the basin overflows at ${place}.`);
         has(crew, `Work to do: ${title}`);
         has(crew, site);

@@ -27,6 +27,12 @@ export function titled(text: string, size: number, bold: boolean): string {
   return `<c:title><c:tx><c:rich><a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr ${looks}/></a:pPr>${run}</a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
 }
 
+/**
+ * The step of an axis that is not shown, so that it ends where the drawing does: left alone, programs round
+ * its end up by a step of their own.
+ */
+const fineStep = 0.5;
+
 /** An axis of figures (ISO/IEC 29500-1 §21.2.2.226). */
 export function valueAxis({
   id,
@@ -44,7 +50,7 @@ export function valueAxis({
     (hidden ? "" : `<c:majorGridlines>${thin(gridline)}</c:majorGridlines>`) +
     (hidden || title === "" ? "" : titled(title, 9, false)) +
     `<c:numFmt formatCode="${escaped(format)}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="${between === "between" ? "nextTo" : "low"}"/>` +
-    `${thin("5B6B70")}${textProperties(9)}<c:crossAx val="${crossing}"/><c:crosses val="${stands}"/><c:crossBetween val="${between}"/></c:valAx>`
+    `${thin("5B6B70")}${textProperties(9)}<c:crossAx val="${crossing}"/><c:crosses val="${stands}"/><c:crossBetween val="${between}"/>${hidden ? `<c:majorUnit val="${fineStep}"/>` : ""}</c:valAx>`
   );
 }
 
