@@ -161,7 +161,9 @@ const errorsIn = ({ sheets }: WorkbookContent): string[] =>
 const missingOn = ({ sheets }: WorkbookContent): string[] =>
   [...(sheets.find(({ name }) => name === "Summary")?.cells.values() ?? [])].flatMap(
     ({ formula, value }) =>
-      formula?.startsWith("IF(ISBLANK(") && value !== "" && value !== null ? [String(value)] : [],
+      /^IF\((AND\()?ISBLANK\(/.test(formula ?? "") && value !== "" && value !== null
+        ? [String(value)]
+        : [],
   );
 
 /** What Summary says in a line that begins so. */
