@@ -16,8 +16,8 @@ test.each([
     "a quote that has ended",
     changed("foam", { good_until: "2026-11-24" }),
     'foam, a can for each 4 ft of lip or 12 ft² of face, code "foam": its price ended before the bid date. Correct sheet Items of the office book, or ask for a quote.',
-    "Some prices end before this bid does, 30 days after 2026-11-25. Ask for longer quotes: see Good until on sheet Materials.",
-    "Prices that end before work starts on 2027-06-01: 1. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
+    "Some prices end before this bid does, 30 days after Nov 25, 2026. Ask for longer quotes: see Good until on sheet Materials.",
+    "Prices that end before work starts on Jun 1, 2027: 1. Ask for longer quotes, or add their rise to risks on sheet Decisions.",
   ],
   [
     "another unit",
@@ -82,6 +82,7 @@ test("full tables have no error anywhere", () => {
       options: Array.from({ length: 6 }, () => ({ ...extra, extra_hours: 3, taken: true })),
       draws: Array.from({ length: 6 }, () => ({ name: "part", share: 1 / 6 })),
       subcontracts: Array.from({ length: 6 }, () => ({
+        by: "somebody",
         work: "electric work",
         amount: 10,
         quoted_until: "2027-06-30",
@@ -105,7 +106,10 @@ test("draws that leave a gap, or do not make the whole, fail a check", () => {
 
 test("a quote of others or of the pump that ends before the bid or the start is seen", () => {
   const quoted = (quoted_until: string) =>
-    moneyJob({ ...smallJob, subcontracts: [{ work: "electric work", amount: 500, quoted_until }] });
+    moneyJob({
+      ...smallJob,
+      subcontracts: [{ work: "electric work", by: "somebody", amount: 500, quoted_until }],
+    });
   expect(quoted("2026-12-24").value("prices_outlast_bid")).toBe(false);
   expect(quoted("2026-12-25").value("prices_outlast_bid")).toBe(true);
   expect(quoted("2027-05-31").value("prices_outlast_start")).toBe(false);

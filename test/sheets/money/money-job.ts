@@ -117,7 +117,9 @@ export const smallJob: InputValues = {
     { class: "exempt", share: 0 },
   ],
   rain_months: Array.from({ length: 12 }, () => ({ rain_days: 9 })),
-  subcontracts: [{ work: "electric work", amount: 500, quoted_until: "2027-06-30" }],
+  subcontracts: [
+    { work: "electric work", by: "an electrician", amount: 500, quoted_until: "2027-06-30" },
+  ],
   risks: [{ risk: "rock in the dig", low: 0, likely: 300, high: 1200 }],
 };
 
