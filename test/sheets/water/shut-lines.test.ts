@@ -139,7 +139,7 @@ describe("a measured height against drops, runs and rim", () => {
 
   test("names both", () => {
     expect(measured(9).said("pipe_lines.height_agrees", 1)).toMatch(
-      /^Wanted was measured 9\.00 ft over basin water, but drops, runs, rim and pot add up to 4\.00 ft\./,
+      /^Wanted was measured 9\.00 ft over basin water, but drops, runs, rim and pot make 4\.00 ft\./,
     );
   });
 
