@@ -14,6 +14,7 @@ export const drawingSizes = lines("Basin drawings, sizes", {
   rows_per_line: calc(count, `WHOLE_UP(MAX(1,drawn_rows)/${planLines})`, "Crate rows per line"),
   crates_far: calc(length, "crate_gap+drawn_columns*crate_along", "Crates, far end"),
   crates_side: calc(length, "crate_gap+drawn_rows*crate_across", "Crates, far side"),
+  far_gap: calc(length, "basin_length-MAX(crates_far,vault_far)", "Stone at the far end"),
   vault_near: calc(length, "MAX(crate_gap,crates_far-vault_length)", "Vault, near end"),
   vault_far: calc(length, "vault_near+IF(vaults_needed>0,vault_length,0[in])", "Vault, far end"),
   vault_middle: calc(length, "(vault_near+vault_far)/2", "Vault, middle"),

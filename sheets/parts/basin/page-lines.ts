@@ -1,6 +1,6 @@
 import type { CrewSection } from "../../plan/crew-page.js";
 import type { HandOverSection } from "../../plan/hand-over-page.js";
-import { bullet, line, type PlacedLine } from "../../plan/page-line.js";
+import { bullet, line, type PlacedLine, under } from "../../plan/page-line.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
 
 export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
@@ -10,11 +10,16 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "step: basin",
-    'Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the place of the vault: {crates_needed|0} to lay.{IF(vaults_needed>1," Vaults: "&FIXED(vaults_needed,0)&".","")}{IF(extensions_needed>0," Extension rings: "&FIXED(extensions_needed,0)&".","")}',
+    'Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the place of the vault: {crates_needed|0} to lay, each {crate_along|0} along, {crate_across|0} across, {crate_height|0} high.{IF(vaults_needed>1," Vaults: "&FIXED(vaults_needed,0)&".","")}{IF(extensions_needed>0," Extension rings: "&FIXED(extensions_needed,0)&".","")}',
   ),
   bullet(
     "step: basin",
-    "Stone: at least {crate_gap|0|up} around crates and vault, {crate_cover|0|up} over them, up to the rim.",
+    "Crates begin {crate_gap|0|up} from the end that the stream enters; the vault's near side {vault_near|0} from it, in the corner.",
+    "vaults_needed>0",
+  ),
+  bullet(
+    "step: basin",
+    "Stone: at least {crate_gap|0|up} around crates and vault, {far_gap|0} at the far end, {crate_cover|0|up} over them, up to the rim.",
   ),
   bullet("step: basin", "Levels as drawn; when the pump starts, the level falls by about {basin_falls_by}."),
   bullet(
@@ -27,10 +32,9 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
     "In heavy rain the basin spills over at {overflow_said}: lay stone there.",
     "OR(NOT(storm_known),rain_overflow<=0)",
   ),
-  bullet(
-    "step: backfill",
-    "Fill around basin and pools in thin layers, once the liner has held water.",
-    "basin_backfill+pool_backfill>0",
+  ...under(
+    "Fill around basin and pools, compact in lifts",
+    bullet("step: backfill", "In thin layers, once the liner has held water.", "basin_backfill+pool_backfill>0"),
   ),
   bullet("caution: basin", "Cover or fence the open basin at night."),
 ];

@@ -52,7 +52,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
       { what: "storage crates", code: "crate_code", wanted: "crates_needed", unit: "each" },
       { what: "pump vaults", code: "vault_code", wanted: "vaults_needed", unit: "each" },
       {
-        what: "vault extensions",
+        what: "extension rings",
         code: "extension_code",
         wanted: "extensions_needed",
         unit: "each",

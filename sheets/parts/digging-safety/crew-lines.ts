@@ -7,7 +7,7 @@ import { placesDug } from "./places.js";
 export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<CrewSection>[] => [
   line(
     "stop: digging",
-    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed.{CHAR(10)}Name ________________________  Date ________________  Signs: yes / no",
+    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed. Signs: stay out, call the office.{CHAR(10)}Date ______ Name ____________ Signs yes / no   Date ______ Name ____________ Signs yes / no{CHAR(10)}Date ______ Name ____________ Signs yes / no   Date ______ Name ____________ Signs yes / no",
     "NOT(dig_inspected)",
   ),
   ...eachRow(
@@ -38,7 +38,7 @@ export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<
   ),
   bullet(
     "step: dig",
-    "Deepest dig: {deepest_place}, {deepest_dig|up}. From {protection_depth|down} on, or with any sign of a cave-in, nobody goes in without protection; a competent person decides.",
+    "Deepest dig: {deepest_place}, {deepest_dig|up}. Under {protection_depth|down} it may stand unprotected only while a competent person sees no sign of a cave-in (29 CFR 1926.652); from there on, or with any sign, nobody goes in without protection.",
   ),
   bullet(
     "step: dig",

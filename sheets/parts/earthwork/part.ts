@@ -1,5 +1,5 @@
 import { unprinted } from "../../../engine/template/index.js";
-import { bullet } from "../../plan/page-line.js";
+import { bullet, under } from "../../plan/page-line.js";
 import { groundFormulas } from "../../vocabulary/ground.js";
 import { item } from "../goods.js";
 import { hired } from "../hire.js";
@@ -37,8 +37,16 @@ export const earthwork = part("Earthwork", "What is stripped, dug, kept and haul
     ),
     bullet(
       "step: dig",
-      'Of {fill_on_site|0} dug, {dirt_used|0} stay as fill{IF(berm_volume>0,", for the berm first","")}, measured in the ground.',
+      'Measured in the ground: {dig_volume|1} dug{IF(trench_spare>=0.05[yd³],", the trenches leave "&FIXED(trench_spare/1[‹yd³|m³›],1)&" ‹yd³|m³›","")}; {dirt_used|1} stay as fill{IF(berm_volume>0,", for the berm first","")}.',
       "dirt_used>0",
+    ),
+    ...under(
+      "Spread the topsoil kept",
+      bullet(
+        "step: topsoil",
+        "Over what the work laid bare, about {strip_depth|0} deep, to the back of the bank stone; none in stream or basin.",
+        "strip_volume*topsoil_kept>0",
+      ),
     ),
     bullet(
       "step: haul",

@@ -56,7 +56,7 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
       'electrical_work="by us"',
     ),
     ...under(
-      "Test run",
+      "Set the pump, test run",
       bullet(
         "step: circuit",
         "Circuit to the pump by an electrician, {supply_voltage|0}, {circuit_current|1}: no pump is started before it is done and tested.",
@@ -66,6 +66,14 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
         "step: circuit",
         "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
         'electrical_work="by the customer"',
+      ),
+    ),
+    ...under(
+      "Dig narrow trenches, hours with filling",
+      bullet(
+        "step: trenches",
+        "Conduit and wire: the electrician brings and lays them. Call when the trench is open, and leave it open until they have.",
+        'AND(electrical_work="by an electrician in our price",conduit_trench>0)',
       ),
     ),
     bullet(

@@ -24,8 +24,8 @@ export const lipsNumbered = table(
 const lipName = (nth: number) => `PICK_OR(falls.name,lips_numbered.key,number+${nth / 100},"")`;
 
 /**
- * The water course seen from the side, level by level: along from its head, up from the running
- * basin water. A level that is not in use adds nothing: it repeats where the one before it ends.
+ * The water course seen from the side, level by level: along from its head, up from the rim of the
+ * basin, as the crew measures. A level that is not in use adds nothing: it repeats where the one before it ends.
  */
 export const course = table(
   "course",
@@ -42,7 +42,7 @@ export const course = table(
     pool_along: calc(length, "above.finish_along", "Pool start", { first: "0[ft]" }),
     lip_along: calc(length, "pool_along+pool_length", "Lip", { first: "course_lead+pool_length" }),
     finish_along: calc(length, "lip_along+run_length", "Run end"),
-    top: calc(length, "above.finish", "Water over lip", { first: "total_drop" }),
+    top: calc(length, "above.finish", "Water over lip", { first: "total_drop-rim_above_water" }),
     foot: calc(length, "top-drop", "Water at foot"),
     finish: calc(length, "foot-run_fall", "Water at run end"),
     run_depth: calc(
@@ -85,21 +85,25 @@ export const course = table(
 export const courseEnds = lines("Water course, ends", {
   course_lead: calc(length, "0.04*(stream_length+basin_length)", "Lead before first lip"),
   course_finish: calc(length, `INDEX(course.finish_along,${capacity.falls})`, "Stream end"),
+  manifold_tape: calc(length, "MAX(0[ft],MIN(stream_length,main_length-vault_middle))", "Manifold from basin's edge", {
+    note: "Where the main goes straight along the stream.",
+  }),
+  manifold_at: calc(text, "~{manifold_tape|0}", "Manifold, in words", { reader: "crew" }),
   basin_middle: calc(length, "course_finish+basin_length/2", "Basin, middle"),
   pump_along: calc(length, "course_finish+vault_middle", "Pump"),
   basin_finish: calc(length, "course_finish+basin_length", "Basin, far end"),
-  basin_bottom: calc(length, "-level_running", "Basin bottom"),
+  basin_bottom: calc(length, "-basin_depth", "Basin bottom"),
   basin_said: calc(text, "~Basin {basin_length} × {basin_width} × {basin_depth}", "Basin in words", {
     reader: "crew",
   }),
   course_width: calc(
     length,
-    `MAX(1.02*basin_finish,${profileRatio}*(1.1*total_drop+MAX(course.bank)+1.3*level_running))`,
+    `MAX(1.02*basin_finish,${profileRatio}*(1.1*total_drop+MAX(course.bank)+1.3*basin_depth))`,
     "Drawing width",
   ),
   pipe_rises_along: calc(length, `INDEX(course_pipe.along,${pipeRows})`, "Pipe rises at"),
   pipe_rises_to: calc(length, `INDEX(course_pipe.up,${pipeRows})`, "Pipe rises to"),
   said_height: calc(length, `0.16*course_width/${profileRatio}`, "Height of a name"),
-  course_up: calc(length, `course_width/${profileRatio}-1.3*level_running`, "Drawing top"),
-  course_bottom: calc(length, "-1.3*level_running", "Drawing bottom"),
+  course_up: calc(length, `course_width/${profileRatio}-1.3*basin_depth`, "Drawing top"),
+  course_bottom: calc(length, "-1.3*basin_depth", "Drawing bottom"),
 });

@@ -58,7 +58,7 @@ const pipe = table(
       length,
       (row) => {
         if (row === 1) return "basin_bottom";
-        if (row === pipeRows) return "LARGEST_WHERE(pipe_lines.height,pipe_lines.outlet_level,level)";
+        if (row === pipeRows) return "LARGEST_WHERE(pipe_lines.height,pipe_lines.outlet_level,level)-rim_above_water";
         const trench = (column: string) => `INDEX(course.${column},level)+INDEX(course.bank,level)-trench_depth`;
         if (row === 2) return trench("finish");
         return trench(row < pipeRows - 1 && row % 2 === 1 ? "finish" : "foot");
@@ -75,9 +75,9 @@ const basin = table(
   { rows: 4 },
   {
     along: calc(length, (row) => (row < 3 ? "course_finish" : "basin_finish"), "Along"),
-    outline: calc(length, (row) => (row === 1 || row === 4 ? "running_below_rim" : "basin_bottom"), "Outline"),
-    full: calc(length, "level_at_rest-level_running", "Full, pump off"),
-    running: calc(length, "level_running-level_running", "Running"),
+    outline: calc(length, (row) => (row === 1 || row === 4 ? "0[ft]" : "basin_bottom"), "Outline"),
+    full: calc(length, "level_at_rest-basin_depth", "Full, pump off"),
+    running: calc(length, "level_running-basin_depth", "Running"),
   },
 );
 
@@ -85,7 +85,7 @@ const basin = table(
 export const profile = chart(
   "Water course in profile",
   "Along the stream",
-  "Above running basin water",
+  "Above basin's rim",
   [
     { label: "Banks", x: "course_points.along", y: "course_points.bank", marks: "line", look: "dashed" },
     { label: "Bed", x: "course_points.along", y: "course_points.bed", marks: "line", look: "heavy" },
@@ -140,7 +140,7 @@ export const profileForCustomer: ChartBlock = {
   lines: 14,
 };
 
-/** What the crew sees of it. */
-export const profileForCrew: ChartBlock = { ...shown, lines: 13 };
+/** What the crew sees of it; along the course, its tape counts from the basin, in the table of points. */
+export const profileForCrew: ChartBlock = { ...shown, without: ["across"], lines: 13 };
 
 export const coursePoints: readonly Block[] = [lipsNumbered, course, courseEnds, points, pipe, basin];

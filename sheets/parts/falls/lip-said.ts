@@ -5,6 +5,20 @@ import { fallsTable } from "./falls-table.js";
 export const lipSaid: TableBlock = table(
   "lip_said",
   "Lips of one level",
-  { rows: fallsTable.rows, beside: "falls", filled: "lips_beside>0" },
-  { raised: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }) },
+  { rows: fallsTable.rows, beside: "falls", filled: "width_counted>0" },
+  {
+    lip: calc(text, "~{lip_across}, {lip_type}, ", "Lip", { reader: "crew" }),
+    each: calc(text, "~{lip_stone|up}", "Each of its stones", { reader: "crew" }),
+    stones: calc(
+      text,
+      'IF(lip_stones>1,FIXED(lip_stones,0)&" stones of "&each&", butted, their joint foamed","one stone")',
+      "Stones of the lip",
+    ),
+    rise: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }),
+    raised: calc(
+      text,
+      'IF(lips_beside=0,"",IF(ROUND(lip_raised/0.125[in],0)=0,"; the lowest","; "&rise&" above the lowest")&" of level "&FIXED(level,0))',
+      "Beside other lips",
+    ),
+  },
 );

@@ -46,13 +46,19 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
       bullet("step: berms", "Stone behind the liner that holds the bank up: {back_wall|0}.", "back_wall>0"),
     ),
     ...under(
-      "Choose and set the lips",
-      ...bulletEachRow(
+      "Bring stone to the falls",
+      bullet(
         "step: falls",
-        fallsTable,
-        '{name}: its lip {IF(ROUND(lip_raised/0.125[in],0)=0,"is the lowest","stands "&raised&" above the lowest")} of level {level|0}.',
-        { when: "lips_beside>0", beside: [lipSaid] },
+        "Lips first, {built_stone|1} of lips, face and back walls; beside the liner, never on it.",
+        "built_stone>0",
       ),
+    ),
+    ...under(
+      "Choose and set the lips",
+      ...bulletEachRow("step: falls", fallsTable, "{name}: {lip}{stones}{raised}.", {
+        when: "lip_built>0",
+        beside: [lipSaid],
+      }),
     ),
   ],
   proposal: bulletEachRow(

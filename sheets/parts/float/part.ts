@@ -24,7 +24,7 @@ export const float = part("Fill float", "The height of the float, so that a stop
       "Lay the fill line",
       bullet(
         "step: pipe",
-        "Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills.",
+        "Fill float: while the pump runs it shuts at {float_below_rim|up} below the rim. Never nearer than {float_least_below_rim|up}, or a stop spills. It hangs in the vault on its arm or cord; the mouth of the line stays over the rim.",
         `AND(${fitted},${safe})`,
       ),
       bullet("step: pipe", "Fill float: not to be set yet, see STOP.", `AND(${fitted},NOT(${safe}))`),

@@ -1,5 +1,5 @@
 import { stepMark } from "../../plan/crew-page.js";
-import { bullet, eachRow, line } from "../../plan/page-line.js";
+import { bullet, eachRow, line, under } from "../../plan/page-line.js";
 import { laborFormulas } from "../../vocabulary/labor.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -42,6 +42,20 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
   crew: ({ tasks }) => [
     ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare}\u00a0h`, { when: "hours>0" }).map(
       (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const, task: (tasks[i] as Task).task }),
+    ),
+    ...under(
+      "Set out and protect the site",
+      bullet(
+        "step: set out",
+        "Fix the benchmark first, the basin's rim; stake each lip by the table of points; keep the stakes to the end.",
+      ),
+    ),
+    ...under(
+      "Clean up and hand over",
+      bullet(
+        "step: hand over",
+        "Rinse stone and vault, rake the ways, take photos, go through the hand-over sheet with the customer.",
+      ),
     ),
     ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare}\u00a0h`),
     line("hours", `${stepMark}Each day, inspect digs: {inspection_hours|1|bare}\u00a0h`, "inspection_hours>0"),

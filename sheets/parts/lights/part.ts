@@ -40,7 +40,12 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
     ),
     bullet(
       "step: lights",
-      "Their cable, {light_cable}, {cable_a_light|0} a light: along the banks under the stone. No trench of its own is planned; where it leaves the stone, as staked with the office, as deep as the local code asks.",
+      "Their cable, {light_cable}, {cable_a_light|0} a light: along the banks under the stone. No trench of its own is planned; where it leaves the stone, as deep as the local code asks.",
+      "lights_wanted>0",
+    ),
+    bullet(
+      "step: lights",
+      "Places: at the foot of the falls and in pools first, turned away from where people look from; mark them in the sketch. Sealed splices stay dry: above the highest water, under stone that lifts off.",
       "lights_wanted>0",
     ),
   ],

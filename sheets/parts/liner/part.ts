@@ -57,13 +57,18 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
       ...bulletEachRow(
         "step: liner",
         linerPieces,
-        '{name}: finished {length|up} x {width|up}; cut {pieces} of {cut_length|up} off the {roll_width} roll, roll across its {IF(turned,"width","length")}.',
+        '{name}: finished {length|up} × {width|up}; cut {pieces} of {cut_length|up} off the {roll_width} roll, roll across its {IF(turned,"width","length")}.',
         { when: "in_plan" },
+      ),
+      bullet(
+        "step: liner",
+        "Begin at the basin: the stream's sheet laps {fall_overlap} over the basin's; then uphill.",
+        "AND(liner_plan_row=2,stream_sheet_length>0)",
       ),
       bullet("step: liner", 'Underlayment under all of it: {underlayment_area|0}.{IF(seam_length>0,""," No seams.")}'),
       bullet(
         "step: liner",
-        `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}}{IF(liner_people<=crew_size,", or the machine"," of a crew of "&FIXED(crew_size,0)&": by machine, or with more hands")}.`,
+        `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}} to carry it{IF(liner_people<=crew_size,", or the machine",", the crew is "&FIXED(crew_size,0)&": by machine, or bring "&FIXED(liner_people-crew_size,0)&" more")}.`,
       ),
     ),
     ...under(
@@ -72,6 +77,11 @@ export const liner = part("Liner", "The pieces of liner, how they are cut from r
         "step: liner",
         "Seams: {seam_length}, laps {seam_lap|up} wide, the uphill sheet over the lower one.",
         "seam_length>0",
+      ),
+      bullet(
+        "step: liner",
+        `The stream's seam lies {stream_seam_at} along the ground from the basin's edge{IF(stream_strips>2,", further ones "&stream_seams_apart&" apart","")}; not where a fall lands.`,
+        "stream_seam_at>0",
       ),
       bullet("step: liner", "Fill and watch the level before stone covers the liner."),
     ),

@@ -94,4 +94,21 @@ export const linerPlanChosen = lines("Plan taken", {
     { working: true },
   ),
   liner_planned: calc(text, "INDEX(liner_plans.plan,MAX(1,liner_plan_row))", "Liner plan taken", { strong: true }),
+  stream_strips: calc(
+    count,
+    'IF(AND(liner_plan_row=2,PICK(liner_pieces.turned,liner_pieces.kind,"stream")),PICK(liner_pieces.strips,liner_pieces.kind,"stream"),0)',
+    "Strips across the stream",
+    { working: true },
+  ),
+  stream_seams_apart_counted: calc(
+    length,
+    'IF(stream_strips>1,PICK(liner_pieces.roll_width,liner_pieces.kind,"stream")-seam_lap,0[ft])',
+    "Seams of the stream, apart",
+    { working: true },
+  ),
+  stream_seam_at: calc(length, "MAX(0[ft],stream_seams_apart_counted-fall_overlap)", "First seam from basin's edge", {
+    working: true,
+    note: "Along the ground, over each drop; the first strip begins with its lap in the basin.",
+  }),
+  stream_seams_apart: calc(text, "~{stream_seams_apart_counted}", "Seams of the stream, in words", { reader: "crew" }),
 });

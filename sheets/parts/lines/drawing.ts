@@ -28,7 +28,7 @@ const places = table(
       "IF(used>0,PICK_OR(course.pool_along,course.level,outlet_level,0[ft]),pipe_rises_along)",
       "Outlet, along",
     ),
-    outlet_up: calc(head, "IF(used>0,height,pipe_rises_to)", "Outlet, up"),
+    outlet_up: calc(head, "IF(used>0,height-rim_above_water,pipe_rises_to)", "Outlet, up"),
     valve: calc(head, "0.3*highest_outlet", "Valve in drawing"),
     setting: calc(
       text,

@@ -30,6 +30,12 @@ export const lines = part("Lines", "The lines from the manifold to the falls, wi
       unit: "each",
     },
     {
+      what: "air breaks, to stop a siphon",
+      code: "air-break",
+      wanted: 'SUMPRODUCT((pipe_lines.siphon_stop="air break")*(pipe_lines.bore>0))',
+      unit: "each",
+    },
+    {
       what: "pipe cement, a can for each 25 joints",
       code: "adhesive",
       wanted: "pipe_joints/25",

@@ -9,37 +9,40 @@ import { curvePoints } from "./curve-chart.js";
 import { pumpBlocks } from "./pump.js";
 import { pumpsTable } from "./pumps-table.js";
 
-/** Its hours are in those of setting the pump. */
-const testRun = "Test run";
+/** Its hours are in those of the first water. */
+const testRun = "Set the pump, test run";
 
 export const pump = part("Pump", "Which pump brings the water up, and what it costs to run.", {
   blocks: { Pump: pumpBlocks, Pumps: [pumpsTable], "Drawing points": curvePoints },
   formulas: [...pumpFormulas, ...curveFormulas],
   tasks: [
     task(
-      "Set the pump, fill, tune the valves",
+      "First water, tune the valves",
       "first water",
       "1",
       production("start-up", "Set the pump, fill, tune the valves", "each", 0.15),
     ),
   ],
   crew: [
-    { ...line("step: test run", `${stepMark}Test run, before boulders, banks and cobble are set`), task: testRun },
+    {
+      ...line("step: test run", `${stepMark}Set the pump, test run before boulders and cobble: hours with first water`),
+      task: testRun,
+    },
+    bullet(
+      "step: test run",
+      "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.",
+      "pump_row>0",
+    ),
+    bullet(
+      "step: test run",
+      "Set its controller to {pump_speed|0} of full speed.",
+      "AND(pump_row>0,ROUND(pump_speed,3)<1)",
+    ),
     bullet(
       "step: test run",
       "Circuit tested, basin full, pump in the vault: run all falls, look for water beside the liner.",
     ),
     bullet("step: test run", "Mark the water's edge and where each fall lands; set stone to it with the power off."),
-    bullet(
-      "step: first water",
-      "Pump {pump_code}: {pump_description}, outlet {INDEX(pumps.outlet_size,pump_row)}.",
-      "pump_row>0",
-    ),
-    bullet(
-      "step: first water",
-      "Set its controller to {pump_speed|0} of full speed.",
-      "AND(pump_row>0,ROUND(pump_speed,3)<1)",
-    ),
     bullet("step: first water", "Set the flows finally by eye and meter."),
   ],
   proposal: [

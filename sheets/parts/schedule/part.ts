@@ -11,6 +11,13 @@ const workingDays = (name: string) => `{${name}|0|bare} working {IF(ROUND(${name
 export const schedule = part("Schedule", "Days to allow for rain.", {
   blocks: { Schedule: rainBlocks },
   formulas: weatherFormulas,
+  crew: [
+    line(
+      "before",
+      '{work_days|0} of work by the hours below, {days_allowed|0} with the usual rain, as the customer was told. The machine is on hire {machine_hire_days|0}: the days that it works{IF(hire_in_rain,", and rain between them","")}.',
+      "AND(rain_known,machine_hire_days>0[days])",
+    ),
+  ],
   proposal: [
     line(
       "time",

@@ -1,5 +1,5 @@
 import type { CrewSection } from "../../plan/crew-page.js";
-import { bullet, bulletEachRow, line, type PlacedLine } from "../../plan/page-line.js";
+import { bullet, bulletEachRow, line, type PlacedLine, under } from "../../plan/page-line.js";
 import { stonePlaces, stoneWork } from "../../tables/stone.js";
 import { stonePlaceTable } from "./places.js";
 import { stoneSaid } from "./stone-said.js";
@@ -17,7 +17,7 @@ function taskOf(place: (typeof stonePlaces)[number] | undefined): string {
 
 /** What lies in a place; how it is set is said where it is not as its task says. */
 const stoneOf = (row: number) =>
-  `{CAPITALIZED(name)}: {tons|1} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}.`;
+  `{CAPITALIZED(name)}: {placed} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}{IF(bed_holds_stone,"","; dig it in, no higher than the banks")}.`;
 
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   line(
@@ -34,6 +34,10 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
     bulletEachRow("step: stone", stonePlaceTable, stoneOf(row), { when: "tons>0", beside: [stoneSaid] })
       .slice(row, row + 1)
       .map((said) => ({ ...said, under: taskOf(stonePlaces[row]) })),
+  ),
+  ...under(
+    "Choose and set the lips",
+    bullet("step: falls", "Lip stones {lip_thickness|0|up} thick, as they lie.", "lip_thickness>0"),
   ),
   line(
     "stop: lifting",

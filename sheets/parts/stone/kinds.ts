@@ -52,9 +52,12 @@ export const stoneKindTable = table(
       "STONE_WEIGHT(stone_length,stone_width,stone_height,fullness,solid_density)",
       "Heaviest stone",
     ),
+    heaviest_placed: calc(weight, "LARGEST_WHERE(stone_places.heaviest,stone_places.stone,name)", "Heaviest placed", {
+      working: true,
+    }),
     size_said: calc(
       text,
-      '~up to {size|0}{IF(heaviest>=10[lb],", about "&FIXED(heaviest/1[‹lb|kg›],0)&" ‹lb|kg› the largest","")}',
+      '~up to {size|0}{IF(heaviest_placed>=10[lb],", none over "&FIXED(heaviest_placed/1[‹lb|kg›],0)&" ‹lb|kg›","")}',
       "Largest stone, as ordered",
       { working: true, reader: "supplier" },
     ),

@@ -1,4 +1,4 @@
-import { area, calc, length, published, spaceVolume, table, text } from "../../../engine/template/index.js";
+import { area, calc, length, percent, published, spaceVolume, table, text } from "../../../engine/template/index.js";
 
 interface Measure {
   readonly name: string;
@@ -6,18 +6,36 @@ interface Measure {
   readonly along?: string;
   readonly face?: string;
   readonly room?: string;
+  /** Its share in one spot, which no stone goes beyond: one lip stone, one side of one fall, one bank of one run. */
+  readonly spot?: string;
 }
+
+const shareOf = (one: string, all: string) => `IF(${all}>0,${one}/${all},0)`;
+
+/** Half the way round an oval is about 0.785 of the sum of its axes. */
+const poolEdges = "(1.57*SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+pools.width_counted)))";
 
 /** What stone can cover, by the geometry of the job. Both banks count, and both shoulders of each level. */
 const measures: readonly Measure[] = [
-  { name: "lips", along: "lip_length" },
+  { name: "lips", along: "lip_length", spot: shareOf("MAX(falls.lip_stone)", "lip_length") },
   { name: "fall faces", face: "fall_face" },
   { name: "back walls", face: "back_wall" },
-  { name: "fall shoulders", along: "shoulder_height" },
-  { name: "bank edges", along: "2*SUM(runs.length_counted)" },
+  {
+    name: "fall shoulders",
+    along: "shoulder_height",
+    spot: shareOf("MAX(levels.drop)", "shoulder_height"),
+  },
+  {
+    name: "bank edges",
+    along: "2*SUM(runs.length_counted)",
+    spot: shareOf("MAX(runs.length_counted)", "(2*SUM(runs.length_counted))"),
+  },
   { name: "bank faces", face: "2*SUMPRODUCT(runs.length_counted*runs.bank_counted*(1+runs.side^2)^0.5)" },
-  // half the way round an oval is about 0.785 of the sum of its axes
-  { name: "pool edges", along: "1.57*SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+pools.width_counted))" },
+  {
+    name: "pool edges",
+    along: poolEdges,
+    spot: shareOf("MAX(pools.length_counted)", poolEdges),
+  },
   {
     name: "berm toes",
     along: "SUMPRODUCT((berms.height>0)*(berms.length+2*berms.end_slope*berms.height))",
@@ -39,5 +57,8 @@ export const stoneMeasures = table(
     along: calc(length, (row) => measures[row - 1]?.along ?? "0[ft]", "Length"),
     face: calc(area, (row) => measures[row - 1]?.face ?? "0[ft²]", "Face"),
     room: calc(spaceVolume, (row) => measures[row - 1]?.room ?? "0[ft³]", "Room"),
+    spot: calc(percent, (row) => measures[row - 1]?.spot ?? "1", "Share in one spot", {
+      note: "One stone of a lip, one side of a fall, one bank of a run: a stone there is no heavier than what the spot takes.",
+    }),
   },
 );

@@ -76,7 +76,10 @@ export const stonePlaceTable = table(
       decimals: 1,
       strong: true,
     }),
-    heaviest: calc(weight, `IF(tons>0,${ofStone("heaviest")},0)`, "Heaviest stone"),
+    spot_weight: calc(weight, `tons*${measure("spot")}`, "Weight in one spot", { working: true }),
+    heaviest: calc(weight, `MIN(${ofStone("heaviest")},spot_weight)`, "Heaviest stone", {
+      note: "The largest of its kind, and no more than one spot of the place takes.",
+    }),
     bed_bank: calc(
       smallLength,
       `IF(${onBed},LEAST_WHERE(runs.bank_counted,runs.bed_laid,bed),0)`,

@@ -2,6 +2,7 @@ import {
   calc,
   check,
   decide,
+  length,
   lines,
   office,
   smallLength,
@@ -27,6 +28,18 @@ export const stoneTotals = lines("In short", {
   ),
   laid_stone: calc(tons, ofWork(stoneWork.laid), "Cobble barrowed and laid"),
   raked_stone: calc(tons, ofWork(stoneWork.raked), "Gravel dumped and raked"),
+  lip_stone_longest: calc(
+    length,
+    'PICK_OR(stones.stone_length,stones.name,PICK_OR(stone_places.stone,stone_places.covers,"lips",""),3[ft])',
+    "Longest lip stone",
+    { working: true, note: "A wider lip is made of several." },
+  ),
+  lip_thickness: calc(
+    smallLength,
+    'PICK_OR(stone_places.thickness,stone_places.covers,"lips",0[ft])',
+    "Thickness of lip stones",
+    { working: true },
+  ),
   stone_per_foot: calc(
     massPerLength,
     'IF(stream_length>0,(stone_tons-SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill"))/stream_length,0)',

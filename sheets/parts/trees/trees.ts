@@ -66,6 +66,12 @@ export const treeTable = table(
       { note: "Beyond the root zone, what is planned." },
     ),
     dug_at: calc(length, "IF(ISBLANK(dig_distance),distance,dig_distance)", "Nearest digging"),
+    fill_rising: calc(
+      length,
+      "MIN(MAX(berms.height),MAX(0[ft],root_radius-distance)/MAX(1,berms.steepest))",
+      "Berm over its root zone",
+      { note: "As high as a berm that begins at that distance has risen where the root zone ends." },
+    ),
     wall_needed: calc(yesno, "ROUND(fill_planned-fill_allowed,9)>0", "Wall needed"),
     wall_height: calc(length, "IF(wall_needed,fill_planned,0)", "Wall height"),
     wall_length: calc(length, "IF(wall_needed,2*SQRT(MAX(0,root_radius^2-distance^2)),0)", "Wall length", {
@@ -80,6 +86,11 @@ export const treeTable = table(
       "OR(NOT(wall_needed),AND(wall_built,walls_as_high>0))",
       "{name}: {fill_planned} of fill at {distance}, but its roots stand {fill_allowed}. Enter a wall {wall_height} high, {wall_length} long, in walls on sheet Decisions.",
       { label: "Roots buried" },
+    ),
+    berm_counted: check(
+      "ROUND(fill_rising-MAX(fill_planned,fill_allowed),9)<=0",
+      "{name}: a berm that begins {distance} from its trunk stands {fill_rising} high in its root zone of {root_radius}. Move it out in trees on sheet Walk, or raise fill_planned.",
+      { label: "Berm over roots", level: "look" },
     ),
     uncut: check(
       "dug_at>=root_radius",

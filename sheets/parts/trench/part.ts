@@ -1,5 +1,6 @@
 import { unprinted } from "../../../engine/template/index.js";
-import { bullet, bulletEachRow } from "../../plan/page-line.js";
+import { stepMark } from "../../plan/crew-page.js";
+import { bullet, bulletEachRow, line, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
@@ -8,8 +9,11 @@ import { pipeTrenches, trenchLines, trenchTable, trenchWords } from "./trenches.
 /** Dug and filled again: the sum of both, by the sources of hand work, is 0.40 yd³ an hour in common earth. */
 const trenchByHand = production("trench-narrow", "Dig and fill a trench by hand", "yd³", 0.35);
 
-const pipeTask = "Dig the pipe trench, fill it after the pipe";
-const narrowTask = "Dig narrow trenches, fill them after the pipe";
+const pipeTask = "Dig the pipe trench, hours with filling";
+const narrowTask = "Dig narrow trenches, hours with filling";
+
+/** Its hours are in those of the digs. */
+const fillTask = "Fill the trenches";
 
 export const trench = part("Trenches", "The trenches of pipes and conduit, dug and filled again.", {
   blocks: { Earthwork: [unprinted(trenchLines), trenchTable, trenchWords] },
@@ -56,9 +60,20 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
     ),
     bullet(
       "step: main",
-      "Manifold: at the end of the main's {main_length}, as deep; with the valve box as staked with the office.",
+      'Manifold: at the end of the main, {main_length} long, as deep{IF(manifold_tape>0,", along the stream about "&manifold_at&" up the tape","")}; with the valve box as staked with the office.',
       "trench_length>0",
     ),
-    bullet("step: backfill", "Fill the trenches in thin layers, once the pipes have held water.", "trench_volume>0"),
+    {
+      ...line("do: backfill", `${stepMark}Fill the trenches: hours with digging`, "trench_volume>0"),
+      task: fillTask,
+    },
+    ...under(
+      fillTask,
+      bullet(
+        "step: backfill",
+        "In thin layers, once the pipes have held water and the conduit is in; no stone against a pipe.",
+        "trench_volume>0",
+      ),
+    ),
   ],
 });

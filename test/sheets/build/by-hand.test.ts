@@ -75,7 +75,7 @@ describe("man-hours", () => {
     ["Build back walls of the falls", 2.5], // 5.5 / 2.2
     ["Wheel dirt, soil and topsoil", 10.32], // 9.99 / 1.5 x 1.55
     ["Load soil out", 7.69], // 1 / 0.13
-    ["Dig the pipe trench, fill it after the pipe", 16.57], // 4 / 0.35 x 1.45
+    ["Dig the pipe trench, hours with filling", 16.57], // 4 / 0.35 x 1.45
     ["Spread bedding of basin and trenches", 1.14], // 0.883 / 1.2 x 1.55
     ["Lay liner and underlayment", 6.18], // 340 / 55
     ["Set crates and vault", 2], // 6 / 3
@@ -89,7 +89,7 @@ describe("man-hours", () => {
     ["Roll boulders into place by hand", 20.88], // 1.617 / 0.12 x 1.55: 217 lb is more than 74
     ["Lay cobble of banks and beds", 3.16], // 0.713 / 0.35 x 1.55
     ["Dump and rake gravel, fill the basin's stone", 6.96], // 4.041 / 0.9 x 1.55
-    ["Set the pump, fill, tune the valves", 6.67], // 1 / 0.15
+    ["First water, tune the valves", 6.67], // 1 / 0.15
     ["Spread the topsoil kept", 1.87], // 2.80 / 1.5
     ["Clean up and hand over", 10], // 1 / 0.1
   ];
