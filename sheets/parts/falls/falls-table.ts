@@ -96,16 +96,6 @@ export const fallsTable = table(
     lip_coefficient: calc(precise, coefficient, "Lip coefficient"),
     depth_pass: calc(smallLength, drawnIn("WEIR_HEAD(actual_flow,width_counted,lip_coefficient)"), "Depth, first pass"),
     lip_depth: calc(smallLength, drawnIn("depth_pass"), "Depth over lip", { strong: true }),
-    lip_stones: calc(
-      count,
-      "IF(lip_built>0,WHOLE_UP(lip_built/MAX(0.5[ft],lip_stone_longest)),0)",
-      "Stones of the lip",
-      {
-        working: true,
-        note: "As few as the longest lip stone allows.",
-      },
-    ),
-    lip_stone: calc(length, "IF(lip_stones>0,lip_built/lip_stones,0)", "Length of a lip stone", { working: true }),
     lips_beside: calc(count, "SUMPRODUCT((falls.level=level)*(falls.width_counted>0))-1", "Other lips of level"),
     lip_raised: calc(
       smallLength,

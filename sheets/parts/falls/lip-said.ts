@@ -1,4 +1,4 @@
-import { calc, type TableBlock, table, text } from "../../../engine/template/index.js";
+import { calc, count, length, type TableBlock, table, text } from "../../../engine/template/index.js";
 import { fallsTable } from "./falls-table.js";
 
 /** How much a lip stands above the lowest of its level, for the crew. */
@@ -7,6 +7,16 @@ export const lipSaid: TableBlock = table(
   "Lips of one level",
   { rows: fallsTable.rows, beside: "falls", filled: "width_counted>0" },
   {
+    lip_stones: calc(
+      count,
+      "IF(lip_built>0,WHOLE_UP(lip_built/MAX(0.5[ft],lip_stone_longest)),0)",
+      "Stones of the lip",
+      {
+        working: true,
+        note: "As few as the longest lip stone allows.",
+      },
+    ),
+    lip_stone: calc(length, "IF(lip_stones>0,lip_built/lip_stones,0)", "Length of a lip stone", { working: true }),
     lip: calc(text, "~{lip_across}, {lip_type}, ", "Lip", { reader: "crew" }),
     each: calc(text, "~{lip_stone|up}", "Each of its stones", { reader: "crew" }),
     stones: calc(

@@ -218,11 +218,6 @@ const checks = lines("Main checks", {
     "The main has no length, so no friction is counted: enter its length along the trench on sheet Walk.",
     { label: "Main length missing" },
   ),
-  pipe_fits_way: check(
-    "OR(main_length<=0,main_length+MAX(pipe_lines.length)<=1.25*(vault_middle+stream_length)+10[ft])",
-    "Main of {main_length} and the longest line go much farther than from the pump to the highest pool. Look at main_length and the lines on sheet Walk.",
-    { label: "Pipe longer than its way", level: "look" },
-  ),
   main_friction_sure: check(
     "OR(main_friction_loss<0.1[ft],ABS(main_darcy_gap)<=0.1)",
     "Friction is {main_darcy_loss} by Darcy-Weisbach, {main_friction_loss} by Hazen-Williams, over 10 % apart. Check C and wall roughness on sheet Office rules.",

@@ -17,7 +17,7 @@ const poolEdges = "(1.57*SUMPRODUCT((pools.length_counted>0)*(pools.length_count
 
 /** What stone can cover, by the geometry of the job. Both banks count, and both shoulders of each level. */
 const measures: readonly Measure[] = [
-  { name: "lips", along: "lip_length", spot: shareOf("MAX(falls.lip_stone)", "lip_length") },
+  { name: "lips", along: "lip_length", spot: shareOf("MAX(lip_said.lip_stone)", "lip_length") },
   { name: "fall faces", face: "fall_face" },
   { name: "back walls", face: "back_wall" },
   {

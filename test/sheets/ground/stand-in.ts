@@ -106,6 +106,18 @@ export const waterStandIn = sheet("Water", "Stands in for the sheets of water.",
     },
   ),
   table(
+    "lip_said",
+    "Lips",
+    { rows: 12, beside: "falls", filled: "width > 0" },
+    { lip_stone: calc(length, "width", "Longest stone") },
+  ),
+  table(
+    "levels",
+    "Levels",
+    { rows: 12, beside: "falls", filled: "width > 0" },
+    { drop: calc(length, (row) => `INDEX(falls.drop,${row})`, "Drop") },
+  ),
+  table(
     "pipe_lines",
     "Outlets",
     { rows: 8, filled: "length > 0" },
