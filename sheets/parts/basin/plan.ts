@@ -83,7 +83,7 @@ const names = lines("Basin in plan, names", {
     'IF(crates_needed>0,FIXED(crates_needed,0)&" crates"&IF(crate_layers>1," in "&FIXED(crate_layers,0)&" layers","")," ")',
     "Crates in words",
   ),
-  plan_stone_said: calc(text, "~Stone around: at least {crate_gap|0|up}, {far_gap|0} at this end →", "Stone in words", {
+  plan_stone_said: calc(text, "~{crate_gap|0|up} of stone, {far_gap|0} at far end", "Stone in words", {
     reader: "crew",
   }),
   plan_crates_up: calc(length, "MAX(vault_side,crates_side)/2+vault_side/4", "Name of crates, across"),

@@ -73,7 +73,7 @@ export const setOut: readonly Block[] = [
       lip: calc(text, "~{lip_above_rim|2}", "Top of lip", { reader: "crew" }),
       bed: calc(text, (at) => `~{lip_points.foot[${at}]|2}`, "Bed at its foot", { reader: "crew" }),
       wide: calc(text, "~{lip_across}", "Lip", { reader: "crew" }),
-      flow: calc(text, "~{actual_flow|0}", "Flow", { reader: "crew" }),
+      flow: calc(text, "~{actual_flow|0|bare}", "‹gal/min|L/min›", { reader: "crew" }),
       drop_said: calc(text, "~{drop_counted}", "Drop", { reader: "crew" }),
       lands: calc(text, "~{throw}", "Lands out", { reader: "crew" }),
     },

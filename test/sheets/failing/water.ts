@@ -74,7 +74,13 @@ export const waterCases: FailingCase[] = [
   ["pipe_lines.pot_given", () => firstRow("pipe_lines", { pot_rise: 1, pot_depth: 0 })],
   [
     "pipe_lines.pot_siphon_answered",
-    () => firstRow("pipe_lines", { above_water: 2, siphon_stop: "nothing" }),
+    () =>
+      firstRow("pipe_lines", {
+        above_water: 2,
+        siphon_stop: "nothing",
+        pot_surface: 6,
+        pot_depth: 14,
+      }),
   ],
   ["pipe_lines.pot_gets_flow", () => jet(24)],
   ["pipe_lines.gets_flow", () => jet(0)],

@@ -63,7 +63,7 @@ describe("what a foreman asks first", () => {
       /Bulkhead .* about (32 in|2 ft 8 in) below the ground/,
     );
     expect(page()).toMatch(
-      /Manifold: at the end of the main's 48 ft, .* as staked with the office/,
+      /Manifold: at the end of the main, 26 ft long, .* about 15 ft \d in up the tape; .* as staked with the office/,
     );
   });
 
@@ -81,7 +81,7 @@ describe("what a foreman asks first", () => {
     expect(says()("site_drop")).toBe("Trucks tip here: as staked with the office.");
     expect(says({ stone_drop: "left of the drive" })("site_drop")).toContain("left of the drive");
     expect(says()("site_trees")).toBe(
-      "Oak by the terrace: 20 ft from the nearest digging, 14 ft from the fill",
+      "Oak by the terrace: 20 ft from the nearest digging, 18 ft from the fill",
     );
     const slots = model.placed.flatMap(({ sheet, block }) =>
       sheet === "Crew" && block.kind === "panel"
@@ -100,6 +100,55 @@ describe("what a foreman asks first", () => {
     expect(demoRows("runs").length).toBeGreaterThan(0);
     expect(tape(6) - tape(0)).toBeCloseTo(0.5, 9);
   });
+});
+
+describe("no stone weighs more than its place takes", () => {
+  const of = (id: string, changed: Changes = {}) => Number(shown(changedDemo(changed), id));
+  const weights = (changed: Changes = {}) =>
+    Array.from({ length: 13 }, (_, i) => [
+      of(`stone_places.heaviest[${i + 1}]`, changed),
+      2000 * of(`stone_places.tons[${i + 1}]`, changed),
+    ]);
+
+  test("the largest of each place is at most what is placed there", () => {
+    const all = weights();
+    expect(all.filter(([, placed]) => (placed as number) > 0).length).toBeGreaterThan(8);
+    for (const [heaviest, placed] of all) expect(heaviest).toBeLessThanOrEqual(placed as number);
+  });
+
+  test("a lip stone is as long as its lip, or a part of one that is longer than the stone bought", () => {
+    // 4 ft 6 in of lip from stones of 36 in at most, 2 ft by 0.33 ft, 5 % joints, 165 lb/ft³
+    expect(page()).toContain("Terrace fall: 4 ft 6 in, flat stone, 2 stones of 2 ft 3 in, butted");
+    expect(of("lip_said.lip_stones[4]")).toBe(2);
+    expect(of("stone_places.heaviest[1]")).toBeCloseTo(3 * 2 * 0.33 * 0.95 * 165, 6);
+    const narrow = { falls: demoRows("falls").map((row) => ({ ...row, width: 1.5 })) };
+    expect(of("stone_places.heaviest[1]", narrow)).toBeCloseTo(1.5 * 2 * 0.33 * 0.95 * 165, 6);
+  });
+
+  test("stone that may stand above its banks is dug in", () => {
+    expect(page()).toMatch(/Boulders in the bed: .*; dig it in, no higher than the banks/);
+    expect(page({ bed_stone_depth: 12 })).not.toContain("dig it in");
+  });
+});
+
+test("each lip has the flow that it gets, in the table of points", () => {
+  const flows = [1, 2, 3, 4].map((row) => shown(changedDemo({}), `set_out.flow[${row}]`));
+  expect(flows).toEqual(["60", "75", "30", "135"]);
+});
+
+test("the dirt of the dig is told in the figures of the earthwork", () => {
+  const values = changedDemo({});
+  const [dug, spare, used] = ["dig_volume", "trench_spare", "dirt_used"].map((id) =>
+    Number(shown(values, id)).toFixed(1),
+  );
+  expect(page()).toContain(`${dug} yd³ dug, the trenches leave ${spare} yd³; ${used} yd³ stay`);
+});
+
+test("the seams of the stream's sheet: a roll up from its lap in the basin, less the lap of the seam", () => {
+  // rolls of 25 ft, 1 ft in the basin, 6 in of lap; two seams
+  expect(page()).toContain(
+    "The stream's seam lies 23 ft 6 in along the ground from the basin's edge, further ones 24 ft 6 in apart",
+  );
 });
 
 test("a step stands in one row with all that it needs to know; one that is not wanted leaves its lines to the one before", () => {
