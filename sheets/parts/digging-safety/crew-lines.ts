@@ -7,7 +7,7 @@ import { placesDug } from "./places.js";
 export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<CrewSection>[] => [
   line(
     "stop: digging",
-    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed. Signs: stay out, call the office.{CHAR(10)}Date ______ Name ____________ Signs yes / no   Date ______ Name ____________ Signs yes / no{CHAR(10)}Date ______ Name ____________ Signs yes / no   Date ______ Name ____________ Signs yes / no",
+    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed.{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no",
     "NOT(dig_inspected)",
   ),
   ...eachRow(

@@ -44,7 +44,7 @@ export const earthwork = part("Earthwork", "What is stripped, dug, kept and haul
       "Spread the topsoil kept",
       bullet(
         "step: topsoil",
-        "Over what the work laid bare, about {strip_depth|0} deep, to the back of the bank stone; none in stream or basin.",
+        "About {strip_depth|0} deep where ground lies bare, to the back of the bank stone; none in the stream.",
         "strip_volume*topsoil_kept>0",
       ),
     ),

@@ -68,11 +68,11 @@ export const setOut: readonly Block[] = [
       },
     },
     {
-      point: calc(text, "~{name}, level {level|0}", "Fall", { reader: "crew" }),
+      point: calc(text, "~{name}, level {level|0}", "Lip", { reader: "crew" }),
       distance: calc(text, (at) => `~{lip_points.from_basin[${at}]}`, "Tape", { reader: "crew" }),
       lip: calc(text, "~{lip_above_rim|2}", "Top of lip", { reader: "crew" }),
       bed: calc(text, (at) => `~{lip_points.foot[${at}]|2}`, "Bed at its foot", { reader: "crew" }),
-      wide: calc(text, "~{lip_across}", "Lip", { reader: "crew" }),
+      wide: calc(text, "~{lip_across}", "Width", { reader: "crew" }),
       flow: calc(text, "~{actual_flow|0|bare}", "‹gal/min|L/min›", { reader: "crew" }),
       drop_said: calc(text, "~{drop_counted}", "Drop", { reader: "crew" }),
       lands: calc(text, "~{throw}", "Lands out", { reader: "crew" }),

@@ -45,16 +45,13 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ),
     ...under(
       "Set out and protect the site",
-      bullet(
-        "step: set out",
-        "Fix the benchmark first, the basin's rim; stake each lip by the table of points; keep the stakes to the end.",
-      ),
+      bullet("step: set out", "Benchmark first: the basin's rim. Stake each lip by the table; keep the stakes."),
     ),
     ...under(
       "Clean up and hand over",
       bullet(
         "step: hand over",
-        "Rinse stone and vault, rake the ways, take photos, go through the hand-over sheet with the customer.",
+        "Rinse stone and vault, rake the ways, take photos; hand-over sheet with the customer.",
       ),
     ),
     ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare}\u00a0h`),

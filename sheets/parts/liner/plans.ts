@@ -110,5 +110,5 @@ export const linerPlanChosen = lines("Plan taken", {
     working: true,
     note: "Along the ground, over each drop; the first strip begins with its lap in the basin.",
   }),
-  stream_seams_apart: calc(text, "~{stream_seams_apart_counted}", "Seams of the stream, in words", { reader: "crew" }),
+  stream_seams_apart: calc(text, "~{stream_seams_apart_counted}", "Stream seams in words", { reader: "crew" }),
 });

@@ -25,7 +25,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
   ],
   crew: [
     {
-      ...line("step: test run", `${stepMark}Set the pump, test run before boulders and cobble: hours with first water`),
+      ...line("step: test run", `${stepMark}Set the pump, test run (hours: first water)`),
       task: testRun,
     },
     bullet(
@@ -40,7 +40,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
     ),
     bullet(
       "step: test run",
-      "Circuit tested, basin full, pump in the vault: run all falls, look for water beside the liner.",
+      "Before boulders, banks and cobble are set. Circuit tested, basin full: run all falls, look for water beside the liner.",
     ),
     bullet("step: test run", "Mark the water's edge and where each fall lands; set stone to it with the power off."),
     bullet("step: first water", "Set the flows finally by eye and meter."),

@@ -37,7 +37,7 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   ),
   ...under(
     "Choose and set the lips",
-    bullet("step: falls", "Lip stones {lip_thickness|0|up} thick, as they lie.", "lip_thickness>0"),
+    bullet("step: falls", "Lip stones: {lip_thickness|0|up} thick.", "lip_thickness>0"),
   ),
   line(
     "stop: lifting",

@@ -10,31 +10,29 @@ interface Measure {
   readonly spot?: string;
 }
 
-const shareOf = (one: string, all: string) => `IF(${all}>0,${one}/${all},0)`;
-
-/** Half the way round an oval is about 0.785 of the sum of its axes. */
-const poolEdges = "(1.57*SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+pools.width_counted)))";
+const shareOf = (one: string) => `IF(along>0,${one}/along,0)`;
 
 /** What stone can cover, by the geometry of the job. Both banks count, and both shoulders of each level. */
 const measures: readonly Measure[] = [
-  { name: "lips", along: "lip_length", spot: shareOf("MAX(lip_said.lip_stone)", "lip_length") },
+  { name: "lips", along: "lip_length", spot: shareOf("MAX(lip_said.lip_stone)") },
   { name: "fall faces", face: "fall_face" },
   { name: "back walls", face: "back_wall" },
   {
     name: "fall shoulders",
     along: "shoulder_height",
-    spot: shareOf("MAX(levels.drop)", "shoulder_height"),
+    spot: shareOf("MAX(levels.drop)"),
   },
   {
     name: "bank edges",
     along: "2*SUM(runs.length_counted)",
-    spot: shareOf("MAX(runs.length_counted)", "(2*SUM(runs.length_counted))"),
+    spot: shareOf("MAX(runs.length_counted)"),
   },
   { name: "bank faces", face: "2*SUMPRODUCT(runs.length_counted*runs.bank_counted*(1+runs.side^2)^0.5)" },
+  // half the way round an oval is about 0.785 of the sum of its axes
   {
     name: "pool edges",
-    along: poolEdges,
-    spot: shareOf("MAX(pools.length_counted)", poolEdges),
+    along: "1.57*SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+pools.width_counted))",
+    spot: shareOf("MAX(pools.length_counted)"),
   },
   {
     name: "berm toes",

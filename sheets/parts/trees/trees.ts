@@ -89,7 +89,7 @@ export const treeTable = table(
     ),
     berm_counted: check(
       "ROUND(fill_rising-MAX(fill_planned,fill_allowed),9)<=0",
-      "{name}: a berm that begins {distance} from its trunk stands {fill_rising} high in its root zone of {root_radius}. Move it out in trees on sheet Walk, or raise fill_planned.",
+      "{name}: a berm from {distance} on stands {fill_rising} high in its root zone. Move it out, or enter fill_planned on sheet Decisions.",
       { label: "Berm over roots", level: "look" },
     ),
     uncut: check(

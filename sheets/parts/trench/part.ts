@@ -64,7 +64,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       "trench_length>0",
     ),
     {
-      ...line("do: backfill", `${stepMark}Fill the trenches: hours with digging`, "trench_volume>0"),
+      ...line("do: backfill", `${stepMark}Fill the trenches (hours: dig)`, "trench_volume>0"),
       task: fillTask,
     },
     ...under(

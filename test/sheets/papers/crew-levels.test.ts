@@ -39,7 +39,7 @@ describe("the crew is told at what height things stand", () => {
     const { value, crew } = pagesAfter(firstRow("runs", { bed: "gravel" }));
     expect(value("runs_told.run[1]")).toBe("Upper run, gravel");
     expect(value("runs_told.water[1]")).toMatch(/^\S+ in to \S+ in$/);
-    expect(crew.join("\n")).toMatch(/Set the pump, test run before boulders and cobble/);
+    expect(crew.join("\n")).toMatch(/Before boulders, banks and cobble are set/);
   });
 });
 

@@ -31,8 +31,10 @@ describe("lips of one level", () => {
     const scale = asWanted ** (2 / 3);
     expect(value("falls.lip_raised[1]")).toBe(0);
     expect((value("falls.lip_raised[2]") as number) / scale).toBeCloseTo(0.647, 2);
-    expect(crew).toContain("•  Heavy: its lip is the lowest of level 1.");
-    expect(crew).toContain("•  Light: its lip stands 5/8 in above the lowest of level 1.");
+    expect(crew).toContain("•  Heavy: 2 ft, sharp edge, one stone; the lowest of level 1.");
+    expect(crew).toContain(
+      "•  Light: 2 ft, sharp edge, one stone; 5/8 in above the lowest of level 1.",
+    );
   });
 
   test("so set, one level of water gives each lip its share", () => {
@@ -48,10 +50,10 @@ describe("lips of one level", () => {
 
   test("a lip alone on its level, or equal ones, need no raising", () => {
     expect(pagesAfter(oneLevel([lip("Alone", "full sheet")])).crew.join("\n")).not.toMatch(
-      /: its lip (is|stands)/,
+      /lowest of level/,
     );
     const equal = pagesAfter(oneLevel([lip("A", "full sheet"), lip("B", "full sheet")])).crew;
-    expect(equal).toContain("•  A: its lip is the lowest of level 1.");
-    expect(equal).toContain("•  B: its lip is the lowest of level 1.");
+    expect(equal).toContain("•  A: 2 ft, sharp edge, one stone; the lowest of level 1.");
+    expect(equal).toContain("•  B: 2 ft, sharp edge, one stone; the lowest of level 1.");
   });
 });
