@@ -89,7 +89,7 @@ export const treeTable = table(
     ),
     berm_counted: check(
       "ROUND(fill_rising-MAX(fill_planned,fill_allowed),9)<=0",
-      "{name}: a berm from {distance} on stands {fill_rising} high in its root zone. Move it out, or enter fill_planned on sheet Decisions.",
+      "{name}: a berm {distance} away stands {fill_rising} high over its roots. Enter fill_planned on sheet Decisions.",
       { label: "Berm over roots", level: "look" },
     ),
     uncut: check(

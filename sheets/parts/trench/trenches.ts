@@ -111,7 +111,7 @@ export const trenchLines = lines("Rules and totals of trenches", {
   ),
   pipe_fits_way: check(
     "main_length+MAX(pipe_lines.length)<=1.2*(basin_length+stream_length)+8[ft]",
-    "The main, {main_length}, and its longest line go much farther than the water course. Look at main_length and pipe_lines on sheet Walk.",
+    "The main, {main_length}, and its longest line go much farther than the stream. Correct main_length on sheet Walk.",
     { label: "Pipe longer than its way", level: "look" },
   ),
   trench_length: calc(length, sumOf("dug", "pipe"), "Pipe trench", { strong: true }),
