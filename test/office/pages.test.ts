@@ -127,6 +127,22 @@ describe.each(jobs)("%s", (name, job) => {
   });
 });
 
+test.each(jobs.map(([name]) => name))(
+  "the proposal of %s has two pages, what it builds and its price on the first",
+  (name) => {
+    const proposal = pagesOf(name).filter((page) => sheetOf(page)?.sheet === "Proposal");
+    expect(proposal.length).toBe(2);
+    const [first = [], second = []] = proposal.map(linesOf);
+    for (const said of [
+      /^What we will build|^■ What we will build/,
+      /^The price for all of this/,
+    ]) {
+      expect(first.some((line) => said.test(line))).toBe(true);
+    }
+    expect(second[0]).toMatch(/Payments$/);
+  },
+);
+
 test("each sheet of the largest demo keeps to its pages", () => {
   const found: Record<string, number> = {};
   for (const page of pagesOf(largest)) {

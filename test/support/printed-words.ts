@@ -162,6 +162,9 @@ export function linesOf({ words }: PrintedPage): string[] {
     .map((line) => line.map(({ text }) => text).join(" "));
 }
 
+/** What the foot of a page says that is not handed out. */
+const officeOnly = /^Office only: /;
+
 /** Which sheet a page is of, and which of its pages, as its foot says: `Job … Falls … Page 1`. */
 export function sheetOf({ words }: PrintedPage): { sheet: string; place: number } | undefined {
   const [number, page] = [words.findLast(({ text }) => /^\d+$/.test(text)), "Page"];
@@ -169,7 +172,8 @@ export function sheetOf({ words }: PrintedPage): { sheet: string; place: number 
   if (mark === undefined || number === undefined) return undefined;
   const foot = words.filter(({ top }) => Math.abs(top - mark.top) < 0.5);
   const sheet = foot.filter(({ left, right }) => left > mark.left / 3 && right < mark.left - 20);
-  return { sheet: sheet.map(({ text }) => text).join(" "), place: Number(number.text) };
+  const named = sheet.map(({ text }) => text).join(" ");
+  return { sheet: named.replace(officeOnly, ""), place: Number(number.text) };
 }
 
 /** Letters and figures that follow one another, whatever stands between them. */

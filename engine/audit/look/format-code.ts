@@ -34,13 +34,16 @@ function sections(code: string): readonly string[] {
 }
 
 /** The parts of a code between semicolons, each in one spelling. */
-function partsOf(code: string): string[] {
+function partsOf(whole: string): string[] {
+  const code = whole.slice(0, 1000);
   const parts = [""];
   const add = (piece: string) => {
     parts[parts.length - 1] += piece;
   };
   const say = (text: string) => add([...text].map((one) => `\\${one}`).join(""));
-  for (const [token] of code.slice(0, 1000).matchAll(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]|./gsu)) {
+  // a comma parts thousands, or scales, only where there is a digit to do it to
+  const ofDigits = /[0#?]/.test(code.replaceAll(/"[^"]*"|\\./gs, ""));
+  for (const [token] of code.matchAll(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]|./gsu)) {
     const first = token[0] as string;
     if (token === ";") parts.push("");
     else if (first === '"' && token.length > 1) say(token.slice(1, -1));
@@ -48,7 +51,7 @@ function partsOf(code: string): string[] {
     else if ((first === "_" || first === "*") && token.length > 1) continue;
     else if (first === "[" && token.startsWith("[$")) say(token.slice(2, -1).replace(/-.*/, ""));
     else if (first === "[") add(kept.test(token) ? token.toLowerCase() : "");
-    else if (literal.test(token)) say(token);
+    else if (literal.test(token) || (token === "," && !ofDigits)) say(token);
     else add(token.toLowerCase());
   }
   return parts.map((part) => (part === "general" ? "general" : part));

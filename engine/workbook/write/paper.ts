@@ -130,7 +130,7 @@ export function writePaperTable(
 }
 
 /** Points that lines keep from what stands above and below them, together. */
-const air = 3;
+const air = 2;
 const middle = { vertical: "middle", wrapText: true } as const;
 
 /** What the rows of a table change of a look: the size of type, and a fine rule below each. */

@@ -86,6 +86,8 @@ const names = lines("Basin in plan, names", {
   plan_stone_said: calc(text, "~{crate_gap|0|up} of stone, {far_gap|0} at far end", "Stone in words", {
     reader: "crew",
   }),
+  plan_stone_along: calc(length, "crate_gap", "Name of the stone, along"),
+  plan_stone_up: calc(length, "basin_width+plan_side/12", "Name of the stone, across"),
   plan_crates_up: calc(length, "MAX(vault_side,crates_side)/2+vault_side/4", "Name of crates, across"),
   plan_vaults_said: calc(
     text,
@@ -103,7 +105,7 @@ export const plan = chart(
     { label: "Basin inside liner", x: "plan_points.along", y: "plan_points.across", marks: "line", look: "heavy" },
     { label: "Crates", x: "plan_crates.along", y: "plan_crates.across", marks: "line", look: "fine" },
     { label: "Vault", x: "plan_vaults.along", y: "plan_vaults.across", marks: "line", look: "broad" },
-    { label: "Stone", x: "plan_middle", y: "basin_width", marks: "names", says: "plan_stone_said", at: "above" },
+    { label: "Stone", x: "plan_stone_along", y: "plan_stone_up", marks: "names", says: "plan_stone_said", at: "right" },
     { label: "Crates", x: "plan_middle", y: "plan_crates_up", marks: "names", says: "plan_crates_said", at: "center" },
     { label: "Vault", x: "vault_middle", y: "vault_half", marks: "names", says: "plan_vaults_said", at: "center" },
     { label: "Scale", x: "plan_far", y: "plan_side", marks: "frame" },
@@ -119,7 +121,7 @@ export const plan = chart(
 const bare = (drawing: ChartBlock): ChartBlock => ({
   ...drawing,
   series: drawing.series.map((one) => ({ ...one, legend: false as const })),
-  lines: 12,
+  lines: 11,
 });
 
 /** What the crew sees: beside the plan, the levels in section. */

@@ -137,10 +137,10 @@ export const profileForCustomer: ChartBlock = {
   ],
   alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, its pools by name, and the hidden basin with its water.",
   without: ["across", "up"],
-  lines: 14,
+  lines: 13,
 };
 
 /** What the crew sees of it; along the course, its tape counts from the basin, in the table of points. */
-export const profileForCrew: ChartBlock = { ...shown, without: ["across"], lines: 13 };
+export const profileForCrew: ChartBlock = { ...shown, without: ["across"], lines: 12 };
 
 export const coursePoints: readonly Block[] = [lipsNumbered, course, courseEnds, points, pipe, basin];

@@ -17,7 +17,7 @@ import { extraLines } from "../materials/tables.js";
 import { optionTable } from "../price/options.js";
 
 /** Lines that a page of an order holds, and how many pages there are for all suppliers together. */
-export const orderLines = 22;
+export const orderLines = 26;
 export const orderPages = 8;
 
 const PAGES = formula(
