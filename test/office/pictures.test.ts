@@ -92,7 +92,7 @@ test("an audit tells them as the office's own", async () => {
 
 test("a photo put into its place on the proposal, and the logo, come along, and an audit finds them in their places", async () => {
   const logo = pictureFile(png(20));
-  const slot = slotsOf(bid.model).find((one) => one.sheet === "Proposal" && one.look === "slot");
+  const slot = slotsOf(bid.model).find((one) => one.sheet === "Proposal" && one.look === "photo");
   const cell = addressOf(slot?.from.column as number, slot?.from.row as number);
   const made = join(folder, "with-logo.xlsx");
   const written = withLogo(bid.bytes, bid.model, logo);

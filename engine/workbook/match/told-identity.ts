@@ -36,7 +36,8 @@ function fromFirstSheet({ sheets }: WorkbookContent): WorkbookIdentity {
   if (made === null) return {};
   const [, template = "", version, units = ""] = made;
   const book = /^(.*), as of (.*)$/.exec(beside.get("Office book") ?? "");
-  const job = /\b[Jj]ob (.{1,300}?)\. Every figure/.exec(textAt("A2"))?.[1];
+  // an older workbook goes on in the same cell, on how to use the sheet
+  const job = /^(?:Job|.{1,200}?, job) (.{1,300}?)\.(?: Every figure.*)?$/.exec(textAt("A2"))?.[1];
   const about = beside.get("About this job");
   return {
     template,

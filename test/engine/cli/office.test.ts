@@ -52,7 +52,7 @@ test("a new office book asks for what is to be filled in, and is left alone afte
   const checked = await rillbook("office", "check", file);
   expect(checked).toMatchObject({ status: 0, told: "" });
   expect(checked.said).toMatch(
-    /118 rows are still placeholders\. .*\n {2}sheet Items: 82, the first in row 5 \(cell J5\), code "pot"\n/,
+    /119 rows are still placeholders\. .*\n {2}sheet Items: 83, the first in row 5 \(cell J5\), code "pot"\n/,
   );
   const again = await rillbook("office", "--new", file);
   expect(again).toMatchObject({ status: 2, said: "" });
@@ -99,7 +99,7 @@ test("the placeholders that a job uses are told first, each with its cell", asyn
   const { said, told } = await rillbookOf(waterfall, "office", "check", file, "--for", job);
   expect(told).toBe("");
   expect(said).toMatch(
-    /yard\.json uses \d+ placeholders; begin with these:\n( {2}sheet .*row \d+ \(cell [A-Z]+\d+\), code ".*"\n)+118 rows/,
+    /yard\.json uses \d+ placeholders; begin with these:\n( {2}sheet .*row \d+ \(cell [A-Z]+\d+\), code ".*"\n)+119 rows/,
   );
   const json = await rillbookOf(waterfall, "office", "check", file, "--for", job, "--json");
   expect(JSON.parse(json.said).usedByJob).toContainEqual({ from: "rates", code: "wage-laborer" });

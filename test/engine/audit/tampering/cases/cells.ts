@@ -202,9 +202,9 @@ export const cellCases: readonly Case[] = [
   {
     what: "a link outside in place of a sheet's link",
     edit: (book) =>
-      book.at("Summary", "A23", (inside) => inside.replace("#'Site'!A1", "http://x.invalid")),
+      book.at("Summary", "A26", (inside) => inside.replace("#'Site'!A1", "http://x.invalid")),
     verdict: "found",
-    finds: { code: "formula-edited", where: "Summary!A23" },
+    finds: { code: "formula-edited", where: "Summary!A26" },
   },
   {
     what: "a name that runs a macro as the workbook opens",

@@ -57,9 +57,9 @@ export const layoutCases: readonly Case[] = [
   },
   {
     what: "a long text cut at its first line",
-    edit: (book) => restyle(book, "Summary", "A25", { alignment: 'vertical="top"' }),
+    edit: (book) => restyle(book, "Summary", "A28", { alignment: 'vertical="top"' }),
     verdict: "found",
-    finds: told("Summary!A25", "cut at its first line"),
+    finds: told("Summary!A28", "cut at its first line"),
   },
   {
     what: "a page that begins between two columns",
