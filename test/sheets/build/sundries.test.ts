@@ -88,8 +88,9 @@ describe("lawn and planting", () => {
 
   test("the customer reads what is left out, and what is not", () => {
     const said = (job: ReturnType<typeof yard>) => job.column("proposal_lines.says").join("\n");
-    expect(said(plain)).toContain("repair of lawn worn by the work; plants.");
-    expect(said(yard({ lawn_share: 1 }))).not.toContain("repair of lawn worn by the work");
+    expect(said(plain)).toContain("Lawn worn by our way across it is not repaired in this price");
+    expect(said(plain)).toMatch(/; plants\.$/m);
+    expect(said(yard({ lawn_share: 1 }))).not.toContain("is not repaired in this price");
     expect(said(yard({ lawn_share: 1 }))).toContain("raked, seeded and mulched");
   });
 });
