@@ -9,11 +9,11 @@ export const lipSaid: TableBlock = table(
   {
     lip_stones: calc(
       count,
-      "IF(lip_built>0,WHOLE_UP(lip_built/MAX(0.5[ft],lip_stone_longest)),0)",
+      "IF(lip_built<=0,0,IF(lip_stone_longest>0,WHOLE_UP(lip_built/MAX(0.5[ft],lip_stone_longest)),1))",
       "Stones of the lip",
       {
         working: true,
-        note: "As few as the longest lip stone allows.",
+        note: "As few as the longest lip stone allows; one where that is not known, the heaviest it can be.",
       },
     ),
     lip_stone: calc(length, "IF(lip_stones>0,lip_built/lip_stones,0)", "Length of a lip stone", { working: true }),
@@ -21,7 +21,7 @@ export const lipSaid: TableBlock = table(
     each: calc(text, "~{lip_stone|up}", "Each of its stones", { reader: "crew" }),
     stones: calc(
       text,
-      'IF(lip_stones>1,FIXED(lip_stones,0)&" stones of "&each&", butted, their joint foamed","one stone")',
+      'IF(lip_stones>1,FIXED(lip_stones,0)&" stones of "&each&", butted, their joint foamed",IF(lip_stone_longest>0,"one stone","no stone listed"))',
       "Stones of the lip",
     ),
     rise: calc(text, "~{lip_raised}", "Above the lowest lip", { reader: "crew" }),

@@ -55,12 +55,15 @@ export const stoneKindTable = table(
     heaviest_placed: calc(weight, "LARGEST_WHERE(stone_places.heaviest,stone_places.stone,name)", "Heaviest placed", {
       working: true,
     }),
-    size_said: calc(
-      text,
-      '~up to {size|0}{IF(heaviest_placed>=10[lb],", none over "&FIXED(heaviest_placed/1[‹lb|kg›],0)&" ‹lb|kg›","")}',
-      "Largest stone, as ordered",
-      { working: true, reader: "supplier" },
-    ),
+    // a most: to the nearest, half a pound would go either way by the last digit
+    none_over: calc(text, "~, none over {heaviest_placed|0|down}", "Most that one weighs", {
+      working: true,
+      reader: "supplier",
+    }),
+    size_said: calc(text, '~up to {size|0}{IF(heaviest_placed>=10[lb],none_over,"")}', "Largest stone, as ordered", {
+      working: true,
+      reader: "supplier",
+    }),
     tons: calc(tons, "SUM_WHERE(stone_places.tons,stone_places.stone,name)", "Weight", { decimals: 1, strong: true }),
     to_buy: calc(tons, "MAX(0,tons-on_site)", "To buy", { decimals: 1 }),
   },

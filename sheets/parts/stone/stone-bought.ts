@@ -28,11 +28,15 @@ export const stoneTotals = lines("In short", {
   ),
   laid_stone: calc(tons, ofWork(stoneWork.laid), "Cobble barrowed and laid"),
   raked_stone: calc(tons, ofWork(stoneWork.raked), "Gravel dumped and raked"),
+  // joined to a text: a blank one is "" then, and finds no blank row of the kinds
+  lip_stone_kind: calc(text, 'PICK_OR(stone_places.stone,stone_places.covers,"lips","")&""', "Kind of lip stones", {
+    working: true,
+  }),
   lip_stone_longest: calc(
     length,
-    'PICK_OR(stones.stone_length,stones.name,PICK_OR(stone_places.stone,stone_places.covers,"lips",""),3[ft])',
+    "IF(LEN(lip_stone_kind)>0,PICK(stones.stone_length,stones.name,lip_stone_kind),0[ft])",
     "Longest lip stone",
-    { working: true, note: "A wider lip is made of several." },
+    { working: true, note: "A wider lip is made of several.", zero: "not known" },
   ),
   lip_thickness: calc(
     smallLength,

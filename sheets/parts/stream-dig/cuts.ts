@@ -48,7 +48,7 @@ export const poolCuts = table(
     box_width: calc(length, "width_counted+2*channel_allowance", "Width at the bottom", { working: true }),
     sloped: calc(
       soilVolume,
-      "filled_share*channel_cut*(PRISMOID(box_length,box_width,deepest,pool_sides)-box_length*box_width*deepest)",
+      "IF(pool_sides>0,filled_share*channel_cut*(PRISMOID(box_length,box_width,deepest,pool_sides)-box_length*box_width*deepest),0[yd³])",
       "Dig for sloped sides",
       { working: true, note: "Filled again." },
     ),

@@ -125,6 +125,12 @@ describe("no stone weighs more than its place takes", () => {
     expect(of("stone_places.heaviest[1]", narrow)).toBeCloseTo(1.5 * 2 * 0.33 * 0.95 * 165, 6);
   });
 
+  test("lips for which no stone is listed tell of none", () => {
+    const none = { stone_places: [] };
+    expect(of("lip_stone_longest", none)).toBe(0);
+    expect(page(none)).toContain("Terrace fall: 4 ft 6 in, flat stone, no stone listed");
+  });
+
   test("stone that may stand above its banks is dug in", () => {
     expect(page()).toMatch(/Boulders in the bed: .*; dig it in, no higher than the banks/);
     expect(page({ bed_stone_depth: 12 })).not.toContain("dig it in");

@@ -52,12 +52,12 @@ describe("the machine whose lifting chart holds", () => {
 test("what is too heavy is told by its stone and its place, and no pot is where there is none", () => {
   const values = changedDemo({ working_radius: 30 });
   expect(shown(values, "machine_lifts_message")).toMatch(
-    /^boulders for flashing stones at the lips: [\d,]+ lb on the hook at 30\.00 ft, /,
+    /^boulders for boulders along the banks: [\d,]+ lb on the hook at 30\.00 ft, /,
   );
   expect(shown(values, "pots_moved")).toBe(true);
   const byHand = changedDemo({ method_choice: "by hand", crew_size: 2 });
   expect(shown(byHand, "crew_moves_stone_message")).toMatch(
-    /^boulders for flashing stones at the lips: one weighs 866 lb, but 2 people move /,
+    /^boulders for boulders along the banks: one weighs 866 lb, but 2 people move /,
   );
 });
 
