@@ -2,6 +2,7 @@ import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { openFields } from "../../job/missing.js";
 import { notReady } from "../../template/bid-stands.js";
+import type { ChartBlock } from "../../template/chart.js";
 import { checkList, holds, ranks } from "../../template/checks-sheet.js";
 import { type Cell, columnOf, type Model } from "../../template/model.js";
 import type { Book } from "./book/book.js";
@@ -18,10 +19,9 @@ import { missingLines, rowLines } from "./summary-missing.js";
 
 /** How many of the failed checks the sheet shows. */
 const firstFailing = 8;
-/** Lines of the sheet that the charts cover, and points of a line. */
-const chartLines = 16;
-/** Columns that the first chart takes, where there are several. */
-const firstOver = 7;
+/** Lines of the sheet that the drawing and the other charts cover. */
+const drawingLines = 13;
+const chartLines = 11;
 const lineHeight = 15;
 
 const half = gridColumns / 2;
@@ -213,23 +213,25 @@ class SummaryPage {
     grid.line += 1;
   }
 
-  /** Leaves room for the charts, side by side. */
+  /** Leaves room for the charts: the first one, a drawing, over the whole width; the others below it, side by side. */
   charts(): ChartPlace[] {
-    const { grid } = this;
     const [first, ...others] = summaryCharts(this.model);
     if (first === undefined) return [];
+    return [...this.rowOfCharts([first], drawingLines), ...this.rowOfCharts(others, chartLines)];
+  }
+
+  private rowOfCharts(charts: readonly ChartBlock[], lines: number): ChartPlace[] {
+    const { grid } = this;
     const line = grid.line;
-    grid.line += chartLines + 1;
-    // the first one is a drawing, and wants more room
-    const most = others.length === 0 ? gridColumns : firstOver;
-    const over = others.length === 0 ? 0 : (gridColumns - firstOver) / others.length;
-    return [first, ...others].map((block, i) =>
+    if (charts.length > 0) grid.line += lines + 1;
+    const over = Math.floor(gridColumns / charts.length);
+    return charts.map((block, i) =>
       placeOver(
         block,
         grid.sheet.name,
-        { line, column: i === 0 ? 0 : most + (i - 1) * over, over: i === 0 ? most : over },
+        { line, column: i * over, over },
         gridWidths,
-        chartLines * lineHeight,
+        lines * lineHeight,
       ),
     );
   }
