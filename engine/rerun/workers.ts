@@ -12,7 +12,7 @@ export interface Workers {
   readonly close: () => Promise<void>;
 }
 
-/** Old space of a thread, MB: a job needs a hundredth, and a run stays under 500 MB in all. */
+/** Old space of a thread, MB: a job needs a hundredth, and what may pile up between two sweeps is kept small. */
 const threadMemory = 300;
 /** What is made and dropped at once, MB: more of it is swept more seldom, and takes more memory. */
 const threadYoung = 24;
