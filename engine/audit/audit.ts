@@ -16,6 +16,7 @@ import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
 import { checkProperties, checkTemplate, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
+import { isRefitted } from "./look/page.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
@@ -76,8 +77,9 @@ export async function auditWorkbook(
   const values = recalculated(subject, formulas.changed);
   const fresh = await freshlyWritten(subject, identity, values.followed);
   const pairs = sheetPairs(subject, fresh);
-  // rows are as high as the texts wanted that they were written with
-  const once = hasLowRows(pairs) ? await asOnceWritten(subject, identity) : undefined;
+  // rows are as high, and pages as many, as the texts wanted that they were written with
+  const outgrown = hasLowRows(pairs) || isRefitted(pairs);
+  const once = outgrown ? await asOnceWritten(subject, identity) : undefined;
   const sections = sectionsOf(model, sealedContent(subject, identity, values));
   const seal = sealState(content, sections);
   const findings = [

@@ -1,6 +1,8 @@
 import { addressOf } from "../../workbook/read/address.js";
+import type { SheetLook } from "../../workbook/read/look/content.js";
 import { booleanOf } from "../../workbook/read/text.js";
 import type { Finding } from "../finding.js";
+import type { SheetPair } from "../other-cells.js";
 import { type Area, printAreas, within } from "../printed-part.js";
 import { short } from "../subject.js";
 import { type LookPair, lookFinding, shownCells } from "./compared.js";
@@ -108,11 +110,21 @@ const mostMargin = { left: 3, right: 3, top: 4, bottom: 4 };
 /** Lines on one page beyond which nobody reads them. */
 const mostLines = 80;
 
-/** The room that is left of a page: wide margins, and all lines squeezed onto few pages. */
+/** Is a sheet fitted to so many pages, where it would not be as it is filled in now? */
+export const isRefitted = (pairs: readonly SheetPair[]): boolean =>
+  pairs.some(({ found: { look: now }, fresh: { look: then } }) => {
+    const pages = now === undefined ? 0 : pagesDown(now);
+    return pages > 0 && then !== undefined && pagesDown(then) !== pages;
+  });
+
+/**
+ * The room that is left of a page: wide margins, and all lines squeezed onto few pages. A page handed out of a job that
+ * was just begun is written as fitted to its pages, which is only to know.
+ */
 function room(pair: LookPair): Finding[] {
-  const { found, now, then } = pair;
-  const tell = (what: string, expected: string) =>
-    lookFinding(`sheet ${found.name}`, what, expected);
+  const { found, now, then, written } = pair;
+  const tell = (what: string, expected: string, more: Partial<Finding> = {}) =>
+    lookFinding(`sheet ${found.name}`, what, expected, more);
   const wide = Object.entries(mostMargin).flatMap(([side, most]) => {
     const of = (one: typeof now) => Number(one.settings.get(`pageMargins.${side}`) ?? 0);
     if (of(now) < most || of(then) >= most) return [];
@@ -122,11 +134,17 @@ function room(pair: LookPair): Finding[] {
   if (pages === 0 || pagesDown(then) === pages) return wide;
   const last = Math.max(0, ...shownCells(pair).map(({ at }) => at.row));
   if (last <= mostLines * pages) return wide;
-  return [...wide, tell(`${last} lines squeezed onto ${pages} pages`, "lines that can be read")];
+  const expected = "lines that can be read";
+  if (written !== undefined && pagesDown(written) === pages) {
+    const what = `${last} lines on ${pages} pages, fitted to them as written`;
+    const advice = "Take the workbook and bid again: the pages are laid out for what they say now.";
+    return [...wide, tell(what, expected, { grade: "to know", advice })];
+  }
+  return [...wide, tell(`${last} lines squeezed onto ${pages} pages`, expected)];
 }
 
 /** How many pages a sheet is fitted to from top to bottom; 0 for as many as it takes. */
-function pagesDown({ settings: set }: LookPair["now"]): number {
+function pagesDown({ settings: set }: SheetLook): number {
   if (booleanOf(set.get("pageSetUpPr.fitToPage")) !== true) return 0;
   return Number(set.get("pageSetup.fitToHeight") ?? 1);
 }
