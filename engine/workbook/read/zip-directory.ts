@@ -1,3 +1,4 @@
+import { endMark, endSize, entryMark, entrySize, localMark, localSize } from "../zip-format.js";
 import type { Budget } from "./limits.js";
 import { damaged, WorkbookRefused } from "./refused.js";
 
@@ -11,13 +12,6 @@ export interface ZipEntry {
   /** Where its packed bytes begin in the archive. */
   readonly start: number;
 }
-
-const endMark = 0x06054b50;
-const entryMark = 0x02014b50;
-const localMark = 0x04034b50;
-const endSize = 22;
-const entrySize = 46;
-const localSize = 30;
 
 /**
  * Reads the directory of a zip archive (APPNOTE.TXT §4.3) without unpacking anything.

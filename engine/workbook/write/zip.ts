@@ -1,4 +1,5 @@
 import { gzip, gzipSync } from "node:zlib";
+import { endMark, endSize, entryMark, entrySize, localMark, localSize } from "../zip-format.js";
 
 /** A file as a zip archive keeps it: deflated, with its checksum and its size in bytes. */
 export interface Packed {
@@ -49,12 +50,6 @@ function packedFrom(name: string, gzipped: Buffer): Packed {
   };
 }
 
-const localMark = 0x04034b50;
-const entryMark = 0x02014b50;
-const endMark = 0x06054b50;
-const localSize = 30;
-const entrySize = 46;
-const endSize = 22;
 const version = 20;
 const method = 8;
 const namesInUtf8 = 0x800;
