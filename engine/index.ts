@@ -28,6 +28,7 @@ export {
   type TakenJob,
   type TakeOptions,
   takeWorkbook,
+  type WriteOptions,
   writeWorkbook,
 } from "./api/workbooks.js";
 export type { Finding } from "./audit/finding.js";

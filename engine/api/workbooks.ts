@@ -7,14 +7,27 @@ import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Bid } from "./bid.js";
 import { withKeptModels } from "./models.js";
 
-/** Writes a bid as an .xlsx in which every figure is a live formula. The same bid gives the same bytes. */
-export async function writeWorkbook(bid: Bid): Promise<Uint8Array> {
-  const [{ writeWorkbook: write }, { mustFitWorkbook }] = await Promise.all([
-    import("../workbook/write/write.js"),
-    import("../job/trail/longest.js"),
-  ]);
+/** What a workbook is written with besides its bid. */
+export interface WriteOptions {
+  /** A PNG or JPEG file, for the places that the pages keep for the logo. None is looked for on the disk. */
+  readonly logo?: Uint8Array;
+}
+
+/**
+ * Writes a bid as an .xlsx in which every figure is a live formula. The same bid gives the same bytes.
+ * Rejects with RillbookError, code `logo-kind` or `logo-too-large`, for a logo that cannot be taken.
+ */
+export async function writeWorkbook(bid: Bid, { logo }: WriteOptions = {}): Promise<Uint8Array> {
+  const [{ writeWorkbook: write }, { mustFitWorkbook }, { withLogo }, { logoIn }] =
+    await Promise.all([
+      import("../workbook/write/write.js"),
+      import("../job/trail/longest.js"),
+      import("../workbook/pictures/logo.js"),
+      import("../book/logo.js"),
+    ]);
   mustFitWorkbook(bid.trail, `job ${bid.identity.job}`);
-  return write(bid.model, bid.values, bid.identity);
+  const picture = logo === undefined ? undefined : logoIn(logo, "The logo given");
+  return withLogo(await write(bid.model, bid.values, bid.identity), bid.model, picture);
 }
 
 /**

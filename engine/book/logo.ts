@@ -40,16 +40,29 @@ export async function logoAt(named: string, beside: string, rule: string): Promi
       `${told} does not exist. Correct the name, which counts from the folder of that file, or clear it.`,
     );
   }
-  if (state.isFile() && state.size > mostLogoBytes) {
-    throw new RillbookError(
-      "logo-too-large",
-      `${told} has ${state.size} bytes; at most ${mostLogoBytes} are taken. Save it smaller.`,
-    );
-  }
-  const picture = pictureFile(new Uint8Array(await readBytes(path, "logo")));
+  if (state.isFile()) mustBeSmall(state.size, told);
+  return logoIn(new Uint8Array(await readBytes(path, "logo")), told);
+}
+
+/**
+ * The bytes of a logo as a picture. Throws RillbookError where they are too many, or no PNG or JPEG picture.
+ *
+ * @param told how the logo is named in what is said of it
+ */
+export function logoIn(bytes: Uint8Array, told: string): PictureFile {
+  mustBeSmall(bytes.byteLength, told);
+  const picture = pictureFile(bytes);
   if (picture !== undefined) return picture;
   throw new RillbookError(
     "logo-kind",
     `${told} is no PNG or JPEG picture. Save it as one of these, or name another file.`,
+  );
+}
+
+function mustBeSmall(size: number, told: string): void {
+  if (size <= mostLogoBytes) return;
+  throw new RillbookError(
+    "logo-too-large",
+    `${told} has ${size} bytes; at most ${mostLogoBytes} are taken. Save it smaller.`,
   );
 }

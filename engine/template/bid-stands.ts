@@ -30,7 +30,13 @@ const apart: ReadonlySet<string> = new Set([
 
 const isPage = ({ page }: SheetDeclaration): boolean => page === true;
 const hasCells = ({ blocks }: SheetDeclaration): boolean =>
-  blocks.some(({ kind }) => kind !== "text" && kind !== "chart");
+  blocks.some(
+    (block) =>
+      block.kind !== "text" &&
+      block.kind !== "chart" &&
+      // words and places for pictures alone
+      !(block.kind === "panel" && Object.keys(block.cells).length === 0),
+  );
 
 /**
  * Whether the bid stands: it does when no cell of it holds an error and no check that must hold

@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
 import * as face from "../../engine/index.js";
+import { readPictures } from "../../engine/workbook/pictures/read.js";
 import { fence, fenceBook, fenceJob } from "../support/fence.js";
+import { png } from "../support/pictures.js";
 
 /** What whoever imports the package may count on. A name taken away is a new major version. */
 const promised = [
@@ -54,6 +56,43 @@ test.each(["us", "si"] as const)("a job goes all the way, in %s", async (units) 
   expect(taken.job.inputs.runs).toEqual(inputs.runs);
   const node = await face.trace(bid, "price", 1);
   expect(await face.traceText(node)).toContain("(materials+labor)/(1-margin)");
+});
+
+const headed = face.extend(fence, {
+  name: "fence-headed",
+  version: fenceJob.version,
+  sheets: [
+    face.sheet(
+      "Offer",
+      "What the owner signs.",
+      [
+        face.panel([
+          face.row(
+            28,
+            face.place([1, 9], "name", "An invented fence maker"),
+            face.place([10, 3], "logo", ""),
+          ),
+        ]),
+      ],
+      { portrait: true },
+    ),
+  ],
+});
+
+test("a workbook takes the logo that it is given, and no other kind of file", async () => {
+  const job = await face.openJob({ ...fenceJob, template: "fence-headed" }, [headed], {
+    office: fenceBook,
+  });
+  const bid = await face.calculateFast(job);
+  expect(readPictures(await face.writeWorkbook(bid)).pictures).toEqual([]);
+  const logo = png(30);
+  const [picture, ...more] = readPictures(await face.writeWorkbook(bid, { logo })).pictures;
+  expect(picture).toMatchObject({ sheet: "Offer", bytes: logo });
+  expect(more).toEqual([]);
+  const refused = face.writeWorkbook(bid, { logo: new TextEncoder().encode("a letter") });
+  await expect(refused).rejects.toThrow(/The logo given is no PNG or JPEG/);
+  const large = face.writeWorkbook(bid, { logo: new Uint8Array(2_000_001) });
+  await expect(large).rejects.toThrow(/2000001 bytes/);
 });
 
 test("a new job is a record that opens once it is filled in, or at once where that is asked for", async () => {
