@@ -17,14 +17,17 @@ interface Givers {
   readonly walked?: string;
   readonly on?: string;
   readonly chosen?: string;
+  /** Who told what the work took, and when. */
+  readonly built?: string;
+  readonly builtOn?: string;
 }
 
 const unnamed = "not named in the workbook";
 
 /**
  * An entry of the trail for each input that is no longer what it was when the workbook was written. What
- * was asked on the walk is by whom the workbook says that walked; all else by the taker, or by whom the
- * workbook names as the one who chose.
+ * was asked on the walk is by whom the workbook says that walked, what the work took by whom it says that told it; all
+ * else by the taker, or by whom the workbook names as the one who chose.
  */
 export function changesOf(
   model: Model,
@@ -34,31 +37,56 @@ export function changesOf(
   taker: Taker,
 ): Change[] {
   const givers = giversOf(model, values);
+  const after = new Set(model.sheets.flatMap((one) => (one.afterwards ? [one.name] : [])));
   return model.cells.flatMap((cell) => {
     const [old = null, now = null] = [before.get(cell.id), values.get(cell.id)];
     if (cell.declaration.kind !== "input" || old === now) return [];
-    return [changeOf(cell, old, now, { taker, givers, content, formula: formulas.get(cell.id) })];
+    const formula = formulas.get(cell.id);
+    const told = toldBy(cell, givers, after.has(cell.sheet));
+    return [changeOf(cell, old, now, { taker, givers, told, content, formula })];
   });
 }
 
 function giversOf(model: Model, values: CellInputs["values"]): Givers {
-  const { walkedBy = "", walkedOn = "", chosenBy = "" } = model.template.roles?.givers ?? {};
+  const { givers } = model.template.roles ?? {};
+  const { walkedBy = "", walkedOn = "", chosenBy = "", builtBy = "", builtOn = "" } = givers ?? {};
   const said = (name: string) => {
     const value = values.get(name) ?? null;
     const line = value === null ? "" : oneLine(String(value)).slice(0, 100);
     return line === "" ? undefined : line;
   };
   const [walked, on, chosen] = [said(walkedBy), said(walkedOn), said(chosenBy)];
+  const [built, builtDay] = [said(builtBy), said(builtOn)];
   return {
     ...(walked === undefined ? {} : { walked }),
     ...(on === undefined ? {} : { on }),
     ...(chosen === undefined ? {} : { chosen }),
+    ...(built === undefined ? {} : { built }),
+    ...(builtDay === undefined ? {} : { builtOn: builtDay }),
   };
+}
+
+/** Who gave a value on the site or after the work, as the workbook says, and when. */
+interface Told {
+  readonly by: string;
+  readonly when: string;
+  readonly from: Change["from"];
+}
+
+function toldBy(cell: Cell, givers: Givers, isAfter: boolean): Told | undefined {
+  const { walked, on, built, builtOn } = givers;
+  const day = (said: string | undefined) => (said === undefined ? "" : ` on ${said}`);
+  if (isAfter && built !== undefined) {
+    return { by: built, when: `told${day(builtOn)}`, from: "told after the work" };
+  }
+  const onWalk = (cell.declaration as InputDeclaration).asked === "walk" && walked !== undefined;
+  return onWalk ? { by: walked, when: `walked${day(on)}`, from: "measured on site" } : undefined;
 }
 
 interface Circumstances {
   readonly taker: Taker;
   readonly givers: Givers;
+  readonly told: Told | undefined;
   readonly content: WorkbookContent;
   readonly formula: string | undefined;
 }
@@ -67,15 +95,14 @@ function changeOf(
   cell: Cell,
   old: Change["old"],
   now: Change["new"],
-  { taker, givers, content, formula }: Circumstances,
+  { taker, givers, told, content, formula }: Circumstances,
 ): Change {
-  const { walked, on, chosen } = givers;
-  const onWalk = (cell.declaration as InputDeclaration).asked === "walk" && walked !== undefined;
-  const by = onWalk ? walked : (taker.by ?? chosen ?? walked ?? unnamed);
-  const walk = onWalk ? `walked${on === undefined ? "" : ` on ${on}`}` : undefined;
-  const takenBy = onWalk && taker.by !== undefined ? `taken in by ${taker.by}` : undefined;
-  const note = noteOf([taker.note, walk, takenBy], content, formula);
-  const from = onWalk ? "measured on site" : "changed in the workbook";
+  const { walked, chosen } = givers;
+  const by = told?.by ?? taker.by ?? chosen ?? walked ?? unnamed;
+  const known = told !== undefined && taker.by !== undefined;
+  const takenBy = known ? `taken in by ${taker.by}` : undefined;
+  const note = noteOf([taker.note, told?.when, takenBy], content, formula);
+  const from = told?.from ?? "changed in the workbook";
   return { time: taker.time, by, input: cell.id, old, new: now, unit: unitFor(cell), from, note };
 }
 

@@ -29,7 +29,9 @@ const apart: ReadonlySet<string> = new Set([
 ]);
 
 const isPage = ({ page }: SheetDeclaration): boolean => page === true;
-const hasCells = ({ blocks }: SheetDeclaration): boolean =>
+/** What is typed after the work says nothing of the bid: its errors are told by a check of their own. */
+const isOfBid = ({ afterwards }: SheetDeclaration): boolean => afterwards !== true;
+export const hasCells = ({ blocks }: SheetDeclaration): boolean =>
   blocks.some(
     (block) =>
       block.kind !== "text" &&
@@ -107,7 +109,7 @@ function verdict(toSend: string | undefined): string {
 /** Working lists: for each sheet, whether a cell of it holds an error. */
 export function errorLists(sheets: readonly SheetDeclaration[]): Block[] {
   const namesOf = (some: readonly SheetDeclaration[]) => some.map(({ name }) => name);
-  const filled = sheets.filter(hasCells);
+  const filled = sheets.filter(hasCells).filter(isOfBid);
   const working = [...namesOf(filled.filter((one) => !isPage(one))), "Checks"];
   const pages = namesOf(filled.filter(isPage));
   return [

@@ -1,6 +1,12 @@
 import { count, number, text, type UnitSystem } from "../units/quantity.js";
-import { wordsOf } from "./area.js";
-import { bidStandsLines, bidStandsNames, bidStandsWords, errorLists } from "./bid-stands.js";
+import { areaTable, wordsOf } from "./area.js";
+import {
+  bidStandsLines,
+  bidStandsNames,
+  bidStandsWords,
+  errorLists,
+  hasCells,
+} from "./bid-stands.js";
 import {
   type Block,
   type CellDeclaration,
@@ -156,7 +162,9 @@ const sheetsAtFault = (
   sheets: readonly SheetDeclaration[],
 ): CheckOnSheet[] =>
   checks.map((one) => {
-    const sheet = sheets.find(({ name }) => inputsRightName(name) === one.name);
+    const sheet = sheets.find(({ name }) =>
+      [inputsRightName(name), figuresRightName(name)].includes(one.name),
+    );
     return sheet === undefined ? one : { ...one, goes: `'${sheet.name}'!A1` };
   });
 
@@ -222,16 +230,32 @@ export function inputsRightName(sheet: string): string {
   return `inputs_right_${wordsOf(sheet)}`;
 }
 
-/** For each sheet with inputs, a check that every one of them keeps to its rule. */
+/** The name of the check on the figures of a sheet that is made after the work: `figures_right_built`. */
+export function figuresRightName(sheet: string): string {
+  return `figures_right_${wordsOf(sheet)}`;
+}
+
+/**
+ * For each sheet with inputs, a check that every one of them keeps to its rule. What is typed after the work keeps no bid
+ * from standing: there it is worth a look, and so is a cell in error, which the lists of errors leave out.
+ */
 function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckDeclaration> {
   const made: Record<string, CheckDeclaration> = {};
   for (const one of sheets) {
     const conditions = one.blocks.flatMap((block) => emptyStatuses(block, one.name));
+    const level = one.afterwards ? "look" : "must";
+    if (one.afterwards && hasCells(one)) {
+      made[figuresRightName(one.name)] = check(
+        `NOT(ISERROR(SUM(${areaTable}.${wordsOf(one.name)})))`,
+        `Sheet ${one.name}: a cell holds an error. Correct what was typed after the work; the bid itself is not touched.`,
+        { label: `Figure in error on ${one.name}`, level },
+      );
+    }
     if (conditions.length === 0) continue;
     made[inputsRightName(one.name)] = check(
       `AND(${conditions.join(",")})`,
       `Sheet ${one.name}: an input is missing or breaks its rule. Correct the one with an arrow beside it.`,
-      { label: `Input faulty on ${one.name}` },
+      { label: `Input faulty on ${one.name}`, level },
     );
   }
   return made;

@@ -19,7 +19,14 @@ import { withBookColumns } from "./book-copies.js";
 import { sheetsIn } from "./by-system.js";
 import { checksSheet } from "./checks-sheet.js";
 import type { CellDeclaration, InputValue, SheetDeclaration, TableBlock } from "./declare.js";
-import { formulaFaults, logoFaults, nameFaults, unusedInputFaults } from "./faults.js";
+import {
+  afterwardsFaults,
+  builtFaults,
+  formulaFaults,
+  logoFaults,
+  nameFaults,
+  unusedInputFaults,
+} from "./faults.js";
 import { formulasOf } from "./formulas-of.js";
 import { messageName } from "./implied-names.js";
 import { withLabels } from "./labelled.js";
@@ -72,6 +79,8 @@ export function compile(template: Template, system: UnitSystem): Model {
   faults.push(
     ...cycles,
     ...unusedInputFaults(model),
+    ...afterwardsFaults(model),
+    ...builtFaults(model),
     ...logoFaults(model),
     ...limitFaults(model),
     ...literalRowFaults(model),

@@ -337,6 +337,11 @@ export interface SheetDeclaration {
   readonly page?: true;
   /** Its foot names the history that the figures come from: the last hash of the trail. */
   readonly namesTrail?: true;
+  /**
+   * Filled in, or made, once the job is decided or done: nothing on it moves a figure of the bid, keeps the bid from
+   * standing or is told to a customer, and no other sheet may read it.
+   */
+  readonly afterwards?: true;
   /** The sheet of all checks, set by the engine: it alone may ask whether a value is in error. */
   readonly asksForErrors?: true;
   /** `false` for working lists: nothing of the sheet is printed. */

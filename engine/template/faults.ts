@@ -5,7 +5,7 @@ import type { NamedFormula } from "../formula/named-formula.js";
 import { swallows } from "../formula/refused.js";
 import type { Tree } from "../formula/tree.js";
 import { areaTable } from "./area.js";
-import { inputsRightName, ownNames } from "./checks-sheet.js";
+import { figuresRightName, inputsRightName, ownNames } from "./checks-sheet.js";
 import type { Cell, Model } from "./model.js";
 import { formulaNameTrouble, nameTrouble, sheetNameTrouble } from "./names.js";
 import { precedents } from "./order.js";
@@ -31,8 +31,9 @@ export function nameFaults(template: Template): string[] {
   for (const sheet of template.sheets) {
     const trouble = sheetNameTrouble(sheet.name);
     if (trouble !== undefined) faults.push(`Sheet "${sheet.name}": ${trouble}.`);
-    // the name of the check that a sheet's inputs are right
+    // the names of the checks that a sheet's inputs and figures are right
     claim(inputsRightName(sheet.name), `made for sheet ${sheet.name}`);
+    if (sheet.afterwards) claim(figuresRightName(sheet.name), `made for sheet ${sheet.name}`);
     for (const block of sheet.blocks) {
       if (block.kind === "lines" || block.kind === "prose" || block.kind === "panel") {
         for (const name of Object.keys(block.cells)) claim(name, `sheet ${sheet.name}`);
@@ -70,6 +71,53 @@ export function formulaFaults(formulas: readonly NamedFormula[], inliner: Inline
       if (!(error instanceof FormulaError)) throw error;
       return [`Named formula ${own.name}: ${error.message}`];
     }
+  });
+}
+
+/** Cells of the bid that read what is typed or made after the work, which must not move it. */
+export function afterwardsFaults(model: Model): string[] {
+  const { sheets, order } = model;
+  const after = new Set(sheets.flatMap(({ name, afterwards }) => (afterwards ? [name] : [])));
+  if (after.size === 0) return [];
+  const checks = new Set(
+    sheets.flatMap(({ name, asksForErrors }) => (asksForErrors ? [name] : [])),
+  );
+  const faults = order.flatMap((cell) => {
+    const isOfBid = !after.has(cell.sheet) && !checks.has(cell.sheet);
+    if (!isOfBid || cell.native === undefined) return [];
+    const read = precedents(model, cell.native, cell.row ?? 0).find((one) => after.has(one.sheet));
+    if (read === undefined) return [];
+    return [
+      `${cell.sheet}, ${cell.name}: it reads "${read.name}" of sheet ${read.sheet}, which is filled in after the work. Nothing of the bid may: leave it out.`,
+    ];
+  });
+  return [...new Set(faults)];
+}
+
+/** What the role `built` names that is no cell and no column, and inputs of it that a bid would be moved by. */
+export function builtFaults({ template, tables, byId, sheets }: Model): string[] {
+  const { built } = template.roles ?? {};
+  if (built === undefined) return [];
+  const { states: _, tasks, others, conditions, ...single } = built;
+  const columns = [...Object.entries(tasks), ...Object.entries(others)];
+  const after = new Set(sheets.flatMap(({ name, afterwards }) => (afterwards ? [name] : [])));
+  const cellAt = (name: string) => {
+    const [table = "", column = ""] = name.split(".");
+    return byId.get(name) ?? tables.get(table)?.columns.get(column)?.cells[0];
+  };
+  return [
+    ...Object.entries(single),
+    ...columns,
+    ...conditions.map((one) => ["conditions", one] as const),
+  ].flatMap(([part, name]) => {
+    const cell = cellAt(name);
+    const where = `The role "built" names "${name}" as ${part}`;
+    if (cell === undefined) return [`${where}, which is no cell and no column. Name one.`];
+    const isInput = cell.declaration.kind === "input" && part !== "conditions";
+    if (!isInput || after.has(cell.sheet)) return [];
+    return [
+      `${where}, an input of sheet ${cell.sheet}, which is not filled in after the work. Mark that sheet \`afterwards\`.`,
+    ];
   });
 }
 

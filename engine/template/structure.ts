@@ -50,7 +50,7 @@ export function structureFaults(template: Template): string[] {
 
 function sheetFaults(sheets: readonly SheetDeclaration[]): string[] {
   const names = sheets.map(({ name }) => name.toLowerCase());
-  return sheets.flatMap(({ name, blocks }, i) => {
+  return sheets.flatMap(({ name, blocks, afterwards }, i) => {
     const faults: string[] = [];
     if (ownSheets.has(name.toLowerCase())) {
       faults.push(`Sheet "${name}": every workbook has a sheet of that name. Rename it.`);
@@ -59,6 +59,14 @@ function sheetFaults(sheets: readonly SheetDeclaration[]): string[] {
       faults.push(`Sheet "${name}": two sheets have this name. Rename one.`);
     }
     if (blocks.length === 0) faults.push(`Sheet "${name}": it is empty. Take it out.`);
+    const stops = blocks
+      .flatMap(declaredCells)
+      .some((one) => one.kind === "check" && one.level === "must");
+    if (afterwards && stops) {
+      faults.push(
+        `Sheet "${name}": it is filled in after the work, so that no check of it may stop the bid. Give its checks the level "look".`,
+      );
+    }
     return faults;
   });
 }

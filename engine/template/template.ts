@@ -1,5 +1,6 @@
 import type { NamedFormula } from "../formula/named-formula.js";
 import type { BookLayout } from "./book-layout.js";
+import type { Built } from "./built.js";
 import type { AskingSheet, SheetDeclaration } from "./declare.js";
 
 /** A set of sheets under a name and a version: what a kind of job is estimated with. */
@@ -72,6 +73,8 @@ export interface Roles {
   readonly office?: readonly string[];
   /** The page that the customer agrees to. */
   readonly agreed?: Agreed;
+  /** Where a job tells what it really took: how programs read it without knowing the trade. */
+  readonly built?: Built;
 }
 
 /** Names of text and date inputs. */
@@ -79,6 +82,9 @@ export interface Givers {
   readonly walkedBy: string;
   readonly walkedOn: string;
   readonly chosenBy: string;
+  /** Who filled in the sheets that are filled in after the work, and when. */
+  readonly builtBy?: string;
+  readonly builtOn?: string;
 }
 
 /** Which cells make the page that the customer agrees to, by name. */

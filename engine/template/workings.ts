@@ -23,6 +23,8 @@ export function withWorkings(sheets: readonly SheetDeclaration[]): readonly Shee
       (sheet): SheetDeclaration => ({
         ...sheet,
         blocks: sheet.blocks.flatMap((block): Block[] => {
+          // the sheet of workings is one of the bid's
+          if (sheet.afterwards) return [block];
           const heading = `${sheet.name}: ${block.heading}`;
           if (block.kind === "lines") return leaveLines(block, heading, workings);
           if (block.kind !== "table") return [block];

@@ -107,6 +107,13 @@ export const worksheets = [
     ...page,
   },
   {
+    name: "Built",
+    group: "after",
+    purpose: "What the job really took, typed in once it is decided and done. It moves no figure of the bid.",
+    afterwards: true,
+    printed: false,
+  },
+  {
     name: "Drawings",
     group: "papers",
     purpose: "The water course, the manifold and the basin, drawn from this bid's figures.",

@@ -5,6 +5,8 @@ import { balance } from "../parts/balance/part.js";
 import { basin } from "../parts/basin/part.js";
 import { berms } from "../parts/berms/part.js";
 import { book } from "../parts/book/part.js";
+import { built } from "../parts/built/part.js";
+import { builtRole } from "../parts/built/role.js";
 import { clarifier } from "../parts/clarifier/part.js";
 import { diggingSafety } from "../parts/digging-safety/part.js";
 import { earthwork } from "../parts/earthwork/part.js";
@@ -74,6 +76,7 @@ export const waterfallParts: readonly Part[] = [
   price,
   papers,
   book,
+  built,
 ];
 
 /** A disappearing waterfall: falls, stream, buried basin, and all that it takes to build and price them. */
@@ -113,7 +116,14 @@ export const waterfall: Template = assemble(
       described: "described",
       toSend: "prices_to_renew",
       logo: "company_logo",
-      givers: { walkedBy: "walked_by", walkedOn: "walked_on", chosenBy: "estimator" },
+      givers: {
+        walkedBy: "walked_by",
+        walkedOn: "walked_on",
+        chosenBy: "estimator",
+        builtBy: "told_by",
+        builtOn: "told_on",
+      },
+      built: builtRole,
       sections: [
         { label: "Material", name: "material_cost" },
         { label: "Labor", name: "labor_in_price" },

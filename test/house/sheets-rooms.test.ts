@@ -24,6 +24,7 @@ const madeOf: Readonly<Record<string, readonly string[]>> = {
   "stream-dig": ["stream"], // a cut for each run and pool
   price: ["materials"], // options priced as materials are
   papers: ["materials", "price"], // the orders list their lines
+  built: ["papers"], // an invoice for each order
 };
 
 /** The files that put parts together. */

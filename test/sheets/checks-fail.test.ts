@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { changedDemo, demoRows, failingIn, firstRow, model } from "../support/changed-demo.js";
+import { builtCases } from "./failing/built.js";
 import type { FailingCase } from "./failing/case.js";
 import { groundCases } from "./failing/ground.js";
 import { inputCases } from "./failing/inputs.js";
@@ -30,6 +31,7 @@ const cases: FailingCase[] = [
   ...groundCases,
   ...moneyCases,
   ...inputCases,
+  ...builtCases,
   ["basin_holds", () => ({ basin_length: 3, basin_width: 3, basin_depth: 2 })],
   // a deep pool, drawn down to the end of the line at its bottom
   ["basin_holds", () => ({ ...firstRow("pools", { length: 14, width: 10, depth: 10 }), ...open })],

@@ -81,7 +81,7 @@ test("an input that a sentence names stands on the sheet that it sends to", () =
 });
 
 test("a check sends to a sheet that asks, or to the office book; it may point at what is to be seen elsewhere", () => {
-  const asking = ["Walk", "Decisions", "Office rules", "Pumps", "Prices", ...fromBook];
+  const asking = ["Walk", "Decisions", "Office rules", "Built", "Pumps", "Prices", ...fromBook];
   const checks = new Set(model.checks.map((name) => name.split(".").at(-1)));
   const others = named.filter(
     ({ where, sheet, clause }) =>

@@ -3,6 +3,7 @@ import type { InputValue } from "../../template/declare.js";
 /** Where a number can come from. */
 export const origins = [
   "measured on site",
+  "told after the work",
   "drawing",
   "supplier's quote",
   "published table",

@@ -1,0 +1,89 @@
+import {
+  calc,
+  count,
+  input,
+  lines,
+  money,
+  prose,
+  published,
+  type TableBlock,
+  table,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
+import type { Whole } from "../brought.js";
+import { capacity } from "../capacity.js";
+import { orderPages } from "../papers/order-list.js";
+
+const invoice = { optional: true, least: 0, most: 1e6 } as const;
+
+/** Invoices of suppliers, several of one where need be. */
+export const builtInvoices = table(
+  "built_invoices",
+  "Invoices of suppliers",
+  {
+    rows: orderPages,
+    filled: "LEN(supplier)>0",
+    note: "Before tax. The cost planned is that of sheet Orders; of several invoices of one supplier the first row has it.",
+  },
+  {
+    supplier: input(text, "Supplier", { optional: true }),
+    planned: calc(
+      money,
+      (row) =>
+        `IF(PLACE_OR_ZERO(built_invoices.supplier,supplier)=${row},SUM_WHERE(bought.cost,bought.supplier,supplier),0)`,
+      "Cost planned",
+      { decimals: 2 },
+    ),
+    invoiced: input(money, "Invoiced", invoice),
+    known: calc(yesno, "LISTED(bought.supplier,supplier)", "On Orders", { blank: "TRUE" }),
+  },
+);
+
+const suppliers = (from: number, to: number): string =>
+  `TEXTJOIN(", ",TRUE,${Array.from({ length: to - from + 1 }, (_, i) => `order_${from + i}_supplier`).join(",")})`;
+const half = orderPages / 2;
+
+/** To whom the orders go, so that an invoice is told of the same. */
+export const suppliersSaid = prose("Suppliers of sheet Orders", {
+  suppliers_said: calc(text, suppliers(1, half), "Suppliers"),
+  more_suppliers_said: calc(text, suppliers(half + 1, orderPages), "More suppliers"),
+});
+
+/** Machines, trucks and the rest of the list of hire. */
+export const builtHires = ({ hires }: Pick<Whole, "hires">): TableBlock =>
+  table(
+    "built_hires",
+    "Equipment, hauling and site",
+    {
+      shown: "planned>0",
+      rows: hires.length,
+      beside: "equipment",
+      data: hires.map(({ what }) => ({ what })),
+    },
+    {
+      what: published(text, "What", { source: "the list of hire of this template" }),
+      planned: calc(money, "cost", "Cost planned", { decimals: 2 }),
+      invoiced: input(money, "Invoiced", invoice),
+      told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { zero: "–" }),
+    },
+  );
+
+/** Work that others quoted. */
+export const builtSubcontracts = table(
+  "built_subcontracts",
+  "Work by others",
+  { rows: capacity.subcontracts, beside: "subcontracts", shown: "planned>0" },
+  {
+    work_done: calc(text, "said", "Work"),
+    planned: calc(money, "amount", "Cost planned", { decimals: 2 }),
+    invoiced: input(money, "Invoiced", invoice),
+    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { zero: "–" }),
+  },
+);
+
+/** Money that stands in no list. */
+export const builtMoney = lines("Other invoices", {
+  electrician_invoiced: input(money, "Electrician, by the hour", invoice),
+  tax_paid: input(money, "Sales tax paid", { ...invoice, note: "On materials and pump." }),
+});

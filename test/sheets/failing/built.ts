@@ -1,0 +1,22 @@
+import { asItIs, type FailingCase, pasted } from "./case.js";
+
+const dates = { work_began: "2027-05-10", work_ended: "2027-05-14" };
+const hours = { built_tasks: [{ hours_taken: 9, quantity_done: 1 }] };
+
+/** What was typed after the work and does not go together: each is worth a look, none stops the bid. */
+export const builtCases: FailingCase[] = [
+  ["inputs_right_built", () => ({ days_taken: 900 })],
+  ["inputs_right_built", asItIs, pasted("lost_reason", "the weather")],
+  ["figures_right_built", () => dates, pasted("days_taken", "four")],
+  ["state_fits_hours", () => hours],
+  ["state_fits_hours", () => ({ ...hours, job_state: "lost" })],
+  ["built_has_hours", () => ({ job_state: "built", price_charged: 50000 })],
+  ["lost_has_reason", () => ({ job_state: "lost" })],
+  ["work_dates_in_order", () => ({ work_began: "2027-05-14", work_ended: "2027-05-10" })],
+  ["decided_before_work", () => ({ ...dates, decided_on: "2027-05-12" })],
+  ["days_fit_dates", () => ({ ...dates, days_taken: 4, rain_days_taken: 2 })],
+  ["tasks_told_whole", () => ({ built_tasks: [{ hours_taken: 9 }] })],
+  ["tasks_told_whole", () => ({ built_tasks: [{ quantity_done: 1 }] })],
+  ["machine_within_hours", () => ({ built_tasks: [{ hours_taken: 3, machine_taken: 4 }] })],
+  ["suppliers_on_orders", () => ({ built_invoices: [{ supplier: "Nobody", invoiced: 10 }] })],
+];
