@@ -2,6 +2,7 @@ import type { NamedFormula } from "../formula/named-formula.js";
 import type { BookLayout } from "./book-layout.js";
 import type { Built } from "./built.js";
 import type { AskingSheet, SheetDeclaration } from "./declare.js";
+import type { Learns } from "./learns.js";
 
 /** A set of sheets under a name and a version: what a kind of job is estimated with. */
 export interface Template {
@@ -20,6 +21,8 @@ export interface Template {
   readonly example?: Example;
   /** Which cells play which part, for commands that work on any template. */
   readonly roles?: Roles;
+  /** Its workbooks are no bids: they learn rates from built jobs. */
+  readonly learns?: Learns;
   /** Set as it is loaded: it came from a file of an office's own, whose workbooks say so. */
   readonly own?: { readonly file: string };
 }

@@ -9,6 +9,7 @@ import { type Import, importsOf } from "./imports.js";
 const rooms = [
   "vocabulary",
   "tables",
+  "learning",
   "plan",
   "brought",
   "part",

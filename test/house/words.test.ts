@@ -1,9 +1,11 @@
 import { expect, test } from "vitest";
 import { compile } from "../../engine/template/compile.js";
 import { glossary, neverSaid } from "../../sheets/glossary.js";
+import { learning } from "../../sheets/learning/learning.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 
-const model = compile(waterfall, "us");
+const models = [compile(waterfall, "us"), compile(learning(10), "us")];
+const cells = models.flatMap((model) => model.cells);
 
 interface Said {
   readonly name: string;
@@ -13,7 +15,7 @@ interface Said {
 
 const said: readonly Said[] = [
   ...new Map(
-    model.cells.map(({ name, declaration }) => [
+    cells.map(({ name, declaration }) => [
       name,
       {
         name,
@@ -59,7 +61,7 @@ interface Text {
 
 /** What stands on the sheets outside of cells, and in their fixed rows. */
 function* blocksSay(): Generator<Text> {
-  for (const { name, purpose, blocks } of model.sheets) {
+  for (const { name, purpose, blocks } of models.flatMap((model) => model.sheets)) {
     yield { where: name, text: `${name} ${purpose}` };
     for (const block of blocks) {
       yield { where: `heading on ${name}`, text: block.heading };
@@ -78,7 +80,7 @@ function* blocksSay(): Generator<Text> {
 
 /** Names, notes, choices; sentences without their figures, and the words that formulas say. */
 function* cellsSay(): Generator<Text> {
-  for (const { name, row = 1, declaration } of model.cells) {
+  for (const { name, row = 1, declaration } of cells) {
     const where = name.replace(/_(status|message)$/, "");
     yield { where, text: where.replace(/[._]/g, " ") };
     yield { where, text: declaration.note ?? "" };

@@ -2,6 +2,7 @@ import { binomialAt, binomialUpTo } from "../arithmetic/binomial.js";
 import { significant } from "../arithmetic/decimal.js";
 import { normalInverse } from "../arithmetic/normal.js";
 import { toBoolean } from "../arithmetic/operators.js";
+import { mostFreedom, studentInverse } from "../arithmetic/student.js";
 import { plain, yesnoType } from "../type.js";
 import { countAt, ensure, numberAt, valueAt } from "./arguments.js";
 import { type NativeFunction, native } from "./description.js";
@@ -39,6 +40,13 @@ const standardNormalInverse: NativeFunction = (args) => {
   return normalInverse(probability);
 };
 
+/** Two-sided, as the first edition of the file format has it; degrees of freedom without their decimals. */
+const studentTwoSided: NativeFunction = (args) => {
+  const [chance, freedom] = [numberAt(args, 0), countAt(args, 1)];
+  ensure(chance > 0 && chance <= 1 && freedom >= 1 && freedom <= mostFreedom);
+  return studentInverse(chance, freedom);
+};
+
 /** Distributions; #NUM! for probabilities outside 0 to 1 and counts outside their range. */
 export const statistics = [
   native("BINOM.DIST", [4], {
@@ -56,5 +64,10 @@ export const statistics = [
     prefixed: true,
     run: standardNormalInverse,
     judge: { takes: ["value"], since: "10 digits only" },
+  }),
+  native("TINV", [2], {
+    check: plainOnly,
+    run: studentTwoSided,
+    judge: { takes: ["value", "value"], since: "10 digits only" },
   }),
 ];
