@@ -52,12 +52,31 @@ function bool(value: Value): boolean {
 const column = (values: Values, from: number, rows: number): Values =>
   values.slice(from, from + rows);
 
+/** An operator row by row, where a single value stands beside every row. */
+function eachRow(operation: Operation, left: Values, right: Values): Values {
+  const rows: Value[] = [];
+  const count = Math.max(left.length, right.length);
+  for (let i = 0; i < count; i++) {
+    const l = left.length === 1 ? left[0] : left[i];
+    const r = right.length === 1 ? right[0] : right[i];
+    rows.push(operation(l as Value, r as Value));
+  }
+  return rows;
+}
+
+/** A value among products: what is no number is zero. */
+function counted(value: Value): number {
+  if (typeof value === "number") return value;
+  plainValue(value);
+  return 0;
+}
+
 const negatedRows = (of: Values): Values => of.map((value) => -toNumber(value));
 
 /** What the code made from formulas calls, by the names it calls it. */
 export const runtime = {
   ...{ add, subtract, multiply, quotient, raised, joined },
   ...{ equal, unequal, below, atMost, above, atLeast },
-  ...{ get, num, bool, finite, column, negatedRows },
+  ...{ get, num, bool, finite, column, negatedRows, eachRow, counted },
   ...Object.assign({}, ...[...natives.values()].map(({ code }) => code?.calls)),
 };

@@ -1,9 +1,10 @@
-import type { Coder } from "../formula/functions/description.js";
+import { type Coder, isMany } from "../formula/functions/description.js";
 import { natives } from "../formula/functions/index.js";
-import { conversion } from "../formula/print.js";
-import type { Operator, Tree } from "../formula/tree.js";
+import type { Tree } from "../formula/tree.js";
 import { type Area, areaCells } from "../template/area.js";
 import { cellOf, columnOf, type Model } from "../template/model.js";
+import { opened, operations } from "./operations.js";
+import { productsByRow, type RowWriter } from "./row-loop.js";
 
 /**
  * A checked formula tree as a JavaScript expression over `v`, the values of a job, and `r`,
@@ -39,21 +40,6 @@ export function source(model: Model, tree: Tree): string {
   }
 }
 
-const operations: Readonly<Record<Operator, string>> = {
-  "+": "add",
-  "-": "subtract",
-  "*": "multiply",
-  "/": "quotient",
-  "^": "raised",
-  "&": "joined",
-  "=": "equal",
-  "<>": "unequal",
-  "<": "below",
-  "<=": "atMost",
-  ">": "above",
-  ">=": "atLeast",
-};
-
 type CellReference = Extract<Tree, { kind: "scalar" | "own" }>;
 
 /** The value of a cell as it stands, errors too. */
@@ -85,12 +71,15 @@ function call(model: Model, name: string, args: readonly Tree[]): string {
   const native = natives.get(name);
   const own = native?.code?.write(args, coderFor(model));
   if (own !== undefined) return own;
+  if (native?.rowByRow) return productsByRow(args, rowWriter(model), listed(model, name, args));
   if (native?.run === undefined) throw new Error(`No code for the function ${name}.`);
-  const parts = args.map((arg) =>
-    native.rowByRow || arg.kind === "column" || arg.kind === "area"
-      ? list(model, arg)
-      : source(model, arg),
-  );
+  return listed(model, name, args);
+}
+
+/** A function of the list of its arguments. */
+function listed(model: Model, name: string, args: readonly Tree[]): string {
+  const byRow = natives.get(name)?.rowByRow;
+  const parts = args.map((arg) => (byRow || isMany(arg) ? list(model, arg) : source(model, arg)));
   return `n[${JSON.stringify(name)}]([${parts.join(",")}])`;
 }
 
@@ -102,6 +91,7 @@ function coderFor(model: Model): Coder {
     condition: (tree) => condition(model, tree as Tree),
     cell: (tree) => (isCell(tree) ? reference(model, tree) : undefined),
     column: (tree) => (tree?.kind === "column" ? columnPlace(model, tree) : undefined),
+    area: (tree) => (tree?.kind === "area" ? `v,[${stretches(model, tree)}]` : undefined),
   };
 }
 
@@ -124,28 +114,31 @@ function list(model: Model, tree: Tree): string {
   }
 }
 
-/** The cells of a sheet, by the stretches in which they follow one another in the list of values. */
 function area(model: Model, tree: Area): string {
-  const stretches: [from: number, rows: number][] = [];
+  const all = stretches(model, tree);
+  return `[].concat(${all.map(([from, rows]) => `column(v,${from},${rows})`).join(",")})`;
+}
+
+/** The cells of a sheet, by the stretches in which they follow one another in the list of values. */
+function stretches(model: Model, tree: Area): readonly [from: number, rows: number][] {
+  const all: [from: number, rows: number][] = [];
   for (const { index } of areaCells(model, tree)) {
-    const last = stretches.at(-1);
+    const last = all.at(-1);
     if (last !== undefined && last[0] + last[1] === index) last[1] += 1;
-    else stretches.push([index, 1]);
+    else all.push([index, 1]);
   }
-  return `[].concat(${stretches.map(([from, rows]) => `column(v,${from},${rows})`).join(",")})`;
+  return all;
 }
 
-/**
- * An operator row by row, where a single value stands beside every row. The loop is written
- * out: a shared one would call another operator each time, which engines cannot make fast.
- */
-function rowByRow(operation: string, left: string, right: string): string {
-  const at = (rows: string) => `${rows}.length===1?${rows}[0]:${rows}[i]`;
-  return `((a,b)=>{const c=[],k=a.length>b.length?a.length:b.length;for(let i=0;i<k;i++)c.push(${operation}(${at("a")},${at("b")}));return c;})(${left},${right})`;
-}
+/** An operator row by row, where a single value stands beside every row. */
+const rowByRow = (operation: string, left: string, right: string): string =>
+  `eachRow(${operation},${left},${right})`;
 
-/** A conversion as the multiplication or division that the workbook shows. */
-function opened(tree: Extract<Tree, { kind: "convert" }>): Tree {
-  const { operator, by } = conversion(tree.factor);
-  return { kind: "binary", operator, left: tree.of, right: { kind: "number", value: by } };
-}
+/** How the trees of a loop over rows are written. */
+const rowWriter = (model: Model): RowWriter => ({
+  single: (tree) => source(model, tree),
+  place: (tree) => {
+    const { cells } = columnOf(model, tree.table, tree.column);
+    return { from: cells[0]?.index as number, rows: cells.length };
+  },
+});

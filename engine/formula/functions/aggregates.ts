@@ -1,10 +1,18 @@
 import { type Dimension, dimensionless, multiplyDimensions } from "../../units/dimension.js";
-import { finite, type Plain, plainValue } from "../arithmetic/operators.js";
+import { finite, type Plain, plainValue, toNumber } from "../arithmetic/operators.js";
 import type { Tree } from "../tree.js";
 import { describeType, textType } from "../type.js";
 import { type Argument, CellError, type Value } from "../value.js";
 import { allValues, countAt, ensure, listAt } from "./arguments.js";
-import { type Check, type Coder, type NativeFunction, native } from "./description.js";
+import {
+  type Check,
+  type Code,
+  type Coder,
+  isMany,
+  type NativeFunction,
+  native,
+} from "./description.js";
+import { rowsAlike } from "./rows-alike.js";
 import { alike, every, firstKeeps, firstOnly } from "./rules.js";
 
 export const isNumber = (value: Plain): value is number => typeof value === "number";
@@ -44,23 +52,47 @@ function sumOfProducts(args: readonly Argument[]): number {
 
 /** The value at a place, from 1, among the numbers of a range put in order: from the least, or from the most. */
 function ranked(args: readonly Argument[], from: "least" | "most"): number {
-  const values = sorted(numbersIn(args.slice(0, 1)));
-  const place = countAt(args, 1);
+  return inOrder(numbersIn(args.slice(0, 1)), countAt(args, 1), from);
+}
+
+function inOrder(numbers: readonly number[], place: number, from: "least" | "most"): number {
+  const values = sorted(numbers);
   ensure(place >= 1 && place <= values.length);
   return values[from === "least" ? place - 1 : values.length - place] as number;
 }
 
-let [given, inOrder]: [readonly number[], Float64Array] = [[], new Float64Array()];
+let [given, ordered]: [readonly number[], Float64Array] = [[], new Float64Array()];
 
 /** The numbers from the least on. The rows of a list ask for one column, a row after the other: it is sorted once. */
 function sorted(values: readonly number[]): Float64Array {
   if (values.length === given.length && values.every((value, i) => value === given[i])) {
-    return inOrder;
+    return ordered;
   }
   given = values;
-  inOrder = Float64Array.from(values).sort();
-  return inOrder;
+  ordered = Float64Array.from(values).sort();
+  return ordered;
 }
+
+const columnRank =
+  (which: "least" | "most") =>
+  (values: readonly Value[], from: number, length: number, place: Value): number => {
+    const numbers: number[] = [];
+    for (let i = from; i < from + length; i++) {
+      const value = plainValue(values[i] as Value);
+      if (typeof value === "number") numbers.push(value);
+    }
+    return inOrder(numbers, Math.trunc(toNumber(place)), which);
+  };
+
+/** A place in a column, which need not be copied for that. */
+const rankCode = (called: string, which: "least" | "most"): Code => ({
+  write: ([of, place], { column, value }) => {
+    const found = column(of);
+    const alone = place !== undefined && !isMany(place);
+    return found !== undefined && alone ? `${called}(${found},${value(place)})` : undefined;
+  },
+  calls: { [called]: columnRank(which) },
+});
 
 /** The sum of a column without a copy: what is no number does not count. */
 function columnSum(values: readonly Value[], from: number, length: number): number {
@@ -68,6 +100,16 @@ function columnSum(values: readonly Value[], from: number, length: number): numb
   for (let i = from; i < from + length; i++) {
     const value = plainValue(values[i] as Value);
     if (typeof value === "number") total += value;
+  }
+  return finite(total);
+}
+
+/** The same of the cells of a sheet, by the stretches in which they stand: from, rows, from, rows and so on. */
+function areaSum(values: readonly Value[], stretches: readonly number[]): number {
+  let total = 0;
+  for (let i = 0; i < stretches.length; i += 2) {
+    const from = stretches[i] as number;
+    total += columnSum(values, from, stretches[i + 1] as number);
   }
   return finite(total);
 }
@@ -109,9 +151,7 @@ const ofTwo =
 const twoValues =
   (called: string) =>
   (args: readonly Tree[], { value }: Coder): string | undefined =>
-    args.length === 2 && args.every(({ kind }) => kind !== "column")
-      ? `${called}(${args.map(value).join(",")})`
-      : undefined;
+    args.length === 2 && !args.some(isMany) ? `${called}(${args.map(value).join(",")})` : undefined;
 
 /** Functions over ranges. */
 export const aggregates = [
@@ -121,11 +161,13 @@ export const aggregates = [
     area: true,
     run: (args) => sum(numbersIn(args)),
     code: {
-      write: (args, { column }) => {
-        const place = args.length === 1 ? column(args[0]) : undefined;
-        return place === undefined ? undefined : `columnSum(${place})`;
+      write: (args, { area, column }) => {
+        if (args.length !== 1) return undefined;
+        const [place, stretches] = [column(args[0]), area(args[0])];
+        if (place !== undefined) return `columnSum(${place})`;
+        return stretches === undefined ? undefined : `areaSum(${stretches})`;
       },
-      calls: { columnSum },
+      calls: { areaSum, columnSum },
     },
   }),
   native("MIN", [1, 60], {
@@ -145,16 +187,19 @@ export const aggregates = [
     columns: every,
     rowByRow: true,
     run: sumOfProducts,
+    code: rowsAlike,
     judge: { takes: ["range"], again: 1, since: "TRUE counts as 1" },
   }),
   native("SMALL", [2], {
     check: firstKeeps,
     columns: firstOnly,
     run: (args) => ranked(args, "least"),
+    code: rankCode("fromLeast", "least"),
   }),
   native("LARGE", [2], {
     check: firstKeeps,
     columns: firstOnly,
     run: (args) => ranked(args, "most"),
+    code: rankCode("fromMost", "most"),
   }),
 ];

@@ -30,6 +30,8 @@ export interface Coder {
   cell(tree: Tree | undefined): string | undefined;
   /** `values,from,rows` of a column, which need not be copied then; undefined where it is none. */
   column(tree: Tree | undefined): string | undefined;
+  /** `values,[from,rows,…]` of the cells of a sheet, likewise. */
+  area(tree: Tree | undefined): string | undefined;
 }
 
 /** JavaScript of a function's own, where it looks at errors, skips arguments or can be faster. */
@@ -40,6 +42,15 @@ export interface Code {
   // biome-ignore lint/suspicious/noExplicitAny: each has arguments of its own
   readonly calls?: Readonly<Record<string, (...args: any[]) => unknown>>;
 }
+
+/** A function of single values, called by this name without a list of them; whole columns go to `run`. */
+export const direct = (name: string, call: (...values: Value[]) => Value): Code => ({
+  write: (args, { value }) =>
+    args.some(isMany) ? undefined : `${name}(${args.map(value).join(",")})`,
+  calls: { [name]: call },
+});
+
+export const isMany = ({ kind }: Tree): boolean => kind === "column" || kind === "area";
 
 /** What hyperformula hands over: a value without errors, a range, either, or as its own types. */
 export type JudgeArgument = "value" | "range" | "either" | "number" | "scalar";

@@ -1,9 +1,10 @@
 import { finite, toBoolean, toNumber } from "../arithmetic/operators.js";
+import type { Tree } from "../tree.js";
 import { plain, type Type, yesnoType } from "../type.js";
 import { type Argument, CellError, type Value } from "../value.js";
 import { isNumber } from "./aggregates.js";
 import { isRange, valueAt } from "./arguments.js";
-import { type Check, native, type Typed } from "./description.js";
+import { type Check, type Coder, isMany, native, type Typed } from "./description.js";
 import { anything, common, every } from "./rules.js";
 
 const conditions: Check = (args, rules) => ({
@@ -42,6 +43,29 @@ function someCondition(args: readonly Argument[], wanted: boolean): boolean {
   if (!counted) throw new CellError("#VALUE!");
   return found;
 }
+
+/** The same of single values, none of them an error. */
+const someOf =
+  (wanted: boolean) =>
+  (values: readonly Value[]): boolean => {
+    let counted = false;
+    let found = false;
+    for (const value of values) {
+      if (value === null) continue;
+      counted = true;
+      if ((typeof value === "boolean" ? value : toBoolean(value)) === wanted) found = true;
+    }
+    if (!counted) throw new CellError("#VALUE!");
+    return found;
+  };
+
+const someFails = someOf(false);
+const someHolds = someOf(true);
+
+const conditionsAlone =
+  (called: string) =>
+  (args: readonly Tree[], { value }: Coder): string | undefined =>
+    args.some(isMany) ? undefined : `${called}([${args.map(value).join(",")}])`;
 
 function choose(which: Value, choices: readonly (() => Value)[]): Value {
   const chosen = choices[Math.trunc(toNumber(which)) - 1];
@@ -84,6 +108,7 @@ export const logic = [
     check: conditions,
     columns: every,
     run: (args) => !someCondition(args, false),
+    code: { write: conditionsAlone("!someFails"), calls: { someFails } },
     judge: {
       takes: ["either"],
       again: 1,
@@ -94,9 +119,14 @@ export const logic = [
     check: conditions,
     columns: every,
     run: (args) => someCondition(args, true),
+    code: { write: conditionsAlone("someHolds"), calls: { someHolds } },
     judge: { takes: ["either"], again: 1, since: "as AND" },
   }),
-  native("NOT", [1], { check: conditions, run: (args) => !toBoolean(valueAt(args, 0)) }),
+  native("NOT", [1], {
+    check: conditions,
+    run: (args) => !toBoolean(valueAt(args, 0)),
+    code: { write: ([of], { condition }) => (of && isMany(of) ? undefined : `!${condition(of)}`) },
+  }),
   native("CHOOSE", [2, 30], {
     check: oneOfMany,
     code: {

@@ -1,10 +1,17 @@
 import { raiseDimension } from "../../units/dimension.js";
 import { floorOf } from "../arithmetic/decimal.js";
-import { finite } from "../arithmetic/operators.js";
+import { finite, toNumber } from "../arithmetic/operators.js";
 import { describeType, plain, type Type } from "../type.js";
-import { CellError } from "../value.js";
-import { numberAt } from "./arguments.js";
-import { type Check, type Code, type NativeFunction, native, type Typed } from "./description.js";
+import { CellError, type Value } from "../value.js";
+import { numberAt, valueAt } from "./arguments.js";
+import {
+  type Check,
+  type Code,
+  direct,
+  type NativeFunction,
+  native,
+  type Typed,
+} from "./description.js";
 import { alike, numberInAnyUnit, plainOnly, takes } from "./rules.js";
 
 const ofOne =
@@ -24,6 +31,8 @@ function remainder(x: number, y: number): number {
   const rest = x - y * floorOf(x / y);
   return Math.abs(rest) < noise * Math.abs(x) ? 0 : finite(rest);
 }
+
+const remainderOf = (x: Value, y: Value) => remainder(toNumber(x), toNumber(y));
 
 const root: Check = (args, rules) => {
   const { type, tree } = args[0] as Typed;
@@ -58,7 +67,8 @@ export const numbers = [
   native("SIGN", [1], { check: numberInAnyUnit(plain), run: ofOne(Math.sign) }),
   native("MOD", [2], {
     check: alike,
-    run: (args) => remainder(numberAt(args, 0), numberAt(args, 1)),
+    run: (args) => remainderOf(valueAt(args, 0), valueAt(args, 1)),
+    code: direct("remainderOf", remainderOf as (...values: Value[]) => Value),
     judge: { takes: ["value", "value"], since: "MOD(1, 0.1) = 0.1" },
   }),
   plainNumber("EXP", Math.exp, written("exp")),

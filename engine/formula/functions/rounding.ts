@@ -1,14 +1,18 @@
-import { floorOf, rounded, roundedBy, significant } from "../arithmetic/decimal.js";
-import { finite } from "../arithmetic/operators.js";
-import { CellError } from "../value.js";
-import { ensure, numberAt } from "./arguments.js";
-import { type Check, type NativeFunction, native } from "./description.js";
+import { floorOf, rounded, roundedDown, roundedUp, significant } from "../arithmetic/decimal.js";
+import { finite, toNumber } from "../arithmetic/operators.js";
+import { CellError, type Value } from "../value.js";
+import { ensure, numberAt, valueAt } from "./arguments.js";
+import { type Check, direct, type NativeFunction, native } from "./description.js";
 import { alike, firstKeeps } from "./rules.js";
 
-const atDecimals =
-  (calculate: (x: number, places: number) => number): NativeFunction =>
-  (args) =>
-    finite(calculate(numberAt(args, 0), numberAt(args, 1)));
+/** A function of a number and of decimals, for a list of arguments and for the two by themselves. */
+const atDecimals = (name: string, calculate: (x: number, places: number) => number) => {
+  const call = (x: Value, places: Value) => finite(calculate(toNumber(x), toNumber(places)));
+  const run: NativeFunction = (args) => call(valueAt(args, 0), valueAt(args, 1));
+  return { run, code: direct(name, call as (...values: Value[]) => Value) };
+};
+
+const wholeBelow = (x: Value = null) => finite(floorOf(toNumber(x)));
 
 /** A multiple of `step`: `whole` rounds how many steps there are. */
 function multiple(whole: (steps: number) => number, x: number, step: number): number {
@@ -48,22 +52,23 @@ const instead = (since: string) => ({ takes: ["value", "value"], since }) as con
 export const rounding = [
   native("INT", [1], {
     check: alike,
-    run: (args) => finite(floorOf(numberAt(args, 0))),
+    run: (args) => wholeBelow(valueAt(args, 0)),
+    code: direct("wholeBelow", wholeBelow),
     judge: { takes: ["value"], since: "INT(-8.5) = -8" },
   }),
   native("ROUND", [2], {
     check: firstKeeps,
-    run: atDecimals(rounded),
+    ...atDecimals("nearest", rounded),
     judge: instead("ROUND(1.005, 2) = 1"),
   }),
   native("ROUNDUP", [2], {
     check: guarded(firstKeeps),
-    run: atDecimals((x, places) => roundedBy(Math.ceil, x, places)),
+    ...atDecimals("roundedUp", roundedUp),
     judge: instead("ROUNDUP(100*1.1, 0) = 111"),
   }),
   native("ROUNDDOWN", [2], {
     check: firstKeeps,
-    run: atDecimals((x, places) => roundedBy(Math.floor, x, places)),
+    ...atDecimals("roundedDown", roundedDown),
     judge: instead("ROUNDDOWN(4.35*100, 0) = 434"),
   }),
   native("CEILING", [2], {

@@ -1,10 +1,10 @@
 import { decimalText, rounded } from "../arithmetic/decimal.js";
-import { toBoolean, toText } from "../arithmetic/operators.js";
+import { toBoolean, toNumber, toText } from "../arithmetic/operators.js";
 import type { Tree } from "../tree.js";
 import { plain, type Type, textType, yesnoType } from "../type.js";
-import { CellError } from "../value.js";
-import { allValues, countAt, numberAt, textAt, valueAt } from "./arguments.js";
-import { type Check, type Native, type NativeFunction, native } from "./description.js";
+import { CellError, type Value } from "../value.js";
+import { allValues, countAt, textAt, valueAt } from "./arguments.js";
+import { type Check, direct, type Native, type NativeFunction, native } from "./description.js";
 import { numberInAnyUnit, takes } from "./rules.js";
 
 /** A cell holds no longer text. */
@@ -23,13 +23,22 @@ function lengthAt(args: Parameters<NativeFunction>[0], index: number, lowest = 0
   return length;
 }
 
+const longerThanThousand = /\d{4}/;
+
 /** The number rounded to `decimals`, with commas between thousands. */
 function fixed(x: number, decimals: number): string {
   if (Math.abs(decimals) > 100) throw new CellError("#VALUE!");
   const [whole, part] = decimalText(rounded(x, decimals), Math.max(decimals, 0)).split(".");
-  const grouped = (whole as string).replace(/\B(?=(\d{3})+$)/g, ",");
+  const grouped = longerThanThousand.test(whole as string)
+    ? (whole as string).replace(/\B(?=(\d{3})+$)/g, ",")
+    : (whole as string);
   return part === undefined ? grouped : `${grouped}.${part}`;
 }
+
+const fixedText = (x: Value, decimals: Value) => fixed(toNumber(x), Math.trunc(toNumber(decimals)));
+
+const textLength = (text: Value = null) =>
+  typeof text === "string" ? text.length : toText(text).length;
 
 /** The character of a code from 1 to 127; above that, programs differ by machine. */
 function character(code: number): string {
@@ -95,14 +104,19 @@ export const text = [
   making("LEFT", [textType, plain], (args) => textAt(args, 0).slice(0, lengthAt(args, 1))),
   making("RIGHT", [textType, plain], right),
   making("MID", [textType, plain, plain], middle),
-  native("LEN", [1], { check: takes([textType], plain), run: (args) => textAt(args, 0).length }),
+  native("LEN", [1], {
+    check: takes([textType], plain),
+    run: (args) => textLength(valueAt(args, 0)),
+    code: direct("textLength", textLength),
+  }),
   making("UPPER", [textType], (args) => textAt(args, 0).toUpperCase()),
   making("LOWER", [textType], (args) => textAt(args, 0).toLowerCase()),
   making("TRIM", [textType], (args) => trimmed(textAt(args, 0))),
   native("FIXED", [2], {
     check: roundedFirst,
     makesText: true,
-    run: (args) => fixed(numberAt(args, 0), countAt(args, 1)),
+    run: (args) => fixedText(valueAt(args, 0), valueAt(args, 1)),
+    code: direct("fixedText", fixedText as (...values: Value[]) => Value),
     judge: { takes: ["value", "value"], since: "unknown" },
   }),
   making("CHAR", [plain], (args) => character(countAt(args, 0)), {

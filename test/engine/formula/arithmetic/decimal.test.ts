@@ -1,6 +1,13 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { rounded, roundedBy, shift } from "../../../../engine/formula/arithmetic/decimal.js";
+import {
+  floorOf,
+  rounded,
+  roundedDown,
+  roundedUp,
+  shift,
+  significant,
+} from "../../../../engine/formula/arithmetic/decimal.js";
 
 /** Rounding by decimal digits alone, which the plain arithmetic for easy cases must not differ from. */
 function byDigits(whole: (size: number) => number, value: number, places: number): number {
@@ -19,13 +26,22 @@ const value = fc.oneof(
 );
 
 test.each([
-  ["half", half],
-  ["up", Math.ceil],
-  ["down", Math.floor],
-] as const)("rounding %s is that of the decimal digits", (_, whole) => {
+  ["half", rounded, half],
+  ["up", roundedUp, Math.ceil],
+  ["down", roundedDown, Math.floor],
+] as const)("rounding %s is that of the decimal digits", (_, round, whole) => {
   fc.assert(
     fc.property(value, fc.integer({ min: 0, max: 6 }), (x, places) => {
-      expect(roundedBy(whole, x, places) + 0).toBe(byDigits(whole, x, places) + 0);
+      expect(round(x, places) + 0).toBe(byDigits(whole, x, places) + 0);
+    }),
+    { numRuns: 20_000, seed: 1 },
+  );
+});
+
+test("the whole number below is that of 15 digits", () => {
+  fc.assert(
+    fc.property(value, (x) => {
+      expect(floorOf(x) + 0).toBe(Math.floor(significant(x)) + 0);
     }),
     { numRuns: 20_000, seed: 1 },
   );

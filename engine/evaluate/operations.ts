@@ -1,0 +1,24 @@
+import { conversion } from "../formula/print.js";
+import type { Operator, Tree } from "../formula/tree.js";
+
+/** The function of the runtime that calculates each operator. */
+export const operations: Readonly<Record<Operator, string>> = {
+  "+": "add",
+  "-": "subtract",
+  "*": "multiply",
+  "/": "quotient",
+  "^": "raised",
+  "&": "joined",
+  "=": "equal",
+  "<>": "unequal",
+  "<": "below",
+  "<=": "atMost",
+  ">": "above",
+  ">=": "atLeast",
+};
+
+/** A conversion as the multiplication or division that the workbook shows. */
+export function opened(tree: Extract<Tree, { kind: "convert" }>): Tree {
+  const { operator, by } = conversion(tree.factor);
+  return { kind: "binary", operator, left: tree.of, right: { kind: "number", value: by } };
+}
