@@ -1,7 +1,7 @@
 import type { Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { links } from "./links.js";
-import { type Readers, Ripple, readersAmong } from "./ripple.js";
+import { isRead, type Readers, Ripple, readersAmong } from "./ripple.js";
 
 /**
  * The formula cells, in order of calculation, that the named cells need; with `changing`
@@ -12,18 +12,31 @@ export function coneOf(
   targets: readonly string[],
   changing?: ReadonlySet<number>,
 ): Cell[] {
-  const needed = new Set(targets.map((name) => model.byId.get(name)?.index));
-  const reads = links(model);
+  const { reads, stretches, within } = links(model);
+  const cells = model.cells.length;
+  const needed = new Uint8Array(cells + stretches.length);
+  for (const name of targets) needed[model.byId.get(name)?.index ?? cells] = 1;
   for (let i = model.order.length - 1; i >= 0; i--) {
-    if (!needed.has(model.order[i]?.index)) continue;
-    for (const index of reads[i] ?? []) needed.add(index);
+    if (needed[model.order[i]?.index as number] === 0) continue;
+    for (const node of reads[i] ?? []) {
+      if (needed[node] === 1) continue;
+      needed[node] = 1;
+      const { from, rows } = stretches[node - cells] ?? { from: 0, rows: 0 };
+      needed.fill(1, from, from + rows);
+    }
   }
-  const reached = new Set(changing);
-  return model.order.filter((cell, i) => {
-    if (!needed.has(cell.index)) return false;
+  const reached = new Uint8Array(cells + stretches.length);
+  const reach = (index: number) => {
+    reached[index] = 1;
+    const end = within.from[index + 1] as number;
+    for (let i = within.from[index] as number; i < end; i++) reached[within.all[i] as number] = 1;
+  };
+  for (const index of changing ?? []) reach(index);
+  return model.order.filter(({ index }, i) => {
+    if (needed[index] === 0) return false;
     if (changing === undefined) return true;
-    if (!(reads[i] ?? []).some((index) => reached.has(index))) return false;
-    reached.add(cell.index);
+    if (!(reads[i] ?? []).some((node) => reached[node] === 1)) return false;
+    reach(index);
     return true;
   });
 }
@@ -32,15 +45,19 @@ export function coneOf(
 export class Cone {
   readonly cells: readonly Cell[];
   readonly readers: Readers;
-  /** The cells that a job gives values to. */
+  /** The cells that a job gives values to and that a formula of the cone reads. */
   readonly #given: readonly number[];
+  readonly #calculated: readonly number[];
   #kept: Ripple | undefined;
 
   constructor(model: Model, targets: readonly string[], changing?: ReadonlySet<number>) {
     this.cells = coneOf(model, targets, changing);
     this.readers = readersAmong(model, this.cells);
-    const calculated = new Set(this.cells.map(({ index }) => index));
-    this.#given = model.cells.map(({ index }) => index).filter((index) => !calculated.has(index));
+    this.#calculated = this.cells.map(({ index }) => index);
+    const calculated = new Set(this.#calculated);
+    this.#given = model.cells
+      .map(({ index }) => index)
+      .filter((index) => !calculated.has(index) && isRead(this.readers, index));
   }
 
   /**
@@ -55,7 +72,9 @@ export class Cone {
       if (kept.values[index] !== value) kept.set(index, value);
     }
     kept.settle();
-    return kept.values.slice();
+    const values = given.slice();
+    for (const index of this.#calculated) values[index] = kept.values[index] as Value;
+    return values;
   }
 }
 

@@ -1,16 +1,102 @@
-import type { Tree } from "../formula/tree.js";
-import type { Model } from "../template/model.js";
-import { precedents } from "../template/order.js";
+import { referencesOf } from "../formula/tree.js";
+import { areaCells } from "../template/area.js";
+import { cellOf, columnOf, type Model } from "../template/model.js";
 
-const known = new WeakMap<Model, readonly (readonly number[])[]>();
+/** Cells that follow one another in the list of values and are read together: a column, or a piece of a sheet's area. */
+interface Stretch {
+  readonly from: number;
+  readonly rows: number;
+}
 
-/** For each formula cell, in order of calculation, the indexes of the cells that it reads. */
-export function links(model: Model): readonly (readonly number[])[] {
+/**
+ * What the formulas of a model read. A cell goes by its index, a stretch by its place among the stretches,
+ * counted on from the number of cells: thousands of formulas read whole columns, and each of them is one link.
+ */
+export interface Links {
+  /** For each formula, in order of calculation. */
+  readonly reads: readonly (readonly number[])[];
+  readonly stretches: readonly Stretch[];
+  /** The stretches in which each cell stands. */
+  readonly within: Lists;
+}
+
+/** Lists of numbers, one behind the other: that of `i` stands in `all` from `from[i]` up to `from[i + 1]`. */
+export interface Lists {
+  readonly from: Uint32Array;
+  readonly all: Uint32Array;
+}
+
+/** So many lists; `each` calls back with the list and the number to put into it, twice alike. */
+export function listsOf(
+  count: number,
+  each: (put: (list: number, value: number) => void) => void,
+): Lists {
+  const from = new Uint32Array(count + 1);
+  each((list) => {
+    from[list + 1] = (from[list + 1] as number) + 1;
+  });
+  for (let i = 1; i <= count; i++) from[i] = (from[i] as number) + (from[i - 1] as number);
+  const all = new Uint32Array(from[count] as number);
+  const next = from.slice();
+  each((list, value) => {
+    const at = next[list] as number;
+    all[at] = value;
+    next[list] = at + 1;
+  });
+  return { from, all };
+}
+
+const known = new WeakMap<Model, Links>();
+
+/** Worked out once for a model. */
+export function links(model: Model): Links {
   const found = known.get(model);
   if (found !== undefined) return found;
-  const made = model.order.map((cell) =>
-    precedents(model, cell.native as Tree, cell.row ?? 0).map(({ index }) => index),
-  );
+  const made = linksOf(model);
   known.set(model, made);
   return made;
+}
+
+function linksOf(model: Model): Links {
+  const cells = model.cells.length;
+  const stretches: Stretch[] = [];
+  const places = new Map<string, number>();
+  const place = (from: number, rows: number): number => {
+    const key = `${from} ${rows}`;
+    const found = places.get(key) ?? cells + stretches.push({ from, rows }) - 1;
+    places.set(key, found);
+    return found;
+  };
+  const reads = model.order.map(({ native, row = 0 }) => {
+    const read: number[] = [];
+    for (const reference of native === undefined ? [] : referencesOf(native)) {
+      if (reference.kind === "column") {
+        const column = columnOf(model, reference.table, reference.column).cells;
+        read.push(place(column[0]?.index as number, column.length));
+      } else if (reference.kind === "area") {
+        for (const [from, rows] of runsOf(areaCells(model, reference)))
+          read.push(place(from, rows));
+      } else read.push(cellOf(model, reference, row).index);
+    }
+    return read;
+  });
+  const within = listsOf(cells, (put) => {
+    stretches.forEach(({ from, rows }, i) => {
+      for (let index = from; index < from + rows; index++) put(index, cells + i);
+    });
+  });
+  return { reads, stretches, within };
+}
+
+/** The runs of cells that follow one another: from, and how many. */
+export function runsOf(
+  cells: readonly { readonly index: number }[],
+): readonly [from: number, rows: number][] {
+  const runs: [from: number, rows: number][] = [];
+  for (const { index } of cells) {
+    const last = runs.at(-1);
+    if (last !== undefined && last[0] + last[1] === index) last[1] += 1;
+    else runs.push([index, 1]);
+  }
+  return runs;
 }

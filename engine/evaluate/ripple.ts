@@ -1,34 +1,37 @@
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { type Step, stepsOf } from "./closures.js";
-import { links } from "./links.js";
+import { type Lists, links, listsOf } from "./links.js";
 
 /** Formulas of a model in the order of calculation, and by the index of a cell the places of those that read it. */
 export interface Readers {
   readonly steps: readonly Step[];
-  /** The places that read cell `i` stand in `places` from `from[i]` up to `from[i + 1]`. */
-  readonly from: Uint32Array;
-  readonly places: Uint32Array;
+  /** The places that read a cell or a stretch, as `Links` counts them. */
+  readonly places: Lists;
+  /** The stretches in which a cell stands. */
+  readonly within: Lists;
+  /** How many cells there are, before the stretches. */
+  readonly cells: number;
 }
 
 /** Who reads whom among some formula cells of a model, given in their order of calculation. */
 export function readersAmong(model: Model, cells: readonly Cell[]): Readers {
-  const wanted = new Set(cells.map(({ index }) => index));
-  const within = (_: unknown, i: number) => wanted.has(model.order[i]?.index as number);
-  const reads = links(model).filter(within);
-  const from = new Uint32Array(model.cells.length + 1);
-  for (const read of reads) for (const index of read) from[index + 1] = (from[index + 1] ?? 0) + 1;
-  for (let i = 1; i < from.length; i++) from[i] = (from[i] ?? 0) + (from[i - 1] ?? 0);
-  const places = new Uint32Array(from[model.cells.length] ?? 0);
-  const next = from.slice();
-  reads.forEach((read, place) => {
-    for (const index of read) {
-      const at = next[index] as number;
-      places[at] = place;
-      next[index] = at + 1;
-    }
+  const wanted = new Uint8Array(model.cells.length);
+  for (const { index } of cells) wanted[index] = 1;
+  const isWanted = (_: unknown, i: number) => wanted[model.order[i]?.index as number] === 1;
+  const { reads, stretches, within } = links(model);
+  const some = reads.filter(isWanted);
+  const places = listsOf(model.cells.length + stretches.length, (put) => {
+    some.forEach((read, place) => {
+      for (const node of read) put(node, place);
+    });
   });
-  return { steps: stepsOf(model).filter(within), from, places };
+  return {
+    steps: stepsOf(model).filter(isWanted),
+    places,
+    within,
+    cells: model.cells.length,
+  };
 }
 
 /**
@@ -39,6 +42,8 @@ export function readersAmong(model: Model, cells: readonly Cell[]): Readers {
 export class Ripple {
   /** The formulas, by place, that wait for their turn: 1. */
   readonly #waiting: Uint8Array;
+  /** The stretches of which some cell changed since the last `settle` began: their readers wait already. */
+  readonly #stirred: Uint8Array;
 
   /**
    * @param values becomes this object's own
@@ -50,6 +55,7 @@ export class Ripple {
     settled: boolean,
   ) {
     this.#waiting = new Uint8Array(readers.steps.length).fill(settled ? 0 : 1);
+    this.#stirred = new Uint8Array(readers.places.from.length - readers.cells);
   }
 
   /** Gives a cell without formula a value. */
@@ -71,13 +77,34 @@ export class Ripple {
       run(values);
       if (!same(before, values[index] as Value)) this.#wake(index);
     }
+    // who reads a stretch stands behind all of its cells: none of them changed after it ran
+    this.#stirred.fill(0);
   }
 
   #wake(index: number): void {
-    const { from, places } = this.readers;
-    const end = from[index + 1] as number;
-    for (let i = from[index] as number; i < end; i++) this.#waiting[places[i] as number] = 1;
+    const { within, cells } = this.readers;
+    this.#readersWait(index);
+    const end = within.from[index + 1] as number;
+    for (let i = within.from[index] as number; i < end; i++) {
+      const stretch = within.all[i] as number;
+      if (this.#stirred[stretch - cells] === 1) continue;
+      this.#stirred[stretch - cells] = 1;
+      this.#readersWait(stretch);
+    }
   }
+
+  #readersWait(node: number): void {
+    const { from, all } = this.readers.places;
+    const end = from[node + 1] as number;
+    for (let i = from[node] as number; i < end; i++) this.#waiting[all[i] as number] = 1;
+  }
+}
+
+/** Does any formula read the cell, by itself or in a stretch? */
+export function isRead({ places, within }: Readers, index: number): boolean {
+  const reads = (node: number) => places.from[node] !== places.from[node + 1];
+  const stretches = within.all.subarray(within.from[index], within.from[index + 1]);
+  return reads(index) || stretches.some(reads);
 }
 
 function same(one: Value, other: Value): boolean {

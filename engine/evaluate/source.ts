@@ -3,6 +3,7 @@ import { natives } from "../formula/functions/index.js";
 import type { Tree } from "../formula/tree.js";
 import { type Area, areaCells } from "../template/area.js";
 import { cellOf, columnOf, type Model } from "../template/model.js";
+import { runsOf } from "./links.js";
 import { opened, operations } from "./operations.js";
 import { productsByRow, type RowWriter } from "./row-loop.js";
 
@@ -120,15 +121,7 @@ function area(model: Model, tree: Area): string {
 }
 
 /** The cells of a sheet, by the stretches in which they follow one another in the list of values. */
-function stretches(model: Model, tree: Area): readonly [from: number, rows: number][] {
-  const all: [from: number, rows: number][] = [];
-  for (const { index } of areaCells(model, tree)) {
-    const last = all.at(-1);
-    if (last !== undefined && last[0] + last[1] === index) last[1] += 1;
-    else all.push([index, 1]);
-  }
-  return all;
-}
+const stretches = (model: Model, tree: Area) => runsOf(areaCells(model, tree));
 
 /** An operator row by row, where a single value stands beside every row. */
 const rowByRow = (operation: string, left: string, right: string): string =>

@@ -1,7 +1,8 @@
 import { type Step, stepsOf } from "../../engine/evaluate/closures.js";
-import { links } from "../../engine/evaluate/links.js";
+import type { Tree } from "../../engine/formula/tree.js";
 import type { Value } from "../../engine/formula/value.js";
 import type { Model } from "../../engine/template/model.js";
+import { precedents } from "../../engine/template/order.js";
 
 /**
  * What changes in a calculated job when a single cell is set to another value, whatever it
@@ -15,8 +16,9 @@ export class Ripple {
   constructor(model: Model) {
     this.#steps = stepsOf(model);
     const readers: number[][] = model.cells.map(() => []);
-    links(model).forEach((reads, place) => {
-      for (const index of new Set(reads)) readers[index]?.push(place);
+    model.order.forEach(({ native, row = 0 }, place) => {
+      for (const { index } of new Set(precedents(model, native as Tree, row)))
+        readers[index]?.push(place);
     });
     this.#readers = readers;
   }
