@@ -13,6 +13,10 @@ const office = {
     "The template reads a table that the office book does not have.",
     "Add the table, or write a new book with `rillbook office --new`.",
   ),
+  "book-moved": said(
+    "The office book has another rate than the one that was learned against.",
+    "Learn again against this book, with `rillbook learn`.",
+  ),
   "book-shape": said("The JSON is no office book.", "Correct the place named."),
   "book-too-long": said(
     "A job needs more rows of the office book than the template's table holds.",
@@ -211,6 +215,14 @@ const runs = {
     'Write it like "price>=20000".',
   ),
   "filter-unknown": said("No template has the name in the filter.", "Use the nearest one told."),
+  "learned-unusable": said(
+    "Rates marked in a workbook of learned rates cannot be taken.",
+    "Clear the mark, or mend what is told of it.",
+  ),
+  "nothing-built": said(
+    "None of the files is a built job that says what it took.",
+    "Fill in sheet Built of a job: its state, its last day, quantities and man-hours.",
+  ),
   "nothing-found": said("The paths name no job.", "Check the paths."),
   "part-invalid": said("The part is not like 3/16.", "Write it so, counted from 1."),
   "parts-incomplete": said("The parts do not make up one run.", "Run or name what is missing."),

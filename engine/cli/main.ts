@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { learningTemplates } from "../../sheets/learning/index.js";
 import { templates } from "../../sheets/templates/index.js";
 import { programStore } from "../stored/store.js";
 import { useStore } from "../template/models.js";
@@ -14,7 +15,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 
 process.exitCode = await run(
   process.argv.slice(2),
-  templates,
+  [...templates, ...learningTemplates],
   {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),

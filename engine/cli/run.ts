@@ -21,6 +21,7 @@ const commands: Readonly<Record<string, () => Promise<(context: Context) => Comm
   compare: async () => (await import("./compare.js")).compareCommand,
   rerun: async () => (await import("./rerun.js")).rerunCommand,
   weigh: async () => (await import("./weigh.js")).weighCommand,
+  learn: async () => (await import("./learn.js")).learnCommand,
   office: async () => (await import("./office.js")).officeCommand,
   names: async () => (await import("./names.js")).namesCommand,
   print: async () => (await import("./print.js")).printCommand,
@@ -76,7 +77,10 @@ export async function run(
   };
   const program = new Command("rillbook")
     .description(
-      `Estimates as workbooks in which every figure is a live formula. Templates: ${templates.map(({ name, title }) => `${name} (${title})`).join(", ")}.`,
+      `Estimates as workbooks in which every figure is a live formula. Templates: ${templates
+        .filter(({ learns }) => learns === undefined)
+        .map(({ name, title }) => `${name} (${title})`)
+        .join(", ")}.`,
     )
     .addHelpText(
       "after",

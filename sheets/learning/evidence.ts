@@ -11,8 +11,7 @@ import {
   text,
   yesno,
 } from "../../engine/template/index.js";
-import { hourly, workUnits } from "../tables/trade-units.js";
-import { methods } from "../tables/work-methods.js";
+import { hourly } from "../tables/trade-units.js";
 
 const unitsInBook = `RATE_UNITS(trade_units.kind,trade_units.size,trade_units.name,INDEX(book_rates.unit,MAX(1,place)),${hourly("unit")})`;
 const ofRate = (column: string) => `IF(usable,INDEX(learned.${column},MAX(1,place)),0)`;
@@ -24,20 +23,20 @@ export const evidence = (rows: number): TableBlock =>
     "Jobs and tasks",
     {
       rows,
-      filled: "AND(LEN(code)>0,quantity>0,hours>0)",
+      filled: "AND(quantity>0,hours>0)",
       note: "Pace: 1.20 is a fifth more an hour than the office book says. To leave a row out, say why in Exclude: it stays here and is counted.",
     },
     {
-      task: input(text, "Task"),
-      job: input(text, "Job"),
+      task: input(text, "Task", { optional: true }),
+      job: input(text, "Job", { optional: true }),
       ended: input(date, "Ended"),
       code: input(text, "Rate", { choices: "book_rates.code" }),
-      method: input(text, "Method", { optional: true, choices: [...methods] }),
-      quantity: input(number, "Quantity", { least: 0, decimals: 1 }),
-      unit: input(text, "Unit", { choices: workUnits }),
-      hours: input(hours, "Man-hours", { least: 0 }),
+      method: input(text, "Method", { optional: true }),
+      quantity: input(number, "Quantity", { decimals: 1 }),
+      unit: input(text, "Unit", { optional: true }),
+      hours: input(hours, "Man-hours"),
       time_factor: input(number, "Time factor", { default: 1, least: 0.05, most: 50 }),
-      planned_rate: input(number, "Planned rate", { optional: true, least: 0, decimals: 3 }),
+      planned_rate: input(number, "Planned rate", { optional: true, decimals: 3 }),
       reason: input(text, "Exclude, reason", { optional: true }),
       place: calc(number, "PLACE_OR_ZERO(book_rates.code,code)", "Row of its rate", { working: true, decimals: 0 }),
       book_rate: calc(precise, "IF(place>0,INDEX(book_rates.book_rate,MAX(1,place)),0)", "Rate in book", {

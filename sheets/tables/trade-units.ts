@@ -50,9 +50,6 @@ const anHour = "/hour";
 /** The production rate of work that is counted in a unit, as a formula joins it: `unit&"/hour"`. */
 export const hourly = (unit: string): string => `${unit}&"${anHour}"`;
 
-/** What work may be counted in, of both systems. */
-export const workUnits: readonly string[] = made.map((unit) => unit.slice(0, -anHour.length));
-
 /** How a bid of either system writes a unit: `‹ft|m›`. */
 export function tradeUnit(unit: TradeUnit): string {
   return Object.hasOwn(pairs, unit) ? `‹${unit}|${pairs[unit as keyof typeof pairs]}›` : unit;

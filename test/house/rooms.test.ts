@@ -22,11 +22,12 @@ const rooms = [
   "book",
   "seal",
   ...["audit", "set", "take", "trace", "compare", "rerun", "weigh", "print"],
+  "learn",
   "cli",
   "api",
 ];
 
-const useCases = ["audit", "set", "take", "trace", "compare", "rerun", "weigh", "print"];
+const useCases = ["audit", "set", "take", "trace", "compare", "rerun", "weigh", "print", "learn"];
 
 /** The one file in which engine and trade meet: the program that people start. */
 const program = "engine/cli/main.ts";

@@ -2,11 +2,11 @@ import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { addressOf } from "../../engine/address.js";
 import type { Model } from "../../engine/template/model.js";
 
-/** A workbook with numbers and plain texts typed over some cells, by id, and nothing calculated anew. */
+/** A workbook with numbers, plain texts, yes or no typed over some cells, by id, and nothing calculated anew. */
 export function typedOver(
   bytes: Uint8Array,
   model: Model,
-  edits: Readonly<Record<string, number | string>>,
+  edits: Readonly<Record<string, number | string | boolean>>,
 ): Uint8Array {
   const parts = unzipSync(bytes);
   // sheet 1 is Start; then come the sheets of the model in their order
@@ -20,7 +20,9 @@ export function typedOver(
       new RegExp(`<c r="${address}"([^>]*?)(?: t="[^"]*")?(?:/>|>.*?</c>)`),
       typeof value === "number"
         ? `<c r="${address}"$1><v>${value}</v></c>`
-        : `<c r="${address}"$1 t="inlineStr"><is><t>${value}</t></is></c>`,
+        : typeof value === "boolean"
+          ? `<c r="${address}"$1 t="b"><v>${Number(value)}</v></c>`
+          : `<c r="${address}"$1 t="inlineStr"><is><t>${value}</t></is></c>`,
     );
     if (after === before) throw new Error(`The cell ${id} was not found in ${part}.`);
     parts[part] = strToU8(after);

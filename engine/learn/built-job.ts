@@ -1,0 +1,143 @@
+import type { Cone } from "../evaluate/cone.js";
+import { CellError, type Value } from "../formula/value.js";
+import { writtenDate } from "../job/date.js";
+import type { BuiltTasks } from "../template/built.js";
+import { columnOf, type Model } from "../template/model.js";
+
+/** What one task of a built job took. */
+export interface TaskTaken {
+  readonly task: string;
+  /** The code of its rate in the office book. */
+  readonly code: string;
+  readonly unit: string;
+  readonly quantity: number;
+  readonly hours: number;
+  /** By which the work was slower than the rate says. */
+  readonly factor: number;
+  /** The rate that the job was planned with. */
+  readonly planned: number;
+}
+
+/** A built job as evidence. */
+export interface BuiltJob {
+  readonly job: string;
+  readonly ended: string;
+  /** The condition that jobs are told apart by. */
+  readonly condition: string;
+  readonly tasks: readonly TaskTaken[];
+  /** Tasks with hours or a quantity that tell no rate: one of them missing or zero, or a cell in error. */
+  readonly half: number;
+}
+
+/** A built job, or in words why there is none. */
+export type Looked = { readonly built: BuiltJob } | { readonly because: string };
+
+/** The cells of the role `built` that evidence is made of, by id. */
+export function cellsOf(model: Model): string[] {
+  const { built } = model.template.roles ?? {};
+  if (built === undefined) return [];
+  const columns = columnsOf(model, built.tasks);
+  const ids = Object.values(columns).flatMap((cells) => cells.map(({ id }) => id));
+  return [...ids, built.state, built.ended, built.tasks.byHand, ...built.conditions];
+}
+
+const wanted = [
+  "task",
+  "unit",
+  "rateCode",
+  "handRateCode",
+  "rate",
+  "factor",
+  "quantity",
+  "hours",
+] as const;
+
+type Columns = Readonly<Record<(typeof wanted)[number], readonly { id: string; index: number }[]>>;
+
+function columnsOf(model: Model, tasks: BuiltTasks): Columns {
+  const cells = wanted.map((part) => {
+    const [table = "", column = ""] = tasks[part].split(".");
+    return [part, columnOf(model, table, column).cells] as const;
+  });
+  return Object.fromEntries(cells) as unknown as Columns;
+}
+
+/**
+ * What a job says that it took. Its state is asked before anything is calculated.
+ *
+ * @param given the job's inputs with its office-book rows
+ * @param condition the cell that jobs are told apart by
+ */
+export function builtJob(
+  model: Model,
+  job: string,
+  given: readonly Value[],
+  cone: Cone,
+  condition: string,
+): Looked {
+  const { built } = model.template.roles ?? {};
+  if (built === undefined)
+    throw new RangeError(`Template ${model.template.name} has no role built.`);
+  const at = (values: readonly Value[], name: string) =>
+    values[model.byId.get(name)?.index ?? -1] ?? null;
+  const state = at(given, built.state);
+  if (state !== built.states.built) return { because: `its state is "${String(state ?? "")}"` };
+  const ended = at(given, built.ended);
+  if (typeof ended !== "number") {
+    return { because: `it is built, but its last day of work (${built.ended}) is not given` };
+  }
+  const values = cone.calculate(given);
+  const byHand = at(values, built.tasks.byHand);
+  if (byHand instanceof CellError) return { because: `${built.tasks.byHand} is in error` };
+  const { tasks, half } = tasksOf(columnsOf(model, built.tasks), values, byHand === true);
+  if (tasks.length === 0) {
+    return {
+      because: `it is built, but no task has both ${built.tasks.quantity} and ${built.tasks.hours}`,
+    };
+  }
+  const said = at(values, condition);
+  return {
+    built: {
+      ...{ job, ended: writtenDate(ended), tasks, half },
+      condition: typeof said === "string" ? said : "",
+    },
+  };
+}
+
+function tasksOf(columns: Columns, values: readonly Value[], byHand: boolean) {
+  const tasks: TaskTaken[] = [];
+  let half = 0;
+  columns.hours.forEach((_, row) => {
+    const held = (part: keyof Columns): Value => values[columns[part][row]?.index ?? -1] ?? null;
+    const [quantity, hours, factor, planned] = [
+      held("quantity"),
+      held("hours"),
+      held("factor"),
+      held("rate"),
+    ];
+    if (quantity === null && hours === null) return;
+    const code = held(byHand ? "handRateCode" : "rateCode");
+    const [task, unit] = [held("task"), held("unit")];
+    if (
+      isMore(quantity) &&
+      isMore(hours) &&
+      isMore(factor) &&
+      isMore(planned) &&
+      typeof code === "string"
+    ) {
+      tasks.push({
+        task: String(task),
+        code,
+        unit: String(unit),
+        quantity,
+        hours,
+        factor,
+        planned,
+      });
+    } else half += 1;
+  });
+  return { tasks, half };
+}
+
+/** A zero done, or done in no time, tells no rate. */
+const isMore = (value: Value): value is number => typeof value === "number" && value > 0;
