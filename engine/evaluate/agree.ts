@@ -8,13 +8,20 @@ import type { Cell, Model } from "../template/model.js";
  */
 export function mustAgree(model: Model, judged: readonly Value[], fast: readonly Value[]): void {
   const cell = firstDifference(model, judged, fast);
-  if (cell === undefined) return;
-  throw new RillbookError(
+  if (cell !== undefined) throw evaluatorsDiffer(cell, judged[cell.index], fast[cell.index]);
+}
+
+/** What is told where two evaluators differ. */
+export const evaluatorsDiffer = (
+  { id, sheet }: Cell,
+  judged: Value | undefined,
+  fast: Value | undefined,
+): RillbookError =>
+  new RillbookError(
     "evaluators-differ",
-    `The two evaluators differ in ${cell.id} on sheet ${cell.sheet}: ${String(judged[cell.index])} and ${String(fast[cell.index])}. No bid is written. Please report this with the job record.`,
+    `The two evaluators differ in ${id} on sheet ${sheet}: ${String(judged)} and ${String(fast)}. No bid is written. Please report this with the job record.`,
     3,
   );
-}
 
 /** The first cell whose values differ by more than 1e-9 of their size. */
 export function firstDifference(
@@ -24,10 +31,11 @@ export function firstDifference(
   tolerance = 1e-9,
   cells: readonly Cell[] = model.order,
 ): Cell | undefined {
-  return cells.find(({ index }) => !same(first[index], second[index], tolerance));
+  return cells.find(({ index }) => !alike(first[index], second[index], tolerance));
 }
 
-function same(a: Value | undefined, b: Value | undefined, tolerance: number): boolean {
+/** Are two values the same, numbers to within a part of their size? */
+export function alike(a: Value | undefined, b: Value | undefined, tolerance = 1e-9): boolean {
   if (typeof a === "number" && typeof b === "number") {
     return Math.abs(a - b) <= tolerance * Math.max(1, Math.abs(a), Math.abs(b));
   }

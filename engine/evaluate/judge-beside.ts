@@ -2,9 +2,9 @@ import { once } from "node:events";
 import { Worker } from "node:worker_threads";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
-import { mustAgree } from "./agree.js";
 import { calculateFast } from "./calculate-fast.js";
-import { type JudgedValue, judgedList, judgeTask } from "./judge-task.js";
+import { mustBear, questionsOf } from "./judge-parts.js";
+import type { JudgedValue } from "./judge-task.js";
 
 /** Young space of the thread, MB: what hyperformula builds lives on, and is copied less often so. */
 const youngMemory = 64;
@@ -26,13 +26,12 @@ export class JudgeBeside {
   });
   readonly #answer = settledByItself(Promise.race([this.#judged(), this.#ended()]));
 
-  /** The values of the job by the closures; the judge has begun with it. */
+  /** The values of the job by the closures; the judge has begun to answer what they stand on. */
   calculate(model: Model, given: readonly Value[]): Calculated {
-    this.#thread.postMessage(judgeTask(model, given));
     const values = calculateFast(model, given);
-    const agreed = this.#answer.then((judged) =>
-      mustAgree(model, judgedList(model, given, judged), values),
-    );
+    const questions = questionsOf(model, values);
+    this.#thread.postMessage(questions.task());
+    const agreed = this.#answer.then((answers) => mustBear(questions, answers));
     return { values, agreed: settledByItself(agreed) };
   }
 

@@ -25,6 +25,8 @@ export const judgeOptions: Partial<ConfigParams> = {
   leapYear1900: true,
   nullDate: { year: 1899, month: 12, day: 31 },
   localeLang: "en-US",
+  // a text is never compared as the date that it may read as
+  parseDateTime: () => undefined,
 };
 
 const argumentTypes: Readonly<Record<JudgeArgument, FunctionArgumentType>> = {

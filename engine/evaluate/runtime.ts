@@ -11,6 +11,7 @@ import {
   toText,
 } from "../formula/arithmetic/operators.js";
 import { natives } from "../formula/functions/index.js";
+import type { Operator } from "../formula/tree.js";
 import type { Value } from "../formula/value.js";
 
 type Values = readonly Value[];
@@ -35,6 +36,12 @@ const below: Operation = (l, r) => compare(l, r) < 0;
 const atMost: Operation = (l, r) => compare(l, r) <= 0;
 const above: Operation = (l, r) => compare(l, r) > 0;
 const atLeast: Operation = (l, r) => compare(l, r) >= 0;
+
+/** Operators by how formulas write them. */
+export const operations: Readonly<Record<Operator, Operation>> = {
+  ...{ "+": add, "-": subtract, "*": multiply, "/": quotient, "^": raised, "&": joined },
+  ...{ "=": equal, "<>": unequal, "<": below, "<=": atMost, ">": above, ">=": atLeast },
+};
 
 /** The value of a cell; an error is thrown. */
 function get(value: Value): Plain {

@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate, calculateFast, firstDifference } from "../../../engine/evaluate/calculate.js";
 import { judge } from "../../../engine/evaluate/judge.js";
+import { mustBear, questionsOf } from "../../../engine/evaluate/judge-parts.js";
+import { judgedValues } from "../../../engine/evaluate/judge-sheets.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
 import { compile } from "../../../engine/template/compile.js";
 import * as t from "../../../engine/template/index.js";
@@ -32,6 +34,9 @@ describe("judge and closures agree", () => {
         return `${formula}: ${first[index]} and ${second[index]}`;
       });
     expect(differing).toEqual([]);
+    // and so it is part by part
+    const questions = questionsOf(model, second);
+    expect(() => mustBear(questions, judgedValues(questions.task()))).not.toThrow();
     // the sample is worth its name: most formulas give values, some give errors
     const errors = model.order.filter(({ index }) => first[index] instanceof CellError).length;
     expect(errors).toBeLessThan(runs * 0.7);
