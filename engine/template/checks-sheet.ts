@@ -248,7 +248,7 @@ function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckD
       made[figuresRightName(one.name)] = check(
         `NOT(ISERROR(SUM(${areaTable}.${wordsOf(one.name)})))`,
         `Sheet ${one.name}: a cell holds an error. Correct what was typed after the work; the bid itself is not touched.`,
-        { label: `Figure in error on ${one.name}`, level },
+        { label: `Error on ${one.name}`, level },
       );
     }
     if (conditions.length === 0) continue;

@@ -346,6 +346,8 @@ export interface SheetDeclaration {
   readonly asksForErrors?: true;
   /** `false` for working lists: nothing of the sheet is printed. */
   readonly printed?: false;
+  /** A count: while it is zero as the workbook is written, nothing of the sheet is printed. */
+  readonly printedOnce?: string;
   /** Not among the tabs at first: for reference, and Summary tells how to show it. */
   readonly hidden?: true;
   /** The stage of the work that it belongs to: tabs of one group share a color. */

@@ -111,7 +111,14 @@ export const worksheets = [
     group: "after",
     purpose: "What the job really took, typed in once it is decided and done. It moves no figure of the bid.",
     afterwards: true,
-    printed: false,
+    printedOnce: "built_given",
+  },
+  {
+    name: "Look back",
+    group: "after",
+    purpose: "What the job took against what was planned, and what each difference comes from.",
+    afterwards: true,
+    printedOnce: "built_given",
   },
   {
     name: "Drawings",

@@ -28,6 +28,9 @@ export function checkLook(
   once?: WorkbookContent,
 ): Finding[] {
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
+  const awaiting = new Set(
+    model.sheets.filter(({ printedOnce }) => printedOnce !== undefined).map(({ name }) => name),
+  );
   const slots = slotsOf(model);
   const looks = pairs.flatMap((pair): LookPair[] => {
     const [now, then] = [pair.found.look, pair.fresh.look];
@@ -41,7 +44,8 @@ export function checkLook(
       return start === undefined || end === undefined ? [] : [{ from: start, to: end }];
     });
     const books = { nowBook, thenBook, content, freshContent: fresh };
-    return [{ ...pair, ...books, written, now, then, slots: here, handout }];
+    const awaited = awaiting.has(pair.fresh.name);
+    return [{ ...pair, ...books, written, now, then, slots: here, handout, awaited }];
   });
   return rewrittenAsOne([
     ...checkProgram(content, looks),

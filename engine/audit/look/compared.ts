@@ -20,6 +20,8 @@ export interface LookPair extends SheetPair {
   readonly slots: readonly Area[];
   /** The page is given to customers, suppliers or crew. */
   readonly handout: boolean;
+  /** It prints nothing as it is written until something is typed. */
+  readonly awaited: boolean;
 }
 
 /** A cell of the template that shows something, as it is and as it would be written. */

@@ -27,6 +27,12 @@ function printed(pair: LookPair): Finding[] {
   const more = shown.filter(({ at, home }) => within(now, at) && !within(openBelow(then), home));
   const first = missing[0] ?? more[0];
   if (first === undefined || (map.still && saidAreas(now) === saidAreas(then))) return [];
+  // written while nothing was typed there: what is typed since prints once the bid is written again
+  if (pair.awaited && !shown.some(({ at }) => within(now, at))) {
+    const advice = "Take the workbook and bid again: from then on this sheet prints.";
+    const sheet = `sheet ${found.name}`;
+    return [lookFinding(sheet, "not printed yet", saidAreas(then), { grade: "to know", advice })];
+  }
   const what =
     missing.length > 0
       ? `${missing.length} cells that show something are left out, ${addressOf(first.at)} first`

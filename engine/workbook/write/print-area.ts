@@ -31,8 +31,10 @@ interface Part {
  * its last line stands, so that a line that an edit adds is printed too.
  */
 export function setPrint(page: Page, declared: SheetDeclaration): void {
-  const { sheet, portrait, widest, widths } = page;
-  if (declared.printed === false || declared.hidden) {
+  const { sheet, portrait, widest, widths, model, values } = page;
+  const awaited = model.byId.get(declared.printedOnce ?? "");
+  const isAwaited = awaited !== undefined && !(Number(values[awaited.index] ?? 0) > 0);
+  if (declared.printed === false || declared.hidden || isAwaited) {
     printNothing(sheet);
     return;
   }

@@ -1,11 +1,26 @@
+import { unprinted } from "../../../engine/template/index.js";
+import { varianceFormulas } from "../../vocabulary/variance.js";
 import { part } from "../part.js";
 import { builtHires, builtInvoices, builtMoney, builtSubcontracts, suppliersSaid } from "./bought.js";
+import { effectSizes, largestEffects, stageHours, taskEffects } from "./effects.js";
 import { builtGiven } from "./given.js";
+import {
+  costEffects,
+  costTotal,
+  hoursBack,
+  laborBack,
+  lookBackHead,
+  lookBackParts,
+  marginBack,
+  stageChart,
+} from "./look-back.js";
+import { lineReadings, meterWorkings, runReadings, waterBack } from "./readings.js";
 import { jobState, stateChecks } from "./state.js";
 import { builtAdditional, builtHours, builtOthers, builtTasks } from "./tasks.js";
 import { builtLines, builtRuns, builtWater } from "./water.js";
 
 export const built = part("Built", "What the job really took, beside what was planned.", {
+  formulas: varianceFormulas,
   blocks: {
     Built: [
       jobState,
@@ -23,6 +38,24 @@ export const built = part("Built", "What the job really took, beside what was pl
       builtWater,
       builtGiven,
       stateChecks,
+    ],
+    "Look back": [
+      lookBackHead,
+      costEffects,
+      costTotal,
+      marginBack,
+      ({ tasks }) => taskEffects(tasks),
+      hoursBack,
+      stageChart,
+      lineReadings,
+      runReadings,
+      waterBack,
+      unprinted(stageHours),
+      unprinted(largestEffects),
+      unprinted(laborBack),
+      unprinted(meterWorkings),
+      unprinted(lookBackParts),
+      ({ tasks }) => unprinted(effectSizes(tasks)),
     ],
   },
 });

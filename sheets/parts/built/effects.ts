@@ -1,0 +1,106 @@
+import { calc, count, hours, number, published, type TableBlock, table, text } from "../../../engine/template/index.js";
+import { stages } from "../../plan/stages.js";
+import type { Task } from "../task.js";
+
+/** Rows that are planned stay in sight, whether or not anything is told of them yet. */
+const shown = "hours_planned>0[h]";
+const ofTold = (formula: string, none = "0[h]"): string => `IF(OR(told=1,told=3),${formula},${none})`;
+const split = (effect: string): string => `IF(AND(told=3,planned>0),${effect},0[h])`;
+
+/** Hours of each task told, against the plan: what the difference comes from. */
+export const taskEffects = (tasks: readonly Task[]): TableBlock =>
+  table(
+    "task_effects",
+    "Hours by task",
+    {
+      rows: tasks.length,
+      beside: "built_tasks",
+      shown,
+      data: tasks.map(({ task }) => ({ task })),
+      note: "By quantity: more or less was done, at the planned hours for a unit. By rate: a unit took longer or shorter. Quantities stand on sheet Built. Without one, a difference is not split.",
+    },
+    {
+      task: published(text, "Task", { source: "the list of tasks of this template" }),
+      of_plan: calc(hours, ofTold("hours_planned"), "Hours planned", { zero: "–" }),
+      taken: calc(hours, ofTold("hours_taken"), "Hours taken"),
+      rate_planned: calc(
+        number,
+        ofTold("IF(hours_planned>0[h],planned/(hours_planned/1[h]),0)", "0"),
+        "Units an hour planned",
+        {
+          zero: "–",
+        },
+      ),
+      rate_taken: calc(
+        number,
+        "IF(AND(told=3,hours_taken>0[h]),quantity_done/(hours_taken/1[h]),0)",
+        "Units an hour made",
+        {
+          zero: "–",
+        },
+      ),
+      more: calc(hours, ofTold("hours_taken-hours_planned"), "Difference", { strong: true }),
+      by_quantity: calc(hours, split("QUANTITY_EFFECT(planned,hours_planned,quantity_done)"), "By quantity", {
+        strong: true,
+      }),
+      by_rate: calc(hours, split("RATE_EFFECT(planned,hours_planned,quantity_done,hours_taken)"), "By rate", {
+        strong: true,
+      }),
+    },
+  );
+
+/** How large each difference is, for the order of them. */
+export const effectSizes = (tasks: readonly Task[]): TableBlock =>
+  table(
+    "effect_sizes",
+    "Size of each difference",
+    {
+      rows: tasks.length,
+      beside: "built_tasks",
+      shown,
+      note: "With a millionth by row, so that equal ones have an order.",
+    },
+    { size: calc(number, (row) => ofTold(`ABS(hours_taken-hours_planned)/1[h]+${row}*0.000001`, "0"), "Size") },
+  );
+
+/** The same by stage of the work, for the eye: only tasks whose hours were told count on either side. */
+export const stageHours = table(
+  "stage_hours",
+  "Hours by stage",
+  { rows: stages.length, data: stages.map((stage) => ({ stage })) },
+  {
+    stage: published(text, "Stage", { source: "the stages of this template" }),
+    planned: calc(hours, "SUM_WHERE(task_effects.of_plan,tasks.stage,stage)", "Planned"),
+    taken: calc(hours, "SUM_WHERE(task_effects.taken,tasks.stage,stage)", "Taken"),
+  },
+);
+
+const at = (column: string): string => `INDEX(task_effects.${column},at)`;
+
+/** The tasks that are furthest from the plan, in words. */
+export const largestEffects = table(
+  "largest_effects",
+  "Largest differences",
+  { rows: 3 },
+  {
+    rank: calc(count, (row) => `${row}`, "Rank"),
+    place: calc(
+      count,
+      (row) =>
+        `IF(LARGE(effect_sizes.size,${row})>=0.05,PLACE_OR_ZERO(effect_sizes.size,LARGE(effect_sizes.size,${row})),0)`,
+      "Row",
+    ),
+    at: calc(count, "MAX(1,place)", "Row read"),
+    parts: calc(
+      text,
+      `IF(INDEX(built_tasks.told,at)=3,HOURS_PARTS_SAID(${at("by_quantity")},${at("by_rate")}),"its quantity is not told")`,
+      "Parts",
+    ),
+    note_said: calc(text, 'JOINED(" ",INDEX(built_tasks.note,at))', "Note"),
+    in_words: calc(
+      text,
+      `IF(place>0,${at("task")}&": "&HOURS_MORE_SAID(${at("more")}/1[h])&" than planned ("&parts&")."&note_said,"")`,
+      "In words",
+    ),
+  },
+);
