@@ -105,7 +105,7 @@ async function learn(context: Context, named: string[], options: Options): Promi
   const condition = learning[0]?.learns.condition ?? "";
   const files = await findFiles(named, [output, office]);
   const collected = await collect(files, trade, book, condition);
-  const evidence = evidenceOf(collected.jobs, book, learning, asOf);
+  const evidence = evidenceOf(collected.jobs, collected.decided, book, learning, asOf);
   const { model, values } = await written(context, evidence, book, target);
   tell(context, options, { collected, evidence, model, values, output });
 }
@@ -137,7 +137,7 @@ interface Learned {
 
 function tell(context: Context, { json }: Options, learned: Learned): void {
   const { collected, evidence, model, values, output } = learned;
-  const { jobs, rows, tooMany, unknown } = evidence;
+  const { jobs, rows, tooMany, unknown, decidedLeftOut } = evidence;
   const failed = failedChecks(model, values);
   context.status = failed.some(({ level }) => level === "must") ? 1 : 0;
   const { headline } = model.template;
@@ -149,6 +149,8 @@ function tell(context: Context, { json }: Options, learned: Learned): void {
         ...{ written: output, jobs: jobs.map(({ job, file }) => ({ job, file })), rows },
         headline: Object.fromEntries(headline.map((name) => [name, figure(name)])),
         ...{ passedOver: collected.passedOver, tasksToldByHalf: half, noRateInBook: unknown },
+        decided: collected.decided.length,
+        ...{ decidedLeftOut, decidedUnlike: collected.unlike },
         tooMany: tooMany.map(({ job, file }) => ({ job, file })),
         failed: failed.map(({ cell, level, message }) => ({ name: cell.id, level, message })),
       },
@@ -176,6 +178,16 @@ function tell(context: Context, { json }: Options, learned: Learned): void {
   if (tooMany.length > 0) {
     context.err(
       `left out: the oldest ${counted(tooMany.length, "job")}, since the largest workbook has no room: ${tooMany.map(({ job }) => job).join(", ")}\n`,
+    );
+  }
+  if (collected.unlike.length > 0) {
+    context.err(
+      `left out of won and lost: jobs of which several files tell another outcome or price: ${collected.unlike.join(", ")}\n`,
+    );
+  }
+  if (decidedLeftOut > 0) {
+    context.err(
+      `left out of won and lost: the oldest ${counted(decidedLeftOut, "bid")}, for want of room\n`,
     );
   }
   for (const line of failedLines(failed)) context.err(`${line}\n`);

@@ -1,7 +1,7 @@
 import type { Cone } from "../evaluate/cone.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
-import type { BuiltTasks } from "../template/built.js";
+import type { Built, BuiltTasks } from "../template/built.js";
 import { columnOf, type Model } from "../template/model.js";
 
 /** What one task of a built job took. */
@@ -29,16 +29,28 @@ export interface BuiltJob {
   readonly half: number;
 }
 
-/** A built job, or in words why there is none. */
-export type Looked = { readonly built: BuiltJob } | { readonly because: string };
+/** A bid that was won or lost. */
+export interface Decided {
+  readonly job: string;
+  readonly won: boolean;
+  readonly price: number;
+  readonly cost: number;
+  /** The day of the decision, where it is given. */
+  readonly on: string;
+}
+
+/** A built job, or in words why there is none; and how its bid was decided, where it was. */
+export type Looked = ({ readonly built: BuiltJob } | { readonly because: string }) & {
+  readonly decided?: Decided;
+};
 
 /** The cells of the role `built` that evidence is made of, by id. */
 export function cellsOf(model: Model): string[] {
-  const { built } = model.template.roles ?? {};
+  const { built, price = "", cost = "" } = model.template.roles ?? {};
   if (built === undefined) return [];
   const columns = columnsOf(model, built.tasks);
   const ids = Object.values(columns).flatMap((cells) => cells.map(({ id }) => id));
-  return [...ids, built.state, built.ended, built.tasks.byHand, ...built.conditions];
+  return [...ids, price, cost, built.state, built.ended, built.tasks.byHand, ...built.conditions];
 }
 
 const wanted = [
@@ -63,7 +75,7 @@ function columnsOf(model: Model, tasks: BuiltTasks): Columns {
 }
 
 /**
- * What a job says that it took. Its state is asked before anything is calculated.
+ * What a job says that it took, and how its bid was decided. Its state is asked before anything is calculated.
  *
  * @param given the job's inputs with its office-book rows
  * @param condition the cell that jobs are told apart by
@@ -75,19 +87,45 @@ export function builtJob(
   cone: Cone,
   condition: string,
 ): Looked {
-  const { built } = model.template.roles ?? {};
-  if (built === undefined)
+  const { roles } = model.template;
+  const { built } = roles ?? {};
+  if (roles === undefined || built === undefined) {
     throw new RangeError(`Template ${model.template.name} has no role built.`);
-  const at = (values: readonly Value[], name: string) =>
-    values[model.byId.get(name)?.index ?? -1] ?? null;
-  const state = at(given, built.state);
-  if (state !== built.states.built) return { because: `its state is "${String(state ?? "")}"` };
-  const ended = at(given, built.ended);
+  }
+  const state = at(model, given, built.state);
+  const { states } = built;
+  const isBuilt = state === states.built;
+  const otherwise = { because: `its state is "${String(state ?? "")}"` };
+  if (!isBuilt && state !== states.won && state !== states.lost) return otherwise;
+  const values = cone.calculate(given);
+  const on = at(model, given, built.decided);
+  const [price, cost] = [at(model, values, roles.price), at(model, values, roles.cost)];
+  const known = isMore(price) && isMore(cost);
+  const decided = known && {
+    decided: {
+      ...{ job, price, cost, won: state !== states.lost },
+      on: typeof on === "number" ? writtenDate(on) : "",
+    },
+  };
+  const looked = isBuilt ? tookIn(model, built, job, values, condition) : otherwise;
+  return { ...looked, ...decided };
+}
+
+const at = (model: Model, values: readonly Value[], name: string): Value =>
+  values[model.byId.get(name)?.index ?? -1] ?? null;
+
+function tookIn(
+  model: Model,
+  built: Built,
+  job: string,
+  values: readonly Value[],
+  condition: string,
+): Looked {
+  const ended = at(model, values, built.ended);
   if (typeof ended !== "number") {
     return { because: `it is built, but its last day of work (${built.ended}) is not given` };
   }
-  const values = cone.calculate(given);
-  const byHand = at(values, built.tasks.byHand);
+  const byHand = at(model, values, built.tasks.byHand);
   if (byHand instanceof CellError) return { because: `${built.tasks.byHand} is in error` };
   const { tasks, half } = tasksOf(columnsOf(model, built.tasks), values, byHand === true);
   if (tasks.length === 0) {
@@ -95,7 +133,7 @@ export function builtJob(
       because: `it is built, but no task has both ${built.tasks.quantity} and ${built.tasks.hours}`,
     };
   }
-  const said = at(values, condition);
+  const said = at(model, values, condition);
   return {
     built: {
       ...{ job, ended: writtenDate(ended), tasks, half },

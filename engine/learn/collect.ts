@@ -14,7 +14,7 @@ import {
   type Trade,
 } from "../rerun/index.js";
 import type { Model } from "../template/model.js";
-import { type BuiltJob, builtJob, cellsOf, type Looked } from "./built-job.js";
+import { type BuiltJob, builtJob, cellsOf, type Decided, type Looked } from "./built-job.js";
 
 /** A built job with the file it was read from. */
 export interface Found extends BuiltJob {
@@ -31,6 +31,10 @@ export interface PassedOver {
 export interface Collected {
   /** In the order in which their work ended. */
   readonly jobs: readonly Found[];
+  /** Bids won and lost, each once, in the order in which they were decided; those without a day first. */
+  readonly decided: readonly Decided[];
+  /** Job numbers of which several files tell another outcome or another price: not among those decided. */
+  readonly unlike: readonly string[];
   readonly passedOver: readonly PassedOver[];
 }
 
@@ -49,8 +53,13 @@ export async function collect(
   const cones = new Map<Model, Cone>();
   const found: Found[] = [];
   const passedOver: PassedOver[] = [];
+  const decided = new Map<string, readonly Decided[]>();
   for (const file of files) {
     const looked = await lookedAt(file);
+    if (looked.decided !== undefined) {
+      const { job } = looked.decided;
+      decided.set(job, [...(decided.get(job) ?? []), looked.decided]);
+    }
     if ("built" in looked) found.push(looked.built);
     else passedOver.push({ file, because: looked.because });
   }
@@ -58,9 +67,10 @@ export async function collect(
   const inOrder = [...jobs].sort(
     (a, b) => a.ended.localeCompare(b.ended) || a.job.localeCompare(b.job),
   );
-  return { jobs: inOrder, passedOver: [...passedOver, ...twice] };
+  const { bids, unlike } = decidedOnce([...decided.values()]);
+  return { jobs: inOrder, decided: bids, unlike, passedOver: [...passedOver, ...twice] };
 
-  async function lookedAt(file: string): Promise<{ built: Found } | { because: string }> {
+  async function lookedAt(file: string): Promise<FoundIn> {
     try {
       const { bytes } = await readContent(file);
       const old = read(file, bytes, trade);
@@ -73,13 +83,15 @@ export async function collect(
       const cone = cones.get(model) ?? new Cone(model, cellsOf(model));
       cones.set(model, cone);
       const looked: Looked = builtJob(model, old.job, given, cone, condition);
-      return "built" in looked ? { built: { ...looked.built, file, model } } : looked;
+      return "built" in looked ? { ...looked, built: { ...looked.built, file, model } } : looked;
     } catch (error) {
       if (!(error instanceof RillbookError)) throw error;
       return { because: error.message };
     }
   }
 }
+
+type FoundIn = ({ readonly built: Found } | { readonly because: string }) & Pick<Looked, "decided">;
 
 function read(file: string, bytes: Buffer, { templates }: Trade): OldJob | string {
   try {
@@ -125,6 +137,23 @@ function onceEach(found: readonly Found[]): { jobs: Found[]; twice: PassedOver[]
     }
   }
   return { jobs, twice };
+}
+
+/** Bids by the day of their decision, each job once. */
+function decidedOnce(byJob: readonly (readonly Decided[])[]): {
+  bids: Decided[];
+  unlike: string[];
+} {
+  const bids: Decided[] = [];
+  const unlike: string[] = [];
+  for (const [first, ...others] of byJob) {
+    if (first === undefined) continue;
+    const same = others.every(({ won, price }) => won === first.won && price === first.price);
+    if (same) bids.push(first);
+    else unlike.push(first.job);
+  }
+  bids.sort((a, b) => a.on.localeCompare(b.on) || a.job.localeCompare(b.job));
+  return { bids, unlike };
 }
 
 const said = ({ ended, tasks }: BuiltJob): string =>

@@ -1,5 +1,5 @@
 // What other rooms may use of this one.
-export type { BuiltJob, TaskTaken } from "./built-job.js";
+export type { BuiltJob, Decided, TaskTaken } from "./built-job.js";
 export { type Collected, collect, type Found, type PassedOver } from "./collect.js";
 export { type Evidence, evidenceOf, isLearning, type Learning } from "./record.js";
 export { notLearned, ratesToTake, type TakenRate, withRates } from "./take-rates.js";

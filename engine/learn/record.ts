@@ -6,6 +6,7 @@ import type { Learns } from "../template/learns.js";
 import { columnOf, type Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
+import type { Decided } from "./built-job.js";
 import type { Found } from "./collect.js";
 
 /** A template whose workbooks learn. */
@@ -22,6 +23,8 @@ export interface Evidence {
   /** The oldest jobs, where there are more rows than the largest workbook holds. */
   readonly tooMany: readonly Found[];
   readonly rows: number;
+  /** The oldest bids won or lost for which there is no room. */
+  readonly decidedLeftOut: number;
   /** Codes of tasks for which the office book has no rate. */
   readonly unknown: readonly string[];
 }
@@ -36,6 +39,7 @@ export interface Evidence {
  */
 export function evidenceOf(
   found: readonly Found[],
+  decided: readonly Decided[],
   book: OfficeBook,
   templates: readonly Learning[],
   on: string,
@@ -58,6 +62,7 @@ export function evidenceOf(
   const unknown = [...new Set(jobs.flatMap(({ tasks }) => tasks.map(({ code }) => code)))].filter(
     (code) => !rates.has(code.toLowerCase()),
   );
+  const newest = decided.slice(-roomOf(template, learns.decided.table));
   const record: JobRecord = {
     ...{
       rillbook: 1,
@@ -77,10 +82,17 @@ export function evidenceOf(
         [learns.jobs.job]: job,
         [learns.jobs.ended]: ended,
       })),
+      [learns.decided.table]: newest.map((one) => ({
+        [learns.decided.job]: one.job,
+        [learns.decided.won]: one.won,
+        [learns.decided.price]: one.price,
+        [learns.decided.cost]: one.cost,
+      })),
       [learns.evidence.table]: rows,
     },
   };
-  return { model, record, jobs, tooMany, rows: rows.length, unknown };
+  const decidedLeftOut = decided.length - newest.length;
+  return { model, record, jobs, tooMany, rows: rows.length, unknown, decidedLeftOut };
 }
 
 const nothingBuilt = (): RillbookError =>

@@ -44,6 +44,14 @@ export interface Learns {
   readonly ways: { readonly table: string; readonly code: string; readonly condition: string };
   /** One row a job: inputs. */
   readonly jobs: { readonly table: string; readonly job: string; readonly ended: string };
+  /** One row a bid won or lost, whatever became of it later: inputs. */
+  readonly decided: {
+    readonly table: string;
+    readonly job: string;
+    readonly won: string;
+    readonly price: string;
+    readonly cost: string;
+  };
   /** The cell of jobs that holds the condition: one of those that their role `built` names. */
   readonly condition: string;
   /** The table of rates in the office book, and its columns. */

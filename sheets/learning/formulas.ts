@@ -69,6 +69,15 @@ const WAY = formula(
   "definition",
 );
 
+const WILSON = formula(
+  "WILSON",
+  "An end of Wilson's interval of a share of so many cases, that many normal standard deviations off",
+  { share: percent, cases: number, z: number },
+  percent,
+  "(share+z^2/(2*MAX(1,cases))+z*SQRT(share*(1-share)/MAX(1,cases)+z^2/(4*MAX(1,cases)^2)))/(1+z^2/MAX(1,cases))",
+  "NIST/SEMATECH e-Handbook of Statistical Methods, section 7.2.4.1 (from memory)",
+);
+
 /** The mathematics of learned rates. */
 export const learningFormulas = [
   LOG_SPREAD,
@@ -76,6 +85,7 @@ export const learningFormulas = [
   T_WITHIN,
   ROUNDED_RATE,
   RATE_UNITS,
+  WILSON,
   SIZE_WEIGHT,
   WAY,
 ] as const;

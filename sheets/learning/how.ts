@@ -23,6 +23,11 @@ export const how = [
     "The learned rate is the middle one: half of the jobs are faster, half slower. Slow jobs cost more hours than fast ones save, so that the hours of many jobs come out above those of the middle: with a spread of 30% by some 3 or 4%.",
   ),
   paragraphs(
+    "Whole jobs, and whether P80 holds",
+    "Sheet Whole jobs holds the man-hours of each job, all compared tasks together, against those by the learned rates: tasks of one job go wrong together, so that its spread is not that of its tasks. The same model as for a rate gives P50 and P80 of the next job. The learned rates know these jobs, so that P80 comes out a little narrow.",
+    "Sheet Calibration asks the other way round: for each job, what the office book and the jobs before it would have foretold, and whether it stayed within. Right would be 80 of 100 jobs within P80. The share has an interval of its own, by Wilson: a dozen jobs cannot tell 70% from 90%.",
+  ),
+  paragraphs(
     "Jobs that lie far off",
     "Distance: how many standard deviations a row lies from what all others of its rate say. A row far off is told on sheets Jobs, Rates and Checks, with the rate as it would be without it. It stays in. Leave one out only where something happened that will not happen again, and write the reason beside it: rows left out are counted on sheet Rates.",
   ),

@@ -1,13 +1,15 @@
 import { calc, count, lines, sheet, type Template, template } from "../../engine/template/index.js";
 import { tradeUnits } from "../tables/trade-units.js";
 import { materialFormulas } from "../vocabulary/materials.js";
+import { calibration, calibrationSaid, foretold } from "./calibration.js";
 import { evidence } from "./evidence.js";
 import { learningFormulas } from "./formulas.js";
 import { how } from "./how.js";
-import { bookRates, jobList, ways } from "./lists.js";
+import { bookRates, decidedBids, jobList, ways } from "./lists.js";
 import { byMethod, learnedRates, spreads } from "./rates.js";
 import { learningRules } from "./rules.js";
 import { nextJob, wholeJobs } from "./whole-jobs.js";
+import { byMargin, bySize, wonAndLost } from "./won-and-lost.js";
 
 const told = lines("What built jobs tell", {
   jobs_learned_from: calc(count, "SUM(whole_jobs.counted)", "Built jobs"),
@@ -33,13 +35,19 @@ export function learning(rows: number): Template {
       sheet("Between jobs", "How far single jobs lie from one another, and from the rest.", [spreads]),
       sheet("By method", "The same rates by machine, by small machine and by hand.", [byMethod]),
       sheet("Whole jobs", "Man-hours of whole jobs, and what the next one may come to.", [nextJob, wholeJobs(jobs)]),
+      sheet("Calibration", "Whether jobs came out as the jobs before them foretold.", [
+        calibration,
+        calibrationSaid,
+        foretold(jobs),
+      ]),
+      sheet("Won and lost", "Which bids were won, by price and by margin.", [wonAndLost, bySize, byMargin]),
       sheet("Jobs", "What every task of every built job took: the evidence.", [evidence(rows)], { printed: false }),
       sheet("Rules", "How jobs are weighed. These are the office's own to set.", [learningRules, told]),
       sheet("How", "What the mathematics is, in words.", how),
       sheet(
         "Lists",
         "What rillbook learn read: rates of the office book, methods, jobs.",
-        [bookRates, ways, jobList(jobs)],
+        [bookRates, ways, jobList(jobs), decidedBids(jobs)],
         {
           printed: false,
         },
@@ -59,6 +67,7 @@ export function learning(rows: number): Template {
       learned: { table: "learned", takeIt: "take_it", forBook: "new_rate", low: "low", high: "high", jobs: "jobs" },
       ways: { table: "ways", code: "code", condition: "method" },
       jobs: { table: "job_list", job: "job", ended: "ended" },
+      decided: { table: "decided", job: "bid_job", won: "won", price: "price", cost: "cost" },
       condition: "work_method",
       book: {
         ...{ table: "rates", code: "code", means: "description", value: "value", unit: "unit", source: "source" },

@@ -1,4 +1,17 @@
-import { check, date, input, precise, type TableBlock, table, text } from "../../engine/template/index.js";
+import {
+  calc,
+  check,
+  date,
+  input,
+  money,
+  number,
+  percent,
+  precise,
+  type TableBlock,
+  table,
+  text,
+  yesno,
+} from "../../engine/template/index.js";
 import { rateUnits } from "../tables/trade-units.js";
 import { methods } from "../tables/work-methods.js";
 
@@ -41,4 +54,26 @@ export const jobList = (rows: number): TableBlock =>
     "Built jobs",
     { rows, filled: "LEN(job)>0" },
     { job: input(text, "Job"), ended: input(date, "Ended") },
+  );
+
+/** Every bid that was won or lost. */
+export const decidedBids = (rows: number): TableBlock =>
+  table(
+    "decided",
+    "Bids won and lost",
+    { rows, filled: "AND(price>0[$],cost>0[$])", note: "Price and cost as bid." },
+    {
+      bid_job: input(text, "Job", { optional: true }),
+      won: input(yesno, "Won", { default: false }),
+      price: input(money, "Price"),
+      cost: input(money, "Cost"),
+      margin: calc(percent, "1-cost/MAX(0.01[$],price)", "Margin"),
+      once: check(
+        "COUNT_WHERE(decided.bid_job,bid_job)=1",
+        "Bid {bid_job} stands in several rows and counts several times. Clear all but one in decided.bid_job on sheet Lists.",
+        { label: "Bid listed twice", level: "look" },
+      ),
+      one: calc(number, "1", "Decided", { working: true, decimals: 0 }),
+      one_won: calc(number, "IF(won,1,0)", "Won, counted", { working: true, decimals: 0 }),
+    },
   );

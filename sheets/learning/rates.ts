@@ -55,6 +55,7 @@ export const learnedRates: TableBlock = table(
       note: "To three digits, as it goes into the office book.",
     }),
     place: calc(count, "PLACE_OR_ZERO(book_rates.code,code)", "Row", { working: true }),
+    rows: calc(count, "COUNT_WHERE(evidence.place,place)", "Rows of jobs", unread),
     change: { ...change, ...unread },
     weights: { ...weights, ...unread },
     ...steps,
@@ -68,8 +69,7 @@ export const spreads: TableBlock = table(
   {
     rows: bookRates.rows,
     beside: "learned",
-    filled: "LEN(rate_name)>0",
-    shown: "weights>0",
+    filled: "rows>0",
     note: "One job, from and to: there a single next job of good size comes out, which is wider than where the mean lies.",
   },
   {

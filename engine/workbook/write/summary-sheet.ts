@@ -184,8 +184,8 @@ class SummaryPage {
   /** The headline in two halves, and how much is at fault. */
   figures(): void {
     const { grid, model, values } = this;
-    grid.heading("Bid summary");
-    const { headline } = model.template;
+    const { headline, learns } = model.template;
+    grid.heading(learns === undefined ? "Bid summary" : "What was learned");
     const rows = Math.ceil(headline.length / 2);
     const beside = ["errors_found", "checks_failed", "warnings"];
     const left = [...headline.slice(0, rows), ...beside.slice(0, 2)];

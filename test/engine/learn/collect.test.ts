@@ -101,8 +101,24 @@ test("no file of the jobs is changed", async () => {
   expect(await readFile(join(folder, "broken.json"), "utf8")).toBe("{");
 });
 
+test("bids won and lost are told, each once, with price and cost", () => {
+  const jobs = collected.decided.map(({ job, won }) => [job, won]);
+  // two files of G-7 say other hours, but one outcome and price
+  expect(jobs).toEqual([
+    ["G-1", true],
+    ["G-2", true],
+    ["G-4", false],
+    ["G-5", true],
+    ["G-6", true],
+    ["G-7", true],
+  ]);
+  expect(collected.unlike).toEqual([]);
+  expect(collected.decided.every(({ price, cost }) => price > cost && cost > 0)).toBe(true);
+});
+
 describe("into a workbook", () => {
-  const made = (of = collected): Evidence => evidenceOf(of.jobs, book, learnings, "2027-03-01");
+  const made = (of = collected): Evidence =>
+    evidenceOf(of.jobs, of.decided, book, learnings, "2027-03-01");
   const rowsOf = ({ record }: Evidence, table: string) =>
     record.inputs[table] as readonly Record<string, unknown>[];
 

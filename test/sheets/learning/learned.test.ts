@@ -132,6 +132,7 @@ test("with no job the book's rate stands, as wide as the office expects", () => 
   expect(at("learned.jobs")).toBe(0);
   expect(at("spreads.excluded")).toBe(1);
   expect(at("spreads.spread")).toBeCloseTo(0.3, 9);
+  expect(at("spreads.spread", 1)).toBe(0);
 });
 
 test("very many like jobs come to their own rate, whatever the book says", () => {
@@ -204,6 +205,20 @@ test("a unit of another kind is not compared, and told", () => {
   const at = learned([{ job: "A", quantity: 40, hours: 26, unit: "ft" }]);
   expect(at("evidence.comparable")).toBe(false);
   expect(at("learned.jobs")).toBe(0);
+});
+
+// as a person may type it: a record with such a unit is refused
+test.each([
+  ["a unit that nobody knows", { means: "Fill", code: "fill", unit: "yd³ an hour", book_rate: 2 }],
+  ["a code used twice", { means: "Dig again", code: "dig", unit: "yd³/hour", book_rate: 2 }],
+  ["no rate", { means: "Fill", code: "fill", unit: "yd³/hour", book_rate: 0 }],
+])("a rate of the book with %s is told", (_, other) => {
+  const values = given(six);
+  for (const [key, value] of Object.entries(other)) {
+    const cell = model.tables.get("book_rates")?.columns.get(key)?.cells[1];
+    values[cell?.index ?? -1] = value;
+  }
+  expect(column(model, calculateFast(model, values), "book_rates.comparable")[1]).toBe(false);
 });
 
 test("what goes into the book has three digits", () => {
