@@ -42,6 +42,12 @@ export interface InputPlan {
   /** Published figures by index; null elsewhere. */
   readonly base: readonly Value[];
   readonly inputs: readonly PlannedInput[];
+  /** Those outside of tables, by name. */
+  readonly singles: ReadonlyMap<string, PlannedInput>;
+  /** Those of each table, row by row. */
+  readonly rows: ReadonlyMap<string, readonly (readonly PlannedInput[])[]>;
+  /** Those that a job has to give where their row is in use. */
+  readonly required: readonly PlannedInput[];
   /** Those of the inputs that are dates. */
   readonly dates: readonly PlannedInput[];
   readonly choices: readonly PlannedChoice[];
@@ -65,11 +71,29 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
   const made: InputPlan = {
     base: model.cells.map(({ fixed }) => fixed ?? null),
     inputs: planned,
+    singles: new Map(
+      planned.flatMap((one) => (one.table === undefined ? [[one.cell.name, one] as const] : [])),
+    ),
+    rows: rowsOf(planned),
+    required: planned.filter(({ optional }) => !optional),
     dates: planned.filter(({ date }) => date),
     choices: inputs.flatMap((cell) => choiceOf(model, cell, cell.declaration as InputDeclaration)),
   };
   ofModel.set(office, made);
   return made;
+}
+
+function rowsOf(planned: readonly PlannedInput[]): Map<string, PlannedInput[][]> {
+  const tables = new Map<string, PlannedInput[][]>();
+  for (const one of planned) {
+    if (one.table === undefined) continue;
+    const rows = tables.get(one.table) ?? [];
+    tables.set(one.table, rows);
+    const at = (one.cell.row ?? 1) - 1;
+    while (rows.length <= at) rows.push([]);
+    rows[at]?.push(one);
+  }
+  return tables;
 }
 
 class Planner {

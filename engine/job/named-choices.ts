@@ -15,7 +15,11 @@ export function withNamedChoices(model: Model, record: unknown): unknown {
   if (!isObject(record) || !isObject(inputs)) return record;
   const ofRow = (table: string, row: unknown, i: number) =>
     isObject(row)
-      ? mapped(row, (key, value) => asListed(model.byId.get(`${table}.${key}[${i + 1}]`), value))
+      ? mapped(row, (key, value) =>
+          typeof value === "string"
+            ? asListed(model.byId.get(`${table}.${key}[${i + 1}]`), value)
+            : value,
+        )
       : row;
   const named = mapped(inputs, (name, value) => {
     if (!Array.isArray(value)) return asListed(model.byId.get(name), value);
@@ -32,6 +36,12 @@ type Entries = Readonly<Record<string, unknown>>;
 
 /** The same object where nothing in it changes. */
 function mapped(all: Entries, of: (key: string, value: unknown) => unknown): Entries {
-  const now = Object.entries(all).map(([key, value]) => [key, of(key, value)] as const);
-  return now.every(([key, value]) => value === all[key]) ? all : Object.fromEntries(now);
+  let now: Record<string, unknown> | undefined;
+  for (const key of Object.keys(all)) {
+    const value = of(key, all[key]);
+    if (value === all[key]) continue;
+    now ??= Object.fromEntries(Object.entries(all));
+    now[key] = value;
+  }
+  return now ?? all;
 }

@@ -25,9 +25,11 @@ export function withTakenTexts(record: unknown): { record: unknown; faults: Text
     }
     if (typeof value !== "object" || value === null || depth > deepest) return value;
     const entries = Object.entries(value);
+    // most of a record is numbers
+    const isPlain = (one: unknown) => typeof one !== "string" && typeof one !== "object";
     const changed = new Map<string, unknown>();
     for (const [key, one] of entries) {
-      if (depth === 0 && key === "guide") continue;
+      if (isPlain(one) || (depth === 0 && key === "guide")) continue;
       const now = taken(one, `${pointer}/${key}`, depth + 1, takeFor(take, depth, key));
       if (now !== one) changed.set(key, now);
     }

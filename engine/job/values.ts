@@ -3,7 +3,7 @@ import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import { serialOf } from "./date.js";
-import { inputPlanOf, type PlannedInput } from "./input-plan.js";
+import { type InputPlan, inputPlanOf, type PlannedInput } from "./input-plan.js";
 import { JobError } from "./job-error.js";
 import type { JobRecord, RowValues } from "./record.js";
 
@@ -24,10 +24,10 @@ export function inputValues(
   const values = valuesAsGiven(model, job, office);
   const faults: string[] = [];
   const rowsOf = rowsIn(job);
-  for (const input of inputPlanOf(model, office).inputs) {
+  const required = missing === "left blank" ? [] : inputPlanOf(model, office).required;
+  for (const input of required) {
     const { cell } = input;
-    if (missing === "left blank") break;
-    if (values[cell.index] === null && !input.optional && inUse(input, rowsOf(input))) {
+    if (values[cell.index] === null && inUse(input, rowsOf(input))) {
       faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
     }
   }
@@ -40,10 +40,34 @@ export function inputValues(
 
 /** The same for a record that is not complete yet: what is missing is null, choices are not looked at. */
 export function valuesAsGiven(model: Model, job: JobRecord, office?: OfficeValues): Value[] {
-  const { base, inputs } = inputPlanOf(model, office);
-  const values = [...base];
-  const rowsOf = rowsIn(job);
-  for (const input of inputs) values[input.cell.index] = valueFor(input, job, rowsOf(input));
+  const plan = inputPlanOf(model, office);
+  const values = unaskedOf(plan, job).slice();
+  // of most tables a job gives few rows, or none: only these are gone through
+  for (const [name, given] of Object.entries(job.inputs)) {
+    const single = plan.singles.get(name);
+    if (single !== undefined) values[single.cell.index] = valueFor(single, job, undefined);
+    const rows = plan.rows.get(name);
+    if (rows === undefined || !Array.isArray(given)) continue;
+    const ownRows = rows[0]?.[0]?.ownRows ?? false;
+    // rows of a person's own that are not given do not hold either
+    const count = ownRows ? rows.length : Math.min(rows.length, given.length);
+    for (let i = 0; i < count; i++) {
+      for (const input of rows[i] ?? []) values[input.cell.index] = valueFor(input, job, given);
+    }
+  }
+  return values;
+}
+
+const unasked = new WeakMap<InputPlan, readonly Value[]>();
+
+/** The values of a job that gives nothing: the same for all under one office book. */
+function unaskedOf(plan: InputPlan, job: JobRecord): readonly Value[] {
+  const known = unasked.get(plan);
+  if (known !== undefined) return known;
+  const values = [...plan.base];
+  const nothing = { ...job, inputs: {} };
+  for (const input of plan.inputs) values[input.cell.index] = valueFor(input, nothing, undefined);
+  unasked.set(plan, values);
   return values;
 }
 

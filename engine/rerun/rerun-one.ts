@@ -1,9 +1,10 @@
 import { fillBook, fittedTables } from "../book/fill.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { RillbookError } from "../errors.js";
-import { calculateFast, firstDifference } from "../evaluate/calculate.js";
+import { firstDifference } from "../evaluate/agree.js";
+import { calculateFast } from "../evaluate/calculate-fast.js";
 import { Cone } from "../evaluate/cone.js";
-import { ManyJudge } from "../evaluate/judge-many.js";
+import type { ManyJudge } from "../evaluate/judge-many.js";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
@@ -59,9 +60,11 @@ export class Rerunner {
   readonly #judges = new Map<Model, ManyJudge>();
   readonly #cones = new Map<Model, Cone>();
 
+  /** @param judgesFirst the jobs for both evaluators come before all others: after them the second one goes */
   constructor(
     private readonly trade: Trade,
     private readonly asked: Asked,
+    private readonly judgesFirst = false,
   ) {
     this.#books = new Books(trade.readBook);
   }
@@ -69,6 +72,7 @@ export class Rerunner {
   /** Never throws for what is wrong with a job: that is its result. */
   async run(task: Task): Promise<Done> {
     let mark: string | undefined;
+    if (this.judgesFirst && !task.judged) this.close();
     try {
       const content = await readContent(task.file);
       mark = content.mark;
@@ -116,7 +120,7 @@ export class Rerunner {
     const { values: given, leftOut } = old.inputs(model, book);
     fillBook(model, given, book);
     const values = this.#calculate(model, given);
-    if (task.judged) this.#judge(model, given, values, task.file);
+    if (task.judged) await this.#judge(model, given, values, task.file);
     const { file } = task;
     const judged = task.judged ? ({ judged: true } as const) : {};
     const { template, system: units } = model;
@@ -257,8 +261,13 @@ export class Rerunner {
     return whatMoved(model, before.given, given, price, fittedTables(model, this.asked.book));
   }
 
-  #judge(model: Model, given: readonly Value[], values: readonly Value[], file: string): void {
-    const judge = this.#judges.get(model) ?? new ManyJudge(model, given);
+  async #judge(
+    model: Model,
+    given: readonly Value[],
+    values: readonly Value[],
+    file: string,
+  ): Promise<void> {
+    const judge = this.#judges.get(model) ?? (await newJudge(model, given));
     this.#judges.set(model, judge);
     const second = judge.values(given);
     const whole = calculateFast(model, given);
@@ -271,6 +280,12 @@ export class Rerunner {
       `The two evaluators differ for ${file} in ${cell.id} on sheet ${cell.sheet}: ${String(second[cell.index])} and ${String(whole[cell.index])}, by more than ${tolerance} of their size. The run is stopped: no result of it can be relied on. Please report this with the job.`,
     );
   }
+}
+
+/** Its code takes time to load and memory: a thread without jobs for it goes without. */
+async function newJudge(model: Model, given: readonly Value[]): Promise<ManyJudge> {
+  const { ManyJudge } = await import("../evaluate/judge-many.js");
+  return new ManyJudge(model, given);
 }
 
 /** Of the size of a value, or of 1 where that is smaller. */

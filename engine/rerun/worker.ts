@@ -8,11 +8,14 @@ import { tradeOf } from "./trade.js";
 import type { TemplateSources } from "./workers.js";
 
 /** A worker thread: loads the templates by itself, since formulas cannot be sent between threads. */
-const { templatesModule, templateFiles, asked } = workerData as TemplateSources & { asked: Asked };
+const { templatesModule, templateFiles, asked, judgesFirst } = workerData as TemplateSources & {
+  asked: Asked;
+  judgesFirst: boolean;
+};
 useStore(programStore());
 const { templates } = (await import(templatesModule)) as { templates: readonly Template[] };
 const own = (await Promise.all(templateFiles.map(templatesFrom))).flat();
-const rerunner = new Rerunner(tradeOf([...own, ...templates]), asked);
+const rerunner = new Rerunner(tradeOf([...own, ...templates]), asked, judgesFirst);
 
 export default async function run(tasks: readonly Task[]): Promise<Done[]> {
   const done: Done[] = [];

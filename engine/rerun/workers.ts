@@ -56,7 +56,7 @@ export function inThreads(
   const most = Math.max(1, Math.ceil(files / fewFiles));
   const count = Math.min(wanted === 0 ? availableParallelism() : wanted, most);
   // a pool for each thread: what one of them has made ready, no other makes again
-  const pools = Array.from({ length: count }, () => pool(sources, asked));
+  const pools = Array.from({ length: count }, () => pool(sources, asked, count > 1));
   return {
     count,
     run: (tasks, place) =>
@@ -67,10 +67,10 @@ export function inThreads(
   };
 }
 
-const pool = (sources: TemplateSources, asked: Asked) =>
+const pool = (sources: TemplateSources, asked: Asked, judgesFirst: boolean) =>
   new Piscina<readonly Task[], Done[]>({
     filename: new URL("./worker.js", import.meta.url).href,
-    workerData: { ...sources, asked },
+    workerData: { ...sources, asked, judgesFirst },
     minThreads: 1,
     maxThreads: 1,
     resourceLimits: { maxOldGenerationSizeMb: threadMemory, maxYoungGenerationSizeMb: threadYoung },

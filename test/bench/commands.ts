@@ -3,12 +3,12 @@ import { dirname, join } from "node:path";
 import type { Bench } from "./bench.js";
 import { figure, median, type Table, times } from "./table.js";
 
-/** Every command on the largest demo, each beside LibreOffice's conversion of the same bid in the same round. */
+/** Every command that works on one job, on the largest demo, each beside LibreOffice's conversion of the same bid in the same round. */
 export async function commandTimes(at: Bench): Promise<Table> {
   const { folder, measured, office, size } = at;
   const demo = join(folder, "demo");
   await cp(dirname(at.prices), demo, { recursive: true });
-  const commands = commandsIn(folder, join(demo, "hillside-stream.json"), at);
+  const commands = commandsIn(folder, join(demo, "hillside-stream.json"));
   const found = new Map(Object.keys(commands).map((name) => [name, [] as number[]]));
   const ratios = new Map(Object.keys(commands).map((name) => [name, [] as number[]]));
   const peaks = new Map<string, number>();
@@ -30,7 +30,7 @@ export async function commandTimes(at: Bench): Promise<Table> {
     }
   }
   return {
-    title: "Each command, on the largest demo",
+    title: "Each command on one job, the largest demo",
     note: `Whole processes. LibreOffice converts the bid, with a profile of its own, in ${figure(median(converted))} s; medians of ${size.commandRounds} rounds.`,
     heads: ["Command", "s", "peak MB", "LibreOffice's conversion, times"],
     rows: [...found].map(([name, seconds]) => [
@@ -49,15 +49,10 @@ interface Command {
 }
 
 /** In an order in which each finds what it needs: the bid comes first. */
-function commandsIn(
-  folder: string,
-  job: string,
-  { size, prices }: Bench,
-): Readonly<Record<string, Command>> {
+function commandsIn(folder: string, job: string): Readonly<Record<string, Command>> {
   const [bid, started, taken] = ["bid.xlsx", "new.json", "taken.json"].map((name) =>
     join(folder, name),
   ) as [string, string, string];
-  const rerun = [bid.replace("bid", "rerun"), join(folder, "rerun.jsonl")] as const;
   const of = (args: readonly string[], ...makes: string[]): Command => ({ args, makes });
   return {
     bid: of(["bid", job, "-o", bid], bid),
@@ -68,7 +63,5 @@ function commandsIn(
     start: of(["start", started], started),
     audit: of(["audit", bid]),
     take: of(["take", bid, "--by", "Bench", "-o", taken], taken),
-    rerun: of(["rerun", bid, "--office", prices, "--workers", "1", "-o", rerun[0]], ...rerun),
-    weigh: of(["weigh", job, "--draws", String(size.draws)]),
   };
 }

@@ -1,10 +1,11 @@
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { readOfficeBook } from "../../../engine/book/read.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
+import { ManyJudge } from "../../../engine/evaluate/judge-many.js";
 import type { InputValues, JobRecord } from "../../../engine/job/record.js";
 import { Rerunner } from "../../../engine/rerun/rerun-one.js";
 import { tradeOf } from "../../../engine/rerun/trade.js";
@@ -150,4 +151,27 @@ test("what the job overrides stays, in the record and in the workbook", async ()
     expect(now).toBeCloseTo(110 * 1.1, 9);
     expect(moved).toEqual(["months.rain[1]"]);
   }
+});
+
+test("after the jobs for both evaluators the second one is dropped, and made anew where one comes late", async () => {
+  const { path, book } = await bookOf("old", old);
+  const file = join(folder, "late.json");
+  await writeFile(file, JSON.stringify(record(path, {})));
+  const asked = { book, versions: "own", day: 46000, filters: [], moved: false } as const;
+  const rerunner = new Rerunner(tradeOf([shed]), asked, true);
+  const dropped = vi.spyOn(ManyJudge.prototype, "close");
+  const found = [];
+  for (const judged of [true, false, true]) {
+    const done = await rerunner.run({ file, judged });
+    if (!("line" in done) || done.line.line !== "job") throw new Error(JSON.stringify(done));
+    found.push([done.line.judged, done.line.now.price, dropped.mock.calls.length]);
+  }
+  rerunner.close();
+  dropped.mockRestore();
+  const [[, price] = []] = found;
+  expect(found).toEqual([
+    [true, price, 0],
+    [undefined, price, 1],
+    [true, price, 1],
+  ]);
 });

@@ -1,5 +1,5 @@
 import { expect, test, vi } from "vitest";
-import * as calculate from "../../../engine/evaluate/calculate.js";
+import * as agree from "../../../engine/evaluate/agree.js";
 import type { ResultLine } from "../../../engine/rerun/lines.js";
 import { rerun } from "../../../engine/rerun/rerun.js";
 import type { Done, Task } from "../../../engine/rerun/rerun-one.js";
@@ -7,7 +7,7 @@ import { runAll, tasksFor } from "../../../engine/rerun/run.js";
 import type { Workers } from "../../../engine/rerun/workers.js";
 import { fenceTrade, folder, options, writeJob } from "./old-fence.js";
 
-vi.mock(import("../../../engine/evaluate/calculate.js"), async (original) => {
+vi.mock(import("../../../engine/evaluate/agree.js"), async (original) => {
   const real = await original();
   return { ...real, firstDifference: vi.fn(real.firstDifference) };
 });
@@ -15,7 +15,7 @@ vi.mock(import("../../../engine/evaluate/calculate.js"), async (original) => {
 test("where the two evaluators differ, the run stops and names job and cell", async () => {
   const into = await folder();
   await writeJob(into, "F-1");
-  vi.mocked(calculate.firstDifference).mockImplementationOnce((model) => model.byId.get("price"));
+  vi.mocked(agree.firstDifference).mockImplementationOnce((model) => model.byId.get("price"));
   const run = rerun(fenceTrade, undefined, options([into]));
   await expect(run).rejects.toMatchObject({
     code: "evaluators-differ",
