@@ -18,6 +18,8 @@ export interface Context {
   readonly templatesModule?: string;
   /** Files of the office's own whose templates are among them. */
   readonly templateFiles?: readonly string[];
+  /** Asks a person; given where one types at a terminal. */
+  readonly ask?: (words: string) => Promise<string>;
   /** Exit status: 0 done, 1 the bid has failed checks, 2 bad input or usage. */
   status: number;
 }

@@ -3,6 +3,7 @@ import { learningTemplates } from "../../sheets/learning/index.js";
 import { templates } from "../../sheets/templates/index.js";
 import { programStore } from "../stored/store.js";
 import { useStore } from "../template/models.js";
+import { askAtTerminal } from "./ask-at-terminal.js";
 import { run } from "./run.js";
 
 useStore(programStore());
@@ -22,6 +23,7 @@ process.exitCode = await run(
     // color never says more than the words: https://no-color.org
     color: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== "dumb",
     ...(process.stderr.isTTY ? { progress: (text: string) => process.stderr.write(text) } : {}),
+    ...(process.stdin.isTTY && process.stderr.isTTY ? { ask: askAtTerminal } : {}),
   },
   new URL("../../sheets/templates/index.js", import.meta.url).href,
 );

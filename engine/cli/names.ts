@@ -6,12 +6,13 @@ import { spokenFormula } from "../template/printed.js";
 import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import { namedCells } from "../workbook/write/names-sheet.js";
 import type { Context } from "./context.js";
+import { templateNames } from "./which-template.js";
 
 /** `rillbook names`: every name of a template. */
 export function namesCommand(context: Context): Command {
   return new Command("names")
     .description("list every name of a template: what it means, its unit, its formula, its source")
-    .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
+    .option("--template <name>", `template (${templateNames(context)})`)
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .option("--json", "as JSON")
     .addHelpText("after", "\nExample:\n  rillbook names | grep price")

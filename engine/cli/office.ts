@@ -20,6 +20,7 @@ import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { isWorkbookName, sourceFromRecord, sourceFromWorkbook } from "./bid-source.js";
 import type { Context } from "./context.js";
+import { templateNames } from "./which-template.js";
 
 interface Options {
   readonly template?: string;
@@ -47,7 +48,7 @@ export function officeCommand(context: Context): Command {
         unitSystems,
       ),
     )
-    .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
+    .option("--template <name>", `template (${templateNames(context)})`)
     .option("--for <job>", "name each placeholder that this job uses (record or workbook)")
     .option("--json", "tell the result as JSON")
     .addHelpText(

@@ -47,7 +47,7 @@ export async function run(
   templatesModule?: string,
 ): Promise<number> {
   const told = waiting(voices);
-  const { progress } = told;
+  const { progress, ask } = told;
   const out = (text: string) => told.out(shownText(text));
   const err = (text: string) => told.err(shownText(text));
   const json = (value: unknown, indent?: number) => told.out(`${shownJson(value, indent)}\n`);
@@ -73,6 +73,7 @@ export async function run(
     json,
     status: 0,
     ...(progress === undefined ? {} : { progress }),
+    ...(ask === undefined ? {} : { ask: (words: string) => ask(shownText(words)) }),
     ...(templatesModule === undefined ? {} : { templatesModule }),
   };
   const program = new Command("rillbook")

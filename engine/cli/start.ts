@@ -21,6 +21,7 @@ import { type UnitSystem, unitSystems } from "../units/quantity.js";
 import { pathFrom } from "./beside.js";
 import type { Context } from "./context.js";
 import { missingLines } from "./missing-lines.js";
+import { templateNames, whichTemplate } from "./which-template.js";
 
 interface Options {
   readonly job?: string;
@@ -37,13 +38,14 @@ export function startCommand(context: Context): Command {
     )
     .argument("<file>", "workbook (.xlsx) or job record (.json) to write")
     .option("--job <number>", "the job's number or name (default: the file's name)")
-    .option("--template <name>", `template (default: ${context.templates[0]?.name ?? "none"})`)
+    .option("--template <name>", `what is to be built (${templateNames(context)})`)
     .option("--office <file>", "office book of the job (default: the starter book of the program)")
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .addHelpText("after", "\nExample:\n  rillbook start hillside.xlsx --job 2027-014")
     .action(async (file: string, options: Options) => {
       await mustBeNew(file);
-      const template = newestTemplate(options.template, context.templates, "--template");
+      const asked = options.template ?? (await whichTemplate(context));
+      const template = newestTemplate(asked, context.templates, "--template");
       const kind = extname(file).toLowerCase() === ".xlsx" ? "bid" : "record";
       const job = options.job ?? basename(file).replace(/\.(json|xlsx)$/i, "");
       const book = await officeBook(options.office, template, options.units);

@@ -46,7 +46,7 @@ export function digestOf(folder: string, within: readonly string[]): string {
  * What commands read of the template itself (roles, the office book's own tables) stays out.
  */
 export function declaredText(template: Template): string | undefined {
-  const { office, roles, example, ...compiled } = template;
+  const { office, roles, example, sharesBook, ...compiled } = template;
   const teller = new Teller();
   return teller.tell(compiled) ? teller.told.join("\n") : undefined;
 }

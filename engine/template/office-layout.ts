@@ -19,6 +19,7 @@ import {
 } from "./declare.js";
 import { inSystem, ruleInWords } from "./implied.js";
 import { hasOwnRows } from "./own-rows.js";
+import { sharedLayout } from "./shared-layout.js";
 import type { Template } from "./template.js";
 
 /** The sheets of rules: texts for paper on the one, all else on the other. */
@@ -33,7 +34,10 @@ const longestText = 2000;
  * The layout of a template's office book, in one system of units: what the template declares (items
  * and rates), and a place for every input that is asked of the office. Nobody keeps a list of these.
  */
-export function officeLayout(template: Template, system: UnitSystem): BookLayout {
+export function officeLayout(
+  template: Pick<Template, "sheets" | "office">,
+  system: UnitSystem,
+): BookLayout {
   const blocks = sheetsIn(template.sheets, system).flatMap((sheet) => sheet.blocks);
   return [
     ...rulesOf(blocks, system),
@@ -286,7 +290,12 @@ export function layoutOf(template: Template): LayoutOf {
   const known = layouts.get(template) ?? {};
   layouts.set(template, known);
   return (system) => {
-    known[system] ??= officeLayout(template, system);
+    known[system] ??= sharedLayout(
+      officeLayout(template, system),
+      (template.sharesBook?.() ?? [])
+        .filter((other) => other.name !== template.name)
+        .map((other) => officeLayout(other, system)),
+    );
     return known[system];
   };
 }

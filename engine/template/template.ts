@@ -15,6 +15,8 @@ export interface Template {
   readonly formulas: readonly NamedFormula[];
   /** The tables of the office book that it reads; none where it is absent. */
   readonly office?: BookLayout;
+  /** Templates that one office book serves with it: asked when a book is read or written. */
+  readonly sharesBook?: () => readonly Pick<Template, "name" | "sheets" | "office">[];
   /** The cells whose change a person wants to see first: price, weight, days. */
   readonly headline: readonly string[];
   /** Names of it that help texts show. */

@@ -12,6 +12,8 @@ export interface Buy {
   readonly byLoad?: boolean;
   /** Waste that its line in the takeoff starts from: 0 unless told. */
   readonly waste?: number;
+  /** A column that says in its row of what size it is ordered. */
+  readonly sized?: string;
   /** A column that says in its row what the line is, where people name it. */
   readonly named?: string;
 }

@@ -5,7 +5,8 @@ import type { HandOverSection } from "../plan/hand-over-page.js";
 import type { PlacedLine } from "../plan/page-line.js";
 import type { ProposalSection } from "../plan/proposal-page.js";
 import type { SheetName } from "../plan/worksheets.js";
-import type { Whole } from "./brought.js";
+import type { Adds, Cells, Spot, Words } from "./added.js";
+import type { DugPlace, Heavy, Whole } from "./brought.js";
 import type { Buy, Item, UsualLine } from "./goods.js";
 import type { Hire } from "./hire.js";
 import type { Rate } from "./rates.js";
@@ -38,6 +39,22 @@ export interface Brings {
   readonly rates?: readonly Rate[];
   /** Items that a new office book opens with, besides those of its takeoff lines. */
   readonly items?: readonly Item[];
+  /** What a job is called until somebody says so. */
+  readonly title?: string;
+  /** What it adds to figures of other parts. */
+  readonly adds?: Adds;
+  /** Cells that it puts into blocks of other parts. */
+  readonly cells?: Readonly<Partial<Record<Spot, Cells>>>;
+  /** The heaviest thing that it lifts into place. */
+  readonly heavy?: Heavy;
+  /** What is metered of it once it runs, for sheet Built. */
+  readonly metered?: readonly Block[];
+  /** Places that it digs, besides basin and trenches. */
+  readonly digs?: readonly DugPlace[];
+  /** Words that shared labels use, where the trade has others than that of a waterfall. */
+  readonly words?: Partial<Words>;
+  /** What a sheet is for, where the plan says it in words of another trade. */
+  readonly purposes?: Readonly<Partial<Record<SheetName, string>>>;
   /** Formula: what it loses in the main, in ft for each (gal/min)² as a bare number. */
   readonly mainLoss?: string;
   /** Formula: power that it draws as long as the pump runs, for the running cost. */
@@ -48,7 +65,7 @@ export interface Brings {
   readonly hires?: readonly Hire[];
   /** Trenches that its pipe or cable lies in. */
   readonly trenches?: readonly Trench[];
-  readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks" | "trenches">) => Lines<CrewSection>);
+  readonly crew?: Lines<CrewSection> | ((all: Pick<Whole, "tasks" | "trenches" | "digs">) => Lines<CrewSection>);
   readonly proposal?: Lines<ProposalSection>;
   /** What the owner reads after the last day. */
   readonly handOver?: Lines<HandOverSection>;

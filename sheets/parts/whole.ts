@@ -5,6 +5,7 @@ import { pageOf } from "../plan/page-line.js";
 import { proposalPage } from "../plan/proposal-page.js";
 import { stages } from "../plan/stages.js";
 import { type SheetName, worksheets } from "../plan/worksheets.js";
+import { words } from "./added.js";
 import type { BuysOfSheet, Whole } from "./brought.js";
 import type { Buy } from "./goods.js";
 import type { Part } from "./part.js";
@@ -24,10 +25,21 @@ export function wholeOf(parts: readonly Part[]): Whole {
   ]);
   const takeoff = parts.flatMap(({ takeoff: own = [] }) => own);
   const trenches = parts.flatMap(({ trenches: own = [] }) => own);
-  const crew = parts.flatMap(({ crew: own = [] }) => (typeof own === "function" ? own({ tasks, trenches }) : own));
+  const digs = parts.flatMap(({ digs: own = [] }) => own);
+  const crew = parts.flatMap(({ crew: own = [] }) =>
+    typeof own === "function" ? own({ tasks, trenches, digs }) : own,
+  );
   const proposal = parts.flatMap(({ proposal: own = [] }) => own);
   return {
     tasks,
+    title: parts.find(({ title }) => title !== undefined)?.title ?? "Water feature",
+    added: (sum) => parts.flatMap(({ adds = {} }) => adds[sum] ?? []),
+    cellsAt: (spot) => Object.assign({}, ...parts.map(({ cells = {} }) => cells[spot] ?? {})),
+    metered: parts.flatMap(({ metered = [] }) => metered),
+    heavy: parts.flatMap(({ heavy }) => heavy ?? []),
+    digs,
+    words: Object.assign({}, words, ...parts.map(({ words: own = {} }) => own)),
+    purposes: Object.assign({}, ...parts.map(({ purposes = {} }) => purposes)),
     rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
     items: onceEach([
       ...parts.flatMap(({ items = [] }) => items),

@@ -15,6 +15,7 @@ export const stages = [
   "main",
   "pipe",
   "backfill",
+  "stones",
   "falls",
   "stone",
   "lights",

@@ -19,6 +19,11 @@ export const worksheets = [
     purpose: "The stream between the falls: depth, banks, and the water that is out of the basin while it runs.",
   },
   {
+    name: "Bubblers",
+    group: "design",
+    purpose: "Stones and urns that bubble: look, flow, weight and base of each, and how far its drops fly.",
+  },
+  {
     name: "Piping",
     group: "design",
     purpose: "The lines and the main: flow and head that each line needs, its valve setting, and what the main loses.",

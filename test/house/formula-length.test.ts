@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import type { Block, CellDeclaration } from "../../engine/template/index.js";
 import { learning } from "../../sheets/learning/learning.js";
-import { waterfall } from "../../sheets/templates/waterfall.js";
+import { templates as ofTrade } from "../../sheets/templates/index.js";
 
-const templates = [waterfall, learning(10)];
+const templates = [...ofTrade, learning(10)];
 
 /** A formula that is longer lacks a name: a named formula, or a cell of its own. */
 const most = 150;

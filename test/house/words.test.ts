@@ -2,9 +2,9 @@ import { expect, test } from "vitest";
 import { compile } from "../../engine/template/compile.js";
 import { glossary, neverSaid } from "../../sheets/glossary.js";
 import { learning } from "../../sheets/learning/learning.js";
-import { waterfall } from "../../sheets/templates/waterfall.js";
+import { templates } from "../../sheets/templates/index.js";
 
-const models = [compile(waterfall, "us"), compile(learning(10), "us")];
+const models = [...templates, learning(10)].map((template) => compile(template, "us"));
 const cells = models.flatMap((model) => model.cells);
 
 interface Said {
@@ -16,7 +16,7 @@ interface Said {
 const said: readonly Said[] = [
   ...new Map(
     cells.map(({ name, declaration }) => [
-      name,
+      `${name} ${declaration.label}`,
       {
         name,
         // the compiler's own cells add to a label
@@ -61,7 +61,7 @@ interface Text {
 
 /** What stands on the sheets outside of cells, and in their fixed rows. */
 function* blocksSay(): Generator<Text> {
-  for (const { name, purpose, blocks } of models.flatMap((model) => model.sheets)) {
+  for (const { name, purpose, blocks } of models.flatMap(({ sheets }) => sheets)) {
     yield { where: name, text: `${name} ${purpose}` };
     for (const block of blocks) {
       yield { where: `heading on ${name}`, text: block.heading };

@@ -6,7 +6,8 @@ import { judgeOptions, registerOverrides } from "../../engine/evaluate/overrides
 import { CellError } from "../../engine/formula/value.js";
 import type { Cell } from "../../engine/template/model.js";
 import { judgeFormula } from "../../engine/template/printed.js";
-import { changedDemo, model } from "../support/changed-demo.js";
+import { bubblingStones } from "../../sheets/templates/bubbling-stones.js";
+import { changedDemo, type Demo, demoOf, model, waterfallDemo } from "../support/changed-demo.js";
 import { cellsToPoison, Judgement } from "../support/poison.js";
 import { Ripple } from "../support/ripple.js";
 
@@ -20,23 +21,33 @@ const first = Number(process.env.POISON_FIRST ?? 5);
 
 const base = changedDemo({});
 
-test("an error in any cell makes no figure another figure, and the bid does not stand", {
-  timeout: 1_200_000,
-}, () => {
-  const values = [...base];
-  const ripple = new Ripple(model);
-  const judgement = new Judgement(model, base);
-  const faults: string[] = [];
-  const cells = cellsToPoison(model, stride, first);
-  for (const cell of cells) {
-    const before = ripple.set(values, cell.index, new CellError("#DIV/0!", cell.id));
-    faults.push(...judgement.faults(cell, (index) => values[index] as never));
-    ripple.undo(values, before);
-  }
-  expect(faults.slice(0, 20)).toEqual([]);
-  expect(values).toEqual(base);
-  expect(cells.length).toBeGreaterThan(100);
-});
+const demos: readonly (readonly [string, Demo])[] = [
+  ["waterfall", waterfallDemo],
+  ["bubbling stones", demoOf(bubblingStones, "bubbling-stones.json")],
+];
+
+test.each(demos)(
+  "%s: an error in any cell makes no figure another figure, and the bid does not stand",
+  {
+    timeout: 1_200_000,
+  },
+  (_, { model, changedDemo }) => {
+    const base = changedDemo({});
+    const values = [...base];
+    const ripple = new Ripple(model);
+    const judgement = new Judgement(model, base);
+    const faults: string[] = [];
+    const cells = cellsToPoison(model, stride, first);
+    for (const cell of cells) {
+      const before = ripple.set(values, cell.index, new CellError("#DIV/0!", cell.id));
+      faults.push(...judgement.faults(cell, (index) => values[index] as never));
+      ripple.undo(values, before);
+    }
+    expect(faults.slice(0, 20)).toEqual([]);
+    expect(values).toEqual(base);
+    expect(cells.length).toBeGreaterThan(100);
+  },
+);
 
 test("a figure that changes, and a bid that does not say so, are found", () => {
   const judgement = new Judgement(model, base);

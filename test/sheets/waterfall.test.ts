@@ -13,6 +13,7 @@ import { validateJob } from "../../engine/job/validate.js";
 import type { Model } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
 import { layoutOf } from "../../engine/template/office-layout.js";
+import type { Template } from "../../engine/template/template.js";
 import { type UnitSystem, unitSystems } from "../../engine/units/quantity.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 import { templates } from "../../sheets/templates/index.js";
@@ -21,14 +22,18 @@ import { bidOf, type DemoBid, demoFolder, demoJobs } from "../support/demo.js";
 import { inSi } from "../support/in-si.js";
 import { linesOf, type PageName, pageCells } from "../support/page-cells.js";
 
-const goldenSchema = (system: UnitSystem) =>
-  join(demoFolder, "..", "templates", `waterfall-1.${system}.schema.json`);
+const goldenSchema = ({ name, version }: Template, system: UnitSystem) =>
+  join(demoFolder, "..", "templates", `${name}-${version}.${system}.schema.json`);
 
-test.each(unitSystems)(
-  "the published schema of job records is the template's own: %s",
-  async (system) => {
-    const schema = `${JSON.stringify(jobSchema(modelOf(waterfall, system)), null, 2)}\n`;
-    const file = goldenSchema(system);
+const published = templates.flatMap((template) =>
+  unitSystems.map((system) => [template.name, system, template] as const),
+);
+
+test.each(published)(
+  "the published schema of job records is the template's own: %s, %s",
+  async (_, system, template) => {
+    const schema = `${JSON.stringify(jobSchema(modelOf(template, system)), null, 2)}\n`;
+    const file = goldenSchema(template, system);
     if (process.env.UPDATE_GOLDEN) await writeFile(file, schema);
     expect(await readFile(file, "utf8"), "run with UPDATE_GOLDEN=1 after a change").toBe(schema);
   },
@@ -183,7 +188,7 @@ describe("the same job in SI", () => {
     "%s costs the same",
     async (_, file) => {
       const us = await loadJob(file, templates);
-      const model = modelOf(waterfall, "si");
+      const model = modelOf(us.model.template, "si");
       const record = validateJob(model, inSi(us.model, us.job), file);
       const si = calculateFast(model, valuesOf(model, record, us.book));
       const mine = calculateFast(us.model, us.given);

@@ -9,14 +9,13 @@ import type { JobRecord } from "../../engine/job/record.js";
 import type { Cell } from "../../engine/template/model.js";
 import { modelOf } from "../../engine/template/models.js";
 import { layoutOf } from "../../engine/template/office-layout.js";
+import type { Template } from "../../engine/template/template.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
 import { demoFolder } from "./demo.js";
 import { linesOf, type PageName, pageCells } from "./page-cells.js";
 
 export type Changes = Record<string, unknown>;
 
-export const model = modelOf(waterfall, "us");
-const demo: JobRecord = JSON.parse(readFileSync(join(demoFolder, "hillside-stream.json"), "utf8"));
 export const book = await readOfficeBook(join(demoFolder, "office-book.json"), layoutOf(waterfall));
 
 /**
@@ -35,37 +34,56 @@ export const withMachine = (changed: Changes): OfficeBook => {
   return { ...book, tables: { ...book.tables, machines: rows as typeof machines } };
 };
 
-/** The hillside demo with some of its inputs changed, calculated. */
-export function changedDemo(changed: Changes, elsewhere: Elsewhere = {}): readonly Value[] {
-  const job = { ...demo, inputs: { ...demo.inputs, ...changed } } as JobRecord;
-  const given = [...valuesOf(model, job, elsewhere.prices ?? book)];
-  const pasted = Object.entries(elsewhere.pasted ?? {});
-  for (const [id, value] of pasted) given[cellOf(id).index] = value as Value;
-  const over = new Set(pasted.map(([id]) => id));
-  const lost = model.order.some(({ id }) => over.has(id));
-  // a formula pasted over is no longer calculated
-  const left = lost ? { ...model, order: model.order.filter(({ id }) => !over.has(id)) } : model;
-  return calculateFast(left, given);
+/** A demo of a template, to be changed and calculated again. */
+export function demoOf(template: Template, file: string) {
+  const model = modelOf(template, "us");
+  const demo: JobRecord = JSON.parse(readFileSync(join(demoFolder, file), "utf8"));
+
+  function cellOf(id: string): Cell {
+    const cell = model.byId.get(id);
+    if (cell === undefined) throw new Error(`No cell ${id}`);
+    return cell;
+  }
+
+  /** The demo with some of its inputs changed, calculated. */
+  function changedDemo(changed: Changes, elsewhere: Elsewhere = {}): readonly Value[] {
+    const job = { ...demo, inputs: { ...demo.inputs, ...changed } } as JobRecord;
+    const given = [...valuesOf(model, job, elsewhere.prices ?? book)];
+    const pasted = Object.entries(elsewhere.pasted ?? {});
+    for (const [id, value] of pasted) given[cellOf(id).index] = value as Value;
+    const over = new Set(pasted.map(([id]) => id));
+    const lost = model.order.some(({ id }) => over.has(id));
+    // a formula pasted over is no longer calculated
+    const left = lost ? { ...model, order: model.order.filter(({ id }) => !over.has(id)) } : model;
+    return calculateFast(left, given);
+  }
+
+  /** The rows of an input table of the demo. */
+  const demoRows = (table: string): readonly Changes[] => demo.inputs[table] as readonly Changes[];
+
+  /** A table of the demo with some columns of its first row changed. */
+  const firstRow = (table: string, changed: Changes): Changes => ({
+    [table]: demoRows(table).map((row, i) => (i === 0 ? { ...row, ...changed } : row)),
+  });
+
+  /** What a cell shows in such a job, by its id (`falls.width[2]`). */
+  const shown = (values: readonly Value[], id: string): Value => values[cellOf(id).index] ?? null;
+
+  /** The checks that say no, columns by name; one that shows an error says nothing. */
+  const failingIn = (values: readonly Value[]): Set<string> =>
+    new Set(
+      model.cells
+        .filter(({ declaration, index }) => declaration.kind === "check" && values[index] === false)
+        .map(({ name }) => name),
+    );
+
+  return { model, changedDemo, demoRows, firstRow, shown, failingIn };
 }
 
-/** The rows of an input table of the demo. */
-export const demoRows = (table: string): readonly Changes[] =>
-  demo.inputs[table] as readonly Changes[];
+export type Demo = ReturnType<typeof demoOf>;
 
-/** A table of the demo with some columns of its first row changed. */
-export const firstRow = (table: string, changed: Changes): Changes => ({
-  [table]: demoRows(table).map((row, i) => (i === 0 ? { ...row, ...changed } : row)),
-});
-
-function cellOf(id: string): Cell {
-  const cell = model.byId.get(id);
-  if (cell === undefined) throw new Error(`No cell ${id}`);
-  return cell;
-}
-
-/** What a cell shows in such a job, by its id (`falls.width[2]`). */
-export const shown = (values: readonly Value[], id: string): Value =>
-  values[cellOf(id).index] ?? null;
+export const waterfallDemo = demoOf(waterfall, "hillside-stream.json");
+export const { model, changedDemo, demoRows, firstRow, shown, failingIn } = waterfallDemo;
 
 /** The lines of a page that stand on it. */
 export const pageOf = (values: readonly Value[], page: PageName): string[] =>
@@ -87,11 +105,3 @@ export function pagesAfter(changed: Changes = {}, elsewhere: Elsewhere = {}) {
     value: (id: string) => shown(values, id),
   };
 }
-
-/** The checks that say no, columns by name; one that shows an error says nothing. */
-export const failingIn = (values: readonly Value[]): Set<string> =>
-  new Set(
-    model.cells
-      .filter(({ declaration, index }) => declaration.kind === "check" && values[index] === false)
-      .map(({ name }) => name),
-  );

@@ -16,6 +16,8 @@ import {
 import { sunExposures, windExposures } from "../../tables/exposures.js";
 import { oneOf } from "../../vocabulary/one-of.js";
 import { heatOfMass, vaporPressure, waterLoss, waterVolume } from "../../vocabulary/quantities.js";
+import { sumOf } from "../added.js";
+import type { Whole } from "../brought.js";
 
 const celsius = (name: string) => `CELSIUS(${name},scale_used)`;
 
@@ -63,7 +65,7 @@ const inputs = lines("Evaporation and splash, dry spell", {
     section: "Sun and wind",
     default: "part sun",
     choices: "sun_exposures.name",
-    note: `Sun warms the stream: more evaporates; ${oneOf(sunExposures.data)}`,
+    note: `Sun warms the water: more evaporates; ${oneOf(sunExposures.data)}`,
   }),
   latent_heat: office(heatOfMass, "Heat to evaporate water", {
     section: "Weather",
@@ -110,42 +112,43 @@ const hottest = 55;
 const warmestWater = 40;
 const between = (name: string, least: number, most: number) => `BETWEEN_CELSIUS(${name},scale_used,${least},${most})`;
 
-const results = lines("Water lost per day", {
-  temperatures_plausible: check(
-    `AND(${between("water_used", 0, warmestWater)},${between("air_used", coldest, hottest)})`,
-    `Water at {water_used|0}, air at {air_used|0} °{scale_used}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Office rules.`,
-    { label: "Temperature out of range" },
-  ),
-  wind_at_water: calc(
-    speed,
-    "IF(ISBLANK(wind_exposure),wind_used,wind_used*PICK(wind_exposures.share,wind_exposures.name,wind_exposure))",
-    "Wind over this water",
-    { working: true },
-  ),
-  stream_warmth: calc(
-    number,
-    `${celsius("water_used")}+IF(ISBLANK(sun_exposure),0,PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure))`,
-    "Water temperature in °C",
-    { working: true, decimals: 1 },
-  ),
-  water_pressure: calc(vaporPressure, "VAPOR_PRESSURE(stream_warmth)", "Vapor pressure at water", { working: true }),
-  air_pressure: calc(vaporPressure, `humidity_used*VAPOR_PRESSURE(${celsius("air_used")})`, "Vapor pressure of air", {
-    working: true,
-  }),
-  evaporation_rate: calc(
-    waterLoss,
-    'IF(evaporation_method="pan",pan_coefficient*pan_used,EVAPORATION(wind_at_water,water_pressure,air_pressure,latent_heat,water_activity))',
-    "Evaporation rate",
-  ),
-  wet_area: calc(area, "stream_surface+SUMPRODUCT(falls.width_counted,falls.drop_counted)", "Wet area", {
-    note: "Surface of the stream and sheets of the falls. The basin lies under stone and is left out.",
-  }),
-  evaporation_a_day: calc(waterVolume, "evaporation_rate*1[days]*wet_area*hours_a_day", "Evaporated per day"),
-  splash_a_day: calc(waterVolume, "total_flow*1[days]*hours_a_day*splash_share/1000", "Splashed away per day"),
-  loss_a_day: calc(waterVolume, "evaporation_a_day+splash_a_day", "Lost per day", {
-    strong: true,
-  }),
-});
+const results = ({ added }: Pick<Whole, "added">) =>
+  lines("Water lost per day", {
+    temperatures_plausible: check(
+      `AND(${between("water_used", 0, warmestWater)},${between("air_used", coldest, hottest)})`,
+      `Water at {water_used|0}, air at {air_used|0} °{scale_used}: outdoors 0 to ${warmestWater} °C, and ${coldest} to ${hottest} °C. Correct temperatures or scale on sheet Office rules.`,
+      { label: "Temperature out of range" },
+    ),
+    wind_at_water: calc(
+      speed,
+      "IF(ISBLANK(wind_exposure),wind_used,wind_used*PICK(wind_exposures.share,wind_exposures.name,wind_exposure))",
+      "Wind over this water",
+      { working: true },
+    ),
+    stream_warmth: calc(
+      number,
+      `${celsius("water_used")}+IF(ISBLANK(sun_exposure),0,PICK(sun_exposures.warmer,sun_exposures.name,sun_exposure))`,
+      "Water temperature in °C",
+      { working: true, decimals: 1 },
+    ),
+    water_pressure: calc(vaporPressure, "VAPOR_PRESSURE(stream_warmth)", "Vapor pressure at water", { working: true }),
+    air_pressure: calc(vaporPressure, `humidity_used*VAPOR_PRESSURE(${celsius("air_used")})`, "Vapor pressure of air", {
+      working: true,
+    }),
+    evaporation_rate: calc(
+      waterLoss,
+      'IF(evaporation_method="pan",pan_coefficient*pan_used,EVAPORATION(wind_at_water,water_pressure,air_pressure,latent_heat,water_activity))',
+      "Evaporation rate",
+    ),
+    wet_area: calc(area, sumOf(added("wet area"), "0[ft²]"), "Wet area", {
+      note: "Water in the open, still or falling. The basin lies under stone and is left out.",
+    }),
+    evaporation_a_day: calc(waterVolume, "evaporation_rate*1[days]*wet_area*hours_a_day", "Evaporated per day"),
+    splash_a_day: calc(waterVolume, "total_flow*1[days]*hours_a_day*splash_share/1000", "Splashed away per day"),
+    loss_a_day: calc(waterVolume, "evaporation_a_day+splash_a_day", "Lost per day", {
+      strong: true,
+    }),
+  });
 
 const doubts = prose("How far to trust this", {
   evaporation_doubts: calc(
@@ -155,4 +158,4 @@ const doubts = prose("How far to trust this", {
   ),
 });
 
-export const evaporation = [inputs, results, doubts] as const;
+export const evaporation = (all: Pick<Whole, "added">) => [inputs, results(all), doubts] as const;

@@ -1,6 +1,6 @@
 import type { CrewSection } from "../../plan/crew-page.js";
 import type { HandOverSection } from "../../plan/hand-over-page.js";
-import { bullet, line, type PlacedLine, under } from "../../plan/page-line.js";
+import { bullet, line, type PlacedLine } from "../../plan/page-line.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
 
 export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
@@ -14,7 +14,7 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "step: basin",
-    "Crates begin {crate_gap|0|up} from the end that the stream enters; the vault's near side {vault_near|0} from it, in the corner.",
+    "Crates begin {crate_gap|0|up} from {crates_from}; the vault's near side {vault_near|0} from it, in the corner.",
     "vaults_needed>0",
   ),
   bullet(
@@ -31,10 +31,6 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
     "step: basin",
     "In heavy rain the basin spills over at {overflow_said}: lay stone there.",
     "OR(NOT(storm_known),rain_overflow<=0)",
-  ),
-  ...under(
-    "Fill around basin and pools, compact in lifts",
-    bullet("step: backfill", "In thin layers, once the liner has held water.", "basin_backfill+pool_backfill>0"),
   ),
   bullet("caution: basin", "Cover or fence the open basin at night."),
 ];

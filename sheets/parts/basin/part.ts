@@ -25,10 +25,10 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
   blocks: {
     Basin: [
       basinWater,
-      { ...waterChart, beside: [daysChart] },
+      (all) => ({ ...waterChart(all), beside: [daysChart] }),
       { ...section, lines: 19, beside: [plan] },
       hole,
-      unprinted(crates),
+      (all) => unprinted(crates(all)),
       basinDays,
       designRain,
       unprinted(basinDig),
@@ -39,8 +39,8 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
   below: {
     Basin: [
       basinCautions,
-      unprinted(basinStone),
-      ...evaporation.map(unprinted),
+      (all) => unprinted(basinStone(all)),
+      (all) => evaporation(all).map(unprinted),
       voidTable,
       windExposures,
       sunExposures,

@@ -8,6 +8,7 @@ import { bermLines, bermTable } from "./berms.js";
 
 export const berms = part("Berms", "Mounds of soil that give the stream its height.", {
   blocks: { Earthwork: [unprinted(bermTable), unprinted(bermLines)] },
+  adds: { stripped: "SUM(berms.footprint)", covered: "SUM(berms.footprint)" },
   tasks: [
     task(
       "Build the berm",

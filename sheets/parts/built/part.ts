@@ -17,7 +17,7 @@ import {
 import { lineReadings, meterWorkings, runReadings, waterBack } from "./readings.js";
 import { jobState, stateChecks } from "./state.js";
 import { builtAdditional, builtHours, builtOthers, builtTasks } from "./tasks.js";
-import { builtLines, builtRuns, builtWater } from "./water.js";
+import { builtLines, builtWater } from "./water.js";
 
 export const built = part("Built", "What the job really took, beside what was planned.", {
   formulas: varianceFormulas,
@@ -34,7 +34,7 @@ export const built = part("Built", "What the job really took, beside what was pl
       builtSubcontracts,
       builtMoney,
       builtLines,
-      builtRuns,
+      ({ metered }) => metered,
       builtWater,
       builtGiven,
       stateChecks,

@@ -1,15 +1,4 @@
-import {
-  calc,
-  flow,
-  head,
-  input,
-  length,
-  lines,
-  power,
-  smallLength,
-  table,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, flow, head, input, length, lines, power, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** What runs out of each line, held against the balance. */
@@ -29,23 +18,6 @@ export const builtLines = table(
   },
 );
 
-/** How deep the stream runs. */
-export const builtRuns = table(
-  "built_runs",
-  "Depth metered by run",
-  { rows: capacity.runs, beside: "runs", shown: "depth_planned>0" },
-  {
-    run: calc(text, "name", "Run"),
-    depth_planned: calc(smallLength, "depth_likely", "Depth planned"),
-    depth_metered: input(smallLength, "Depth metered", {
-      optional: true,
-      least: 0,
-      most: 60,
-      note: "Mean of several places, from the bed's stone up.",
-    }),
-  },
-);
-
 export const builtWater = lines("Pump and basin, metered", {
   head_metered: input(head, "Pump head metered", {
     optional: true,
@@ -58,6 +30,6 @@ export const builtWater = lines("Pump and basin, metered", {
     optional: true,
     least: 0,
     most: 30,
-    note: "From the basin's bottom, with all streams full.",
+    note: "From the basin's bottom, with all water running.",
   }),
 });

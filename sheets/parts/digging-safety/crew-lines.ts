@@ -4,7 +4,7 @@ import { counted } from "../../vocabulary/counted.js";
 import type { Whole } from "../brought.js";
 import { placesDug } from "./places.js";
 
-export const crewOfSafety = (all: Pick<Whole, "trenches">): readonly PlacedLine<CrewSection>[] => [
+export const crewOfSafety = (all: Pick<Whole, "trenches" | "digs">): readonly PlacedLine<CrewSection>[] => [
   line(
     "stop: digging",
     "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed.{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no",

@@ -10,24 +10,9 @@ import {
   text,
   yesno,
 } from "../../../engine/template/index.js";
-import type { Whole } from "../brought.js";
-import { capacity } from "../capacity.js";
+import type { DugPlace, Whole } from "../brought.js";
 
-/** A place that is dug and that somebody may stand in: each figure is a formula. */
-interface Place {
-  readonly what: string;
-  readonly depth: string;
-  readonly length: string;
-  /** Length of the sides that shoring would hold. */
-  readonly around: string;
-  /** Run of its sides to 1 of height; 0 is upright. */
-  readonly sides: string;
-  readonly protection: string;
-}
-
-const rows = (many: number, row: (i: number) => Place): Place[] => Array.from({ length: many }, (_, i) => row(i + 1));
-
-const basin: Place = {
+const basin: DugPlace = {
   what: '"Basin"',
   depth: "dig_deepest",
   length: "dig_bottom_length",
@@ -37,7 +22,7 @@ const basin: Place = {
 };
 
 /** Others may have dug it, and then hold its sides: our crew goes in all the same. */
-const trench = (i: number): Place => ({
+const trench = (i: number): DugPlace => ({
   what: `"Trench of "&INDEX(trenches.trench,${i})`,
   depth: `INDEX(trenches.open_depth,${i})`,
   length: `INDEX(trenches.open_length,${i})`,
@@ -46,41 +31,12 @@ const trench = (i: number): Place => ({
   protection: "trench_protection",
 });
 
-const pool = (i: number): Place => ({
-  what: `INDEX(pool_cuts.pool,${i})`,
-  depth: `INDEX(pool_cuts.deepest,${i})`,
-  length: `INDEX(pool_cuts.box_length,${i})`,
-  around: `2*(INDEX(pool_cuts.box_length,${i})+INDEX(pool_cuts.box_width,${i}))`,
-  sides: "pool_sides",
-  protection: "pool_protection",
-});
+type Trenches = Pick<Whole, "trenches" | "digs">;
 
-const streamCut = (i: number): Place => ({
-  what: `INDEX(channel_cuts.run,${i})`,
-  depth: `INDEX(channel_cuts.deepest,${i})`,
-  length: `INDEX(runs.length_counted,${i})`,
-  around: `2*INDEX(runs.length_counted,${i})`,
-  sides: `INDEX(runs.side,${i})`,
-  protection: "stream_protection",
-});
-
-const footing = (i: number): Place => ({
-  what: `"Footing of "&INDEX(walls.name,${i})`,
-  depth: `INDEX(walls.dug,${i})`,
-  length: `INDEX(walls.length,${i})`,
-  around: `INDEX(walls.length,${i})`,
-  sides: "0",
-  protection: "wall_protection",
-});
-
-type Trenches = Pick<Whole, "trenches">;
-
-const placesOf = ({ trenches }: Trenches): readonly Place[] => [
+const placesOf = ({ trenches, digs }: Trenches): readonly DugPlace[] => [
   basin,
-  ...rows(trenches.length, trench),
-  ...rows(capacity.pools, pool),
-  ...rows(capacity.runs, streamCut),
-  ...rows(capacity.walls, footing),
+  ...trenches.map((_, i) => trench(i + 1)),
+  ...digs,
 ];
 
 /** How deep each place is dug, which tells whether it is. */
@@ -90,7 +46,7 @@ export const placeList = (all: Trenches): TableBlock => {
     "dig_list",
     "Depths of digs",
     { working: true, rows: places.length },
-    { depth: calc(length, (row) => (places[row - 1] as Place).depth, "Depth") },
+    { depth: calc(length, (row) => (places[row - 1] as DugPlace).depth, "Depth") },
   );
 };
 
@@ -100,7 +56,7 @@ const safe =
 /** Each place against the excavation standard, by its own depth, sides and protection. */
 export const placesDug = (all: Trenches): TableBlock => {
   const places = placesOf(all);
-  const of = (row: number): Place => places[row - 1] as Place;
+  const of = (row: number): DugPlace => places[row - 1] as DugPlace;
   return table(
     "digs",
     "Digs and their protection",

@@ -12,12 +12,9 @@ export const groundBalance = lines("Balance", {
     note: "With the stripped layer under them.",
     strong: true,
   }),
-  fill_needed: calc(
-    soilVolume,
-    "(berm_volume+basin_backfill+pool_backfill)/compacted_factor",
-    "Fill needed, in place",
-    { note: "Berms, the stripped layer under them, and backfill." },
-  ),
+  fill_needed: calc(soilVolume, "(berm_volume+backfill)/compacted_factor", "Fill needed, in place", {
+    note: "Berms, the stripped layer under them, and backfill.",
+  }),
   fill_on_site: calc(soilVolume, "dig_volume+trench_spare", "Fill on site, in place", {
     note: "Topsoil is not counted: it must not go into a berm that carries stone.",
   }),
@@ -60,7 +57,7 @@ export const groundBalance = lines("Balance", {
   ),
   dirt_wheeled: calc(
     soilVolume,
-    "IF(by_hand,strip_volume*(1+topsoil_kept)+dig_volume+basin_backfill+pool_backfill+import_volume/loose_factor,0)",
+    "IF(by_hand,strip_volume*(1+topsoil_kept)+dig_volume+backfill+import_volume/loose_factor,0)",
     "Dirt wheeled, in place",
     {
       working: true,

@@ -4,7 +4,13 @@ import { type Task, task } from "../task.js";
 
 const moved = ["by_access", "by_haul", "wheeled"] as const;
 
-export const earthworkTasks: readonly Task[] = [
+/** What is dug, and what is filled around, in words. */
+export interface EarthworkWords {
+  readonly dug: string;
+  readonly filled: string;
+}
+
+export const earthworkTasks = ({ dug, filled }: EarthworkWords): readonly Task[] => [
   task(
     "Strip topsoil",
     "strip",
@@ -17,7 +23,7 @@ export const earthworkTasks: readonly Task[] = [
     moved,
   ),
   task(
-    "Dig basin and stream",
+    `Dig ${dug}`,
     "dig",
     "dig_volume",
     withMachine(
@@ -52,9 +58,9 @@ export const earthworkTasks: readonly Task[] = [
     moved,
   ),
   task(
-    "Fill around basin and pools, compact in lifts",
+    `Fill around ${filled}, compact in lifts`,
     "backfill",
-    "basin_backfill+pool_backfill",
+    "backfill",
     withMachine(
       production("backfill", "Fill around the basin, compact in lifts", "yd³", 2),
       0.3,

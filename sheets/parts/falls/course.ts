@@ -89,6 +89,12 @@ export const courseEnds = lines("Water course, ends", {
     note: "Where the main goes straight along the stream.",
   }),
   manifold_at: calc(text, "~{manifold_tape|0}", "Manifold, in words", { reader: "crew" }),
+  manifold_place: calc(
+    text,
+    'IF(manifold_tape>0,", along the stream about "&manifold_at&" up the tape","")',
+    "Manifold place, in words",
+    { reader: "crew" },
+  ),
   basin_middle: calc(length, "course_finish+basin_length/2", "Basin, middle"),
   pump_along: calc(length, "course_finish+vault_middle", "Pump"),
   basin_finish: calc(length, "course_finish+basin_length", "Basin, far end"),

@@ -8,6 +8,7 @@ import { coursePoints, profile, profileForCrew, profileForCustomer } from "./dra
 import { fallsBlocks } from "./falls.js";
 import { fallsTable } from "./falls-table.js";
 import { lipSaid } from "./lip-said.js";
+import { fallsInProposal, wordsOfFalls } from "./proposal-said.js";
 import { setOut, setOutPoints } from "./set-out.js";
 import { fallTasks } from "./tasks.js";
 
@@ -22,6 +23,12 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
   },
   below: { "Water tables": [lipKinds] },
   formulas: [...weirFormulas, ...channelFormulas],
+  title: "Disappearing waterfall",
+  cells: { "proposal said": { ...fallsInProposal, ...wordsOfFalls } },
+  adds: {
+    given: "INDEX(falls.lip_across,1)>0",
+    "wet area": "SUMPRODUCT(falls.width_counted,falls.drop_counted)",
+  },
   takeoff: [
     {
       what: "foam, a can for each ‹4 ft|1.22 m› of lip or ‹12 ft²|1.1 m²› of face",

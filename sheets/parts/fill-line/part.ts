@@ -7,7 +7,7 @@ import { task } from "../task.js";
 import { fillLine as fillLineBlock } from "./fill-line.js";
 
 export const fillLine = part("Fill line", "Water made up for what evaporates and splashes.", {
-  blocks: { Basin: [unprinted(fillLineBlock)] },
+  blocks: { Basin: [(all) => unprinted(fillLineBlock(all))] },
   buys: {
     Basin: [
       {

@@ -3,7 +3,7 @@ import { waterVolume } from "../../vocabulary/quantities.js";
 
 const heldBelow = (level: string) => `HELD_BELOW(${level},crate_top,lower_water_area,upper_water_area)`;
 
-/** Where the fill float stands while the pump runs: at a stop, stream and pipes come back on top of it. */
+/** Where the fill float stands while the pump runs: at a stop, what is out of the basin comes back on top of it. */
 export const fillFloat = lines("Fill float, pump running", {
   override_float: decide(smallLength, "Override float below rim", {
     optional: true,
@@ -19,7 +19,7 @@ export const fillFloat = lines("Fill float, pump running", {
   ),
   float_below_rim: calc(smallLength, "basin_depth - float_level", "Float below rim", {
     strong: true,
-    note: "A float at the full line itself would fill the room that stream and pipes need at a stop.",
+    note: "A float at the full line itself would fill the room that is needed at a stop.",
   }),
   float_water: calc(waterVolume, heldBelow("float_level"), "Basin water while running", { working: true }),
   stop_water: calc(waterVolume, "water_into_stream+water_drained_back", "Water back at a stop", { working: true }),

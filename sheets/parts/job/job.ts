@@ -14,16 +14,14 @@ import {
   walk,
   yesno,
 } from "../../../engine/template/index.js";
-
-/** Formula: the first row of a column measures something, in feet or in inches. */
-const given = (column: string) => `INDEX(${column},1)>0`;
+import type { Whole } from "../brought.js";
 
 /** Who the bid is for, when, and how the feature will be run. */
-export const jobBlocks: readonly Block[] = [
+export const jobBlocks = ({ title, added }: Pick<Whole, "title" | "added">): readonly Block[] => [
   lines("The job", {
     job_title: decide(text, "Title of the job", {
       note: "In a few words what is to be built: it heads every page.",
-      default: "Disappearing waterfall",
+      default: title,
     }),
     customer: walk(text, "Customer", { note: "As it stands on the proposal." }),
     site: walk(text, "Site", { note: "Street and town, as on the proposal." }),
@@ -58,12 +56,10 @@ export const jobBlocks: readonly Block[] = [
         working: true,
       },
     ),
-    described: calc(
-      yesno,
-      `AND(parties_given,${given("falls.lip_across")},${given("runs.length_counted")},LEN(INDEX(pipe_lines.pipe_size,1))>0)`,
-      "First fields given",
-      { working: true, note: "A price of what is not yet described would be no price." },
-    ),
+    described: calc(yesno, `AND(${["parties_given", ...added("given")].join(",")})`, "First fields given", {
+      working: true,
+      note: "A price of what is not yet described would be no price.",
+    }),
   }),
   lines("Company, as on the proposal", {
     company: office(text, "Company", { section: "Company", optional: true }),

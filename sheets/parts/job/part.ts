@@ -6,7 +6,7 @@ import { jobBlocks } from "./job.js";
 const electricQuoted = "SUMPRODUCT(subcontracts.electrical*(subcontracts.amount>0))>0";
 
 export const job = part("Job", "Customer, dates, company, and how the water feature will run.", {
-  blocks: { Job: jobBlocks },
+  blocks: { Job: [jobBlocks] },
   crew: [
     line(
       "job",

@@ -45,7 +45,7 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ),
     ...under(
       "Set out and protect the site",
-      bullet("step: set out", "Benchmark first: the basin's rim. Stake each lip by the table; keep the stakes."),
+      bullet("step: set out", "Benchmark first: the basin's rim. {stakes_said}; keep the stakes."),
     ),
     ...under(
       "Clean up and hand over",

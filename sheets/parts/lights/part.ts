@@ -45,7 +45,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
     ),
     bullet(
       "step: lights",
-      "Places: at the foot of the falls and in pools first, turned away from where people look from; mark them in the sketch. Sealed splices stay dry: above the highest water, under loose stone.",
+      "Places: {lights_first}, turned away from where people look from; mark them in the sketch. Sealed splices stay dry: above the highest water, under loose stone.",
       "lights_wanted>0",
     ),
   ],

@@ -7,20 +7,24 @@ import {
   lines,
   percent,
   published,
+  type TableBlock,
   table,
   text,
   weight,
   yesno,
 } from "../../../engine/template/index.js";
+import type { Lined } from "./lined.js";
 
 const plans = ["pieces lapped at falls", "stream in one sheet", "stream and basin in one"] as const;
+/** The one way to line a basin alone. */
+const basinPlan = "basin in one piece";
 const cheapest = "the cheapest";
 
 /** What a piece is; each plan is made of some kinds. */
 export const kinds = { basin: "basin", piece: "piece", pool: "pool", stream: "stream", both: "both" } as const;
 
 /** Of a column, or a product of columns, what each plan takes. */
-const ofPlan = (column: string) => (row: number) =>
+const ofCourse = (column: string) => (row: number) =>
   [
     `SUMPRODUCT((liner_pieces.kind<>"stream")*(liner_pieces.kind<>"both")*liner_pieces.${column})`,
     `SUMPRODUCT(IN_STREAM_SHEET(liner_pieces.kind,pools_within)*liner_pieces.${column})`,
@@ -58,33 +62,42 @@ export const linerSheets = lines("Sheets down the stream", {
 });
 
 /** The sensible ways to line the job, side by side. */
-export const linerPlans = table(
-  "liner_plans",
-  "Liner plans",
-  { rows: plans.length, data: plans.map((plan) => ({ plan })) },
-  {
-    plan: published(text, "Plan", { source: "the ways that builders line a stream" }),
-    needed: calc(area, ofPlan("length*liner_pieces.width"), "Area covered"),
-    taken: calc(area, ofPlan("bought"), "Liner used"),
-    seams: calc(length, ofPlan("seam"), "Seams"),
-    waste: calc(percent, "IF(taken>0,1-needed/taken,0)", "Waste and laps"),
-    heaviest: calc(
-      weight,
-      (row) => {
-        const of = ofSheet(row);
-        return row === 1 ? "0[lb]" : `${of("cut_length")}*${of("roll_width")}*liner_area_weight`;
-      },
-      "Heaviest cut of its sheet",
-      { zero: "not weighed" },
-    ),
-    fits: calc(
-      yesno,
-      (row) => (row === 1 ? "TRUE" : "AND(needed>0,OR(liner_by_machine,heaviest<=people_to_carry*lift_limit))"),
-      "Can be carried",
-    ),
-    counted: calc(area, "IF(fits,taken+seams*seam_worth,1000000[ft²])", "Liner, seams as liner", { working: true }),
-  },
-);
+export const linerPlans = (lined: Lined): TableBlock => {
+  const ways = lined === "basin" ? [basinPlan] : plans;
+  const ofPlan = lined === "basin" ? (column: string) => `SUMPRODUCT(liner_pieces.${column})` : ofCourse;
+  return table(
+    "liner_plans",
+    "Liner plans",
+    { rows: ways.length, data: ways.map((plan) => ({ plan })) },
+    {
+      plan: published(text, "Plan", { source: "the ways that builders line a stream" }),
+      needed: calc(area, ofPlan("length*liner_pieces.width"), "Area covered"),
+      taken: calc(area, ofPlan("bought"), "Liner used"),
+      seams: calc(length, ofPlan("seam"), "Seams"),
+      waste: calc(percent, "IF(taken>0,1-needed/taken,0)", "Waste and laps"),
+      heaviest: calc(
+        weight,
+        (row) => {
+          const of = ofSheet(row);
+          return row === 1 ? "0[lb]" : `${of("cut_length")}*${of("roll_width")}*liner_area_weight`;
+        },
+        "Heaviest cut of its sheet",
+        { zero: "not weighed" },
+      ),
+      fits: calc(
+        yesno,
+        (row) => (row === 1 ? "TRUE" : "AND(needed>0,OR(liner_by_machine,heaviest<=people_to_carry*lift_limit))"),
+        "Can be carried",
+      ),
+      counted: calc(area, "IF(fits,taken+seams*seam_worth,1000000[ft²])", "Liner, seams as liner", { working: true }),
+    },
+  );
+};
+
+/** A basin alone is lined by the one plan there is. */
+export const basinPlanChosen = lines("Plan taken", {
+  liner_plan_row: calc(count, "1", "Row of the liner plan", { working: true }),
+});
 
 export const linerPlanChosen = lines("Plan taken", {
   liner_plan_row: calc(

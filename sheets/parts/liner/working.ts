@@ -1,4 +1,13 @@
-import { area, type CalcDeclaration, calc, count, length, table } from "../../../engine/template/index.js";
+import {
+  area,
+  type CalcDeclaration,
+  calc,
+  count,
+  length,
+  type TableBlock,
+  table,
+} from "../../../engine/template/index.js";
+import type { Lined } from "./lined.js";
 import { pieceRows } from "./pieces.js";
 import { rollNumbers } from "./rolls.js";
 
@@ -16,15 +25,16 @@ const columns = (name: string, of: (k: number) => CalcDeclaration) =>
   Object.fromEntries(rollNumbers.map((k) => [`${name}_${k}`, of(k)]));
 
 /** Every piece on every roll. */
-export const linerWorking = table(
-  "liner_working",
-  "Working: pieces on rolls",
-  { working: true, rows: pieceRows, beside: "liner_pieces", filled: "length>0" },
-  {
-    ...columns("cost", cost),
-    best: calc(count, "FIRST_LEAST(cost_1..cost_6)", "Roll with the least"),
-  },
-);
+export const linerWorking = (lined: Lined): TableBlock =>
+  table(
+    "liner_working",
+    "Working: pieces on rolls",
+    { working: true, rows: pieceRows(lined), beside: "liner_pieces", filled: "length>0" },
+    {
+      ...columns("cost", cost),
+      best: calc(count, "FIRST_LEAST(cost_1..cost_6)", "Roll with the least"),
+    },
+  );
 
 const ofPiece = (column: string, otherwise: string) =>
   `IF(key>0,INDEX(liner_pieces.${column},MAX(1,MOD(key,1000))),${otherwise})`;
@@ -35,22 +45,23 @@ const left = (before: string) =>
   `IF(key>0,ROLL_LEFT(${before},pieces*cut,opened,pieces,cut,MAX(1,CUTS_FROM(roll,cut)),roll),0)`;
 
 /** For rolls sold whole: the pieces of the plan, roll by roll, and when a new one must be opened. */
-export const linerCuts = table(
-  "liner_cuts",
-  "Working: cuts in order",
-  {
-    working: true,
-    rows: pieceRows,
-    note: "A cut goes on the roll that lies open if it still fits; if not, a new roll is opened and the rest of the old one is waste.",
-  },
-  {
-    key: calc(count, (row) => `SMALL(liner_pieces.rank,${row})`, "Roll and piece", {
-      note: "A thousand times the row of the roll, and the piece.",
-    }),
-    pieces: calc(count, ofPiece("pieces", "0"), "Cuts"),
-    cut: calc(length, ofPiece("cut_length", "0[ft]"), "Length of a cut"),
-    roll: calc(length, ofPiece("roll_length", "0[ft]"), "Roll length"),
-    opened: calc(count, opened(open), "Rolls opened", { first: opened("0[ft]") }),
-    left_over: calc(length, left(open), "Left on the roll", { first: left("0[ft]") }),
-  },
-);
+export const linerCuts = (lined: Lined): TableBlock =>
+  table(
+    "liner_cuts",
+    "Working: cuts in order",
+    {
+      working: true,
+      rows: pieceRows(lined),
+      note: "A cut goes on the roll that lies open if it still fits; if not, a new roll is opened and the rest of the old one is waste.",
+    },
+    {
+      key: calc(count, (row) => `SMALL(liner_pieces.rank,${row})`, "Roll and piece", {
+        note: "A thousand times the row of the roll, and the piece.",
+      }),
+      pieces: calc(count, ofPiece("pieces", "0"), "Cuts"),
+      cut: calc(length, ofPiece("cut_length", "0[ft]"), "Length of a cut"),
+      roll: calc(length, ofPiece("roll_length", "0[ft]"), "Roll length"),
+      opened: calc(count, opened(open), "Rolls opened", { first: opened("0[ft]") }),
+      left_over: calc(length, left(open), "Left on the roll", { first: left("0[ft]") }),
+    },
+  );

@@ -1,55 +1,41 @@
-import {
-  type Block,
-  calc,
-  chart,
-  count,
-  head,
-  length,
-  lines,
-  number,
-  table,
-  text,
-} from "../../../engine/template/index.js";
+import { type Block, calc, chart, count, head, lines, number, table, text } from "../../../engine/template/index.js";
+import { capacity } from "../capacity.js";
+import type { LineEnds } from "../line-ends.js";
 import { numberedRows, rowNumber } from "../numbered.js";
-import { pipeLinesTable } from "./pipe-lines-table.js";
 
 /** The lines in the order of their rows, one beside another; a row not in use repeats the one before it. */
-const places = table(
-  "manifold_lines",
-  "Manifold, line by line",
-  { ...numberedRows(pipeLinesTable.rows, "line"), beside: "pipe_lines" },
-  {
-    line: rowNumber("Line"),
-    used: calc(count, "IF(bore>0,1,0)", "In use"),
-    place: calc(count, "above.place+used", "Place", { first: "used" }),
-    top: calc(head, "IF(used>0,height,0[ft])", "Outlet height"),
-    outlet_along: calc(
-      length,
-      "IF(used>0,PICK_OR(course.pool_along,course.level,outlet_level,0[ft]),pipe_rises_along)",
-      "Outlet, along",
-    ),
-    outlet_up: calc(head, "IF(used>0,height-rim_above_water,pipe_rises_to)", "Outlet, up"),
-    valve: calc(head, "0.3*highest_outlet", "Valve in drawing"),
-    setting: calc(
-      text,
-      'IF(shut,"shut",IF(valve_setting<2[°],"open",FIXED(valve_setting,0)&"° from open"))',
-      "Setting",
-    ),
-    flow_said: calc(text, "~{actual_flow|0}", "Flow in words"),
-    named: calc(text, 'IF(used>0,name&", "&pipe_size," ")', "Name and size"),
-    named_up: calc(head, "IF(used>0,height,manifold_top)", "Name, up"),
-    named_place: calc(count, "IF(used>0,place,manifold_far)", "Name, place"),
-    said_up: calc(head, "IF(used>0,valve,manifold_top)", "Setting, up"),
-    said_place: calc(number, "IF(used>0,place+0.01*manifold_far,manifold_far)", "Setting, place"),
-    said: calc(text, 'IF(used>0,setting&", "&flow_said," ")', "Valve and flow"),
-  },
-);
+const places = (ends: LineEnds) =>
+  table(
+    "manifold_lines",
+    "Manifold, line by line",
+    { ...numberedRows(capacity.lines, "line"), beside: "pipe_lines" },
+    {
+      line: rowNumber("Line"),
+      used: calc(count, "IF(bore>0,1,0)", "In use"),
+      place: calc(count, "above.place+used", "Place", { first: "used" }),
+      top: calc(head, "IF(used>0,height,0[ft])", "Outlet height"),
+      ...ends.drawn,
+      valve: calc(head, "0.3*highest_outlet", "Valve in drawing"),
+      setting: calc(
+        text,
+        'IF(shut,"shut",IF(valve_setting<2[°],"open",FIXED(valve_setting,0)&"° from open"))',
+        "Setting",
+      ),
+      flow_said: calc(text, "~{actual_flow|0}", "Flow in words"),
+      named: calc(text, 'IF(used>0,name&", "&pipe_size," ")', "Name and size"),
+      named_up: calc(head, "IF(used>0,height,manifold_top)", "Name, up"),
+      named_place: calc(count, "IF(used>0,place,manifold_far)", "Name, place"),
+      said_up: calc(head, "IF(used>0,valve,manifold_top)", "Setting, up"),
+      said_place: calc(number, "IF(used>0,place+0.01*manifold_far,manifold_far)", "Setting, place"),
+      said: calc(text, 'IF(used>0,setting&", "&flow_said," ")', "Valve and flow"),
+    },
+  );
 
 /** From the manifold up each line and down again. */
 const risers = table(
   "manifold_points",
   "Manifold, lines drawn",
-  { rows: 3 * pipeLinesTable.rows },
+  { rows: 3 * capacity.lines },
   {
     place: calc(count, (row) => `INDEX(manifold_lines.place,${Math.ceil(row / 3)})`, "Place"),
     up: calc(head, (row) => (row % 3 === 2 ? `INDEX(manifold_lines.top,${Math.ceil(row / 3)})` : "0[ft]"), "Up"),
@@ -115,4 +101,4 @@ export const manifold = chart(
   },
 );
 
-export const manifoldPoints: readonly Block[] = [places, risers, header, names];
+export const manifoldPoints = (ends: LineEnds): readonly Block[] => [places(ends), risers, header, names];

@@ -1,11 +1,19 @@
-import { type Block, calc, count, lines, panel, row, table, text } from "../../../engine/template/index.js";
-import { pipeLinesTable } from "./pipe-lines-table.js";
+import {
+  type Block,
+  calc,
+  count,
+  lines,
+  panel,
+  row,
+  type TableBlock,
+  table,
+  text,
+} from "../../../engine/template/index.js";
 
-const { rows, filled = "TRUE" } = pipeLinesTable;
 const crew = { reader: "crew" } as const;
 
 /** The last line in use: as many rows the crew's table shows. */
-export const linesCounted: readonly Block[] = [
+export const linesCounted = ({ rows, filled = "TRUE" }: TableBlock): readonly Block[] => [
   table(
     "lines_numbered",
     "Lines in use",
@@ -16,7 +24,7 @@ export const linesCounted: readonly Block[] = [
 ];
 
 /** The lines as they leave the manifold: what to lay, how its valve is set, what flow to see. */
-export const linesTold: readonly Block[] = [
+export const linesTold = ({ rows, filled = "TRUE" }: TableBlock, told: string): readonly Block[] => [
   panel([row(6)]),
   table(
     "lines_told",
@@ -34,7 +42,7 @@ export const linesTold: readonly Block[] = [
       },
     },
     {
-      line: calc(text, "~{name}, to level {outlet_level|0}", "Line from the manifold"),
+      line: calc(text, told, "Line from the manifold"),
       pipe: calc(text, "pipe_size", "Pipe"),
       long: calc(text, "~{length}", "Long", crew),
       fittings: calc(

@@ -11,15 +11,15 @@ import {
   office,
   paragraphs,
   speed,
+  type TableBlock,
 } from "../../../engine/template/index.js";
+import type { LineEnds } from "../line-ends.js";
 import { mainNotes } from "../main/main.js";
-import { pipeLinesTable } from "./pipe-lines-table.js";
-import { poolSiphons } from "./pool-siphons.js";
 
 /** The lines: where each delivers, what it loses, how far its valve is closed. */
-export const pipingBlocks: readonly Block[] = [
-  pipeLinesTable,
-  poolSiphons,
+export const pipingBlocks = (table: TableBlock, { behind, someLines }: LineEnds): readonly Block[] => [
+  table,
+  ...behind,
   lines("All lines", {
     line_speed_limit: office(speed, "Speed limit, lines", {
       default: 8,
@@ -43,11 +43,9 @@ export const pipingBlocks: readonly Block[] = [
       strong: true,
     }),
     highest_head_required: calc(head, "MAX(pipe_lines.head_required)", "Highest head required"),
-    some_lines: check(
-      "AND(line_count>0,total_design_flow>0)",
-      "No line brings water: enter one on sheet Walk, at a level with a fall, and its pipe size on sheet Decisions.",
-      { label: "No lines" },
-    ),
+    some_lines: check("AND(line_count>0,total_design_flow>0)", `No line brings water: ${someLines}.`, {
+      label: "No lines",
+    }),
   }),
 ];
 

@@ -1,10 +1,11 @@
 import { area, calc, check, count, decide, length, smallLength, text, yesno } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
+import type { LineEnds } from "../line-ends.js";
 
 /** What keeps a line from drawing off the water that it ends in when the pump stops. */
 export const siphonStops = ["nothing", "end above water", "check valve", "air break"] as const;
 
-const isStoppedBy = (way: (typeof siphonStops)[number]) => `siphon_stop="${way}"`;
+export const isStoppedBy = (way: (typeof siphonStops)[number]) => `siphon_stop="${way}"`;
 
 /** Where the line ends, and in what. */
 export const siphonInputs = {
@@ -35,7 +36,7 @@ export const siphonInputs = {
 };
 
 /** What the line is told of its pot; without, the pot of its level, which the first line there fills. */
-const ofPot = (given: string, column: "surface" | "deep", row: number) =>
+export const ofPot = (given: string, column: "surface" | "deep", row: number) =>
   `IF(pot_surface>0,${given},IF(PLACE_OR_ZERO(pipe_lines.outlet_level,outlet_level)=${row},SUM_WHERE(pots.${column},pots.level,outlet_level),0))`;
 
 /**
@@ -43,7 +44,7 @@ const ofPot = (given: string, column: "surface" | "deep", row: number) =>
  * water from the pump, but open lines stay joined at the manifold: those that end higher run
  * out through the lowest.
  */
-export const siphonResults = {
+export const siphonResults = (ends: LineEnds) => ({
   lower_lines: calc(
     count,
     "SUMPRODUCT((pipe_lines.height<height-0.01[ft])*pipe_lines.open_line)",
@@ -56,44 +57,39 @@ export const siphonResults = {
   ),
   siphons: calc(
     yesno,
-    `AND(drains,NOT(in_the_open),above_water<=0,NOT(${isStoppedBy("air break")}))`,
+    `AND(drains,NOT(in_the_open),${ends.mouthUnder},NOT(${isStoppedBy("air break")}))`,
     "Siphons at a stop",
   ),
   line_drained: calc(waterVolume, "IF(drains,water_in_pipe,0)", "Drain-back from line", {
     decimals: 1,
   }),
-  pot_area: calc(area, (row) => ofPot("pot_surface", "surface", row), "Pot's water surface counted"),
-  pot_deep: calc(smallLength, (row) => ofPot("pot_depth", "deep", row), "Pot's depth counted"),
-  pot_water: calc(waterVolume, "pot_area*pot_deep", "Water in the pot", {
+  pot_area: calc(area, ends.vesselArea, `${ends.vessel}'s water surface counted`),
+  pot_deep: calc(smallLength, ends.vesselDeep, `${ends.vessel}'s depth counted`),
+  pot_water: calc(waterVolume, "pot_area*pot_deep", `Water in the ${ends.vessel.toLowerCase()}`, {
     working: true,
     decimals: 1,
     note: "As if its sides were upright.",
   }),
-  depth_there: calc(
-    smallLength,
-    "IF(pot_water>0,pot_deep,LARGEST_WHERE(pools.depth_counted,pools.before_level,outlet_level))",
-    "Depth of pool or pot",
-  ),
-  in_the_open: calc(yesno, `AND(ISBLANK(above_water),depth_there<=0,${isStoppedBy("nothing")})`, "Ends in the open", {
-    note: "Nobody has named water at its level for it to end in: no pool, no pot, no end below water.",
+  depth_there: calc(smallLength, `IF(pot_water>0,pot_deep,${ends.openDeep})`, `Depth of ${ends.water}`),
+  in_the_open: calc(yesno, ends.inTheOpen, "Ends in the open", {
+    note: `No water is named for it to end in: no ${ends.water}, no end below water.`,
   }),
   siphon_depth: calc(
     smallLength,
     "IF(siphons,MIN(depth_there,IF(ISBLANK(end_below_water),depth_there,end_below_water)),0)",
     "Depth siphoned",
   ),
-  pot_siphoned: calc(waterVolume, "IF(pot_water>0,pot_area*siphon_depth,0)", "Siphoned from the pot", {
-    decimals: 1,
-  }),
-  pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Pool drawn down by"),
-  above_said: calc(text, "~{above_water|up}", "Height of end, in words", { reader: "crew" }),
-  drawn_said: calc(text, "~{siphon_depth|down}", "Depth of end, in words", { reader: "crew" }),
-  siphon_words: calc(
-    text,
-    'IF(shut,"",IF(in_the_open,"end in the open, above any standing water",SIPHON_SAID(siphon_stop,above_water,above_said,siphon_depth,drawn_said)))',
-    "Siphon stop for crew",
+  pot_siphoned: calc(
+    waterVolume,
+    "IF(pot_water>0,pot_area*siphon_depth,0)",
+    `Siphoned from the ${ends.vessel.toLowerCase()}`,
+    {
+      decimals: 1,
+    },
   ),
-};
+  pool_drawn: calc(smallLength, "IF(pot_water>0,0,siphon_depth)", "Water there drawn down by"),
+  ...ends.words,
+});
 
 /** Contradictions, and water that nobody has counted. */
 export const siphonChecks = {

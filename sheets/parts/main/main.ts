@@ -97,7 +97,7 @@ const rules = lines("Pipe rules", {
   }),
 });
 
-const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
+const results = ({ mainLosses, added, words }: Pick<Whole, "mainLosses" | "added" | "words">) =>
   lines("Main at design flow", {
     main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe", { working: true }),
     main_bore: calc(bore, sizeAt("bore"), "Bore", { working: true }),
@@ -183,8 +183,8 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
     ),
     siphoned: calc(
       waterVolume,
-      "SUM(pool_siphons.water_drawn)+SUM(pipe_lines.pot_siphoned)",
-      "Siphoned from pools and pots",
+      [...added("siphoned"), "SUM(pipe_lines.pot_siphoned)"].join("+"),
+      `Siphoned from ${words["pools and pots"]}`,
       { decimals: 1 },
     ),
     siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted", { working: true }),
@@ -192,7 +192,7 @@ const results = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
       strong: true,
       decimals: 1,
     }),
-    pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", "Water in pots", { working: true, decimals: 1 }),
+    pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", `Water in ${words.pots}`, { working: true, decimals: 1 }),
     manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees", { working: true }),
     manifold_caps: calc(
       count,

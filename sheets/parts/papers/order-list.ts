@@ -136,11 +136,11 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   };
   const [what, code] = [from("description", "pump_description"), from("code", "pump_code")];
   const supplier = from("supplier", "pump_supplier");
-  const bought = all.buys.flatMap(({ sheet, buys }) => buys.map((_, i) => [sheet, i + 1] as const));
+  const bought = all.buys.flatMap(({ sheet, buys }) => buys.map(({ sized }, i) => [sheet, i + 1, sized] as const));
   /** Stone is ordered with the size of its largest. */
   const sized = (row: number) => {
-    const [sheet, kind] = bought[row - 1] ?? [];
-    return sheet === "Stone" ? `&JOINED(", ",INDEX(stones.size_said,${kind}))` : "";
+    const [, kind, said] = bought[row - 1] ?? [];
+    return said === undefined ? "" : `&JOINED(", ",INDEX(${said},${kind}))`;
   };
   // the liner is ordered as it is cut from the rolls
   const liner = 1 + bought.findIndex(([sheet, kind]) => sheet === "Liner" && kind === 1);

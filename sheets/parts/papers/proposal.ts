@@ -4,7 +4,6 @@ import {
   calc,
   count,
   days,
-  length,
   lines,
   panel,
   place,
@@ -13,7 +12,6 @@ import {
 } from "../../../engine/template/index.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
 import { proposalPage } from "../../plan/proposal-page.js";
-import { counted } from "../../vocabulary/counted.js";
 import type { Whole } from "../brought.js";
 import { letterhead } from "./letterhead.js";
 import { pageLines } from "./page-lines.js";
@@ -25,42 +23,18 @@ const said = (name: string, formula: string): readonly [string, CalcDeclaration]
 ];
 
 /** Sentences of the head, in parts that a formula can hold. */
-export const proposalSaid = lines("Wording of the proposal", {
-  proposal_title: calc(
-    text,
-    '"Proposal"&JOINED(" no. ",proposal_number)&JOINED(", revision ",revision)',
-    "Proposal, its number and revision",
-  ),
-  levels_in_use: calc(count, "SUMPRODUCT((levels.design_flow>0)*1)", "Levels in use"),
-  lips_in_use: calc(count, "SUMPRODUCT((falls.width_counted>0)*1)", "Lips in use"),
-  lines_in_use: calc(count, "SUMPRODUCT((pipe_lines.bore>0)*1)", "Lines in use"),
-  falls_said: calc(text, `~{${counted("levels_in_use", "fall", "falls")}}`, "Falls, counted in words", customer),
-  highest_drop_said: calc(text, "~{highest_drop}", "Highest fall, in words", customer),
-  days_on_site: calc(days, "IF(rain_known,days_allowed,work_days)", "Days on site, as said"),
-  highest_drop: calc(length, "MAX(falls.drop_counted)", "Highest fall"),
-  loudest_said: calc(
-    text,
-    '"the "&IF(levels_in_use>1,"highest ","")&"fall, "&highest_drop_said',
-    "Loudest fall, in words",
-  ),
-  course_said: calc(
-    text,
-    '~{falls_said}{IF(runs_length>0," and "&runs_length_said&" of stream","")}',
-    "Course in words",
-  ),
-  runs_length_said: calc(text, "~{runs_length}", "Stream length, in words", customer),
-  pools_passed: calc(
-    text,
-    'IF(LEN(pools_in_words)>0,"On its way it stands open in "&pools_in_words&". ","")',
-    "Pools that the water passes",
-  ),
-  valves_said: calc(text, 'IF(lines_in_use>1,"a valve on each line","a valve")', "Valves, in words"),
-  see_and_hear: calc(
-    text,
-    "~Water rises among the stones at the top, runs over {course_said}, and sinks away through gravel at the bottom, back to where it came from. {pools_passed}There is no open pond at the bottom. What you will hear most is {loudest_said}; {valves_said} lets us set the water louder or quieter with you on the last day.",
-    "What you see and hear",
-  ),
-});
+export const proposalSaid = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
+  lines("Wording of the proposal", {
+    proposal_title: calc(
+      text,
+      '"Proposal"&JOINED(" no. ",proposal_number)&JOINED(", revision ",revision)',
+      "Proposal, its number and revision",
+    ),
+    lines_in_use: calc(count, "SUMPRODUCT((pipe_lines.bore>0)*1)", "Lines in use"),
+    days_on_site: calc(days, "IF(rain_known,days_allowed,work_days)", "Days on site, as said"),
+    valves_said: calc(text, 'IF(lines_in_use>1,"a valve on each line","a valve")', "Valves, in words"),
+    ...cellsAt("proposal said"),
+  });
 
 /** What the customer reads and signs. */
 export function proposal(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
@@ -107,11 +81,7 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
     ),
     row(
       28,
-      place(
-        [1, 4],
-        "caption",
-        said("proposal_over", 'IF(lips_in_use>1,"over the falls","over the fall")&", always the same water"'),
-      ),
+      place([1, 4], "caption", said("proposal_over", '"over "&fed_said&", always the same water"')),
       place(
         [5, 4],
         "caption",
@@ -188,7 +158,7 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       ...flow(flows, "proposal_rest"),
       signed,
     ],
-    working: [proposalSaid, ...working],
+    working: [proposalSaid(all), ...working],
   };
 }
 

@@ -8,7 +8,7 @@ import { planting as plantingBlock } from "./planting.js";
 /** Lawn, beds and plants after the work, each a line of its own. */
 export const planting = part("Planting", "What the work leaves behind: lawn, beds, plants and topsoil.", {
   section: "Lawn and planting",
-  blocks: { Earthwork: [unprinted(plantingBlock)] },
+  blocks: { Earthwork: [(all) => unprinted(plantingBlock(all))] },
   takeoff: [
     // seed and straw together: what a square foot of repair takes
     { what: "lawn seed with straw mulch", code: "lawn-seed", wanted: "lawn_area", unit: "ft²", waste: 0.1 },

@@ -3,6 +3,7 @@ import { item } from "../goods.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
+import { potsLifted } from "./lifted.js";
 import { potLines, potsTable } from "./pots.js";
 
 const rows = Array.from({ length: potsTable.rows }, (_, i) => i + 1);
@@ -10,6 +11,7 @@ const rows = Array.from({ length: potsTable.rows }, (_, i) => i + 1);
 export const pots = part("Pots", "Pots, urns and spillway bowls: a lip that is bought, not built.", {
   section: "Lines and pots",
   blocks: { Falls: [potsTable, potLines] },
+  cells: { "lifting checks": potsLifted },
   buys: {
     Falls: rows.map((row) => ({
       what: `pot ${row}`,

@@ -1,16 +1,6 @@
-import {
-  calc,
-  check,
-  hours,
-  lines,
-  money,
-  moneyPerLength,
-  office,
-  percent,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, check, hours, lines, money, percent } from "../../../engine/template/index.js";
+import type { Whole } from "../brought.js";
 import { quotedOr } from "../materials/job-quotes.js";
-import { practice } from "../rates.js";
 
 /** Sums of the price are read without cents; a unit price keeps them. */
 const whole = { decimals: 0 } as const;
@@ -75,59 +65,27 @@ export const priceTotals = lines("The price", {
 });
 
 /** Figures to judge the price by. */
-export const priceSense = lines("Price check", {
-  cost_per_foot: calc(moneyPerLength, "IF(stream_length>0,total_cost/stream_length,0)", "Cost per ‹foot|meter›", {
-    note: "Of stream and pools.",
-  }),
-  price_per_foot: calc(moneyPerLength, "IF(stream_length>0,price/stream_length,0)", "Price per ‹foot|meter›", {
-    note: "Of stream and pools.",
-  }),
-  price_per_fall: calc(
-    moneyPerLength,
-    "IF(shoulder_height>0,2*price/shoulder_height,0)",
-    "Price per ‹foot|meter› of fall",
-    {
-      note: "Of the drops of all levels with a lip: tells more where the stream is short.",
-    },
-  ),
-  price_per_foot_least: office(moneyPerLength, "Least price per ‹foot|meter›", {
-    section: "Price",
-    default: 300,
-    least: 0,
-    most: 100000,
-    source: `${practice}: put in what the office's own finished jobs came to`,
-  }),
-  price_per_foot_most: office(moneyPerLength, "Most price per ‹foot|meter›", {
-    section: "Price",
-    default: 3500,
-    least: 0,
-    most: 100000,
-    source: `${practice}: put in what the office's own finished jobs came to`,
-  }),
-  price_band: calc(text, "~{price_per_foot_least|0} to {price_per_foot_most|0}", "Band of price per ‹foot|meter›"),
-  price_in_band: check(
-    "OR(price_per_foot<=0,AND(price_per_foot>=price_per_foot_least,price_per_foot<=price_per_foot_most))",
-    "The price comes to {price_per_foot|0}, outside {price_per_foot_least|0} to {price_per_foot_most|0}. Look for a quantity left out or typed twice.",
-    { label: "Price per length unusual", level: "look" },
-  ),
-  break_even_price: calc(money, "IF(described,total_cost-contingency_cost,0)", "Break-even price", {
-    note: "The least price without a loss, if nothing goes wrong.",
-  }),
-  cushion: calc(money, "price-break_even_price", "Cushion before a loss", { working: true }),
-  cushion_man_hours: calc(
-    hours,
-    "IF(labor_cost*paid_man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
-    "Cushion in man-hours",
-  ),
-  cushion_share: calc(
-    percent,
-    "IF(paid_man_hours>0,cushion_man_hours/paid_man_hours,0)",
-    "Cushion, of man-hours paid",
-    { working: true },
-  ),
-  labor_overrun_covered: check(
-    "OR(man_hours<=0,NOT(described),cushion_share>=labor_overrun_tested)",
-    "The job loses money once labor overruns by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",
-    { label: "Loss at the labor overrun", level: "look" },
-  ),
-});
+export const priceSense = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
+  lines("Price check", {
+    ...cellsAt("price check"),
+    break_even_price: calc(money, "IF(described,total_cost-contingency_cost,0)", "Break-even price", {
+      note: "The least price without a loss, if nothing goes wrong.",
+    }),
+    cushion: calc(money, "price-break_even_price", "Cushion before a loss", { working: true }),
+    cushion_man_hours: calc(
+      hours,
+      "IF(labor_cost*paid_man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
+      "Cushion in man-hours",
+    ),
+    cushion_share: calc(
+      percent,
+      "IF(paid_man_hours>0,cushion_man_hours/paid_man_hours,0)",
+      "Cushion, of man-hours paid",
+      { working: true },
+    ),
+    labor_overrun_covered: check(
+      "OR(man_hours<=0,NOT(described),cushion_share>=labor_overrun_tested)",
+      "The job loses money once labor overruns by {cushion_share}, but must stand {labor_overrun_tested}. Raise margin_wanted or contingency_share on sheet Decisions.",
+      { label: "Loss at the labor overrun", level: "look" },
+    ),
+  });

@@ -38,17 +38,14 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
       "Set its controller to {pump_speed|0} of full speed.",
       "AND(pump_row>0,ROUND(pump_speed,3)<1)",
     ),
-    bullet(
-      "step: test run",
-      "Before boulders, banks and cobble are set. Circuit tested, basin full: run all falls, look for water beside the liner.",
-    ),
-    bullet("step: test run", "Mark the water's edge and where each fall lands; set stone to it with the power off."),
+    bullet("step: test run", "{run_before} Circuit tested, basin full: {run_said}, look for water beside the liner."),
+    bullet("step: test run", "{run_marked}; set stone to it with the power off."),
     bullet("step: first water", "Set the flows finally by eye and meter."),
   ],
   proposal: [
     bullet(
       "scope",
-      `A pump and pipework that bring {pump_flow_hourly|0} to the {IF(lips_in_use>1,"falls","fall")}, with {IF(lines_in_use>1,"valves","a valve")} to set the flow.`,
+      `A pump and pipework that bring {pump_flow_hourly|0} to {fed_said}, with {IF(lines_in_use>1,"valves","a valve")} to set the flow.`,
     ),
     line(
       "running",

@@ -1,5 +1,5 @@
 import type { CrewSection } from "../../plan/crew-page.js";
-import { bullet, bulletEachRow, line, type PlacedLine, under } from "../../plan/page-line.js";
+import { bullet, bulletEachRow, type PlacedLine, under } from "../../plan/page-line.js";
 import { stonePlaces, stoneWork } from "../../tables/stone.js";
 import { stonePlaceTable } from "./places.js";
 import { stoneSaid } from "./stone-said.js";
@@ -20,16 +20,6 @@ const stoneOf = (row: number) =>
   `{CAPITALIZED(name)}: {placed} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}{IF(bed_holds_stone,"","; dig it in, no higher than the banks")}.`;
 
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
-  line(
-    "stop: lifting",
-    "STOP. Do not lift {load_on_hook|0} at {working_radius|up} yet: the lifting chart of {machine_name} was not copied from its cab. Ask for the chart of the machine itself.",
-    "AND(heaviest_stone>0,NOT(by_hand),NOT(chart_copied))",
-  ),
-  line(
-    "stop: lifting",
-    "STOP. Do not lift: {load_on_hook|0} at {working_radius|up}, the chart of {machine_name} allows {lift_said}. Bring a larger machine or set from nearer.",
-    "AND(chart_copied,NOT(machine_lifts))",
-  ),
   ...Array.from({ length: stonePlaceTable.rows }, (_, row) => row).flatMap((row) =>
     bulletEachRow("step: stone", stonePlaceTable, stoneOf(row), { when: "tons>0", beside: [stoneSaid] })
       .slice(row, row + 1)
@@ -38,25 +28,6 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   ...under(
     "Choose and set the lips",
     bullet("step: falls", "Lip stones: {lip_thickness|0|up} thick.", "lip_thickness>0"),
-  ),
-  line(
-    "stop: lifting",
-    "STOP. Do not move {heaviest_stone|0} by hand: {crew_size|0} people move {hand_moved|0|down} on rollers and bars. Bring smaller stone or more people.",
-    "NOT(crew_moves_stone)",
-  ),
-  bullet(
-    "caution: lifting",
-    "By hand: carry together up to {hand_lift|0|down}, pry and roll up to {hand_moved|0|down} on planks, rollers and bars. Nobody below a stone on a slope; no fingers under it.",
-    "AND(by_hand,heaviest_stone>0,crew_moves_stone)",
-  ),
-  bullet(
-    "caution: lifting",
-    "Heaviest lift {load_on_hook|0}, a stone of {heaviest_stone|0} with its rigging, at {working_radius|up}: the chart of {machine_name} allows {machine_lift|0}. Nobody under the load.",
-    "AND(heaviest_stone>0,NOT(by_hand),chart_copied,machine_lifts)",
-  ),
-  bullet(
-    "caution: lifting",
-    "Heaviest lift {load_on_hook|0}, a stone of {heaviest_stone|0} with its rigging, at {working_radius|up}. Nobody under the load.",
-    "AND(heaviest_stone>0,NOT(by_hand),NOT(AND(chart_copied,machine_lifts)))",
+    bullet("step: falls", "Foam under and behind each lip, so that none runs beneath."),
   ),
 ];

@@ -1,17 +1,15 @@
-import { unprinted } from "../../../engine/template/index.js";
 import { bullet } from "../../plan/page-line.js";
+import { rockTable } from "../../tables/rock-table.js";
 import { stoneFormulas } from "../../vocabulary/stone.js";
 import { item } from "../goods.js";
-import { hired } from "../hire.js";
 import { part } from "../part.js";
+import { stoneDelivered } from "../truck.js";
 import { bedsBought } from "./beds-bought.js";
-import { stoneCautions } from "./cautions.js";
 import { crewOfStone } from "./crew-lines.js";
+import { heaviestStone } from "./heaviest.js";
 import { stoneKindTable } from "./kinds.js";
-import { liftingChart, machinesTable, stoneLifting } from "./lifting.js";
 import { stoneMeasures } from "./measures.js";
 import { stonePlaceTable } from "./places.js";
-import { rockTable } from "./rocks.js";
 import { stoneTotals } from "./stone-bought.js";
 import { stoneSaid } from "./stone-said.js";
 import { stoneTasks } from "./tasks.js";
@@ -20,15 +18,18 @@ const rows = Array.from({ length: stoneKindTable.rows }, (_, i) => i + 1);
 
 export const stone = part("Stone", "Stone by class: weight, loads, and the heaviest against the machine.", {
   blocks: {
-    Stone: [stoneTotals, stonePlaceTable, stoneKindTable, stoneMeasures, bedsBought, stoneLifting],
+    Stone: [stoneTotals, stonePlaceTable, stoneKindTable, stoneMeasures, bedsBought],
     Wording: [stoneSaid],
   },
-  below: { Stone: [stoneCautions, unprinted(liftingChart), rockTable], Prices: [machinesTable] },
+  below: { Stone: [rockTable] },
   formulas: stoneFormulas,
+  heavy: { weight: "MAX(stone_places.heaviest)", lighter: "smaller stone in stone_places" },
+  cells: { lifting: heaviestStone },
   buys: {
     Stone: rows.map((row) => ({
       what: `row ${row} of the kinds`,
       code: `INDEX(stones.code,${row})&""`,
+      sized: "stones.size_said",
       wanted: `INDEX(stones.to_buy,${row})`,
       unit: "ton",
       byLoad: true,
@@ -52,15 +53,7 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
     item("gravel-washed", "washed gravel", "ton"),
     item("stone-basin", "stone around the crates", "ton"),
   ],
-  hires: [
-    hired(
-      "Stone, gravel and sand delivered",
-      "truck_loads",
-      "stone-load",
-      "Truck load of stone, gravel or sand delivered",
-      "$/load",
-    ),
-  ],
+  hires: [stoneDelivered],
   tasks: stoneTasks,
   crew: crewOfStone,
   proposal: [

@@ -13,6 +13,7 @@ import {
 import { stoneWork } from "../../tables/stone.js";
 import { massPerLength } from "../../vocabulary/quantities.js";
 import { practice } from "../rates.js";
+import { truckPayload } from "../truck.js";
 
 const ofWork = (work: string) => `SUM_WHERE(stone_places.tons,stone_places.work,"${work}")`;
 
@@ -86,11 +87,5 @@ export const stoneTotals = lines("In short", {
     "Mortar of the beds",
     { working: true },
   ),
-  truck_payload: office(tons, "Truck payload", {
-    default: 15,
-    least: 0.25,
-    most: 40,
-    note: "What the local hauler may carry on these roads.",
-    source: "common practice, no source",
-  }),
+  truck_payload: truckPayload,
 });

@@ -1,3 +1,4 @@
+import { gravelRaked } from "../gravel.js";
 import { production, withMachine } from "../rates.js";
 import { type Task, task } from "../task.js";
 
@@ -34,17 +35,7 @@ export const stoneTasks: readonly Task[] = [
     ),
     moved,
   ),
-  task(
-    "Dump and rake gravel, fill the basin's stone",
-    "stone",
-    "raked_stone",
-    withMachine(
-      production("gravel-raked", "Dump and rake gravel", "ton", 1.6),
-      0.4,
-      production("gravel-raked-hand", "Barrow, dump and rake gravel", "ton", 0.9),
-    ),
-    moved,
-  ),
+  task("Dump and rake gravel, fill the basin's stone", "stone", "raked_stone", gravelRaked, moved),
   task(
     "Mix and lay mortar of the beds",
     "stone",

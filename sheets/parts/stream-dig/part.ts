@@ -1,11 +1,20 @@
 import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow } from "../../plan/page-line.js";
 import { part } from "../part.js";
+import { dugByStream, streamPlaces, streamProtection, strippedByStream } from "./cells.js";
 import { channelCuts, poolCuts } from "./cuts.js";
 import { runsCounted, runsTold } from "./runs-told.js";
 
 export const streamDig = part("Dig of the stream", "Runs and pools as they are dug, with room for stone.", {
   blocks: { Earthwork: [unprinted(channelCuts), unprinted(poolCuts)], "Drawing points": runsCounted },
+  adds: {
+    stripped: "stream_ground",
+    dug: ["channel_dig", "pool_dig"],
+    topsoil: "(SUM(channel_cuts.topsoil)+SUM(pool_cuts.topsoil))*(1-stream_on_berms)",
+    refilled: "pool_backfill",
+  },
+  cells: { stripped: strippedByStream, dug: dugByStream, "dig safety": streamProtection },
+  digs: streamPlaces,
   crewDrawings: runsTold,
   crew: [
     ...bulletEachRow(

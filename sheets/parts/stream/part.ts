@@ -2,6 +2,8 @@ import { bullet, bulletEachRow, eachRow, line } from "../../plan/page-line.js";
 import { beds } from "../../tables/beds.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { part } from "../part.js";
+import { pricePerLength, runsLength, streamCatchment, wayOfPipes } from "./cells.js";
+import { builtRuns } from "./metered.js";
 import { openWater, poolsSaid } from "./pools-said.js";
 import { poolsTable } from "./pools-table.js";
 import { streamBlocks } from "./stream.js";
@@ -10,6 +12,23 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
   blocks: { Stream: streamBlocks, Wording: [poolsSaid, openWater] },
   below: { "Water tables": [beds] },
   formulas: channelFormulas,
+  adds: {
+    given: "INDEX(runs.length_counted,1)>0",
+    "water out": "stream_water",
+    "first fill": ["bed_water_kept", "pool_water"],
+    "wet area": "stream_surface",
+    catchment: "stream_catchment",
+    covered: "stream_surface",
+    siphoned: "SUM(pool_siphons.water_drawn)",
+    metered: "SUMPRODUCT((built_runs.depth_metered>0)*1)",
+  },
+  metered: [builtRuns],
+  cells: {
+    "design rain": streamCatchment,
+    "trench rules": wayOfPipes,
+    "price check": pricePerLength,
+    "figures said": runsLength,
+  },
   crew: [
     ...eachRow(
       "stop: water",

@@ -9,7 +9,7 @@ import { usualNeeds } from "./usual-needs.js";
 /** Small things, fees and hires that no sheet of its own asks for. */
 export const sundries = part("Sundries", "What every job takes besides: boxes, drains, fabric, fees.", {
   section: "Materials",
-  blocks: { Materials: [unprinted(sundriesBlock), usualNeeds] },
+  blocks: { Materials: [(all) => unprinted(sundriesBlock(all)), usualNeeds] },
   takeoff: [
     { what: "pipe primer, a can for each 50 joints", code: "primer", wanted: "pipe_joints/50", unit: "each" },
     { what: "unions and clamps at the pump, a set", code: "pump-fittings", wanted: "pump_sets", unit: "each" },
@@ -32,10 +32,6 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
         `The valves of the lines stand in {${counted("valve_boxes", "valve box", "valve boxes")}}, the lid at finished ground.`,
         "valve_boxes>0",
       ),
-    ),
-    ...under(
-      "Choose and set the lips",
-      bullet("step: falls", "Foam under and behind each lip, so that none runs beneath."),
     ),
   ],
   hires: [

@@ -16,7 +16,7 @@ const narrowTask = "Dig narrow trenches, hours with filling";
 const fillTask = "Fill the trenches";
 
 export const trench = part("Trenches", "The trenches of pipes and conduit, dug and filled again.", {
-  blocks: { Earthwork: [unprinted(trenchLines), trenchTable, trenchWords] },
+  blocks: { Earthwork: [(all) => unprinted(trenchLines(all)), trenchTable, trenchWords] },
   buys: {
     Earthwork: [
       {
@@ -60,7 +60,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
     ),
     bullet(
       "step: main",
-      'Manifold: at the end of the main, {main_length} long, as deep{IF(manifold_tape>0,", along the stream about "&manifold_at&" up the tape","")}; with the valve box as staked with the office.',
+      "Manifold: at the end of the main, {main_length} long, as deep{manifold_place}; with the valve box as staked with the office.",
       "trench_length>0",
     ),
     {

@@ -77,60 +77,57 @@ export const trenchTable = ({ trenches }: Trenches) =>
 /** A column's sum over the trenches of one kind. */
 const sumOf = (column: string, kind: Trench["kind"]) => `SUM_WHERE(trenches.${column},trenches.kind,"${kind}")`;
 
-export const trenchLines = lines("Rules and totals of trenches", {
-  trench_width: office(smallLength, "Width of the pipe trench", {
-    default: 12,
-    least: 4,
-    most: 72,
-    source: practice,
-  }),
-  trench_depth: office(smallLength, "Depth of the pipe trench", {
-    default: 24,
-    least: 4,
-    most: 144,
-    source: practice,
-  }),
-  plain_trench_depth: office(smallLength, "Depth limit, plain trench rate", {
-    default: 36,
-    least: 0,
-    most: 144,
-    source: "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
-  }),
-  deep_trench_growth: office(percent, "More time per ‹foot|0.305 m› deeper", {
-    default: 0.1,
-    least: 0,
-    most: 1,
-    decimals: 0,
-    source: practice,
-  }),
-  main_depth: calc(
-    length,
-    'MAX(0[ft],PICK(trenches.deep,trenches.trench,"main")-PICK(trenches.bedding,trenches.trench,"main"))',
-    "Main's bottom, below ground",
-    { working: true },
-  ),
-  pipe_fits_way: check(
-    "main_length+MAX(pipe_lines.length)<=1.2*(basin_length+stream_length)+8[ft]",
-    "The main, {main_length}, and its longest line go much farther than the stream. Correct main_length on sheet Walk.",
-    { label: "Pipe longer than its way", level: "look" },
-  ),
-  trench_length: calc(length, sumOf("dug", "pipe"), "Pipe trench", { strong: true }),
-  trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, in place", {
-    strong: true,
-  }),
-  trench_effort: calc(soilVolume, sumOf("effort", "pipe"), "Pipe trench, weighted by depth", { working: true }),
-  narrow_effort: calc(soilVolume, sumOf("effort", "narrow"), "Narrow trenches, weighted by depth", { working: true }),
-  trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid", { working: true }),
-  trench_spare: calc(
-    soilVolume,
-    "trench_volume-MAX(0[yd³],trench_volume-trench_bedding-pipe_water)/compacted_factor",
-    "Dirt left from trenches",
-    {
-      working: true,
-      note: "What is filled in again is compacted; bedding and pipes take the place of the rest, the walls of the pipes left out. Below 0 soil is lacking.",
-    },
-  ),
-});
+export const trenchLines = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
+  lines("Rules and totals of trenches", {
+    trench_width: office(smallLength, "Width of the pipe trench", {
+      default: 12,
+      least: 4,
+      most: 72,
+      source: practice,
+    }),
+    trench_depth: office(smallLength, "Depth of the pipe trench", {
+      default: 24,
+      least: 4,
+      most: 144,
+      source: practice,
+    }),
+    plain_trench_depth: office(smallLength, "Depth limit, plain trench rate", {
+      default: 36,
+      least: 0,
+      most: 144,
+      source: "labor factors of a builders' academy: hand digging in trenches to 1 m, at one rate whatever the depth",
+    }),
+    deep_trench_growth: office(percent, "More time per ‹foot|0.305 m› deeper", {
+      default: 0.1,
+      least: 0,
+      most: 1,
+      decimals: 0,
+      source: practice,
+    }),
+    main_depth: calc(
+      length,
+      'MAX(0[ft],PICK(trenches.deep,trenches.trench,"main")-PICK(trenches.bedding,trenches.trench,"main"))',
+      "Main's bottom, below ground",
+      { working: true },
+    ),
+    ...cellsAt("trench rules"),
+    trench_length: calc(length, sumOf("dug", "pipe"), "Pipe trench", { strong: true }),
+    trench_volume: calc(soilVolume, "SUM(trenches.volume)", "Trenches, in place", {
+      strong: true,
+    }),
+    trench_effort: calc(soilVolume, sumOf("effort", "pipe"), "Pipe trench, weighted by depth", { working: true }),
+    narrow_effort: calc(soilVolume, sumOf("effort", "narrow"), "Narrow trenches, weighted by depth", { working: true }),
+    trench_bedding: calc(soilVolume, "SUM(trenches.bed)", "Trench bedding, as laid", { working: true }),
+    trench_spare: calc(
+      soilVolume,
+      "trench_volume-MAX(0[yd³],trench_volume-trench_bedding-pipe_water)/compacted_factor",
+      "Dirt left from trenches",
+      {
+        working: true,
+        note: "What is filled in again is compacted; bedding and pipes take the place of the rest, the walls of the pipes left out. Below 0 soil is lacking.",
+      },
+    ),
+  });
 
 /** The trenches as the crew reads them. */
 export const trenchWords = ({ trenches }: Trenches): TableBlock =>

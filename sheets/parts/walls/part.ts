@@ -4,10 +4,12 @@ import { item } from "../goods.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
+import { wallPlaces } from "./places.js";
 import { wallLines, wallRules, wallTable } from "./walls.js";
 
 export const walls = part("Walls", "Dry-laid walls: base, stone, face, and when an engineer is needed.", {
   blocks: { Earthwork: [unprinted(wallRules), wallTable, wallLines] },
+  digs: wallPlaces,
   buys: {
     Earthwork: [
       {

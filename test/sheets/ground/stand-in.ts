@@ -17,7 +17,7 @@ import {
   weight,
   yesno,
 } from "../../../engine/template/index.js";
-import { machinesTable } from "../../../sheets/parts/stone/lifting.js";
+import { machinesTable } from "../../../sheets/parts/lifting/lifting.js";
 import { placesTable } from "../../../sheets/parts/weather/places.js";
 import { beds } from "../../../sheets/tables/beds.js";
 import { waterVolume } from "../../../sheets/vocabulary/quantities.js";

@@ -1,5 +1,5 @@
-import { density, published, table, text } from "../../../engine/template/index.js";
-import { rocks } from "../../tables/rocks.js";
+import { density, published, table, text } from "../../engine/template/index.js";
+import { rocks } from "./rocks.js";
 
 export const rockTable = table(
   "rocks",

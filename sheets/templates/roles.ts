@@ -1,0 +1,45 @@
+import { builtRole } from "../parts/built/role.js";
+import { headingMark } from "../plan/page-line.js";
+
+/** What the engine needs to know of a water feature's cells, whichever template it is. */
+export const roles = {
+  price: "price",
+  exact: "price_exact",
+  cost: "total_cost",
+  contingency: "contingency_cost",
+  title: "job_title",
+  customer: "customer",
+  described: "described",
+  toSend: "prices_to_renew",
+  logo: "company_logo",
+  givers: {
+    walkedBy: "walked_by",
+    walkedOn: "walked_on",
+    chosenBy: "estimator",
+    builtBy: "told_by",
+    builtOn: "told_on",
+  },
+  built: builtRole,
+  sections: [
+    { label: "Material", name: "material_cost" },
+    { label: "Labor", name: "labor_in_price" },
+    { label: "Equipment, hauling and site", name: "equipment_cost" },
+    { label: "Work by others", name: "subcontract_cost" },
+    { label: "Overhead", name: "overhead_cost" },
+    { label: "Contingency", name: "contingency_cost" },
+    { label: "Profit", name: "profit" },
+  ],
+  goodUntil: "items.good_until",
+  agreed: {
+    name: "proposal",
+    lines: "proposal_lines.says",
+    draftMark: "DRAFT",
+    marks: ["•", headingMark.trim()],
+    sum: "contract_price",
+    number: "proposal_number",
+    site: "site",
+    contractor: "company",
+    days: "work_days",
+    draws: { name: "draws.name", amount: "draws.amount" },
+  },
+} as const;
