@@ -202,7 +202,7 @@ const checks: Record<string, CellDeclaration> = {
   name_unique: nameUnique("bubblers", "bubblers.used>0"),
   urn_given: check(
     "OR(NOT(is_urn),AND(urn_weight>0,urn_across>0,urn_water>0))",
-    "{name} is an urn without weight, rim or water. Enter urn_weight, urn_across and urn_water in bubblers on sheet Decisions.",
+    "{name} is an urn without sizes: enter urn_weight, urn_across and urn_water on sheet Decisions.",
     { label: "Urn without sizes" },
   ),
   look_for_urn: check(

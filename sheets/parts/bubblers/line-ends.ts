@@ -64,12 +64,12 @@ export const toStones: LineEnds = {
     drawn_words: calc(
       text,
       'IF(siphons,"its mouth "&drawn_said&" below the urn\'s rim, no deeper: a stop draws the urn down to it","")',
-      "Drawn at a stop, for crew",
+      "Drawn at a stop, said",
     ),
     kept_words: calc(
       text,
       `IF(OR(siphons,${held}),"","fit the "&siphon_stop&", so that the urn stays full")`,
-      "Urn kept full, for crew",
+      "Urn kept full, said",
     ),
     siphon_words: calc(text, 'IF(OR(shut,pot_water<=0),"",drawn_words&kept_words)', "Siphon stop for crew"),
   },

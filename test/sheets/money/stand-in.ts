@@ -112,6 +112,7 @@ const quantities: SheetDeclaration = sheet("Quantities", "In place of the sheets
     haul_bed: input(soilVolume, "Truck's bed", { default: 10 }),
     truck_payload: input(tons, "Truck's payload", { default: 15 }),
     basin_backfill: input(soilVolume, "Backfill", { default: 0 }),
+    backfill: calc(soilVolume, "basin_backfill+pool_backfill", "Backfill, all digs"),
     wall_base: input(soilVolume, "Base of walls", { default: 0 }),
     topsoil_kept: input(number, "Topsoil kept", { default: 1 }),
     fill_line_length: input(length, "Fill line", { default: 0 }),
