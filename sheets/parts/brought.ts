@@ -47,6 +47,7 @@ export interface Whole {
   readonly heavy: readonly Heavy[];
   readonly digs: readonly DugPlace[];
   readonly metered: readonly Block[];
+  readonly readings: readonly Block[];
   readonly words: Words;
   readonly purposes: Readonly<Record<string, string>>;
   readonly rates: readonly Rate[];

@@ -49,6 +49,8 @@ export interface Brings {
   readonly heavy?: Heavy;
   /** What is metered of it once it runs, for sheet Built. */
   readonly metered?: readonly Block[];
+  /** What these readings say, for sheet Look back. */
+  readonly readings?: readonly Block[];
   /** Places that it digs, besides basin and trenches. */
   readonly digs?: readonly DugPlace[];
   /** Words that shared labels use, where the trade has others than that of a waterfall. */

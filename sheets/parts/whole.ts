@@ -36,6 +36,7 @@ export function wholeOf(parts: readonly Part[]): Whole {
     added: (sum) => parts.flatMap(({ adds = {} }) => adds[sum] ?? []),
     cellsAt: (spot) => Object.assign({}, ...parts.map(({ cells = {} }) => cells[spot] ?? {})),
     metered: parts.flatMap(({ metered = [] }) => metered),
+    readings: parts.flatMap(({ readings = [] }) => readings),
     heavy: parts.flatMap(({ heavy }) => heavy ?? []),
     digs,
     words: Object.assign({}, words, ...parts.map(({ words: own = {} }) => own)),

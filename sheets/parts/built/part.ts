@@ -14,7 +14,7 @@ import {
   marginBack,
   stageChart,
 } from "./look-back.js";
-import { lineReadings, meterWorkings, runReadings, waterBack } from "./readings.js";
+import { lineReadings, meterWorkings, waterBack } from "./readings.js";
 import { jobState, stateChecks } from "./state.js";
 import { builtAdditional, builtHours, builtOthers, builtTasks } from "./tasks.js";
 import { builtLines, builtWater } from "./water.js";
@@ -48,7 +48,7 @@ export const built = part("Built", "What the job really took, beside what was pl
       hoursBack,
       stageChart,
       lineReadings,
-      runReadings,
+      ({ readings }) => readings,
       waterBack,
       unprinted(stageHours),
       unprinted(largestEffects),

@@ -1,15 +1,4 @@
-import {
-  calc,
-  check,
-  flow,
-  head,
-  lines,
-  number,
-  percent,
-  smallLength,
-  table,
-  text,
-} from "../../../engine/template/index.js";
+import { calc, check, flow, head, lines, number, percent, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 const ofLine = (row: number, column: string): string => `INDEX(pipe_lines.${column},${row})`;
@@ -31,29 +20,6 @@ export const lineReadings = table(
       "Manifold head it needs",
     ),
     means: calc(text, 'IF(flow_metered>0,FLOW_MEANS(off),"")', "What it means"),
-  },
-);
-
-/** Each run whose depth was metered: the flow that the law for water over stone gives at that depth. */
-export const runReadings = table(
-  "run_readings",
-  "Depth against the law for shallow water",
-  { rows: capacity.runs, beside: "runs", shown: "depth_likely>0" },
-  {
-    reading: calc(text, "name", "Run"),
-    metered: calc(
-      smallLength,
-      (row) => `IF(depth_likely>0,INDEX(built_runs.depth_metered,${row}),0)`,
-      "Depth metered",
-      {
-        zero: "–",
-      },
-    ),
-    law_flow: calc(flow, "IF(metered>0,CHANNEL_FLOW(width_counted,metered,side,stone_size,slope),0)", "Flow by law", {
-      zero: "–",
-    }),
-    off: calc(percent, "IF(metered>0,metered/depth_likely-1,0)", "Depth over plan", { strong: true, zero: "–" }),
-    means: calc(text, 'IF(metered>0,DEPTH_MEANS(off),"")', "What it means"),
   },
 );
 

@@ -3,7 +3,7 @@ import { beds } from "../../tables/beds.js";
 import { channelFormulas } from "../../vocabulary/channel.js";
 import { part } from "../part.js";
 import { pricePerLength, runsLength, streamCatchment, wayOfPipes } from "./cells.js";
-import { builtRuns } from "./metered.js";
+import { builtRuns, runReadings } from "./metered.js";
 import { openWater, poolsSaid } from "./pools-said.js";
 import { poolsTable } from "./pools-table.js";
 import { streamBlocks } from "./stream.js";
@@ -23,6 +23,7 @@ export const stream = part("Stream", "The runs and pools between the falls, and 
     metered: "SUMPRODUCT((built_runs.depth_metered>0)*1)",
   },
   metered: [builtRuns],
+  readings: [runReadings],
   cells: {
     "design rain": streamCatchment,
     "trench rules": wayOfPipes,
