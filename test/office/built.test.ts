@@ -58,7 +58,7 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 test("typed through LibreOffice: found clean, taken in under the name that the sheet gives, and the price stays", {
-  timeout: 240_000,
+  timeout: 480_000,
 }, async () => {
   const { out } = await rillbook("audit", at("typed.xlsx"), "--json");
   const { findings } = JSON.parse(out) as { findings: Record<string, string>[] };

@@ -16,37 +16,20 @@ import {
 
 /** Hours of the whole job that were told, and the plan of the same. */
 export const hoursBack = lines("Hours and days", {
-  other_hours_taken: calc(
-    hours,
-    "SUM(built_additional.hours_taken)+SUM(built_others.hours_taken)+daily_hours_taken+inspection_hours_taken",
-    "Hours of other work",
-  ),
-  other_hours_planned: calc(
-    hours,
-    "SUMPRODUCT(built_additional.told*built_additional.hours_planned)+IF(ISBLANK(daily_hours_taken),0[h],daily_hours)+inspection_hours_told",
-    "Hours of other work planned",
-  ),
-  inspection_hours_told: calc(
-    hours,
-    "IF(ISBLANK(inspection_hours_taken),0[h],inspection_hours)",
-    "— inspections of these",
-  ),
   hours_given: calc(hours, "SUM(task_effects.taken)+other_hours_taken", "Hours told", { strong: true }),
   hours_given_planned: calc(hours, "SUM(task_effects.of_plan)+other_hours_planned", "Hours planned for the same", {
     strong: true,
   }),
+  tasks_more: calc(hours, "SUM(task_effects.more)", "Difference of tasks", { strong: true }),
+  tasks_by_quantity: calc(hours, "SUM(task_effects.by_quantity)", "— by quantity"),
+  tasks_by_rate: calc(hours, "SUM(task_effects.by_rate)", "— by rate"),
   hours_not_split: calc(
     hours,
     "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
     "— not split",
   ),
-  tasks_more: calc(hours, "SUM(task_effects.more)", "Difference of tasks", { strong: true }),
-  tasks_by_quantity: calc(hours, "SUM(task_effects.by_quantity)", "— by quantity"),
-  tasks_by_rate: calc(hours, "SUM(task_effects.by_rate)", "— by rate"),
   machine_given: calc(hours, "SUM(built_tasks.machine_taken)", "Machine hours told"),
   share_of_hours: calc(percent, "IF(man_hours>0[h],hours_given_planned/man_hours,0)", "Share of hours told"),
-  days_back: calc(text, 'DAYS_AGAINST("Days of work",days_taken,"planned",work_days)', "Days"),
-  rain_back: calc(text, 'DAYS_AGAINST("Days lost to rain",rain_days_taken,"allowed",days_lost)', "Rain"),
   effects_add_up: check(
     "ABS(tasks_more-tasks_by_quantity-tasks_by_rate-hours_not_split)<=0.001[h]",
     "Effects of quantity and rate do not add up to the difference of the tasks. Write the bid again from its record.",
@@ -176,10 +159,11 @@ const sum = (key: string) => `SUM(cost_effects.${key})`;
 export const costTotal = table(
   "cost_total",
   "Direct cost",
-  { rows: 1, data: [{ what: "Direct cost" }] },
+  { rows: 1, data: [{ what: "Direct cost", told: "all kinds" }] },
   {
     what: published(text, "All kinds", { source: "the kinds of cost of this template" }),
     planned: calc(money, sum("planned"), "Planned", cents),
+    told: published(text, "Told", { source: "the kinds of cost of this template" }),
     made: calc(money, sum("made"), "Made", { strong: true, ...cents }),
     more: calc(money, "made-planned", "Difference", { strong: true, ...cents }),
     by_quantity: calc(money, sum("by_quantity"), "By quantity", cents),
@@ -207,11 +191,6 @@ export const marginBack = lines("Margin", {
     note: "After the contingency, as if all of it were spent.",
   }),
   margin_made: calc(percent, "IF(charged_counted>0[$],1-cost_made/charged_counted,0)", "Margin made", { strong: true }),
-  margin_said: calc(
-    text,
-    '~Charged {charged_counted|0}, cost {cost_made|0}: a margin of {margin_made}, planned {margin_kept}{IF(ISBLANK(price_charged)," (the charge is not told: contract price)","")}.',
-    "Margin in words",
-  ),
   costs_add_up: check(
     "ABS(cost_more-SUM(cost_total.by_quantity)-SUM(cost_total.by_rate)-SUM(cost_total.by_price)-SUM(cost_total.not_split))<=0.01[$]",
     "The effects of quantity, rate and price do not add up to the difference of cost. Write the bid again from its record.",
@@ -223,7 +202,7 @@ export const marginBack = lines("Margin", {
 export const lookBackHead = prose("In words", {
   back_state: calc(
     text,
-    '"This job is "&job_state&JOINED(": ",lost_reason)&DAY_OF(", decided ",decided_on)&"."&JOINED(" ",DAY_OF("Work ended ",work_ended))',
+    '"This job is "&job_state&JOINED(": ",lost_reason)&DAY_OF(", decided ",decided_on)&DAY_OF(". Work ended ",work_ended)&"."',
     "State",
   ),
   back_told: calc(
@@ -249,6 +228,32 @@ export const lookBackHead = prose("In words", {
   back_first: calc(text, "INDEX(largest_effects.in_words,1)", "Largest difference"),
   back_second: calc(text, "INDEX(largest_effects.in_words,2)", "Second"),
   back_third: calc(text, "INDEX(largest_effects.in_words,3)", "Third"),
+});
+
+/** Steps to the hours, and the sentences that the head of the page says. */
+export const hoursParts = lines("Steps of the hours and words", {
+  other_hours_taken: calc(
+    hours,
+    "SUM(built_additional.hours_taken)+SUM(built_others.hours_taken)+daily_hours_taken+inspection_hours_taken",
+    "Hours of other work",
+  ),
+  other_hours_planned: calc(
+    hours,
+    "SUMPRODUCT(built_additional.told*built_additional.hours_planned)+IF(ISBLANK(daily_hours_taken),0[h],daily_hours)+inspection_hours_told",
+    "Hours of other work planned",
+  ),
+  inspection_hours_told: calc(
+    hours,
+    "IF(ISBLANK(inspection_hours_taken),0[h],inspection_hours)",
+    "— inspections of these",
+  ),
+  days_back: calc(text, 'DAYS_AGAINST("Days of work",days_taken,"planned",work_days)', "Days"),
+  rain_back: calc(text, 'DAYS_AGAINST("Days lost to rain",rain_days_taken,"allowed",days_lost)', "Rain"),
+  margin_said: calc(
+    text,
+    '~Charged {charged_counted|0}, cost {cost_made|0}: a margin of {margin_made}, planned {margin_kept}{IF(ISBLANK(price_charged)," (the charge is not told: contract price)","")}.',
+    "Margin in words",
+  ),
 });
 
 /** Parts of what stands in words. */
@@ -280,5 +285,5 @@ export const stageChart = chart(
     { label: "Planned", x: "stage_hours.stage", y: "stage_hours.planned", marks: "bars" },
     { label: "Taken", x: "stage_hours.stage", y: "stage_hours.taken", marks: "bars" },
   ],
-  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 19 },
+  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 24 },
 );
