@@ -100,6 +100,8 @@ function read(file: string, bytes: Buffer, { templates }: Trade): OldJob | strin
       : oldRecord(bytes.toString("utf8"), file, templates);
   } catch (error) {
     if (isOfficeBook(bytes, isWorkbook(file))) return "it is an office book";
+    const { code } = error as Partial<RillbookError>;
+    if (code === "template-without-roles") return "it is no job, but a workbook of another kind";
     throw error;
   }
 }

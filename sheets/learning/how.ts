@@ -29,7 +29,7 @@ export const how = [
   ),
   paragraphs(
     "Jobs that lie far off",
-    "Distance: how many standard deviations a row lies from what all others of its rate say. A row far off is told on sheets Jobs, Rates and Checks, with the rate as it would be without it. It stays in. Leave one out only where something happened that will not happen again, and write the reason beside it: rows left out are counted on sheet Rates.",
+    "Distance: how many standard deviations a row lies from what all others of its rate say. A row far off is told on sheets Jobs, Between jobs and Checks, with the rate as it would be without it. It stays in. Leave one out only where something happened that will not happen again, and write the reason beside it: rows left out are counted on sheet Between jobs.",
   ),
   paragraphs(
     "Into the office book",

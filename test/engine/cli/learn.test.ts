@@ -4,6 +4,8 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readOfficeBook } from "../../../engine/book/read.js";
 import { run } from "../../../engine/cli/run.js";
+import { collect } from "../../../engine/learn/index.js";
+import { tradeOf } from "../../../engine/rerun/index.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { layoutOf } from "../../../engine/template/office-layout.js";
 import { learning } from "../../../sheets/learning/learning.js";
@@ -129,6 +131,15 @@ describe("from a folder of jobs to an office book", () => {
     expect([status, err]).toEqual([
       2,
       expect.stringContaining("book-moved: Rate set-out was learned against"),
+    ]);
+  });
+
+  test("a workbook of learned rates among the jobs is no job", async () => {
+    const trade = tradeOf([...templates, small]);
+    const book = await trade.readBook(office);
+    const { passedOver } = await collect([at("marked.xlsx")], trade, book, "work_method");
+    expect(passedOver.map(({ because }) => because)).toEqual([
+      "it is no job, but a workbook of another kind",
     ]);
   });
 
