@@ -29,7 +29,6 @@ export const hoursBack = lines("Hours and days", {
     "— not split",
   ),
   machine_given: calc(hours, "SUM(built_tasks.machine_taken)", "Machine hours told"),
-  share_of_hours: calc(percent, "IF(man_hours>0[h],hours_given_planned/man_hours,0)", "Share of hours told"),
   effects_add_up: check(
     "ABS(tasks_more-tasks_by_quantity-tasks_by_rate-hours_not_split)<=0.001[h]",
     "Effects of quantity and rate do not add up to the difference of the tasks. Write the bid again from its record.",
@@ -232,6 +231,7 @@ export const lookBackHead = prose("In words", {
 
 /** Steps to the hours, and the sentences that the head of the page says. */
 export const hoursParts = lines("Steps of the hours and words", {
+  share_of_hours: calc(percent, "IF(man_hours>0[h],hours_given_planned/man_hours,0)", "Share of hours told"),
   other_hours_taken: calc(
     hours,
     "SUM(built_additional.hours_taken)+SUM(built_others.hours_taken)+daily_hours_taken+inspection_hours_taken",
@@ -285,5 +285,5 @@ export const stageChart = chart(
     { label: "Planned", x: "stage_hours.stage", y: "stage_hours.planned", marks: "bars" },
     { label: "Taken", x: "stage_hours.stage", y: "stage_hours.taken", marks: "bars" },
   ],
-  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 24 },
+  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 23 },
 );

@@ -17,7 +17,7 @@ export const lineReadings = table(
       head,
       (row) =>
         `IF(flow_metered>0,${ofLine(row, "height")}+LOSS_AT(flow_metered,${ofLine(row, "friction")},${ofLine(row, "local_actual")}),0)`,
-      "Manifold head it needs",
+      "Manifold head",
     ),
     means: calc(text, 'IF(flow_metered>0,FLOW_MEANS(off),"")', "What it means"),
   },
