@@ -34,6 +34,8 @@ export class Judgement {
   private readonly figures: readonly Cell[];
   private readonly lines: ReadonlySet<Value>;
   private readonly standing: number;
+  /** Filled in after the work: their errors say nothing of the bid. */
+  private readonly afterwards: ReadonlySet<string>;
 
   constructor(
     model: Model,
@@ -41,6 +43,9 @@ export class Judgement {
   ) {
     this.figures = figuresOf(model);
     this.lines = new Set(this.figures.map(({ index }) => base[index] as Value));
+    this.afterwards = new Set(
+      model.sheets.flatMap(({ name, afterwards }) => (afterwards === true ? [name] : [])),
+    );
     this.standing = model.byId.get("bid_verdict")?.index as number;
   }
 
@@ -55,7 +60,8 @@ export class Judgement {
     }
     const standing = valueAt(this.standing);
     // in error itself it says enough
-    if (typeof standing === "string" && !standing.includes("cells in error")) {
+    const silent = typeof standing === "string" && !standing.includes("cells in error");
+    if (silent && !this.afterwards.has(planted.sheet)) {
       found.push(`${planted.id} in error: the first sheet says "${standing}"`);
     }
     return found;
