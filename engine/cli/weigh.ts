@@ -12,6 +12,7 @@ import type { Percentile, Spread } from "../weigh/simulate.js";
 import { type Weighed, weigh } from "../weigh/weigh.js";
 import type { Context } from "./context.js";
 import { exampleOf } from "./example.js";
+import { withJudge } from "./with-judge.js";
 
 interface Options {
   readonly office?: string;
@@ -51,7 +52,12 @@ export function weighCommand(context: Context): Command {
     .addHelpText("after", help(exampleOf(context)))
     .action(async (file: string, options: Options) => {
       const loaded = await loadJob(file, context.templates, options.office);
-      const weighed = weigh(loaded, options.draws, options.seed);
+      const weighed = await withJudge(context, async (calculate) => {
+        const { values, agreed } = calculate(loaded.model, loaded.given);
+        const found = weigh(loaded, values, options.draws, options.seed);
+        await agreed;
+        return found;
+      });
       const moved =
         options.since === undefined
           ? undefined

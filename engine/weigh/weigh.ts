@@ -1,6 +1,5 @@
 import { fittedTables } from "../book/fill.js";
 import type { LoadedJob } from "../book/load-job.js";
-import { calculate } from "../evaluate/calculate.js";
 import type { Value } from "../formula/value.js";
 import { rolesOf } from "../template/role-plan.js";
 import { type Effect, effects, type Swing, swings } from "./effects.js";
@@ -19,13 +18,17 @@ export interface Weighed {
   readonly spread?: Spread;
 }
 
-/** Weighs a job. Throws RillbookError for a template without roles, or where the evaluators differ. */
+/**
+ * Weighs a job. Throws RillbookError for a template without roles.
+ *
+ * @param values all values of the calculated job, which are for the caller to have judged
+ */
 export function weigh(
-  { model, job, book, given }: LoadedJob,
+  { model, job, book }: Pick<LoadedJob, "model" | "job" | "book">,
+  values: readonly Value[],
   draws: number,
   seed: number,
 ): Weighed {
-  const values = calculate(model, given);
   const roles = rolesOf(model);
   const held = ({ index }: { index: number }) => values[index] as Value;
   const price = held(roles.price);

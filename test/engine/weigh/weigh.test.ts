@@ -10,7 +10,7 @@ import type { Roles } from "../../../engine/template/template.js";
 import { randomFrom } from "../../../engine/weigh/random.js";
 import { percentile } from "../../../engine/weigh/simulate.js";
 import { triangular } from "../../../engine/weigh/triangular.js";
-import { weigh } from "../../../engine/weigh/weigh.js";
+import { weigh as weighValues } from "../../../engine/weigh/weigh.js";
 import { fenceBook, fenceJob } from "../../support/fence.js";
 import { fenceThree } from "../rerun/old-fence.js";
 
@@ -20,6 +20,9 @@ function loaded(ranges: Record<string, Range> = {}): LoadedJob {
   const job = validateJob(model, { ...fenceJob, ranges }, "fence.json");
   return { model, job, book: fenceBook, given: valuesOf(model, job, fenceBook) } as LoadedJob;
 }
+
+const weigh = (job: LoadedJob, draws: number, seed: number) =>
+  weighValues(job, calculate(job.model, job.given), draws, seed);
 
 test("a tenth more of a price is a tenth more of what it is paid for, with the margin", () => {
   const { effects } = weigh(loaded(), 10, 1);
