@@ -117,17 +117,18 @@ function pipe(row: number, side: (typeof sides)[number], otherwise = `above.${si
   return `IF(${isUsed(k)},${at},${otherwise})`;
 }
 
+/** Over its stone, or over the name before where the two would lie on one another. */
+const clearOf = (top: string): string => `IF(ABS(${top}-above.up)<names_apart,above.up+names_apart,${top})`;
+
 const names = table(
   "bubbler_names",
   "Names of stones, drawn",
   { rows },
   {
     along: calc(length, (k) => `IF(${isUsed(k)},${of("middle", k)},elevation_far)`, "Along"),
-    up: calc(
-      length,
-      (k) => `IF(${isUsed(k)},${of("fall", k)}+MOD(${of("order", k)}-1,2)*names_apart,elevation_up)`,
-      "Up",
-    ),
+    up: calc(length, (k) => `IF(${isUsed(k)},${clearOf(of("fall", k))},elevation_up)`, "Up", {
+      first: `IF(${isUsed(1)},${of("fall", 1)},elevation_up)`,
+    }),
     across: calc(length, (k) => `IF(${isUsed(k)},${of("aside", k)},plan_side)`, "Across"),
     along_plan: calc(length, (k) => `IF(${isUsed(k)},${of("middle", k)},plan_far)`, "Along, in plan"),
     said: calc(text, (k) => `IF(${isUsed(k)},${of("name", k)}&""," ")`, "Name"),
@@ -172,7 +173,6 @@ const sizes = lines("Stones, sizes of drawings", {
   ),
   elevation_far: calc(length, "elevation_near+elevation_wide", "Drawing, far end"),
   elevation_up: calc(length, `elevation_bottom+elevation_wide/${elevationRatio}`, "Drawing, top"),
-  // names of neighbors stand one over the other
   names_apart: calc(length, "0.1*(elevation_up-elevation_bottom)", "Names, apart"),
   basin_name_along: calc(length, "basin_length/2", "Name of basin, along"),
   basin_name_up: calc(length, "-basin_depth", "Name of basin, up"),

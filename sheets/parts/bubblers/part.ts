@@ -35,7 +35,7 @@ export const bubblers = part("Bubblers", "Stones and urns that bubble: look, flo
     Basin: "The buried basin: does it hold the water that comes back at a stop, and the days between fills?",
     Liner: "The liner of the basin, its cut from stocked rolls, and the people to carry it.",
     Stone: "Cobble and fill by weight, and the heaviest stone against the machine.",
-    Drawings: "The stones over their basin, the manifold and the basin, drawn from this bid's figures.",
+    Drawings: "The stones and the basin, drawn from this bid's figures.",
   },
   words: {
     "in stream": "on stones",

@@ -65,7 +65,7 @@ export const builtHires = ({ hires }: Pick<Whole, "hires">): TableBlock =>
       what: published(text, "What", { source: "the list of hire of this template" }),
       planned: calc(money, "cost", "Cost planned", { decimals: 2 }),
       invoiced: input(money, "Invoiced", invoice),
-      told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { zero: "–" }),
+      told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { working: true }),
     },
   );
 
@@ -78,7 +78,7 @@ export const builtSubcontracts = table(
     work_done: calc(text, "said", "Work"),
     planned: calc(money, "amount", "Cost planned", { decimals: 2 }),
     invoiced: input(money, "Invoiced", invoice),
-    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { zero: "–" }),
+    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { working: true }),
   },
 );
 

@@ -285,5 +285,5 @@ export const stageChart = chart(
     { label: "Planned", x: "stage_hours.stage", y: "stage_hours.planned", marks: "bars" },
     { label: "Taken", x: "stage_hours.stage", y: "stage_hours.taken", marks: "bars" },
   ],
-  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 23 },
+  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 29 },
 );

@@ -40,7 +40,7 @@ export const builtTasks = (tasks: readonly Task[]): TableBlock =>
       machine_taken: input(hours, "Machine hours taken", hoursGiven),
       note: input(text, "Note", { optional: true }),
       told: calc(count, "IF(ISBLANK(hours_taken),0,1)+IF(ISBLANK(quantity_done),0,2)", "Told", {
-        zero: "–",
+        working: true,
         note: "1 hours alone, 2 quantity alone, 3 both.",
       }),
     },
@@ -55,7 +55,7 @@ export const builtAdditional = table(
     additional_task: calc(text, "task", "Task"),
     hours_planned: calc(hours, "hours", "Man-hours planned"),
     hours_taken: input(hours, "Man-hours taken", hoursGiven),
-    told: calc(count, "IF(ISBLANK(hours_taken),0,1)", "Told", { zero: "–" }),
+    told: calc(count, "IF(ISBLANK(hours_taken),0,1)", "Told", { working: true }),
   },
 );
 
