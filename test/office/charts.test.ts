@@ -17,6 +17,8 @@ const edits: readonly [name: string, value: number][] = [
   ["falls.drop[1]", 3],
   ["basin_length", 11],
   ["days_between_fills", 9],
+  // what was planned is drawn beside what was taken
+  ["built_tasks.hours_taken[1]", 9],
 ];
 
 let folder: string;

@@ -3,12 +3,12 @@ import type { InputValue } from "../../template/declare.js";
 /** Where a number can come from. */
 export const origins = [
   "measured on site",
-  "told after the work",
   "drawing",
   "supplier's quote",
   "published table",
   "office rule",
   "assumption",
+  "told after the work",
   "template default",
   "office book",
   "changed in the workbook",

@@ -153,7 +153,7 @@ const stands: Record<string, CellDeclaration> = {
   bearing_area: calc(area, "IF(on_piers,pier_count*pier_side^2,foot)", "Bearing area", { working: true, decimals: 2 }),
   pier_weight: calc(weight, "pier_count*pier_side^2*basin_depth*140[lb/ft³]", "Weight of its piers", {
     working: true,
-    note: "Concrete block, solid or filled: 140 lb/ft³, common practice, no source.",
+    note: "Concrete block, solid or filled: ‹140 lb/ft³|2240 kg/m³›, common practice, no source.",
   }),
   pressure: calc(
     areaWeight,
@@ -238,7 +238,7 @@ const checks: Record<string, CellDeclaration> = {
   ),
   stands_firm: check(
     "OR(pinned,ROUND(tall-tip_ratio*MIN(wide,deep)*SQRT(foot_share),6)<=0)",
-    "{name} is {tall|0} tall on a foot of {foot|2}: it may tip. Have it pinned and set pinned in bubblers on sheet Decisions.",
+    "{name} is {tall|0} tall on a base {foot|2} wide: it may tip. Have it pinned and set pinned in bubblers on sheet Decisions.",
     { label: "Stone may tip over" },
   ),
   splash_kept: check(

@@ -31,7 +31,7 @@ export const cover = lines("In short", {
     area,
     "MAX(0[ft²],(basin_length+2*cover_beyond)*(basin_width+2*cover_beyond)-SUM(bubblers.foot))",
     "Ground under cobble",
-    { note: "Less the feet of the stones." },
+    { note: "Less where the stones stand." },
   ),
   cover_volume: calc(spaceVolume, "cover_area*cover_depth", "Cobble, as laid", { working: true }),
   loose_voids: office(percent, "Voids of cobble and fill", {

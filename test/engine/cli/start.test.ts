@@ -144,7 +144,7 @@ describe("a record", () => {
     const { office } = JSON.parse(await readFile(file, "utf8"));
     expect(join(folder, office)).toBe(join(demoFolder, "office-book.json"));
     const none = await rillbook("start", join(folder, "other.json"), "--office", "none.xlsx");
-    expect(none.err).toMatch(/^office-missing: /);
+    expect(none.err).toMatch(/^office-missing: /m);
   });
 });
 

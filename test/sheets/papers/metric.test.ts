@@ -4,15 +4,12 @@ import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import type { Value } from "../../../engine/formula/value.js";
 import { validateJob } from "../../../engine/job/validate.js";
-import type { Cell } from "../../../engine/template/model.js";
+import type { Cell, Model } from "../../../engine/template/model.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { templates } from "../../../sheets/templates/index.js";
-import { waterfall } from "../../../sheets/templates/waterfall.js";
 import { book, changedDemo, failingIn, shown } from "../../support/changed-demo.js";
 import { demoJobs } from "../../support/demo.js";
 import { inSi } from "../../support/in-si.js";
-
-const model = modelOf(waterfall, "si");
 
 const units =
   "ft|feet|inch|inches|gal|gallons?|gpm|gph|yd|yards|tons?|lb|lbs|pounds?|Btu|mph|ft2|yd3|ft²|ft³|yd³|inHg|°F";
@@ -35,37 +32,43 @@ const ofTheBook = (cell: Cell) =>
 const isSource = (cell: Cell) => /\.(source|origin)$/.test(cell.name);
 
 describe("a job in SI", () => {
-  test("no label, note, sentence, choice or standing text names a US unit", () => {
-    const found = new Set<string>();
-    const look = (where: string, text: string | undefined) => {
-      if (text !== undefined && hasForeign(text)) found.add(`${where}: ${text}`);
-    };
-    for (const sheet of model.sheets) {
-      look(sheet.name, sheet.purpose);
-      for (const block of sheet.blocks) {
-        look(sheet.name, block.heading);
-        if (block.kind === "text") for (const one of block.paragraphs) look(sheet.name, one);
-        if (block.kind === "table") look(block.name, block.note);
+  test.each(templates)(
+    "no label, note, sentence, choice or standing text of $name names a US unit",
+    (one) => {
+      const model = modelOf(one, "si");
+      const found = new Set<string>();
+      const look = (where: string, text: string | undefined) => {
+        if (text !== undefined && hasForeign(text)) found.add(`${where}: ${text}`);
+      };
+      for (const sheet of model.sheets) {
+        look(sheet.name, sheet.purpose);
+        for (const block of sheet.blocks) {
+          look(sheet.name, block.heading);
+          if (block.kind === "text") for (const one of block.paragraphs) look(sheet.name, one);
+          if (block.kind === "table") look(block.name, block.note);
+        }
       }
-    }
-    for (const { name, declaration } of model.cells) {
-      look(name, declaration.label);
-      look(name, declaration.note);
-      if (declaration.kind === "check") look(name, declaration.sentence);
-      if (declaration.kind === "input" && Array.isArray(declaration.choices)) {
-        for (const one of declaration.choices as readonly string[]) look(name, one);
+      for (const { name, declaration } of model.cells) {
+        look(name, declaration.label);
+        look(name, declaration.note);
+        if (declaration.kind === "check") look(name, declaration.sentence);
+        if (declaration.kind === "input" && Array.isArray(declaration.choices)) {
+          for (const one of declaration.choices as readonly string[]) look(name, one);
+        }
       }
-    }
-    expect([...found]).toEqual([]);
-    expect(model.cells.map(({ unit }) => unit.name).filter(hasForeign)).toEqual([]);
-  });
+      expect([...found]).toEqual([]);
+      expect(model.cells.map(({ unit }) => unit.name).filter(hasForeign)).toEqual([]);
+    },
+  );
 
   describe.each(demoJobs().map((file) => [file.split("/").at(-1) as string, file]))(
     "%s",
     (_, file) => {
+      let model: Model;
       let values: readonly Value[];
       beforeAll(async () => {
         const { model: own, job, book: used } = await loadJob(file, templates);
+        model = modelOf(own.template, "si");
         const record = job.units === "si" ? job : validateJob(model, inSi(own, job), file);
         values = calculateFast(model, valuesOf(model, record, used));
       });
