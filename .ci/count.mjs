@@ -1,20 +1,25 @@
-// Prints "N passed, N failed" from a vitest JSON report; exits non-zero unless all that ran passed.
+// Prints "N passed, N failed" from vitest's JSON reports, summed; exits non-zero unless each of them has tests and all passed.
 import { existsSync, readFileSync } from "node:fs";
 
-const path = process.argv[2];
-const report = existsSync(path) ? JSON.parse(readFileSync(path, "utf8")) : { testResults: [] };
+const none = { testResults: [], success: false };
+const reports = process.argv
+  .slice(2)
+  .map((path) => ({ path, ...(existsSync(path) ? JSON.parse(readFileSync(path, "utf8")) : none) }));
 
-const tests = report.testResults.flatMap((file) => file.assertionResults);
+const files = reports.flatMap(({ testResults }) => testResults);
+const tests = files.flatMap((file) => file.assertionResults);
 // A file that does not load has no tests to fail: it counts as one.
-const broken = report.testResults.filter(
+const broken = files.filter(
   (file) => file.status === "failed" && !file.assertionResults.some((t) => t.status === "failed"),
 );
+const empty = reports.filter(({ testResults }) => testResults.length === 0);
 const passed = tests.filter((t) => t.status === "passed").length;
 const skipped = tests.filter((t) => t.status !== "passed" && t.status !== "failed");
-const failed = tests.length - passed + broken.length;
+const failed = tests.length - passed + broken.length + empty.length;
 
-if (tests.length === 0) console.log("No test ran.");
+for (const { path } of empty) console.log(`No test ran, counted as one failed: ${path}`);
 for (const t of skipped) console.log(`Not run, so counted as failed: ${t.fullName}`);
 for (const file of broken) console.log(`Did not load, so counted as failed: ${file.name}`);
 console.log(`${passed} passed, ${failed} failed`);
-process.exitCode = passed > 0 && failed === 0 && report.success ? 0 : 1;
+const succeeded = reports.length > 0 && reports.every(({ success }) => success);
+process.exitCode = succeeded && passed > 0 && failed === 0 ? 0 : 1;

@@ -99,7 +99,7 @@ test("the placeholders that a job uses are told first, each with its cell", asyn
   const { said, told } = await rillbookOf(waterfall, "office", "check", file, "--for", job);
   expect(told).toBe("");
   expect(said).toMatch(
-    /yard\.json uses \d+ placeholders; begin with these:\n( {2}sheet .*row \d+ \(cell [A-Z]+\d+\), code ".*"\n)+119 rows/,
+    /yard\.json uses \d+ placeholders; begin with these:\n( {2}sheet .*row \d+ \(cell [A-Z]+\d+\), code ".*"\n)+123 rows/,
   );
   const json = await rillbookOf(waterfall, "office", "check", file, "--for", job, "--json");
   expect(JSON.parse(json.said).usedByJob).toContainEqual({ from: "rates", code: "wage-laborer" });

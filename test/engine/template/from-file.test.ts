@@ -93,5 +93,5 @@ test("a name where a command takes a file is refused", async () => {
 
 test("help tells that a file may be given", async () => {
   expect((await told("show", "--help")).out).toMatch(/--template <file>/);
-  expect((await told("start", "--help")).out).toMatch(/or a file \(\.js, \.mjs\)/);
+  expect((await told("start", "--help")).out).toMatch(/or a\s+file\s+\(\.js,\s+\.mjs\)/);
 });
