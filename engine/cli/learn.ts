@@ -23,7 +23,7 @@ import { outputTo } from "../output/write.js";
 import { findFiles, tradeOf } from "../rerun/index.js";
 import { reopened } from "../take/reopen.js";
 import { editsAgainst } from "../take/untaken.js";
-import type { Model } from "../template/model.js";
+import { type Model, valueNamed } from "../template/model.js";
 import { layoutOf } from "../template/office-layout.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { writeWorkbook } from "../workbook/write/write.js";
@@ -141,7 +141,7 @@ function tell(context: Context, { json }: Options, learned: Learned): void {
   const failed = failedChecks(model, values);
   context.status = failed.some(({ level }) => level === "must") ? 1 : 0;
   const { headline } = model.template;
-  const figure = (name: string) => values[model.byId.get(name)?.index ?? -1] ?? null;
+  const figure = (name: string) => valueNamed(model, values, name);
   const half = jobs.reduce((sum, one) => sum + one.half, 0);
   if (json) {
     context.json(

@@ -2,7 +2,7 @@ import type { Cone } from "../evaluate/cone.js";
 import { CellError, type Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import type { Built, BuiltTasks } from "../template/built.js";
-import { columnOf, type Model } from "../template/model.js";
+import { columnOf, type Model, valueNamed } from "../template/model.js";
 
 /** What one task of a built job took. */
 export interface TaskTaken {
@@ -92,14 +92,17 @@ export function builtJob(
   if (roles === undefined || built === undefined) {
     throw new RangeError(`Template ${model.template.name} has no role built.`);
   }
-  const state = at(model, given, built.state);
+  const state = valueNamed(model, given, built.state);
   const { states } = built;
   const isBuilt = state === states.built;
   const otherwise = { because: `its state is "${String(state ?? "")}"` };
   if (!isBuilt && state !== states.won && state !== states.lost) return otherwise;
   const values = cone.calculate(given);
-  const on = at(model, given, built.decided);
-  const [price, cost] = [at(model, values, roles.price), at(model, values, roles.cost)];
+  const on = valueNamed(model, given, built.decided);
+  const [price, cost] = [
+    valueNamed(model, values, roles.price),
+    valueNamed(model, values, roles.cost),
+  ];
   const known = isMore(price) && isMore(cost);
   const decided = known && {
     decided: {
@@ -111,9 +114,6 @@ export function builtJob(
   return { ...looked, ...decided };
 }
 
-const at = (model: Model, values: readonly Value[], name: string): Value =>
-  values[model.byId.get(name)?.index ?? -1] ?? null;
-
 function tookIn(
   model: Model,
   built: Built,
@@ -121,11 +121,11 @@ function tookIn(
   values: readonly Value[],
   condition: string,
 ): Looked {
-  const ended = at(model, values, built.ended);
+  const ended = valueNamed(model, values, built.ended);
   if (typeof ended !== "number") {
     return { because: `it is built, but its last day of work (${built.ended}) is not given` };
   }
-  const byHand = at(model, values, built.tasks.byHand);
+  const byHand = valueNamed(model, values, built.tasks.byHand);
   if (byHand instanceof CellError) return { because: `${built.tasks.byHand} is in error` };
   const { tasks, half } = tasksOf(columnsOf(model, built.tasks), values, byHand === true);
   if (tasks.length === 0) {
@@ -133,7 +133,7 @@ function tookIn(
       because: `it is built, but no task has both ${built.tasks.quantity} and ${built.tasks.hours}`,
     };
   }
-  const said = at(model, values, condition);
+  const said = valueNamed(model, values, condition);
   return {
     built: {
       ...{ job, ended: writtenDate(ended), tasks, half },

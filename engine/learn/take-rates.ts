@@ -5,7 +5,7 @@ import { writtenDate } from "../job/date.js";
 import type { BookRow } from "../template/book-layout.js";
 import { placeholderColumn } from "../template/book-layout.js";
 import type { Learns } from "../template/learns.js";
-import { columnOf, type Model } from "../template/model.js";
+import { columnOf, type Model, valueNamed } from "../template/model.js";
 
 /** A rate that a person marked to be taken. */
 export interface TakenRate {
@@ -30,7 +30,6 @@ export function ratesToTake(model: Model, values: readonly Value[]): TakenRate[]
   const { rates, learned, evidence } = learns;
   const column = (table: string, key: string): Value[] =>
     columnOf(model, table, key).cells.map(({ index }) => values[index] ?? null);
-  const at = (name: string) => values[model.byId.get(name)?.index ?? -1] ?? null;
   const of = (key: keyof Omit<Learns["rates"], "table">) => column(rates.table, rates[key]);
   const found = (key: keyof Omit<Learns["learned"], "table">) =>
     column(learned.table, learned[key]);
@@ -62,8 +61,8 @@ export function ratesToTake(model: Model, values: readonly Value[]): TakenRate[]
       {
         ...{ code, means: String(means[row] ?? ""), unit: String(units[row] ?? "") },
         ...{ old: figure(old), now: figure(now), low: figure(low), high: figure(high) },
-        interval: Number(at(learns.interval)),
-        on: writtenDate(Number(at(learns.on))),
+        interval: Number(valueNamed(model, values, learns.interval)),
+        on: writtenDate(Number(valueNamed(model, values, learns.on))),
         jobs: [...new Set(own)],
       },
     ];

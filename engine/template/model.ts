@@ -1,5 +1,6 @@
 import type { NamedFormula } from "../formula/named-formula.js";
 import type { Reference, Tree } from "../formula/tree.js";
+import type { Value } from "../formula/value.js";
 import type { UnitSystem } from "../units/quantity.js";
 import type { Unit } from "../units/unit.js";
 import type { Block, CellDeclaration, SheetDeclaration, TableBlock } from "./declare.js";
@@ -132,3 +133,10 @@ export function columnOf(model: Model, table: string, key: string): Column {
   if (column === undefined) throw new Error(`No column "${table}.${key}".`);
   return column;
 }
+
+/** The value of a cell by its name; null where the model has none of that name. */
+export const valueNamed = (
+  { byId }: Pick<Model, "byId">,
+  values: readonly Value[],
+  name: string,
+): Value => values[byId.get(name)?.index ?? -1] ?? null;
