@@ -3,6 +3,7 @@ import { print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
 import { areaCells, corners } from "../template/area.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
+import { pickedFromOneRow } from "../template/one-row.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
@@ -115,7 +116,8 @@ export function expectedFormula(model: Model, match: WorkbookMatch, cell: Cell):
     const last = at(columnOf(model, to.table, to.column).cells.at(-1) as Cell);
     return `${prefix(sheet)}${fixed(address)}:${fixed(last.address)}`;
   };
-  return print(cell.native, { prefixed: true, exponent: "E", quotes: "doubled", reference });
+  const readable = pickedFromOneRow(model, cell.native);
+  return print(readable, { prefixed: true, exponent: "E", quotes: "doubled", reference });
 }
 
 const fixed = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");

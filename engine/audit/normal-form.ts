@@ -54,8 +54,9 @@ function withPlaceholders(formula: string, sheet: string, areas: string[]): stri
       const home = prefix?.[1]?.replaceAll("''", "'") ?? prefix?.[2] ?? sheet;
       const [, column = "", row, lastColumn, lastRow] = found;
       const from = `${column.toUpperCase()}${row}`;
-      const to = lastRow === undefined ? "" : `:${lastColumn?.toUpperCase()}${lastRow}`;
-      areas.push(`${home.toLowerCase()}!${from}${to}`);
+      const to = lastRow === undefined ? from : `${lastColumn?.toUpperCase()}${lastRow}`;
+      // a range of one cell is that cell: programs store it as either
+      areas.push(`${home.toLowerCase()}!${to === from ? from : `${from}:${to}`}`);
       out += `${placeholder}${areas.length - 1}`;
       continue;
     }

@@ -10,6 +10,8 @@ type Lasting = Exclude<Reference, OwnReference>;
 export interface RowStyle extends Omit<PrintStyle, "reference"> {
   readonly lasting: (model: Model, sheet: string, reference: Lasting) => string;
   readonly own: (model: Model, cell: Cell, reference: OwnReference) => string;
+  /** The tree as these programs can read it; without it, as it is. */
+  readonly readable?: (model: Model, tree: Tree) => Tree;
 }
 
 /** A formula as all rows of a column have it: texts, and between them what stands in the row. */
@@ -56,6 +58,7 @@ export class RowPrinter {
       own.push(one);
       return gap;
     };
-    return { texts: print(tree, { ...this.style, reference }).split(gap), own };
+    const readable = this.style.readable?.(model, tree) ?? tree;
+    return { texts: print(readable, { ...this.style, reference }).split(gap), own };
   }
 }

@@ -3,6 +3,7 @@ import { print } from "../formula/print.js";
 import type { Reference } from "../formula/tree.js";
 import { type Area, areaCells, areaTable, corners, wordsOf } from "./area.js";
 import { type Cell, type CellReference, cellOf, columnOf, type Model } from "./model.js";
+import { pickedFromOneRow } from "./one-row.js";
 import { type OwnReference, RowPrinter } from "./pattern.js";
 
 const inWorkbook = new RowPrinter({
@@ -12,6 +13,7 @@ const inWorkbook = new RowPrinter({
   lasting: (model, sheet, reference) =>
     reference.kind === "area" ? areaOf(model, reference) : byName(model, sheet, reference),
   own: (model, cell, reference) => addressWithin(model, cell, reference),
+  readable: pickedFromOneRow,
 });
 
 /** The formula of a cell as the workbook holds it: names for single cells and columns, addresses within a row. */

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { addressOf } from "../../engine/address.js";
+import { auditWorkbook } from "../../engine/audit/audit.js";
 import { calculate } from "../../engine/evaluate/calculate.js";
 import * as t from "../../engine/template/index.js";
 import type { Cell } from "../../engine/template/model.js";
@@ -11,6 +12,7 @@ import { writeWorkbook } from "../../engine/workbook/write/write.js";
 import { givenFor, lookupCases, modelOf } from "../engine/evaluate/formula-cases.js";
 import { plantWrongValues } from "../support/plant.js";
 import { toyIdentity } from "../support/toy.js";
+import { compareWith } from "./differences.js";
 import { recalculateInGnumeric } from "./gnumeric.js";
 import { recalculate } from "./soffice.js";
 
@@ -20,12 +22,15 @@ const model = modelOf(
   ),
 );
 
+const identity = { ...toyIdentity, template: model.template.name, version: model.template.version };
+
 let folder: string;
 let file: string;
+let bytes: Uint8Array;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-lookups-"));
   file = join(folder, "lookups.xlsx");
-  const bytes = await writeWorkbook(model, calculate(model, givenFor(model)), toyIdentity);
+  bytes = await writeWorkbook(model, calculate(model, givenFor(model)), identity);
   await writeFile(file, plantWrongValues(bytes).bytes);
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
@@ -35,7 +40,8 @@ test.each([
   ["Gnumeric", recalculateInGnumeric],
 ] as const)("%s finds what ours find, and keeps each error", async (program, run) => {
   const [stored = ""] = await run([file], join(folder, program));
-  const { sheets } = readWorkbook(new Uint8Array(await readFile(stored)));
+  const content = readWorkbook(new Uint8Array(await readFile(stored)));
+  const { sheets } = content;
   const found = lookupCases.map(([text], i) => {
     const { sheet, column, line } = model.byId.get(`f_${i}`) as Cell;
     const cells = sheets.find(({ name }) => name === sheet)?.cells;
@@ -44,11 +50,17 @@ test.each([
   // which error it is differs: an error in what MATCH looks for is #N/A in one program
   const wanted = lookupCases.map(([text, , value]) => [
     text,
-    value instanceof RegExp ? "an error" : Number(value),
+    value instanceof RegExp ? "an error" : typeof value === "string" ? value : Number(value),
   ]);
   expect(found).toEqual(wanted);
+  // the list of the only check is a table of one row as well
+  const { differences } = await compareWith(bytes, stored);
+  expect(differences.filter((one) => !/ours #[^,]+, theirs #/.test(one))).toEqual([]);
+  const { findings } = await auditWorkbook(content, [model.template]);
+  expect(findings.filter(({ code }) => /^(formula|name)-/.test(code))).toEqual([]);
 });
 
 function shown(value: unknown): unknown {
+  if (typeof value === "string") return value;
   return typeof value === "object" && value !== null ? "an error" : Number(value);
 }

@@ -1,25 +1,19 @@
-import { area, calc, check, type LinesBlock, length, lines, percent } from "../../../engine/template/index.js";
-import type { Lined } from "./lined.js";
+import { area, calc, check, length, lines, percent } from "../../../engine/template/index.js";
 
-/** What the plan taken comes to: a basin alone has one plan, which stands in a single row. */
-const ofPlanTaken = (lined: Lined, column: string): string =>
-  lined === "basin" ? `SUM(liner_plans.${column})` : `INDEX(liner_plans.${column},MAX(1,liner_plan_row))`;
-
-export const linerTotals = (lined: Lined): LinesBlock =>
-  lines("In short", {
-    liner_area_needed: calc(area, ofPlanTaken(lined, "needed"), "Area of the pieces"),
-    liner_area_bought: calc(area, "SUM(liner_rolls.area_bought)", "Liner bought", { strong: true }),
-    liner_waste: calc(percent, "IF(liner_area_bought>0,1-liner_area_needed/liner_area_bought,0)", "Waste"),
-    seam_length: calc(length, ofPlanTaken(lined, "seams"), "Seams to make", { strong: true }),
-    underlayment_area: calc(
-      area,
-      "liner_area_needed*underlayment_sides*(1+underlayment_laps)",
-      "Underlayment, with laps",
-      { strong: true },
-    ),
-    liner_not_wasted: check(
-      "liner_waste<=0.5",
-      "{liner_waste} of the liner bought is waste. Enter a stocked roll that fits the pieces, in liner_rolls on sheet Office rules.",
-      { label: "Liner mostly waste", level: "look" },
-    ),
-  });
+export const linerTotals = lines("In short", {
+  liner_area_needed: calc(area, "INDEX(liner_plans.needed,MAX(1,liner_plan_row))", "Area of the pieces"),
+  liner_area_bought: calc(area, "SUM(liner_rolls.area_bought)", "Liner bought", { strong: true }),
+  liner_waste: calc(percent, "IF(liner_area_bought>0,1-liner_area_needed/liner_area_bought,0)", "Waste"),
+  seam_length: calc(length, "INDEX(liner_plans.seams,MAX(1,liner_plan_row))", "Seams to make", { strong: true }),
+  underlayment_area: calc(
+    area,
+    "liner_area_needed*underlayment_sides*(1+underlayment_laps)",
+    "Underlayment, with laps",
+    { strong: true },
+  ),
+  liner_not_wasted: check(
+    "liner_waste<=0.5",
+    "{liner_waste} of the liner bought is waste. Enter a stocked roll that fits the pieces, in liner_rolls on sheet Office rules.",
+    { label: "Liner mostly waste", level: "look" },
+  ),
+});

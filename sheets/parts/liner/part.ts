@@ -21,7 +21,7 @@ const linerOf = (lined: Lined): Part =>
   part("Liner", "The pieces of liner, how they are cut from rolls, and who carries them.", {
     blocks: {
       Liner: [
-        linerTotals(lined),
+        linerTotals,
         linerPlans(lined),
         ...(lined === "course" ? [linerPlanChosen, linerSheets] : [basinPlanChosen]),
         linerRules(lined),

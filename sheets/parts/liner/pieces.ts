@@ -20,7 +20,7 @@ const ownPieces = 1 + runs + falls + pools;
 const courseRows = ownPieces + 2;
 
 /** A basin alone is one piece. */
-export const pieceRows = (lined: Lined): number => (lined === "basin" ? 2 : courseRows);
+export const pieceRows = (lined: Lined): number => (lined === "basin" ? 1 : courseRows);
 
 /** The last piece that is a run, and the last that is a fall's. */
 const lastRun = 1 + runs;
@@ -62,23 +62,13 @@ const costOf = (a: string, b: string) => `PIECE_COST(${a},${b},roll_width,roll_l
 /** What runs, falls and pools there are, and the sheets that cover several. */
 const pieceOfCourse = `IF(place>${ownPieces},stream_sheet_length>0,PIECE_GIVEN(place,runs.length_counted,${lastRun},falls.lip_built,${lastFall},pools.length_counted,${ownPieces}))`;
 
-/** By row; where a basin alone is lined, each row is a basin's. */
-const pieceBy =
-  (lined: Lined) =>
-  (...formulas: Parameters<typeof byKind>) =>
-  (row: number): string =>
-    byKind(...formulas)(lined === "basin" ? 1 : row);
-
 export const linerPieces = (lined: Lined): TableBlock =>
   table(
     "liner_pieces",
     "Pieces and cuts",
     {
       rows: pieceRows(lined),
-      data: Array.from({ length: pieceRows(lined) }, (_, i) => ({
-        place: i + 1,
-        kind: lined === "basin" ? kinds.basin : kindOf(i + 1),
-      })),
+      data: Array.from({ length: pieceRows(lined) }, (_, i) => ({ place: i + 1, kind: kindOf(i + 1) })),
       filled: lined === "basin" ? "place=1" : pieceOfCourse,
       shown: "run>0",
       note: "Only the pieces of the plan taken are shown. Method: each piece is tried on every stocked roll, laid along and across, in lapped strips where it is wider and in lapped lengths where it is longer; the least liner, with seams counted as liner, is taken. Offcuts are not used again, so that the count never falls short.",
@@ -86,7 +76,7 @@ export const linerPieces = (lined: Lined): TableBlock =>
     {
       name: calc(
         text,
-        pieceBy(lined)(
+        byKind(
           '"Basin"',
           named("runs.name", "Run"),
           named("falls.name", "Fall"),
@@ -98,7 +88,7 @@ export const linerPieces = (lined: Lined): TableBlock =>
       ),
       length: calc(
         length,
-        pieceBy(lined)(
+        byKind(
           "basin_length+2*basin_depth+2*edge_overlap",
           (k) => `${at("runs.length_counted", k)}+2*fall_overlap`,
           (k) => `fall_overlap+${at("falls.drop_counted", k)}+MAX(fall_overlap,${at("falls.throw", k)}+splash_margin)`,
@@ -113,7 +103,7 @@ export const linerPieces = (lined: Lined): TableBlock =>
       ),
       width: calc(
         length,
-        pieceBy(lined)(
+        byKind(
           "basin_width+2*basin_depth+2*edge_overlap",
           (k) =>
             `${at("channel_cuts.bottom", k)}+2*${at("channel_cuts.deep", k)}*SQRT(1+${at("runs.side", k)}^2)+2*edge_overlap`,
@@ -138,7 +128,7 @@ export const linerPieces = (lined: Lined): TableBlock =>
       pieces: calc(count, "strips*parts", "Cuts"),
       in_plan: calc(
         yesno,
-        pieceBy(lined)(
+        byKind(
           "liner_plan_row<3",
           each("liner_plan_row=1"),
           each("liner_plan_row=1"),
@@ -154,7 +144,7 @@ export const linerPieces = (lined: Lined): TableBlock =>
       ...(lined === "course" && {
         in_stream: calc(
           length,
-          pieceBy(lined)("0[ft]", each("width"), each("width"), each("IF(pools_in_sheet,width,0)"), "0[ft]", "0[ft]"),
+          byKind("0[ft]", each("width"), each("width"), each("IF(pools_in_sheet,width,0)"), "0[ft]", "0[ft]"),
           "Width in the stream's sheet",
           { working: true },
         ),

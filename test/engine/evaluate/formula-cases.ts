@@ -25,6 +25,9 @@ const rowValues: Record<string, Value[]> = {
   x: [1, 2.5, null, -3, 0],
   y: [2, null, 4, 1e3, 2],
   name: ["Oak", "elm", null, "ash", "OAK"],
+  kind: ["Oak"],
+  size: [5],
+  wet: [true],
 };
 const rowsTable = t.table(
   "rows",
@@ -46,6 +49,22 @@ const cracked = t.table(
     w: t.calc(t.number, (row) => `${row}`, ""),
   },
 );
+/** A table of one row; the columns that are `gone` are blank. */
+const single = t.table(
+  "single",
+  "",
+  { rows: 1, data: [{ place: 1 }] },
+  {
+    place: t.published(t.count, "", { source: "invented" }),
+    kind: t.input(t.text, ""),
+    kind_gone: t.input(t.text, ""),
+    size: t.input(t.length, ""),
+    size_gone: t.input(t.length, ""),
+    wet: t.input(t.yesno, ""),
+    wet_gone: t.input(t.yesno, ""),
+    twice: t.calc(t.length, "2*size+size_gone", ""),
+  },
+);
 /** Formulas that use all inputs, so that the template loads. */
 const users = {
   n_bad: t.calc(t.number, "1/n_zero", ""),
@@ -53,11 +72,14 @@ const users = {
   use_n: t.calc(t.number, "n_a+n_b+n_blank+SUM(rows.x)+SUM(rows.y)", ""),
   use_s: t.calc(t.text, "s_a&s_b", ""),
   use_b: t.check("b_a", "no", { label: "" }),
+  use_kinds: t.calc(t.text, "INDEX(single.kind,1)&INDEX(single.kind_gone,1)", ""),
+  use_wet: t.calc(t.yesno, "OR(INDEX(single.wet,1),INDEX(single.wet_gone,1))", ""),
 };
 
-/** A template of cells with these formulas, over a few inputs, a table and a column with an error. */
+/** A template of cells with these formulas, over a few inputs, a table, one of a single row, and a column with an error. */
 export function modelOf(cells: Record<string, t.CellDeclaration>): Model {
-  const blocks = [t.lines("", inputs), rowsTable, t.lines("", users), cracked, t.lines("", cells)];
+  const tables = [rowsTable, single, cracked];
+  const blocks = [t.lines("", inputs), ...tables, t.lines("", users), t.lines("", cells)];
   const page = { ...t.sheet("Page", "", blocks), asksForErrors: true } as const;
   return compile(tiny([], { sheets: [page] }), "us");
 }
@@ -114,4 +136,30 @@ export const lookupCases: readonly FormulaCase[] = [
   ["LARGEST_WHERE(cracked.v,cracked.w,2)", t.number, /#DIV\/0!/],
   ["LEAST_WHERE(cracked.w,cracked.v,3.25)", t.number, /#DIV\/0!/],
   ["LARGEST_WHERE(cracked.w,cracked.w,n_bad)", t.number, /#DIV\/0!/],
+  ["INDEX(single.size,1)", t.length, 5],
+  ["INDEX(single.size,INDEX(single.place,1))*2", t.length, 10],
+  ["INDEX(single.size,1+INDEX(single.place,1))", t.length, /#REF!/],
+  ["INDEX(single.size_gone,1)", t.length, 0],
+  ["INDEX(single.size_gone,1)=0[ft]", t.yesno, true],
+  ["INDEX(single.twice,1)", t.length, 10],
+  ["INDEX(single.kind,1)", t.text, "Oak"],
+  ['INDEX(single.kind_gone,1)&"!"', t.text, "!"],
+  ['INDEX(single.kind_gone,1)=""', t.yesno, true],
+  ["LEN(INDEX(single.kind_gone,1))>0", t.yesno, false],
+  ["INDEX(single.wet,1)", t.yesno, true],
+  ["INDEX(single.wet_gone,1)=FALSE", t.yesno, true],
+  ["INDEX(single.wet_gone,INDEX(single.place,1))=FALSE", t.yesno, true],
+  ["INDEX(single.size_gone,INDEX(single.place,1))=0[ft]", t.yesno, true],
+  ['INDEX(single.kind_gone,INDEX(single.place,1))&"!"', t.text, "!"],
+  ['INDEX(single.kind_gone,INDEX(single.place,1))=""', t.yesno, true],
+  ["LEN(INDEX(single.kind_gone,INDEX(single.place,1)))>0", t.yesno, false],
+  ["INDEX(single.kind_gone,INDEX(single.place,1))", t.text, ""],
+  ["SUMPRODUCT((rows.y=INDEX(single.twice,1)/5[ft])*1)", t.count, 2],
+  ['PICK(single.size,single.kind,"oak")', t.length, 5],
+  ['PICK(single.size,single.kind,"yew")', t.length, /#N\/A/],
+  ['PICK_OR(single.kind,single.size,5[ft],"none")', t.text, "Oak"],
+  ['PICK_OR(single.size,single.kind,"yew",7[ft])', t.length, 7],
+  ["PLACE_OR_ZERO(single.size,5[ft])", t.count, 1],
+  ['SUM_WHERE(single.size,single.kind,"oak")', t.length, 5],
+  ['LARGEST_WHERE(single.twice,single.kind,"oak")', t.length, 10],
 ];
