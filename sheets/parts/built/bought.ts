@@ -17,26 +17,43 @@ import { orderPages } from "../papers/order-list.js";
 
 const invoice = { optional: true, least: 0, most: 1e6 } as const;
 
+const ordered = "SUM_WHERE(bought.cost,bought.supplier,supplier)";
+
 /** Invoices of suppliers, several of one where need be. */
 export const builtInvoices = table(
   "built_invoices",
   "Invoices of suppliers",
   {
     rows: orderPages,
-    filled: "LEN(supplier)>0",
-    note: "Before tax. The cost planned is that of sheet Orders; of several invoices of one supplier the first row has it.",
+    filled: "OR(LEN(supplier)>0,NOT(ISBLANK(invoiced)))",
+    note: "Before tax. The cost planned is that of sheet Orders; of several rows of one supplier the first has it. A zero was invoiced; a blank is not told.",
   },
   {
     supplier: input(text, "Supplier", { optional: true }),
     planned: calc(
       money,
       (row) =>
-        `IF(PLACE_OR_ZERO(built_invoices.supplier,supplier)=${row},SUM_WHERE(bought.cost,bought.supplier,supplier),0)`,
+        `IF(AND(LEN(supplier)>0,PLACE_OR_ZERO(built_invoices.supplier,supplier)=${row}),${ordered},0)`,
       "Cost planned",
       { decimals: 2 },
     ),
     invoiced: input(money, "Invoiced", invoice),
-    known: calc(yesno, "LISTED(bought.supplier,supplier)", "On Orders", { blank: "TRUE" }),
+    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { working: true }),
+    told_of: calc(text, 'IF(told=1,supplier&"","")', "Supplier told", { working: true }),
+    planned_told: calc(
+      money,
+      (row) => `IF(AND(LEN(told_of)>0,PLACE_OR_ZERO(built_invoices.told_of,told_of)=${row}),${ordered},0)`,
+      "Planned of what is told",
+      { working: true, note: "Once for each supplier, in the first row that has an invoice." },
+    ),
+    like: calc(text, 'IF(invoiced>0,supplier&": "&FIXED(invoiced/1[$],2),"")', "Supplier and sum", { working: true }),
+    again: calc(
+      count,
+      (row) => `IF(AND(LEN(like)>0,PLACE_OR_ZERO(built_invoices.like,like)<>${row}),1,0)`,
+      "Same as a row before",
+      { working: true },
+    ),
+    known: calc(yesno, "AND(LEN(supplier)>0,LISTED(bought.supplier,supplier))", "On Orders", { blank: "TRUE" }),
   },
 );
 

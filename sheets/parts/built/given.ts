@@ -25,12 +25,12 @@ export const builtGiven = ({ added }: Pick<Whole, "added">) =>
     ),
     built_invoices_told: calc(
       count,
-      "SUM(built_hires.told)+SUM(built_subcontracts.told)+SUMPRODUCT((built_invoices.invoiced>0)*1)",
+      "SUM(built_hires.told)+SUM(built_subcontracts.told)+SUM(built_invoices.told)",
       "Invoices",
     ),
     built_meters_told: calc(
       count,
-      `SUMPRODUCT((built_lines.flow_metered>0)*1)${plus(added("metered"))}`,
+      `SUM(built_lines.told)${plus(added("metered"))}`,
       "Flows and depths metered",
     ),
     built_pump_told: calc(count, anyOf("head_metered", "power_metered", "level_metered"), "Pump or basin metered"),

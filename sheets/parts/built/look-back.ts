@@ -41,7 +41,7 @@ export const laborBack = lines("Cost of an hour", {
   labor_rate_planned: calc(hourlyRate, "IF(man_hours>0[h],labor_cost/man_hours,0)", "Labor cost planned per hour", {
     note: "All of the labor cost, the machine operator and whole days paid with it, over all man-hours.",
   }),
-  invoices_planned: calc(money, "SUM(built_invoices.planned)", "Planned of suppliers told"),
+  invoices_planned: calc(money, "SUM(built_invoices.planned_told)", "Planned of suppliers told"),
   goods_planned: calc(money, 'SUMPRODUCT((bought.supplier<>"")*bought.cost)', "Materials of all orders"),
   options_cost: calc(money, "SUMPRODUCT(options.taken*options.option_cost)", "Cost of options taken"),
   hires_planned: calc(money, "SUMPRODUCT(built_hires.told*built_hires.planned)", "Planned of hires told"),
@@ -70,7 +70,7 @@ type Row = readonly [
   told: string,
 ];
 const none = "0[$]";
-const invoices = "SUMPRODUCT((built_invoices.invoiced>0)*(built_invoices.invoiced-built_invoices.planned))";
+const invoices = "SUM(built_invoices.invoiced)-invoices_planned";
 const hires = "SUMPRODUCT(built_hires.told*(built_hires.invoiced-built_hires.planned))";
 const otherHours = "(hours_not_split+other_hours_taken-other_hours_planned)*labor_rate_planned";
 const paid = "IF(ISBLANK(labor_rate_paid),labor_rate_planned,labor_rate_paid)";
@@ -89,7 +89,7 @@ const rows: readonly Row[] = [
   [
     "Materials",
     "goods_planned",
-    "goods_planned-SUMPRODUCT((built_invoices.invoiced>0)*built_invoices.planned)+SUM(built_invoices.invoiced)",
+    "goods_planned-invoices_planned+SUM(built_invoices.invoiced)",
     none,
     none,
     invoices,

@@ -10,7 +10,7 @@ export const lineReadings = table(
   { rows: capacity.lines, beside: "built_lines", shown: "planned>0" },
   {
     reading: calc(text, "line", "Line"),
-    off: calc(percent, "IF(AND(planned>0,flow_metered>0),flow_metered/planned-1,0)", "Over the balance", {
+    off: calc(percent, "IF(AND(planned>0,told=1),flow_metered/planned-1,0)", "Over the balance", {
       strong: true,
     }),
     manifold: calc(
@@ -19,7 +19,7 @@ export const lineReadings = table(
         `IF(flow_metered>0,${ofLine(row, "height")}+LOSS_AT(flow_metered,${ofLine(row, "friction")},${ofLine(row, "local_actual")}),0)`,
       "Manifold head",
     ),
-    means: calc(text, 'IF(flow_metered>0,FLOW_MEANS(off),"")', "What it means"),
+    means: calc(text, 'IF(told=1,FLOW_MEANS(off),"")', "What it means"),
   },
 );
 
@@ -27,7 +27,7 @@ export const lineReadings = table(
 export const meterWorkings = lines("Steps from meter to pipe", {
   lines_unmetered: calc(
     number,
-    "SUMPRODUCT((built_lines.planned>0)*(built_lines.flow_metered<=0))",
+    "SUMPRODUCT((built_lines.planned>0)*(built_lines.told=0))",
     "Running lines not metered",
     { decimals: 0 },
   ),

@@ -1,4 +1,4 @@
-import { calc, flow, head, input, length, lines, power, table, text } from "../../../engine/template/index.js";
+import { calc, count, flow, head, input, length, lines, power, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 
 /** What runs out of each line, held against the balance. */
@@ -15,6 +15,7 @@ export const builtLines = table(
     line: calc(text, "name", "Line"),
     planned: calc(flow, "actual_flow", "Flow planned"),
     flow_metered: input(flow, "Flow metered", { optional: true, least: 0, most: 2000 }),
+    told: calc(count, "IF(ISBLANK(flow_metered),0,1)", "Told", { working: true }),
   },
 );
 

@@ -3,6 +3,8 @@ import { asItIs, type FailingCase, pasted } from "./case.js";
 const dates = { work_began: "2027-05-10", work_ended: "2027-05-14" };
 const hours = { built_tasks: [{ hours_taken: 9, quantity_done: 1 }] };
 
+const twice = { supplier: "Demo stone yard", invoiced: 1000 };
+
 /** What was typed after the work and does not go together: each is worth a look, none stops the bid. */
 export const builtCases: FailingCase[] = [
   ["inputs_right_built", () => ({ days_taken: 900 })],
@@ -25,4 +27,6 @@ export const builtCases: FailingCase[] = [
   ["costs_add_up", () => hours, pasted("cost_effects.made[1]", 10)],
   ["meter_near_plan", () => ({ built_lines: [1, 2, 3].map(() => ({ flow_metered: 9 })) })],
   ["suppliers_on_orders", () => ({ built_invoices: [{ supplier: "Nobody", invoiced: 10 }] })],
+  ["suppliers_on_orders", () => ({ built_invoices: [{ invoiced: 10 }] })],
+  ["invoice_given_once", () => ({ built_invoices: [twice, { supplier: "Demo pipe", invoiced: 5 }, twice] })],
 ];

@@ -99,6 +99,29 @@ test("whatever is told, the effects add up to the differences", () => {
   );
 });
 
+const yard = "Demo stone yard";
+const planOf = num(job({ built_invoices: [{ supplier: yard }] }), "built_invoices.planned[1]");
+
+describe("what a supplier's rows count", () => {
+  it.each([
+    ["one invoice", [{ supplier: yard, invoiced: 1000 }], 1000, planOf],
+    ["two of one supplier", [500, 400].map((invoiced) => ({ supplier: yard, invoiced })), 900, planOf],
+    ["a first row without a sum", [{ supplier: yard }, { supplier: yard, invoiced: 1000 }], 1000, planOf],
+    ["none, invoiced as zero", [{ supplier: yard, invoiced: 0 }], 0, planOf],
+    ["none told", [{ supplier: yard }], 0, 0],
+    ["a sum without a supplier", [{ invoiced: 70 }], 70, 0],
+  ] as const)("%s", (_, built_invoices, invoiced, planned) => {
+    const values = job({ built_invoices: built_invoices as unknown as Changes[] });
+    expect(planOf).toBeGreaterThan(0);
+    expect(num(values, "cost_effects.more[2]")).toBeCloseTo(invoiced - planned, 9);
+    expect(num(values, "invoices_planned")).toBe(planned);
+    expect(num(values, "built_invoices_told")).toBe(
+      built_invoices.filter((row) => "invoiced" in row).length,
+    );
+    expect(at(values, "costs_add_up")).toBe(true);
+  });
+});
+
 test("nothing told: no row, no error, nothing claimed; and nothing told moves the bid", () => {
   const [none, all] = [
     job({}),
@@ -142,6 +165,15 @@ describe("water, metered", () => {
     expect(at(planned, "smoothness_said")).toMatch(/once every running line is metered/);
     const short = changedDemo({ built_lines: lines.map((flow) => ({ flow_metered: flow })) });
     expect(num(short, "smoothness_metered")).toBe(0);
+  });
+
+  it("counts a flow of zero as metered, and a blank as not", () => {
+    const values = changedDemo({ built_lines: [{ flow_metered: 0 }, { flow_metered: lines[1] }] });
+    expect(num(values, "built_meters_told")).toBe(2);
+    expect(num(values, "line_readings.off[1]")).toBe(-1);
+    expect(at(values, "line_readings.means[1]")).toMatch(/^Less than balanced/);
+    expect(at(values, "line_readings.means[3]")).toBe("");
+    expect(num(values, "lines_unmetered")).toBe(1);
   });
 
   it("gives the flow of the balance at the depth that the law gives it", () => {
