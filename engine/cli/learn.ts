@@ -15,8 +15,11 @@ import {
   evidenceOf,
   isLearning,
   notLearned,
+  overrunToTake,
   ratesToTake,
+  type TakenOverrun,
   type TakenRate,
+  withOverrun,
   withRates,
 } from "../learn/index.js";
 import { outputTo } from "../output/write.js";
@@ -24,7 +27,7 @@ import { findFiles, tradeOf } from "../rerun/index.js";
 import { reopened } from "../take/reopen.js";
 import { editsAgainst } from "../take/untaken.js";
 import { type Model, valueNamed } from "../template/model.js";
-import { layoutOf } from "../template/office-layout.js";
+import { layoutOf, rulesTables } from "../template/office-layout.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
@@ -46,8 +49,9 @@ built, with their last day and, task by task, the quantity done and the man-hour
 the reason why not. Old files are never changed. The workbook that is written holds every task of every built job,
 what each rate of the office book came to, with its interval, and how that is calculated, as live formulas.
 
-Nothing goes into an office book by itself: say yes under "Take it" for the rates that the office takes. --take then
-writes a new office book in which those rows alone are changed, each with the jobs that it comes from.
+Nothing goes into an office book by itself: say yes under "Take it" for the rates that the office takes, and under "Take
+the overrun" for P50 and P80 of how far jobs went over their bids. --take then writes a new office book in which those
+rows alone are changed, each with the jobs that it comes from.
 
 Exit status: 0 done; 1 the workbook is written, and a check of it does not hold; 2 bad input or usage.
 
@@ -246,40 +250,74 @@ async function takeRates(
   }
   const trade = tradeOf(context.templates);
   const book = await trade.readBook(into);
-  const taken = await withJudge(context, async (calculate) => {
+  const values = await withJudge(context, async (calculate) => {
     const { values, agreed } = calculate(model, given);
     await agreed;
-    return ratesToTake(model, values);
+    return values;
   });
-  if (taken.length === 0) {
+  const taken = ratesToTake(model, values);
+  const overrun = overrunToTake(model, values);
+  if (taken.length === 0 && overrun === undefined) {
     throw new RillbookError(
       "learned-unusable",
-      `${file} has no rate marked to be taken, so nothing was written. Say yes under "Take it" on its first sheet.`,
+      `${file} has no rate marked to be taken, and not the overrun, so nothing was written. Say yes under "Take it" on its first sheet.`,
     );
   }
   const reads = context.templates.find((one) => one.office !== undefined);
   const layout = reads === undefined ? [] : layoutOf(reads)(book.units ?? "us");
-  await target.write(
-    await writeOfficeBook(withRates(fullBook(book, layout), taken, model), layout),
+  const rules = reads?.roles?.overrun;
+  if (overrun !== undefined && rules === undefined) {
+    throw new RillbookError(
+      "learned-unusable",
+      `The overrun is marked to be taken, but no template has a place for it in its office book. Clear its mark.`,
+    );
+  }
+  const full = fullBook(book, layout);
+  // before the rates move: the overrun was learned against those that the book has now
+  const ruled =
+    overrun === undefined || rules === undefined
+      ? full
+      : withOverrun(full, overrun, rules, model, values);
+  await target.write(await writeOfficeBook(withRates(ruled, taken, model), layout));
+  if (overrun === undefined && rules !== undefined && holdsRule(book, rules.fifth)) {
+    context.err(
+      `${into} holds an overrun that was learned with the rates before (${rules.half}, ${rules.fifth}). It stands in ${output} as it was: mark the overrun too, or clear it there.\n`,
+    );
+  }
+  tellTaken(context, options, { taken, overrun, output, into });
+}
+
+const holdsRule = (book: OfficeBook, rule: string): boolean =>
+  (book.tables[rulesTables.rules] ?? []).some(
+    (row) => row.rule === rule && typeof row.value === "number",
   );
-  tellTaken(context, options, taken, output, into);
+
+interface Taken {
+  readonly taken: readonly TakenRate[];
+  readonly overrun: TakenOverrun | undefined;
+  readonly output: string;
+  readonly into: string;
 }
 
 function tellTaken(
   context: Context,
   { json }: Options,
-  taken: readonly TakenRate[],
-  output: string,
-  into: string,
+  { taken, overrun, output, into }: Taken,
 ): void {
   if (json) {
-    context.json({ written: output, from: into, taken }, 2);
+    context.json({ written: output, from: into, taken, ...(overrun && { overrun }) }, 2);
     return;
   }
   for (const { code, means, unit, old, now, low, high, interval, jobs } of taken) {
     const figure = (value: number) => Number(value.toPrecision(4));
     context.out(
       `${code} (${means}): ${figure(old)} to ${figure(now)} ${unit}, from ${counted(jobs.length, "job")} (${jobs.join(", ")}), ${Math.round(interval * 100)}% interval ${figure(low)} to ${figure(high)}\n`,
+    );
+  }
+  if (overrun !== undefined) {
+    const share = (value: number) => `${value < 0 ? "-" : "+"}${Math.abs(value * 100).toFixed(1)}%`;
+    context.out(
+      `Overrun of a bid: ${share(overrun.half)} in half of the jobs (P50), ${share(overrun.fifth)} in one of five (P80), from ${counted(overrun.jobs.length, "job")} (${overrun.jobs.join(", ")})\n`,
     );
   }
   context.out(

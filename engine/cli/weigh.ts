@@ -8,6 +8,7 @@ import { whatMoved } from "../rerun/moved.js";
 import { rolesOf } from "../template/role-plan.js";
 import type { Example } from "../template/template.js";
 import type { Effect, Trial } from "../weigh/effects.js";
+import type { LearnedOverrun } from "../weigh/overrun.js";
 import type { Percentile, Spread } from "../weigh/simulate.js";
 import { type Weighed, weigh } from "../weigh/weigh.js";
 import type { Context } from "./context.js";
@@ -28,6 +29,8 @@ const help = ({ input }: Example) => `
 Ranges stand in the job record: "ranges": {"lift": {"low": 9, "likely": 10, "high": 14}}; a row's
 input is named as ${input}[2]. Each ranged input is drawn by itself from a triangular
 distribution between low and high with its peak at likely; the same seed gives the same draws.
+Where the office book carries the overrun of its own built jobs (rillbook learn --take), each draw has
+one of its own (lognormal), in place of ranges of the pace of the work.
 
 What moved the price since another record of the job (--since): each changed input and each
 changed row of the office book is put in alone, the others as they were; what is left of the whole
@@ -96,7 +99,7 @@ function tell(
   moved: Moved | undefined,
   top: number,
 ): void {
-  const { price, cost, contingency, effects, swings, spread } = weighed;
+  const { price, cost, contingency, effects, swings, spread, overrun } = weighed;
   out(`Price ${shown(price)}, cost ${shown(cost)}\n\n`);
   out("Price before rounding, with 10% less and 10% more of (one, where only whole numbers go):\n");
   for (const effect of effects.slice(0, top)) out(`  ${effectLine(effect)}\n`);
@@ -107,8 +110,11 @@ function tell(
     );
   }
   if (swings.length > 0) out("\n");
-  if (spread !== undefined) tellSpread(out, spread, cost, contingency);
-  else if (swings.length === 0) {
+  if (overrun !== undefined) tellOverrun(out, overrun);
+  if (spread !== undefined) {
+    const rangesDrawn = swings.length > (overrun?.notDrawn.length ?? 0);
+    tellSpread(out, spread, cost, contingency, overrun, rangesDrawn);
+  } else if (swings.length === 0) {
     out(
       `\nThe job states no ranges, so its cost has no spread (see --help). ${model.template.title}.\n`,
     );
@@ -137,13 +143,18 @@ function tellSpread(
   spread: Spread,
   cost: Value,
   contingency: Value | undefined,
+  overrun: LearnedOverrun | undefined,
+  rangesDrawn: boolean,
 ): void {
   const { draws, seed, failed, mean, within } = spread;
+  const ranges = "the ranges (triangular, each by itself)";
+  const both = rangesDrawn ? `that overrun and ${ranges}` : "that overrun";
+  const drawn = overrun === undefined ? ranges : both;
   const lines = (["p10", "p50", "p80", "p90"] as const).map(
     (key) => `  ${key.toUpperCase()} ${between(spread[key])}\n`,
   );
   out(
-    `\nCost, without contingency, over ${draws.toLocaleString("en-US")} draws of the ranges (triangular, each by itself; seed ${seed}): mean ${shown(mean)}\n`,
+    `\nCost, without contingency, over ${draws.toLocaleString("en-US")} draws of ${drawn} (seed ${seed}): mean ${shown(mean)}\n`,
   );
   for (const line of lines) out(line);
   if (failed > 0) out(`  ${failed} draws could not be calculated and are left out\n`);
@@ -157,6 +168,18 @@ function tellSpread(
     out(
       `; the bid carries a contingency of ${shown(contingency)}, and ${((within ?? 0) * 100).toFixed(0)}% of the draws stay within both\n`,
     );
+  }
+}
+
+/** What the labor of the draws rests on: jobs of the office, and no range that somebody assumed. */
+function tellOverrun(out: Context["out"], overrun: LearnedOverrun): void {
+  const { half, fifth, jobs, source, moves, notDrawn } = overrun;
+  const share = (value: number) => `${value > 0 ? "+" : ""}${(value * 100).toFixed(1)}%`;
+  out(
+    `\nThe work runs over its plan as the office's own ${jobs} built ${jobs === 1 ? "job" : "jobs"} did: ${share(half)} in half of them, ${share(fifth)} in one of five (lognormal; moves ${moves}). ${source}\n`,
+  );
+  if (notDrawn.length > 0) {
+    out(`Not drawn, since that stands in their place: the ranges of ${notDrawn.join(", ")}.\n`);
   }
 }
 

@@ -16,6 +16,8 @@ export interface TaskTaken {
   readonly factor: number;
   /** The rate that the job was planned with. */
   readonly planned: number;
+  /** How many units were planned; undefined where that cannot be calculated. */
+  readonly plannedQuantity?: number;
 }
 
 /** A built job as evidence. */
@@ -60,6 +62,7 @@ const wanted = [
   "handRateCode",
   "rate",
   "factor",
+  "plannedQuantity",
   "quantity",
   "hours",
 ] as const;
@@ -155,7 +158,7 @@ function tasksOf(columns: Columns, values: readonly Value[], byHand: boolean) {
     ];
     if (quantity === null && hours === null) return;
     const code = held(byHand ? "handRateCode" : "rateCode");
-    const [task, unit] = [held("task"), held("unit")];
+    const [task, unit, bid] = [held("task"), held("unit"), held("plannedQuantity")];
     if (
       isMore(quantity) &&
       isMore(hours) &&
@@ -171,6 +174,7 @@ function tasksOf(columns: Columns, values: readonly Value[], byHand: boolean) {
         hours,
         factor,
         planned,
+        ...(typeof bid === "number" ? { plannedQuantity: bid } : {}),
       });
     } else half += 1;
   });

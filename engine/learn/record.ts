@@ -169,7 +169,7 @@ function rowsOf(
   const known = job.tasks.filter(({ code }) => rates.has(code.toLowerCase()));
   const codes = [...new Set(known.map(({ code }) => code))];
   const inOrder = [...known].sort((a, b) => codes.indexOf(a.code) - codes.indexOf(b.code));
-  return inOrder.map(({ task, code, unit, quantity, hours, factor, planned }) => ({
+  return inOrder.map(({ task, code, unit, quantity, hours, factor, planned, plannedQuantity }) => ({
     [to.task]: task,
     [to.job]: job.job,
     [to.ended]: job.ended,
@@ -180,6 +180,7 @@ function rowsOf(
     [to.hours]: hours,
     [to.factor]: factor,
     [to.planned]: planned,
+    [to.plannedQuantity]: plannedQuantity ?? null,
   }));
 }
 

@@ -104,10 +104,27 @@ export function withRates<T extends Pick<OfficeBook, "name" | "tables" | "units"
   return { ...book, tables: { ...book.tables, [table]: rows } };
 }
 
+/** Throws RillbookError where the book's rate is not the one that was learned against. */
+export function mustHaveRate(
+  book: Pick<OfficeBook, "name" | "tables">,
+  { book: { table, code, value, unit } }: Learns,
+  one: Pick<TakenRate, "code" | "unit" | "old">,
+): void {
+  const row = (book.tables[table] ?? []).find(
+    (each) => String(each[code]).toLowerCase() === one.code.toLowerCase(),
+  );
+  if (row !== undefined && isAs(row[value], one.old) && row[unit] === one.unit) return;
+  throw moved(book.name, one, row === undefined ? "no such row" : `${row[value]} ${row[unit]}`);
+}
+
 const isAs = (value: unknown, old: number): boolean =>
   typeof value === "number" && Math.abs(value - old) <= 1e-9 * Math.abs(old);
 
-const moved = (book: string, { code, old, unit }: TakenRate, found: string): RillbookError =>
+const moved = (
+  book: string,
+  { code, old, unit }: Pick<TakenRate, "code" | "unit" | "old">,
+  found: string,
+): RillbookError =>
   new RillbookError(
     "book-moved",
     `Rate ${code} was learned against ${old} ${unit}, but the office book ${book} has ${found}. Nothing was written: learn again against this book.`,

@@ -21,6 +21,7 @@ export interface Learns {
     readonly hours: string;
     readonly factor: string;
     readonly planned: string;
+    readonly plannedQuantity: string;
     readonly counted: string;
   };
   /** One row a rate of the office book: inputs. */
@@ -39,6 +40,17 @@ export interface Learns {
     readonly low: string;
     readonly high: string;
     readonly jobs: string;
+  };
+  /**
+   * How far jobs went over what would have been bid for them: whether it is to be taken is an input, the rest is calculated.
+   * `counts` is a column beside the list of jobs, 1 where the job is among them. It goes where the role `overrun` says.
+   */
+  readonly overrun: {
+    readonly takeIt: string;
+    readonly half: string;
+    readonly fifth: string;
+    readonly jobs: string;
+    readonly counts: string;
   };
   /** One row a rate and condition: inputs. */
   readonly ways: { readonly table: string; readonly code: string; readonly condition: string };

@@ -3,6 +3,7 @@ import type { CheckDeclaration } from "./declare.js";
 import { messageName } from "./implied-names.js";
 import { type Cell, columnOf, type Model } from "./model.js";
 import { precedents } from "./order.js";
+import type { Overrun } from "./template.js";
 
 interface PlannedCheck {
   readonly name: string;
@@ -20,6 +21,10 @@ export interface RolePlan {
   readonly cost: Cell;
   readonly sections: readonly { readonly label: string; readonly cell: Cell }[];
   readonly contingency?: Cell;
+  readonly overrun?: { readonly [part in keyof Omit<Overrun, "pace">]: Cell } & Pick<
+    Overrun,
+    "pace"
+  >;
   readonly checks: readonly PlannedCheck[];
   readonly quotes: readonly { readonly code: number; readonly goodUntil: number }[];
   /** All cells that the plan looks at, by id. */
@@ -41,7 +46,7 @@ export function rolesOf(model: Model): RolePlan {
       3,
     );
   }
-  const { price, exact, cost, contingency, sections, goodUntil } = roles;
+  const { price, exact, cost, contingency, overrun, sections, goodUntil } = roles;
   const made: Omit<RolePlan, "targets"> = {
     model,
     price: cellNamed(model, price),
@@ -49,6 +54,7 @@ export function rolesOf(model: Model): RolePlan {
     cost: cellNamed(model, cost),
     sections: sections.map(({ label, name }) => ({ label, cell: cellNamed(model, name) })),
     ...(contingency === undefined ? {} : { contingency: cellNamed(model, contingency) }),
+    ...(overrun === undefined ? {} : { overrun: overrunCells(model, overrun) }),
     checks: model.checks.map((name) => plannedCheck(model, name)),
     quotes: goodUntil === undefined ? [] : quotesOf(model, goodUntil),
   };
@@ -57,13 +63,27 @@ export function rolesOf(model: Model): RolePlan {
   return plan;
 }
 
+const overrunCells = (
+  model: Model,
+  { half, fifth, jobs, source, moves, covered, pace }: Overrun,
+) => ({
+  pace,
+  half: cellNamed(model, half),
+  fifth: cellNamed(model, fifth),
+  jobs: cellNamed(model, jobs),
+  source: cellNamed(model, source),
+  moves: cellNamed(model, moves),
+  covered: cellNamed(model, covered),
+});
+
 const bidStands = "bid_stands";
 
 function targetsOf(model: Model, plan: Omit<RolePlan, "targets">): string[] {
-  const { price, cost, sections, checks } = plan;
+  const { price, cost, overrun, sections, checks } = plan;
   const states = checks.flatMap((check) => check.cells);
   const told = states.flatMap((cell) => toldBy(model, cell));
-  const cells = [price, cost, ...sections.map(({ cell }) => cell)];
+  const spread = overrun === undefined ? [] : [overrun.moves, overrun.covered];
+  const cells = [price, cost, ...spread, ...sections.map(({ cell }) => cell)];
   // whether the bid stands asks for every cell of the calculation
   return [bidStands, ...cells.map(({ id }) => id), ...[...states, ...told].map(({ id }) => id)];
 }

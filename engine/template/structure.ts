@@ -230,6 +230,13 @@ function nameListFaults(
   mustBeCell(roles?.price, "The role price");
   mustBeCell(roles?.cost, "The role cost");
   mustBeCell(roles?.contingency, "The role contingency");
+  const { pace = [], ...single } = roles?.overrun ?? {};
+  for (const [part, name] of Object.entries(single)) mustBeCell(name, `The role overrun, ${part},`);
+  for (const name of pace) {
+    const where = "The role overrun, pace,";
+    if (name.includes(".")) mustBeColumn(name, where);
+    else mustBeCell(name, where);
+  }
   mustBeCell(roles?.title, "The role title");
   mustBeCell(roles?.customer, "The role customer");
   for (const { label, name } of roles?.sections ?? []) mustBeCell(name, `The section "${label}"`);

@@ -51,6 +51,8 @@ export interface Roles {
   readonly cost: string;
   /** The sum of money kept for what may go wrong. */
   readonly contingency?: string;
+  /** How far built jobs went over what was bid, as the office's own jobs showed. */
+  readonly overrun?: Overrun;
   /** What is to be built, and for whom: text cells that head the workbook. */
   readonly title?: string;
   readonly customer?: string;
@@ -80,6 +82,25 @@ export interface Roles {
   readonly agreed?: Agreed;
   /** Where a job tells what it really took: how programs read it without knowing the trade. */
   readonly built?: Built;
+}
+
+/**
+ * Where a bid holds what built jobs showed of how far the work went over its plan. Workbooks that learn put it into the
+ * office book's rules; all are blank until then.
+ */
+export interface Overrun {
+  /** Inputs asked of the office: the overrun as a share, in half of the jobs and in one of five. */
+  readonly half: string;
+  readonly fifth: string;
+  /** Inputs asked of the office: on how many jobs that rests, and in words where it comes from. */
+  readonly jobs: string;
+  readonly source: string;
+  /** Money: the part of the cost that goes with the work, by how much an overrun of the whole would raise the cost. */
+  readonly moves: string;
+  /** Money: the contingency that covers an overrun as in one of five. */
+  readonly covered: string;
+  /** Inputs and columns that tell the pace of the work: a range of one is not drawn beside an overrun that was learned. */
+  readonly pace: readonly string[];
 }
 
 /** Names of text and date inputs. */

@@ -3,6 +3,7 @@ import type { Value } from "../formula/value.js";
 import type { Range } from "../job/record.js";
 import type { InputDeclaration } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
+import { type LearnedOverrun, overrunAt } from "./overrun.js";
 import { randomFrom } from "./random.js";
 import { triangular } from "./triangular.js";
 
@@ -31,6 +32,7 @@ export interface Percentile {
 /**
  * Draws every ranged input from its triangular distribution, each by itself, and calculates
  * the cost without contingency: the same seed gives the same draws. Whole-number inputs are rounded.
+ * Where an overrun was learned, each draw has one of its own, by which the money that goes with the work is more.
  * @param values all values of the calculated job
  * @param limit a sum of money, to tell how many draws stay within it
  * Returns undefined where no draw could be calculated.
@@ -44,6 +46,7 @@ export function simulate(
   draws: number,
   seed: number,
   limit?: number,
+  overrun?: LearnedOverrun,
 ): Spread | undefined {
   // by name, so that the order in the file does not change the draws
   const inputs = Object.keys(ranges)
@@ -53,9 +56,8 @@ export function simulate(
       const { whole = false } = cell.declaration as InputDeclaration;
       return { index: cell.index, range: ranges[name] as Range, whole };
     });
-  const targets = contingency === undefined ? [cost] : [cost, contingency];
-  const changing = new Set(inputs.map(({ index }) => index));
-  const reach = new Reach(model, values, targets, new Cone(model, targets, changing));
+  const targets = [cost, contingency ?? cost, ...(overrun === undefined ? [] : [overrun.moves])];
+  const reached = reachOf(model, values, targets, new Set(inputs.map(({ index }) => index)));
   const random = randomFrom(seed);
   const found: number[] = [];
   for (let draw = 0; draw < draws; draw++) {
@@ -63,8 +65,12 @@ export function simulate(
       const value = triangular(range, random());
       return [index, whole ? Math.round(value) : value];
     });
-    const [whole, kept = 0] = reach.under(changes);
-    if (typeof whole === "number" && typeof kept === "number") found.push(whole - kept);
+    const [whole, set, moves = 0] = reached(changes);
+    const kept = contingency === undefined ? 0 : set;
+    if (typeof whole !== "number" || typeof kept !== "number" || typeof moves !== "number") {
+      continue;
+    }
+    found.push(whole - kept + (overrun === undefined ? 0 : moves * overrunAt(overrun, random())));
   }
   if (found.length === 0) return undefined;
   const sorted = Float64Array.from(found).sort();
@@ -82,6 +88,21 @@ export function simulate(
     p90: at(0.9),
     ...(limit === undefined ? {} : { within: shareUnder(found, limit) }),
   };
+}
+
+/** The targets' values under changes of some inputs; without any, those that they have. */
+function reachOf(
+  model: Model,
+  values: readonly Value[],
+  targets: readonly string[],
+  changing: ReadonlySet<number>,
+): (changes: readonly (readonly [number, Value])[]) => readonly Value[] {
+  if (changing.size > 0) {
+    const reach = new Reach(model, values, targets, new Cone(model, targets, changing));
+    return (changes) => reach.under(changes);
+  }
+  const held = targets.map((name) => values[model.byId.get(name)?.index as number] as Value);
+  return () => held;
 }
 
 /**

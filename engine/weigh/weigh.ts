@@ -3,6 +3,7 @@ import type { LoadedJob } from "../book/load-job.js";
 import type { Value } from "../formula/value.js";
 import { rolesOf } from "../template/role-plan.js";
 import { type Effect, effects, type Swing, swings } from "./effects.js";
+import { type LearnedOverrun, learnedOverrun } from "./overrun.js";
 import { type Spread, simulate } from "./simulate.js";
 
 /** What a bid's price and cost hang on. */
@@ -14,7 +15,9 @@ export interface Weighed {
   readonly contingency?: Value;
   readonly effects: readonly Effect[];
   readonly swings: readonly Swing[];
-  /** Absent where the job states no ranges, or no draw could be calculated. */
+  /** What the office's own jobs say of the work, where its book carries it: the draws have it. */
+  readonly overrun?: LearnedOverrun;
+  /** Absent where nothing is known to spread, or no draw could be calculated. */
   readonly spread?: Spread;
 }
 
@@ -34,21 +37,26 @@ export function weigh(
   const price = held(roles.price);
   const cost = held(roles.cost);
   const contingency = roles.contingency === undefined ? undefined : held(roles.contingency);
-  const ranges = job.ranges ?? {};
+  const stated = job.ranges ?? {};
+  const overrun = learnedOverrun(roles, values, Object.keys(stated));
+  const ranges = Object.fromEntries(
+    Object.entries(stated).filter(([name]) => !overrun?.notDrawn.includes(name)),
+  );
   const limit = typeof cost === "number" ? cost : undefined;
   const exact = (roles.exact ?? roles.price).name;
   const { cost: whole, contingency: kept } = roles;
   const spread =
-    Object.keys(ranges).length === 0
+    Object.keys(ranges).length === 0 && overrun === undefined
       ? undefined
-      : simulate(model, values, whole.name, kept?.name, ranges, draws, seed, limit);
+      : simulate(model, values, whole.name, kept?.name, ranges, draws, seed, limit, overrun);
   return {
     job: job.job,
     price,
     cost,
     ...(contingency === undefined ? {} : { contingency }),
     effects: effects(model, values, exact, fittedTables(model, book)),
-    swings: swings(model, values, exact, ranges),
+    swings: swings(model, values, exact, stated),
+    ...(overrun === undefined ? {} : { overrun }),
     ...(spread === undefined ? {} : { spread }),
   };
 }

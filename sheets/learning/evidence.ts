@@ -37,6 +37,7 @@ export const evidence = (rows: number): TableBlock =>
       hours: input(hours, "Man-hours"),
       time_factor: input(number, "Time factor", { default: 1, least: 0.05, most: 50 }),
       planned_rate: input(number, "Planned rate", { optional: true, decimals: 3 }),
+      quantity_planned: input(number, "Quantity planned", { optional: true, decimals: 1 }),
       reason: input(text, "Exclude, reason", { optional: true }),
       place: calc(number, "PLACE_OR_ZERO(book_rates.code,code)", "Row of its rate", { working: true, decimals: 0 }),
       book_rate: calc(precise, "IF(place>0,INDEX(book_rates.book_rate,MAX(1,place)),0)", "Rate in book", {
@@ -96,6 +97,12 @@ export const evidence = (rows: number): TableBlock =>
         `IF(counted>0,book_hours*book_rate/MAX(0.000001,${ofRate("rate")}),0[h])`,
         "Hours by learned rate",
         { working: true },
+      ),
+      bid_hours: calc(
+        hours,
+        "IF(counted>0,book_hours*book_rate/MAX(0.000001,INDEX(learned.rate_then,MAX(1,place)))*IF(ISBLANK(quantity_planned),1,quantity_planned/quantity),0[h])",
+        "Hours as bid now",
+        { working: true, note: "The quantity planned, by the rates as they are marked." },
       ),
       others_worth: calc(precise, `MAX(0.000001,${ofRate("worth")}-weight)`, "Others count as", {
         working: true,

@@ -8,7 +8,7 @@ import { how } from "./how.js";
 import { bookRates, decidedBids, jobList, ways } from "./lists.js";
 import { byMethod, learnedRates, spreads } from "./rates.js";
 import { learningRules } from "./rules.js";
-import { nextJob, wholeJobs } from "./whole-jobs.js";
+import { nextBid, nextJob, wholeJobs } from "./whole-jobs.js";
 import { byMargin, bySize, wonAndLost } from "./won-and-lost.js";
 
 const told = lines("What built jobs tell", {
@@ -34,7 +34,11 @@ export function learning(rows: number): Template {
       sheet("Rates", "What each production rate of the office book came to on built jobs.", [learnedRates]),
       sheet("Between jobs", "How far single jobs lie from one another, and from the rest.", [spreads]),
       sheet("By method", "The same rates by machine, by small machine and by hand.", [byMethod]),
-      sheet("Whole jobs", "Man-hours of whole jobs, and what the next one may come to.", [nextJob, wholeJobs(jobs)]),
+      sheet("Whole jobs", "Man-hours of whole jobs, and what the next one may come to.", [
+        nextBid,
+        nextJob,
+        wholeJobs(jobs),
+      ]),
       sheet("Calibration", "Whether jobs came out as the jobs before them foretold.", [
         calibration,
         calibrationSaid,
@@ -61,10 +65,15 @@ export function learning(rows: number): Template {
       evidence: {
         ...{ table: "evidence", task: "task", job: "job", ended: "ended", code: "code", condition: "method" },
         ...{ quantity: "quantity", unit: "unit", hours: "hours", factor: "time_factor", planned: "planned_rate" },
+        plannedQuantity: "quantity_planned",
         counted: "counted",
       },
       rates: { table: "book_rates", code: "code", means: "means", unit: "unit", inBook: "book_rate" },
       learned: { table: "learned", takeIt: "take_it", forBook: "new_rate", low: "low", high: "high", jobs: "jobs" },
+      overrun: {
+        ...{ takeIt: "take_overrun", half: "bid_half_over", fifth: "bid_fifth_over", jobs: "bid_count" },
+        counts: "whole_jobs.bid_counted",
+      },
       ways: { table: "ways", code: "code", condition: "method" },
       jobs: { table: "job_list", job: "job", ended: "ended" },
       decided: { table: "decided", job: "bid_job", won: "won", price: "price", cost: "cost" },

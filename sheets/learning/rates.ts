@@ -54,6 +54,11 @@ export const learnedRates: TableBlock = table(
       decimals: 3,
       note: "To three digits, as it goes into the office book.",
     }),
+    rate_then: calc(precise, "IF(take_it,IF(jobs>0,ROUNDED_RATE(rate),in_book),in_book)", "Rate of the next bids", {
+      working: true,
+      decimals: 3,
+      note: "The learned one where it is marked to be taken, else that of the book.",
+    }),
     place: calc(count, "PLACE_OR_ZERO(book_rates.code,code)", "Row", { working: true }),
     rows: calc(count, "COUNT_WHERE(evidence.place,place)", "Rows of jobs", unread),
     change: { ...change, ...unread },

@@ -1,8 +1,10 @@
 import {
   calc,
+  check,
   count,
   date,
   hours,
+  input,
   lines,
   number,
   percent,
@@ -10,6 +12,7 @@ import {
   type TableBlock,
   table,
   text,
+  yesno,
 } from "../../engine/template/index.js";
 
 /** One row a job: the man-hours of all its compared tasks against those by the learned rates. */
@@ -39,6 +42,18 @@ export const wholeJobs = (rows: number): TableBlock =>
         { working: true },
       ),
       over: calc(percent, "EXP(over_log)-1", "Over", { strong: true, decimals: 0 }),
+      as_bid: calc(hours, "SUM_WHERE(evidence.bid_hours,evidence.job_place,place)", "As bid by rates taken"),
+      bid_counted: calc(number, "IF(AND(actual>0[h],as_bid>0[h]),1,0)", "Compared with a bid", {
+        working: true,
+        decimals: 0,
+      }),
+      bid_log: calc(
+        precise,
+        "IF(bid_counted>0,LN(MAX(0.000001[h],actual)/MAX(0.000001[h],as_bid)),0)",
+        "Log of over bid",
+        { working: true },
+      ),
+      over_bid: calc(percent, "EXP(bid_log)-1", "Over the bid", { strong: true, decimals: 0 }),
       age_weight: calc(
         precise,
         "0.5^(MAX(0,(learned_on-ended)/365.25[days])/MAX(0.01,half_life))*counted",
@@ -47,6 +62,56 @@ export const wholeJobs = (rows: number): TableBlock =>
       ),
     },
   );
+
+/**
+ * How far whole jobs went over what would have been bid for them: quantities as planned, at the rates as they are marked.
+ * This is what the office book takes, since it is bids that it is for.
+ */
+export const nextBid = lines("Man-hours of the next bid", {
+  bid_count: calc(count, "SUM(whole_jobs.bid_counted)", "Jobs compared with a bid"),
+  bid_weight: calc(number, "SUMPRODUCT(whole_jobs.age_weight,whole_jobs.bid_counted)", "Bids count as", {
+    working: true,
+  }),
+  bid_worth: calc(number, "book_worth+bid_weight", "Bids with the book", { working: true }),
+  bid_center: calc(
+    precise,
+    "SUMPRODUCT(whole_jobs.age_weight,whole_jobs.bid_log)/MAX(0.000001,bid_worth)",
+    "Log of mean over bid",
+    { working: true },
+  ),
+  bid_squares: calc(
+    precise,
+    "SUMPRODUCT(whole_jobs.age_weight,whole_jobs.bid_log,whole_jobs.bid_log)",
+    "Weighted squares of bids",
+    { working: true },
+  ),
+  bid_freedom: calc(number, "prior_jobs+bid_weight", "Degrees of freedom of bids", { working: true }),
+  bid_deviation: calc(
+    precise,
+    "SQRT(POSTERIOR_VARIANCE(whole_spread,prior_jobs,bid_squares,bid_worth,bid_center,bid_freedom))",
+    "Log of spread of bids",
+    { working: true },
+  ),
+  bid_half_over: calc(percent, "EXP(bid_center)-1", "Over bid, half of jobs", {
+    strong: true,
+    note: "P50: by the rates as they are marked to be taken, and by more or less work than planned.",
+  }),
+  bid_fifth_over: calc(
+    percent,
+    "EXP(bid_center+T_WITHIN(60%,bid_freedom)*bid_deviation*SQRT(1+1/bid_worth))-1",
+    "Over bid, one of five",
+    { strong: true, note: "P80, the same. A bid with it tells what contingency would cover it." },
+  ),
+  take_overrun: input(yesno, "Take the overrun", {
+    default: false,
+    note: "yes: both go into a new office book by rillbook learn --take. Mark the rates first: they move it.",
+  }),
+  overrun_of_enough: check(
+    "OR(NOT(take_overrun),bid_count>=5)",
+    "The overrun rests on {bid_count|0} jobs, so mostly on the spread expected. Clear take_overrun on sheet Whole jobs.",
+    { label: "Overrun from few jobs", level: "look" },
+  ),
+});
 
 /** What the next whole job may come to, which a bid's contingency is for. */
 export const nextJob = lines("Man-hours of the next job", {

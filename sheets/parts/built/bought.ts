@@ -32,8 +32,7 @@ export const builtInvoices = table(
     supplier: input(text, "Supplier", { optional: true }),
     planned: calc(
       money,
-      (row) =>
-        `IF(AND(LEN(supplier)>0,PLACE_OR_ZERO(built_invoices.supplier,supplier)=${row}),${ordered},0)`,
+      (row) => `IF(AND(LEN(supplier)>0,PLACE_OR_ZERO(built_invoices.supplier,supplier)=${row}),${ordered},0)`,
       "Cost planned",
       { decimals: 2 },
     ),

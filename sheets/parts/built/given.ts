@@ -28,11 +28,7 @@ export const builtGiven = ({ added }: Pick<Whole, "added">) =>
       "SUM(built_hires.told)+SUM(built_subcontracts.told)+SUM(built_invoices.told)",
       "Invoices",
     ),
-    built_meters_told: calc(
-      count,
-      `SUM(built_lines.told)${plus(added("metered"))}`,
-      "Flows and depths metered",
-    ),
+    built_meters_told: calc(count, `SUM(built_lines.told)${plus(added("metered"))}`, "Flows and depths metered"),
     built_pump_told: calc(count, anyOf("head_metered", "power_metered", "level_metered"), "Pump or basin metered"),
     built_work_told: calc(count, "built_hours_told+built_half_told+built_words_told+built_days_told", "Work told"),
     built_costs_told: calc(count, "built_money_told+built_invoices_told", "Costs told"),

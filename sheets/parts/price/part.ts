@@ -9,6 +9,7 @@ import { equipmentTable } from "./equipment.js";
 import { hireDays, machineHired } from "./hire.js";
 import { markupRules, markupsTotal, markupTable } from "./markups.js";
 import { contractLines, customersNumber, optionTable } from "./options.js";
+import { ownJobRules, ownJobs } from "./own-jobs.js";
 import { priceBreakdown, priceChart } from "./price-breakdown.js";
 import { proposalOfPrice } from "./proposal-lines.js";
 import { priceRules } from "./rules.js";
@@ -29,6 +30,8 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
       unprinted(markupTable),
       unprinted(markupsTotal),
       unprinted(customersNumber),
+      unprinted(ownJobs),
+      unprinted(ownJobRules),
       unprinted(priceChart),
       drawTable,
       unprinted(drawChecks),
@@ -65,6 +68,10 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
     "risks",
     "risk_confidence",
     "labor_overrun_tested",
+    "hours_half_over",
+    "hours_fifth_over",
+    "hours_over_jobs",
+    "hours_over_source",
     "rounding_step",
     "hire_in_rain",
   ],

@@ -47,6 +47,9 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 const learn = () =>
   command("learn", folder, "--office", office, "-o", at("rates.xlsx"), "--as-of", "2027-03-01");
 
+const take = (rates: string, into: string, output: string) =>
+  command("learn", "--take", at(rates), "--into", into, "-o", at(output));
+
 describe("from a folder of jobs to an office book", () => {
   let told: Awaited<ReturnType<typeof command>>;
   beforeAll(async () => {
@@ -88,15 +91,7 @@ describe("from a folder of jobs to an office book", () => {
       at("marked.xlsx"),
       typedOver(bytes, model, { [`learned.take_it[${row}]`]: true }),
     );
-    const { status, out, err } = await command(
-      "learn",
-      "--take",
-      at("marked.xlsx"),
-      "--into",
-      office,
-      "-o",
-      at("new.xlsx"),
-    );
+    const { status, out, err } = await take("marked.xlsx", office, "new.xlsx");
     expect([err, status]).toEqual(["", 0]);
     expect(out).toMatch(
       /^set-out \(.*\): [\d.]+ to [\d.]+ each\/hour, from 3 jobs \(G-1, G-2, G-3\), 80% interval /,
@@ -116,6 +111,36 @@ describe("from a folder of jobs to an office book", () => {
       /^Learned 2027-03-01 from 3 built jobs \(G-1, G-2, G-3\); 80% interval .*; was /,
     );
     expect(now?.tables.items).toEqual(old?.tables.items);
+  });
+
+  test("the overrun goes into the rules of the book, where it is marked", async () => {
+    const bytes = new Uint8Array(await readFile(at("rates.xlsx")));
+    await writeFile(at("over.xlsx"), typedOver(bytes, model, { take_overrun: true }));
+    const { status, out, err } = await take("over.xlsx", office, "over-book.xlsx");
+    expect([err, status]).toEqual(["", 0]);
+    expect(out).toMatch(
+      /^Overrun of a bid: [+-][\d.]+% in half of the jobs \(P50\), [+-][\d.]+% in one of five \(P80\), from 3 jobs \(G-1, G-2, G-3\)\n/,
+    );
+    const [old, now] = await Promise.all(
+      [office, at("over-book.xlsx")].map((path) => readOfficeBook(path, layoutOf(waterfall))),
+    );
+    const rule = (name: string) => now?.tables.rules?.find((row) => row.rule === name)?.value;
+    expect(rule("hours_over_jobs")).toBe(3);
+    expect(rule("hours_over_source")).toBe("Learned 2027-03-01 from 3 built jobs (G-1, G-2, G-3).");
+    expect(rule("hours_fifth_over")).toBeGreaterThan(rule("hours_half_over") as number);
+    expect(now?.tables.rates).toEqual(old?.tables.rates);
+  });
+
+  test("an overrun of other rates is told when rates are taken beside it, and refused where they moved", async () => {
+    const { status, err } = await take("marked.xlsx", at("over-book.xlsx"), "beside.xlsx");
+    expect(status).toBe(0);
+    expect(err).toContain("holds an overrun that was learned with the rates before");
+    const refused = await take("over.xlsx", at("new.xlsx"), "refused.xlsx");
+    expect([refused.status, refused.err]).toEqual([
+      2,
+      expect.stringContaining("book-moved: Rate set-out was learned against"),
+    ]);
+    await expect(readFile(at("refused.xlsx"))).rejects.toThrow("ENOENT");
   });
 
   test("a book that has moved since is refused", async () => {

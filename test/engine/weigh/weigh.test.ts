@@ -1,10 +1,20 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { LoadedJob } from "../../../engine/book/load-job.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
-import type { Range } from "../../../engine/job/record.js";
+import type { JobRecord, Range } from "../../../engine/job/record.js";
 import { validateJob } from "../../../engine/job/validate.js";
-import { calc, lines, money, sheet, template } from "../../../engine/template/index.js";
+import {
+  calc,
+  lines,
+  money,
+  number,
+  office,
+  percent,
+  sheet,
+  template,
+  text,
+} from "../../../engine/template/index.js";
 import { modelOf } from "../../../engine/template/models.js";
 import type { Roles } from "../../../engine/template/template.js";
 import { randomFrom } from "../../../engine/weigh/random.js";
@@ -128,6 +138,83 @@ test("the simulated percentiles of a sum are those of the formula", () => {
     expect(exact).toBeGreaterThan(from - slack);
     expect(exact).toBeLessThan(to + slack);
   }
+});
+
+describe("an overrun that the office's own jobs showed", () => {
+  const of = (heading: string) => ({
+    half: office(percent, "Half", { optional: true, section: heading }),
+    fifth: office(percent, "One of five", { optional: true }),
+    jobs_known: office(number, "Jobs", { optional: true }),
+    from_where: office(text, "Source", { optional: true }),
+    covered: calc(
+      money,
+      "labor*fifth*jobs_known/MAX(1,jobs_known)+0[$]*(half+LEN(from_where))",
+      "Covers",
+    ),
+  });
+  const overrun = {
+    ...{ half: "half", fifth: "fifth", jobs: "jobs_known", source: "from_where" },
+    ...{ moves: "labor", covered: "covered", pace: ["height"] },
+  };
+  const learning = modelOf(
+    template({
+      ...fenceThree,
+      sheets: [
+        ...fenceThree.sheets,
+        sheet("Own", "Own jobs.", [lines("Own jobs", of("Own jobs"))]),
+      ],
+      roles: { ...(fenceThree.roles as Roles), overrun },
+    }),
+    "us",
+  );
+  const weighed = (inputs: JobRecord["inputs"], ranges: Record<string, Range> = {}) => {
+    const job = validateJob(
+      learning,
+      { ...fenceJob, inputs: { ...fenceJob.inputs, ...inputs }, ranges },
+      "fence.json",
+    );
+    const given = valuesOf(learning, job, fenceBook);
+    return weigh({ model: learning, job, book: fenceBook, given, files: [] }, 20_000, 5);
+  };
+  const laborOf = (inputs: JobRecord["inputs"]) => {
+    const job = { ...fenceJob, inputs: { ...fenceJob.inputs, ...inputs } };
+    const values = calculate(learning, valuesOf(learning, job, fenceBook));
+    return values[learning.byId.get("labor")?.index as number] as number;
+  };
+  const learned = { half: 0.1, fifth: 0.3, jobs_known: 8, from_where: "eight jobs" };
+
+  test("spreads the cost of the work, without any range: P50 and P80 are those learned", () => {
+    const { spread, cost, contingency, overrun: drawn } = weighed(learned);
+    const labor = laborOf(learned);
+    const plan = (cost as number) - (contingency as number);
+    for (const [key, over] of [
+      ["p50", 0.1],
+      ["p80", 0.3],
+    ] as const) {
+      const { from, to } = spread?.[key] ?? { from: 0, to: 0 };
+      expect(plan + labor * over).toBeGreaterThan(from - (to - from) / 2);
+      expect(plan + labor * over).toBeLessThan(to + (to - from) / 2);
+    }
+    expect(drawn).toMatchObject({ jobs: 8, source: "eight jobs", moves: "labor", notDrawn: [] });
+  });
+
+  test("stands in the place of a range of the pace of work, and beside all others", () => {
+    const height = { low: 4, likely: 5.5, high: 9 };
+    const run = { low: 300, likely: 320, high: 400 };
+    const both = weighed(learned, { height, "runs.run[1]": run });
+    expect(both.overrun?.notDrawn).toEqual(["height"]);
+    expect(both.swings).toHaveLength(2);
+    expect(both.spread).toEqual(weighed(learned, { "runs.run[1]": run }).spread);
+    expect(both.spread).not.toEqual(weighed(learned).spread);
+  });
+
+  test.each([
+    ["nothing learned", {}],
+    ["no jobs", { ...learned, jobs_known: 0 }],
+    ["P80 under P50", { ...learned, fifth: 0 }],
+  ])("%s: no spread without ranges", (_, inputs) => {
+    expect(weighed(inputs).spread).toBeUndefined();
+  });
 });
 
 test("the same seed gives the same spread, another one another", () => {

@@ -28,5 +28,8 @@ export const builtCases: FailingCase[] = [
   ["meter_near_plan", () => ({ built_lines: [1, 2, 3].map(() => ({ flow_metered: 9 })) })],
   ["suppliers_on_orders", () => ({ built_invoices: [{ supplier: "Nobody", invoiced: 10 }] })],
   ["suppliers_on_orders", () => ({ built_invoices: [{ invoiced: 10 }] })],
-  ["invoice_given_once", () => ({ built_invoices: [twice, { supplier: "Demo pipe", invoiced: 5 }, twice] })],
+  [
+    "invoice_given_once",
+    () => ({ built_invoices: [twice, { supplier: "Demo pipe", invoiced: 5 }, twice] }),
+  ],
 ];

@@ -69,6 +69,11 @@ export const moneyCases: FailingCase[] = [
   ["deposit_held", () => ({ deposit_share: 0.1 })],
   ["draws_make_price", () => ({ draws: gap })],
   [
+    "contingency_covers_own",
+    () => ({ hours_half_over: 0.05, hours_fifth_over: 0.3, hours_over_jobs: 9 }),
+  ],
+  ["overrun_told_whole", () => ({ hours_fifth_over: 0.3, hours_over_jobs: 9 })],
+  [
     "labor_overrun_covered",
     () => ({ margin_wanted: 0, contingency_share: 0, labor_overrun_tested: 1 }),
   ],

@@ -16,6 +16,7 @@ interface Task {
   readonly unit?: string;
   readonly factor?: number;
   readonly reason?: string;
+  readonly planned?: number;
 }
 
 const row = ({
@@ -26,10 +27,12 @@ const row = ({
   unit = "yd³",
   factor = 1,
   reason,
+  planned,
 }: Task): RowValues => ({
   ...{ job, task: "Dig", ended, code: "dig", method: "machine", quantity, unit, hours },
   time_factor: factor,
   ...(reason === undefined ? {} : { reason }),
+  ...(planned === undefined ? {} : { quantity_planned: planned }),
 });
 
 const rates = [{ code: "dig", means: "Dig", unit: "yd³/hour", book_rate: 2 }];
@@ -48,7 +51,10 @@ const given = (tasks: readonly Task[], more: Readonly<Record<string, number>> = 
 
 function learned(tasks: readonly Task[], more: Readonly<Record<string, number>> = {}) {
   const values = calculateFast(model, given(tasks, more));
-  return (name: string, at = 0) => column(model, values, name)[at];
+  return (name: string, at = 0) =>
+    name.includes(".")
+      ? column(model, values, name)[at]
+      : values[model.byId.get(name)?.index ?? -1];
 }
 
 const six: readonly Task[] = [
@@ -124,6 +130,49 @@ test("the interval is Student's, with a library's quantile", () => {
   const rate = (standardErrors: number) => 2 * Math.exp(center + standardErrors * deviation);
   expect(at("learned.high")).toBeCloseTo(rate(t / Math.sqrt(worth)), 6);
   expect(at("spreads.next_low")).toBeCloseTo(rate(-t * Math.sqrt(1 + 1 / worth)), 6);
+});
+
+describe("what would have been bid", () => {
+  // job A was planned with 30 of the 40 that were dug
+  const planned = six.map((task) => ({ ...task, planned: task.job === "A" ? 30 : task.quantity }));
+  const logs = (rate: number) =>
+    planned.map(({ planned: bid, hours, factor = 1 }) => Math.log(hours / ((bid * factor) / rate)));
+  // all six end on the day of learning: each counts as one job, the book as three, the spread expected as four
+  const overrun = (rate: number, share: number) => {
+    const [y, worth] = [logs(rate), 9];
+    const center = y.reduce((sum, one) => sum + one, 0) / worth;
+    const squares = y.reduce((sum, one) => sum + one * one, 0);
+    const variance = (4 * Math.log(1.15) ** 2 + squares - worth * center ** 2) / 10;
+    const t = share === 0.5 ? 0 : studentt.inv(share, 10);
+    return Math.exp(center + t * Math.sqrt(variance * (1 + 1 / worth))) - 1;
+  };
+
+  test("is the quantity planned by the book's rate, where none is marked", () => {
+    const at = learned(planned);
+    expect(at("whole_jobs.as_bid")).toBeCloseTo(15, 9);
+    expect(at("bid_half_over")).toBeCloseTo(overrun(2, 0.5), 9);
+    expect(at("bid_fifth_over")).toBeCloseTo(overrun(2, 0.8), 6);
+    expect(at("bid_count")).toBe(6);
+  });
+
+  test("is by the learned rate, where that is marked to be taken", () => {
+    const values = given(planned);
+    const cell = model.byId.get("learned.take_it[1]");
+    values[cell?.index ?? -1] = true;
+    const found = calculateFast(model, values);
+    const rate = column(model, found, "learned.new_rate")[0] as number;
+    expect(rate).not.toBe(2);
+    expect(found[model.byId.get("bid_fifth_over")?.index ?? -1]).toBeCloseTo(overrun(rate, 0.8), 6);
+  });
+
+  test("from few jobs is told, where it is marked", () => {
+    const enough = (tasks: readonly Task[]) => {
+      const values = given(tasks);
+      values[model.byId.get("take_overrun")?.index ?? -1] = true;
+      return calculateFast(model, values)[model.byId.get("overrun_of_enough")?.index ?? -1];
+    };
+    expect([enough(six), enough(six.slice(0, 4))]).toEqual([true, false]);
+  });
 });
 
 test("with no job the book's rate stands, as wide as the office expects", () => {

@@ -105,8 +105,18 @@ const planOf = num(job({ built_invoices: [{ supplier: yard }] }), "built_invoice
 describe("what a supplier's rows count", () => {
   it.each([
     ["one invoice", [{ supplier: yard, invoiced: 1000 }], 1000, planOf],
-    ["two of one supplier", [500, 400].map((invoiced) => ({ supplier: yard, invoiced })), 900, planOf],
-    ["a first row without a sum", [{ supplier: yard }, { supplier: yard, invoiced: 1000 }], 1000, planOf],
+    [
+      "two of one supplier",
+      [500, 400].map((invoiced) => ({ supplier: yard, invoiced })),
+      900,
+      planOf,
+    ],
+    [
+      "a first row without a sum",
+      [{ supplier: yard }, { supplier: yard, invoiced: 1000 }],
+      1000,
+      planOf,
+    ],
     ["none, invoiced as zero", [{ supplier: yard, invoiced: 0 }], 0, planOf],
     ["none told", [{ supplier: yard }], 0, 0],
     ["a sum without a supplier", [{ invoiced: 70 }], 70, 0],
