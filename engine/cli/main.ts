@@ -1,6 +1,5 @@
 #!/usr/bin/env node
-import { learningTemplates } from "../../sheets/learning/index.js";
-import { templates } from "../../sheets/templates/index.js";
+import { templates } from "../../sheets/all-templates.js";
 import { programStore } from "../stored/store.js";
 import { useStore } from "../template/models.js";
 import { askAtTerminal } from "./ask-at-terminal.js";
@@ -16,7 +15,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 
 process.exitCode = await run(
   process.argv.slice(2),
-  [...templates, ...learningTemplates],
+  templates,
   {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
@@ -25,5 +24,5 @@ process.exitCode = await run(
     ...(process.stderr.isTTY ? { progress: (text: string) => process.stderr.write(text) } : {}),
     ...(process.stdin.isTTY && process.stderr.isTTY ? { ask: askAtTerminal } : {}),
   },
-  new URL("../../sheets/templates/index.js", import.meta.url).href,
+  new URL("../../sheets/all-templates.js", import.meta.url).href,
 );

@@ -1,6 +1,7 @@
 import { Command, InvalidArgumentError, Option } from "commander";
 import { RillbookError } from "../errors.js";
 import { today } from "../job/date.js";
+import type { BuiltTotals } from "../rerun/built-totals.js";
 import { join } from "../rerun/join.js";
 import { partOf } from "../rerun/part.js";
 import { type Outcome, rerun } from "../rerun/rerun.js";
@@ -152,7 +153,7 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   const say = json ? err : out;
   const { totals, duplicates, stopped, lines, summary } = outcome;
   const { jobs, errors, skipped, compared, price } = totals;
-  const files = jobs + errors + skipped + totals.books.length;
+  const files = jobs + errors + skipped + totals.books.length + totals.learned.length;
   say(
     `${count(files, "file")}: ${count(jobs, "job")}, ${errors} without a result, ${skipped} left out by filters\n`,
   );
@@ -177,6 +178,10 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   if (totals.books.length > 0) {
     say(`Left out, being office books: ${totals.books.join(", ")}\n`);
   }
+  if (totals.learned.length > 0) {
+    say(`Left out, being workbooks of learned rates: ${totals.learned.join(", ")}\n`);
+  }
+  tellBuilt(say, err, totals.built);
   if (totals.jobsInError > 0) {
     err(
       `${count(totals.jobsInError, "job")} with cells in error: the bid does not stand. Each line of the results names where they begin, under "inError".\n`,
@@ -198,6 +203,29 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
   if (summary !== undefined) say(`Written: ${summary}\n`);
   if (lines !== undefined) say(`Line by line: ${lines}\n`);
 }
+
+/** Built jobs against what they came to: as bid, and as they would be bid now. */
+function tellBuilt(say: Context["out"], err: Context["err"], built: BuiltTotals): void {
+  if (built.rows === 0) return;
+  const { compared, overBid, overNow, withinBid, withinNow, foretold, withinFifth } = built;
+  if (overBid !== undefined && overNow !== undefined) {
+    say(
+      `Cost of ${count(compared, "built job")} told whole came out ${over(overBid)} the bid, and ${over(overNow)} what would be bid now (middle one); within cost and contingency: ${withinBid} as bid, ${withinNow} now\n`,
+    );
+  }
+  if (foretold > 0) {
+    say(
+      `With contingency for P80 of the office's own jobs ${withinFifth} of ${foretold} would have stayed within${foretold < fewForetold ? ", too few to tell whether P80 holds" : ""}\n`,
+    );
+  }
+  list(err, `${count(built.partial.count, "built job")} not compared:`, built.partial);
+}
+
+const over = (share: number) =>
+  `${(Math.abs(share) * 100).toFixed(1)}% ${share < 0 ? "under" : "over"}`;
+
+/** Fewer than these tell no share, as on sheet Calibration of learned rates. */
+const fewForetold = 5;
 
 function list(err: Context["err"], heading: string, { count: all, first }: Told): void {
   if (all === 0) return;

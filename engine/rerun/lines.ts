@@ -55,6 +55,24 @@ export interface JobLine extends OfFile {
   /** Inputs that the newer template does not have. */
   readonly leftOut?: readonly string[];
   readonly moved?: Moved;
+  /** Of a job that is told as built: its cost against what it came to, or why that is not known. */
+  readonly built?: AgainstBuilt | { readonly unknown: string };
+}
+
+/** The cost of the work of a built job, without overhead and profit: a sum of money, or an error of the calculation. */
+export interface AgainstBuilt {
+  /** As bid, as it would be bid under the new office book, and as it came. */
+  readonly bid: number | string;
+  readonly now: number | string;
+  readonly made: number | string;
+  /** The contingency as bid, and as it would be. */
+  readonly kept: number | string;
+  readonly keptNow: number | string;
+  /** The contingency that would cover an overrun as in one of five own jobs, where the new book learned one. */
+  readonly covered?: number;
+  /** Is all of the cost told? Else `leftOut` says what counts as planned. */
+  readonly toldWhole: boolean;
+  readonly leftOut: string;
 }
 
 /** Money of a job; an error of the calculation as its code and the cell it came from. */
@@ -88,11 +106,14 @@ export interface ErrorLine extends OfFile {
   readonly message: string;
 }
 
+/** What lies among jobs and is none. */
+export type NoJob = "office book" | "learned rates";
+
 /** A job that the filters leave out, or a file that is no job. */
 export interface SkippedLine extends OfFile {
   readonly line: "skipped";
   readonly job: string;
-  readonly because?: "office book";
+  readonly because?: NoJob;
 }
 
 /** The last line of a run that came to its end. */

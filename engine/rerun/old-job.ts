@@ -5,6 +5,7 @@ import type { Value } from "../formula/value.js";
 import type { OfficeValues } from "../template/book-layout.js";
 import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
+import type { BuiltFigures } from "./built-figures.js";
 import type { Figures } from "./lines.js";
 
 /** A job as its file holds it, whatever the kind of file. */
@@ -34,6 +35,8 @@ export interface Said {
   readonly figures: Figures;
   /** The checks that held. */
   readonly passed: ReadonlySet<string>;
+  /** Of a job that is told as built. */
+  readonly built?: BuiltFigures;
 }
 
 /** The content of a file and its mark. Throws RillbookError where it cannot be read. */

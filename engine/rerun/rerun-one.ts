@@ -10,16 +10,23 @@ import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import { rolesOf } from "../template/role-plan.js";
 import { Books } from "./books.js";
+import {
+  againstBuilt,
+  type BuiltFigures,
+  builtCells,
+  builtFigures,
+  isBuilt,
+} from "./built-figures.js";
 import { type Filter, passes } from "./filter.js";
 import { lackingCodes, someCodes, withRowsOf } from "./lacking.js";
-import type { Figures, JobLine, Moved, ResultLine } from "./lines.js";
+import type { Figures, JobLine, Moved, NoJob, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
 import { isOfficeBook } from "./office-book-file.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
 import { oldRecord } from "./record-job.js";
 import { expiredQuotes, failing, figuresOf, inError } from "./role-plan.js";
 import type { Trade } from "./trade.js";
-import { oldWorkbook } from "./workbook-job.js";
+import { isLearnedWorkbook, oldWorkbook } from "./workbook-job.js";
 
 /** What every job of a run is asked. Plain data: it goes to worker threads. */
 export interface Asked {
@@ -59,6 +66,7 @@ export class Rerunner {
   readonly #books: Books;
   readonly #judges = new Map<Model, ManyJudge>();
   readonly #cones = new Map<Model, Cone>();
+  readonly #builtCones = new Map<Model, Cone>();
 
   /** @param judgesFirst the jobs for both evaluators come before all others: after them the second one goes */
   constructor(
@@ -78,7 +86,7 @@ export class Rerunner {
       mark = content.mark;
       if (mark === task.done) return { same: true };
       const old = this.#old(task.file, content.bytes);
-      if (old === "office book") {
+      if (typeof old === "string") {
         const { file } = task;
         return { line: { line: "skipped", file, mark, job: "", because: old } };
       }
@@ -102,7 +110,7 @@ export class Rerunner {
     this.#judges.clear();
   }
 
-  #old(file: string, bytes: Buffer): OldJob | "office book" {
+  #old(file: string, bytes: Buffer): OldJob | NoJob {
     const { templates } = this.trade;
     try {
       return isWorkbook(file)
@@ -110,6 +118,10 @@ export class Rerunner {
         : oldRecord(bytes.toString("utf8"), file, templates);
     } catch (error) {
       if (isOfficeBook(bytes, isWorkbook(file))) return "office book";
+      const { code } = error as Partial<RillbookError>;
+      if (code === "template-without-roles" && isLearnedWorkbook(bytes, templates)) {
+        return "learned rates";
+      }
       throw error;
     }
   }
@@ -135,6 +147,7 @@ export class Rerunner {
     const all = failing(roles, values);
     const failed = all.filter(({ name }) => !missing?.checks.includes(name));
     const moved = this.#moved(old, model, before, given);
+    const built = this.#built(old, model, before, given);
     const errors = inError(model, values, (this.#cones.get(model) as Cone).cells);
     const line: JobLine = {
       line: "job",
@@ -164,6 +177,7 @@ export class Rerunner {
       ...(missing === undefined ? {} : { missing }),
       ...(leftOut.length === 0 ? {} : { leftOut }),
       ...(moved === undefined ? {} : { moved }),
+      ...(built === undefined ? {} : { built }),
     };
     return { line };
   }
@@ -259,6 +273,29 @@ export class Rerunner {
     if (!this.asked.moved || before.given === undefined || old.model !== model) return undefined;
     const price = rolesOf(model).price.name;
     return whatMoved(model, before.given, given, price, fittedTables(model, this.asked.book));
+  }
+
+  /** Only of jobs that are told as built: what they came to is what they say themselves, or by their own book. */
+  #built(old: OldJob, model: Model, before: Before, given: readonly Value[]): JobLine["built"] {
+    if (!isBuilt(model, given)) return undefined;
+    const said = old.said?.built ?? this.#builtBefore(old, before);
+    if (typeof said === "string") return { unknown: said };
+    return againstBuilt(model, given, this.#builtCone(model), said);
+  }
+
+  #builtBefore(old: OldJob, { figures, given }: Before): BuiltFigures | string {
+    if ("unknown" in figures) return figures.unknown;
+    if (given === undefined || !isBuilt(old.model, given)) return "its own version does not say it";
+    const values = this.#builtCone(old.model).calculate(given);
+    return builtFigures(old.model, ({ index }) => values[index] ?? null);
+  }
+
+  #builtCone(model: Model): Cone {
+    const { overrun } = rolesOf(model);
+    const covered = overrun === undefined ? [] : [overrun.covered.id];
+    const cone = this.#builtCones.get(model) ?? new Cone(model, [...builtCells(model), ...covered]);
+    this.#builtCones.set(model, cone);
+    return cone;
   }
 
   async #judge(

@@ -1,5 +1,5 @@
 import { open } from "node:fs/promises";
-import type { EndLine, JobLine, ResultLine, RunLine } from "./lines.js";
+import type { EndLine, JobLine, NoJob, ResultLine, RunLine } from "./lines.js";
 import { lineAt, readLines } from "./result-file.js";
 
 interface Entry {
@@ -7,7 +7,7 @@ interface Entry {
   readonly kind: ResultLine["line"];
   readonly job: string;
   readonly judged: boolean;
-  readonly isBook: boolean;
+  readonly because?: NoJob;
   readonly path: string;
   readonly from: number;
   readonly length: number;
@@ -45,13 +45,13 @@ export class Results {
         else {
           const job = line.line === "job" ? line.job : "";
           const judged = line.judged ?? false;
-          const isBook = line.line === "skipped" && line.because === "office book";
+          const because = line.line === "skipped" ? line.because : undefined;
           latest.set(line.file, {
             file: line.file,
             kind: line.line,
             job,
             judged,
-            isBook,
+            ...(because === undefined ? {} : { because }),
             path,
             from,
             length,
@@ -63,14 +63,15 @@ export class Results {
     return new Results(runs, ends, entries, sharedJobs(entries));
   }
 
-  /** How many results there are of a kind; office books among the files are none. */
+  /** How many results there are of a kind; what is no job among the files is none. */
   count(kind: ResultLine["line"]): number {
-    return this.entries.filter((entry) => entry.kind === kind && !entry.isBook).length;
+    return this.entries.filter((entry) => entry.kind === kind && entry.because === undefined)
+      .length;
   }
 
-  /** The office books that lay among the jobs. */
-  books(): string[] {
-    return this.entries.filter(({ isBook }) => isBook).map(({ file }) => file);
+  /** Files that lay among the jobs and are none, such as office books. */
+  noJobs(kind: NoJob): string[] {
+    return this.entries.filter(({ because }) => because === kind).map(({ file }) => file);
   }
 
   /** How many jobs both evaluators calculated, whichever run of a resumed one did. */

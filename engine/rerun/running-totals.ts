@@ -1,28 +1,14 @@
+import { BuiltTally, type BuiltTotals } from "./built-totals.js";
 import { someCodes } from "./lacking.js";
 import { type Figures, isFigure, type JobLine } from "./lines.js";
 import type { Results } from "./results.js";
+import { Telling, type Told } from "./telling.js";
+
+export type { Told } from "./telling.js";
 
 export interface Pair {
   readonly before: number;
   readonly now: number;
-}
-
-/** Jobs of which something is told one by one: the first so many. */
-export interface Told {
-  readonly count: number;
-  readonly first: readonly string[];
-}
-
-const mostTold = 10;
-
-class Telling implements Told {
-  count = 0;
-  readonly first: string[] = [];
-
-  add(text: string): void {
-    this.count += 1;
-    if (this.first.length < mostTold) this.first.push(text);
-  }
 }
 
 /** The figures of a run over all jobs whose old and new price are both known, each job once. */
@@ -53,6 +39,9 @@ export interface Totals {
   readonly lacking: Told;
   /** Office books that lay among the jobs. */
   readonly books: readonly string[];
+  /** Workbooks of learned rates that lay among the jobs. */
+  readonly learned: readonly string[];
+  readonly built: BuiltTotals;
   readonly mustNewlyFailing: number;
   /** Jobs in which a cell holds an error. */
   readonly jobsInError: number;
@@ -98,6 +87,7 @@ export async function totalsOf(results: Results): Promise<Totals> {
     tally.addQuotes(line);
     tally.tell(line);
     tally.nameSections(line);
+    tally.addBuilt(line, sameAs === undefined);
     if (sameAs !== undefined) continue;
     tally.addMoved(line);
     tally.addMoney(line);
@@ -108,7 +98,8 @@ export async function totalsOf(results: Results): Promise<Totals> {
     jobs: results.count("job"),
     errors: results.count("error"),
     skipped: results.count("skipped"),
-    books: results.books(),
+    books: results.noJobs("office book"),
+    learned: results.noJobs("learned rates"),
     duplicates: results.duplicates().length,
     judged: results.judged,
     whole: ends.length === runs.length,
@@ -129,6 +120,7 @@ class Tally {
   private readonly moved = new Map<string, number>();
   private readonly unpriced = new Telling();
   private readonly lacking = new Telling();
+  private readonly built = new BuiltTally();
   private readonly count: Omit<Counted, "jobs" | "errors" | "skipped" | "duplicates" | "judged"> = {
     compared: 0,
     movedJobs: 0,
@@ -180,6 +172,10 @@ class Tally {
     }
   }
 
+  addBuilt(line: JobLine, counts: boolean): void {
+    this.built.add(line, counts);
+  }
+
   addMoved({ moved }: JobLine): void {
     if (moved === undefined) return;
     this.count.movedJobs += 1;
@@ -205,7 +201,8 @@ class Tally {
     const moved = [...this.moved]
       .map(([item, by]) => ({ item, by }))
       .sort((a, b) => Math.abs(b.by) - Math.abs(a.by) || (a.item < b.item ? -1 : 1));
-    return { ...this.count, price, cost, sections, moved, unpriced, lacking };
+    const built = this.built.totals();
+    return { ...this.count, price, cost, sections, moved, unpriced, lacking, built };
   }
 }
 

@@ -26,6 +26,7 @@ import type {
 } from "../workbook/read/content.js";
 import { cellAt, columnAt, nameIn } from "../workbook/read/lookup.js";
 import { readWorkbook } from "../workbook/read/read.js";
+import { type BuiltFigures, builtCells, builtFigures, isBuilt } from "./built-figures.js";
 import type { OldJob, Said } from "./old-job.js";
 import { inputsFor } from "./record-job.js";
 import { figuresOf } from "./role-plan.js";
@@ -72,7 +73,10 @@ export function oldWorkbook(
       other === own
         ? { values: underBook(own, values, byBook, office), leftOut: [] }
         : inputsFor(other, own, recordOf(own, values, byBook, identity), file, office),
-    said: said(own, rolesOf(own), identity, contentOf),
+    said: {
+      ...said(own, rolesOf(own), identity, contentOf),
+      ...(isBuilt(own, values) ? { built: builtSaid(own, bytes) } : {}),
+    },
     ...(withBook ? { priced: pricedValues(own, values, content, contentOf) } : {}),
   };
 }
@@ -245,6 +249,30 @@ function said(
     },
     passed: new Set(passed),
   };
+}
+
+/** What a built job showed on the sheets that look back: read apart, since most jobs have nothing there. */
+function builtSaid(model: Model, bytes: Uint8Array): BuiltFigures {
+  const names = new Set(builtCells(model));
+  let wanted: ReadonlySet<string> | undefined;
+  const content = readWorkbook(bytes, {
+    formulas: false,
+    sheets: ({ name }, defined) => {
+      wanted ??= new Set(
+        defined.flatMap((one) => (names.has(one.name) ? (one.target?.sheet ?? []) : [])),
+      );
+      return wanted.has(name);
+    },
+  });
+  const contentOf = finder(model, content, bytes);
+  return builtFigures(model, (cell) => asValue(contentOf(cell)?.value ?? null));
+}
+
+/** Is it a workbook of learned rates, which is no job? */
+export function isLearnedWorkbook(bytes: Uint8Array, templates: readonly Template[]): boolean {
+  const { properties } = readWorkbook(bytes, { formulas: false, sheets: () => false });
+  const { template } = identityAt(bytes, properties);
+  return templates.some(({ name, learns }) => name === template && learns !== undefined);
 }
 
 const asValue = (value: CellValue): Value =>

@@ -25,6 +25,12 @@ export interface Built {
   readonly rainDaysPlanned: string;
   /** Money: what the customer was charged in the end. */
   readonly charged: string;
+  /** Money: the cost of the work as planned, and as it came; what is not told counts as planned. */
+  readonly costPlanned: string;
+  readonly costMade: string;
+  /** A yes or no: is all of that told; and in words what counts as planned. */
+  readonly toldWhole: string;
+  readonly leftOut: string;
   readonly tasks: BuiltTasks;
   /** Work that the bid did not plan: columns of one table. */
   readonly others: { readonly task: string; readonly hours: string; readonly why: string };

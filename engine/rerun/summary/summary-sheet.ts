@@ -1,6 +1,8 @@
 import { styles } from "../../workbook/write/look.js";
+import type { BuiltTotals } from "../built-totals.js";
 import type { Results } from "../results.js";
 import type { Pair, Totals } from "../running-totals.js";
+import { builtHeadings, builtSheet } from "./built-sheet.js";
 import { jobHeadings } from "./jobs-sheet.js";
 import { movedHeadings, together } from "./lists.js";
 import { before, now, sectionHeadings } from "./sections-sheet.js";
@@ -30,6 +32,7 @@ export function writeTotals(book: ExcelWriter, results: Results, totals: Totals)
   addMoney(sheet, totals, column);
   addSections(sheet, totals);
   addCounts(sheet, totals, column);
+  if (totals.built.rows > 0) addBuilt(sheet, totals.built);
   if (results.runs[0]?.moved) addMoved(sheet, totals);
   sheet.end(false);
 }
@@ -157,6 +160,63 @@ function addMargin(sheet: SheetWriter, { price, cost }: Totals): void {
 function counted(sheet: SheetWriter, label: string, content: Content): void {
   sheet.line(sheet.next, [label, content], [styles.plain, { ...styles.plain, numFmt: "#,##0" }]);
   sheet.skip();
+}
+
+/** Built jobs told whole: how far their cost came from the bid, and how many stayed within it. */
+function addBuilt(sheet: SheetWriter, built: BuiltTotals): void {
+  const column = (label: string) => rangeOf(builtSheet, builtHeadings, label, built.rows);
+  const middle = (label: string, result: number | undefined): Content => ({
+    formula: `IF(COUNT(${column(label)})=0,"",MEDIAN(${column(label)}))`,
+    result: result ?? "",
+  });
+  const sum = (label: string, result: number): Content => ({
+    formula: `SUM(${column(label)})`,
+    result,
+  });
+  heading(sheet, "Jobs told as built, against what they came to");
+  counted(sheet, "Jobs told as built", {
+    formula: `COUNTA(${column("File")})`,
+    result: built.rows,
+  });
+  counted(sheet, "Told whole, and compared", sum("Compared", built.compared));
+  const pair = (label: string, contents: readonly Content[], numFmt: string) => {
+    const looks = contents.map(() => ({ ...styles.plain, numFmt }));
+    sheet.line(sheet.next, [label, ...contents], [styles.plain, ...looks]);
+    sheet.skip();
+  };
+  pair(
+    "Cost came over the bid: middle one",
+    [middle("Over the bid, %", built.overBid), middle("Over now, %", built.overNow)],
+    share,
+  );
+  pair(
+    "Cost off the bid, over or under: middle one",
+    [middle("Off the bid, %", built.offBid), middle("Off now, %", built.offNow)],
+    share,
+  );
+  pair(
+    "Stayed within cost and contingency",
+    [sum("Within the bid", built.withinBid), sum("Within now", built.withinNow)],
+    "#,##0",
+  );
+  if (built.foretold === 0) return;
+  pair(
+    "Bid with contingency for P80: stayed within",
+    [null, sum("Within P80 now", built.withinFifth)],
+    "#,##0",
+  );
+  const within = column("Within P80 now");
+  pair(
+    "Share of these; right would be 80%",
+    [
+      null,
+      {
+        formula: `IF(COUNT(${within})=0,"",SUM(${within})/COUNT(${within}))`,
+        result: built.withinFifth / built.foretold,
+      },
+    ],
+    share,
+  );
 }
 
 function addMoved(sheet: SheetWriter, totals: Totals): void {

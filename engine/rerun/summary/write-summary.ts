@@ -5,6 +5,7 @@ import { summaryCreator } from "../../output/kind.js";
 import type { Output } from "../../output/write.js";
 import type { Results } from "../results.js";
 import type { Totals } from "../running-totals.js";
+import { writeBuilt } from "./built-sheet.js";
 import { writeJobs } from "./jobs-sheet.js";
 import { writeErrors, writeExpired, writeFailing, writeMoved } from "./lists.js";
 import { writeSections } from "./sections-sheet.js";
@@ -37,6 +38,7 @@ async function rowsInto(stream: WriteStream, results: Results, totals: Totals): 
   writeTotals(book, results, totals);
   await writeJobs(book, results);
   await writeSections(book, results, [...totals.sections.keys()]);
+  if (totals.built.rows > 0) await writeBuilt(book, results);
   await writeFailing(book, results);
   await writeExpired(book, results);
   await writeErrors(book, results);

@@ -12,7 +12,9 @@ import {
   published,
   table,
   text,
+  yesno,
 } from "../../../engine/template/index.js";
+import { states } from "./role.js";
 
 /** Hours of the whole job that were told, and the plan of the same. */
 export const hoursBack = lines("Hours and days", {
@@ -211,7 +213,7 @@ export const lookBackHead = prose("In words", {
   ),
   back_left_out: calc(
     text,
-    '"Counted as planned: overhead"&JOINED(", ",hours_left_out)&JOINED(", ",goods_left_out)&JOINED(", ",hires_left_out)&"."',
+    '"Counted as planned: overhead"&JOINED(", ",hours_left_out)&JOINED(", ",goods_left_out)&JOINED(", ",hires_left_out)&JOINED(", ",others_left_out)&"."',
     "Left out",
   ),
   back_hours: calc(
@@ -231,6 +233,13 @@ export const lookBackHead = prose("In words", {
 
 /** Steps to the hours, and the sentences that the head of the page says. */
 export const hoursParts = lines("Steps of the hours and words", {
+  direct_planned: calc(money, "SUM(cost_total.planned)", "Direct cost planned"),
+  direct_made: calc(money, "SUM(cost_total.made)", "Direct cost made"),
+  told_whole: calc(
+    yesno,
+    `AND(job_state="${states.built}",LEN(hours_left_out&goods_left_out&hires_left_out&others_left_out)=0)`,
+    "All is told",
+  ),
   share_of_hours: calc(percent, "IF(man_hours>0[h],hours_given_planned/man_hours,0)", "Share of hours told"),
   other_hours_taken: calc(
     hours,
@@ -266,9 +275,10 @@ export const lookBackParts = prose("Parts of the words", {
   ),
   goods_left_out: calc(
     text,
-    'MONEY_LEFT_SAID("materials",goods_planned-invoices_planned)&IF(ISBLANK(tax_paid),", sales tax","")',
+    'TEXTJOIN(", ",TRUE,MONEY_LEFT_SAID("materials",goods_planned-invoices_planned),IF(AND(ISBLANK(tax_paid),goods_tax_planned>0.5[$]),"sales tax",""))',
     "Goods left out",
   ),
+  others_left_out: calc(text, 'IF(others_told<others_planned,"work by others","")', "Others left out"),
   hires_left_out: calc(text, 'MONEY_LEFT_SAID("hire and site",equipment_cost-hires_planned)', "Hires left out"),
   hours_parts_said: calc(
     text,

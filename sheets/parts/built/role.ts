@@ -18,6 +18,10 @@ export const builtRole: Built = {
   rainDays: "rain_days_taken",
   rainDaysPlanned: "days_lost",
   charged: "price_charged",
+  costPlanned: "direct_planned",
+  costMade: "direct_made",
+  toldWhole: "told_whole",
+  leftOut: "back_left_out",
   tasks: {
     task: "tasks.task",
     unit: "tasks.unit",

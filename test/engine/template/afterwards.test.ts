@@ -83,6 +83,7 @@ const role = {
   ...{ state: "state", states: { bid: "bid", won: "won", lost: "lost", built: "built" } },
   ...{ decided: "spent", began: "spent", ended: "spent", reason: "state", days: "spent" },
   ...{ daysPlanned: "price", rainDays: "spent", rainDaysPlanned: "price", charged: "spent" },
+  ...{ costPlanned: "price", costMade: "price", toldWhole: "price", leftOut: "price" },
   tasks: {
     ...{ task: "price", unit: "price", rateCode: "price", handRateCode: "price", byHand: "price" },
     ...{ rate: "price", factor: "price", plannedQuantity: "price", plannedHours: "price" },
