@@ -46,18 +46,18 @@ export class Cone {
   readonly cells: readonly Cell[];
   readonly readers: Readers;
   /** The cells that a job gives values to and that a formula of the cone reads. */
-  readonly #given: readonly number[];
-  readonly #calculated: readonly number[];
+  readonly #given: Uint32Array;
+  readonly #calculated: Uint32Array;
   #kept: Ripple | undefined;
 
   constructor(model: Model, targets: readonly string[], changing?: ReadonlySet<number>) {
     this.cells = coneOf(model, targets, changing);
     this.readers = readersAmong(model, this.cells);
-    this.#calculated = this.cells.map(({ index }) => index);
+    this.#calculated = this.readers.steps.index;
     const calculated = new Set(this.#calculated);
-    this.#given = model.cells
-      .map(({ index }) => index)
-      .filter((index) => !calculated.has(index) && isRead(this.readers, index));
+    this.#given = Uint32Array.from(model.cells.keys()).filter(
+      (index) => !calculated.has(index) && isRead(this.readers, index),
+    );
   }
 
   /**

@@ -1,11 +1,11 @@
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
-import { type Step, stepsOf } from "./closures.js";
+import { type Steps, stepsAmong } from "./closures.js";
 import { type Lists, links, listsOf } from "./links.js";
 
 /** Formulas of a model in the order of calculation, and by the index of a cell the places of those that read it. */
 export interface Readers {
-  readonly steps: readonly Step[];
+  readonly steps: Steps;
   /** The places that read a cell or a stretch, as `Links` counts them. */
   readonly places: Lists;
   /** The stretches in which a cell stands. */
@@ -18,16 +18,15 @@ export interface Readers {
 export function readersAmong(model: Model, cells: readonly Cell[]): Readers {
   const wanted = new Uint8Array(model.cells.length);
   for (const { index } of cells) wanted[index] = 1;
-  const isWanted = (_: unknown, i: number) => wanted[model.order[i]?.index as number] === 1;
   const { reads, stretches, within } = links(model);
-  const some = reads.filter(isWanted);
+  const some = reads.filter((_, i) => wanted[model.order[i]?.index as number] === 1);
   const places = listsOf(model.cells.length + stretches.length, (put) => {
     some.forEach((read, place) => {
       for (const node of read) put(node, place);
     });
   });
   return {
-    steps: stepsOf(model).filter(isWanted),
+    steps: stepsAmong(model, cells),
     places,
     within,
     cells: model.cells.length,
@@ -54,7 +53,7 @@ export class Ripple {
     readonly values: Value[],
     settled: boolean,
   ) {
-    this.#waiting = new Uint8Array(readers.steps.length).fill(settled ? 0 : 1);
+    this.#waiting = new Uint8Array(readers.steps.count).fill(settled ? 0 : 1);
     this.#stirred = new Uint8Array(readers.places.from.length - readers.cells);
   }
 
@@ -67,15 +66,21 @@ export class Ripple {
 
   /** Brings all formulas up to date. */
   settle(): void {
-    const { values, readers } = this;
+    const { values } = this;
+    const { count, index, run } = this.readers.steps;
     const waiting = this.#waiting;
     // what reads a cell stands behind it
-    for (let place = waiting.indexOf(1); place >= 0; place = waiting.indexOf(1, place + 1)) {
+    for (let place = 0; place < count; place++) {
+      if (waiting[place] === 0) {
+        place = waiting.indexOf(1, place + 1);
+        if (place < 0) break;
+      }
       waiting[place] = 0;
-      const { index, run } = readers.steps[place] as Step;
-      const before = values[index] as Value;
-      run(values);
-      if (!same(before, values[index] as Value)) this.#wake(index);
+      const at = index[place] as number;
+      const value = run(place, values);
+      if (same(values[at] as Value, value)) continue;
+      values[at] = value;
+      this.#wake(at);
     }
     // who reads a stretch stands behind all of its cells: none of them changed after it ran
     this.#stirred.fill(0);
@@ -108,8 +113,10 @@ export function isRead({ places, within }: Readers, index: number): boolean {
 }
 
 function same(one: Value, other: Value): boolean {
+  // no cell holds a negative zero, or what is no number
+  if (one === other) return true;
   if (one instanceof CellError && other instanceof CellError) {
     return one.code === other.code && one.origin === other.origin;
   }
-  return Object.is(one, other);
+  return false;
 }

@@ -37,6 +37,22 @@ export interface PlannedChoice {
   readonly among: readonly number[];
 }
 
+/** The inputs of a table. What most jobs ask of them stands in lists by itself: it is looked up a thousand times a job. */
+export interface PlannedTable {
+  /** Row by row, in each the columns in one order. */
+  readonly rows: readonly (readonly PlannedInput[])[];
+  readonly keys: readonly string[];
+  readonly dates: readonly boolean[];
+  /** The index of each cell, row by row. */
+  readonly places: Uint32Array;
+}
+
+/** Inputs that a job has to give where their row is in use, and the indexes of their cells. */
+export interface Required {
+  readonly inputs: readonly PlannedInput[];
+  readonly places: Uint32Array;
+}
+
 /** How the inputs of a model are filled in from a job record: worked out once for all jobs. */
 export interface InputPlan {
   /** Published figures by index; null elsewhere. */
@@ -44,10 +60,9 @@ export interface InputPlan {
   readonly inputs: readonly PlannedInput[];
   /** Those outside of tables, by name. */
   readonly singles: ReadonlyMap<string, PlannedInput>;
-  /** Those of each table, row by row. */
-  readonly rows: ReadonlyMap<string, readonly (readonly PlannedInput[])[]>;
-  /** Those that a job has to give where their row is in use. */
-  readonly required: readonly PlannedInput[];
+  /** Those of each table. */
+  readonly tables: ReadonlyMap<string, PlannedTable>;
+  readonly required: Required;
   /** Those of the inputs that are dates. */
   readonly dates: readonly PlannedInput[];
   readonly choices: readonly PlannedChoice[];
@@ -74,8 +89,8 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
     singles: new Map(
       planned.flatMap((one) => (one.table === undefined ? [[one.cell.name, one] as const] : [])),
     ),
-    rows: rowsOf(planned),
-    required: planned.filter(({ optional }) => !optional),
+    tables: tablesOf(planned),
+    required: requiredOf(planned),
     dates: planned.filter(({ date }) => date),
     choices: inputs.flatMap((cell) => choiceOf(model, cell, cell.declaration as InputDeclaration)),
   };
@@ -83,7 +98,12 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
   return made;
 }
 
-function rowsOf(planned: readonly PlannedInput[]): Map<string, PlannedInput[][]> {
+function requiredOf(planned: readonly PlannedInput[]): Required {
+  const inputs = planned.filter(({ optional }) => !optional);
+  return { inputs, places: Uint32Array.from(inputs, ({ cell }) => cell.index) };
+}
+
+function tablesOf(planned: readonly PlannedInput[]): Map<string, PlannedTable> {
   const tables = new Map<string, PlannedInput[][]>();
   for (const one of planned) {
     if (one.table === undefined) continue;
@@ -93,7 +113,17 @@ function rowsOf(planned: readonly PlannedInput[]): Map<string, PlannedInput[][]>
     while (rows.length <= at) rows.push([]);
     rows[at]?.push(one);
   }
-  return tables;
+  return new Map([...tables].map(([name, rows]) => [name, tableOf(rows)]));
+}
+
+function tableOf(rows: readonly (readonly PlannedInput[])[]): PlannedTable {
+  const [first = []] = rows;
+  return {
+    rows,
+    keys: first.map(({ key = "" }) => key),
+    dates: first.map(({ date }) => date),
+    places: Uint32Array.from(rows.flat(), ({ cell }) => cell.index),
+  };
 }
 
 class Planner {

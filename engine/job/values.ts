@@ -3,7 +3,7 @@ import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
 import { serialOf } from "./date.js";
-import { type InputPlan, inputPlanOf, type PlannedInput } from "./input-plan.js";
+import { type InputPlan, inputPlanOf, type PlannedInput, type PlannedTable } from "./input-plan.js";
 import { JobError } from "./job-error.js";
 import type { JobRecord, RowValues } from "./record.js";
 
@@ -23,19 +23,33 @@ export function inputValues(
 ): Value[] {
   const values = valuesAsGiven(model, job, office);
   const faults: string[] = [];
-  const rowsOf = rowsIn(job);
-  const required = missing === "left blank" ? [] : inputPlanOf(model, office).required;
-  for (const input of required) {
-    const { cell } = input;
-    if (values[cell.index] === null && inUse(input, rowsOf(input))) {
-      faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
-    }
-  }
+  if (missing === "refused") faults.push(...missingIn(inputPlanOf(model, office), job, values));
   faults.push(...unknownChoices(model, values));
   if (faults.length > 0) {
     throw new JobError("job-incomplete", `The job record ${job.job} cannot be used:`, faults);
   }
   return values;
+}
+
+function missingIn({ required }: InputPlan, job: JobRecord, values: readonly Value[]): string[] {
+  const { inputs, places } = required;
+  const faults: string[] = [];
+  let last: string | undefined;
+  let rows: Rows;
+  for (let i = 0; i < places.length; i++) {
+    if (values[places[i] as number] !== null) continue;
+    const input = inputs[i] as PlannedInput;
+    const { cell, table } = input;
+    if (table !== last) {
+      // looked up once for inputs that follow one another
+      const given = table === undefined ? undefined : job.inputs[table];
+      rows = Array.isArray(given) ? given : undefined;
+      last = table;
+    }
+    if (!inUse(input, rows)) continue;
+    faults.push(`inputs.${cell.id} (${cell.declaration.label}) is missing. Give it a value.`);
+  }
+  return faults;
 }
 
 /** The same for a record that is not complete yet: what is missing is null, choices are not looked at. */
@@ -46,16 +60,32 @@ export function valuesAsGiven(model: Model, job: JobRecord, office?: OfficeValue
   for (const [name, given] of Object.entries(job.inputs)) {
     const single = plan.singles.get(name);
     if (single !== undefined) values[single.cell.index] = valueFor(single, job, undefined);
-    const rows = plan.rows.get(name);
-    if (rows === undefined || !Array.isArray(given)) continue;
-    const ownRows = rows[0]?.[0]?.ownRows ?? false;
-    // rows of a person's own that are not given do not hold either
-    const count = ownRows ? rows.length : Math.min(rows.length, given.length);
-    for (let i = 0; i < count; i++) {
-      for (const input of rows[i] ?? []) values[input.cell.index] = valueFor(input, job, given);
-    }
+    const table = plan.tables.get(name);
+    if (table !== undefined && Array.isArray(given)) fillRows(table, job, given, values);
   }
   return values;
+}
+
+function fillRows(
+  { rows, keys, dates, places }: PlannedTable,
+  job: JobRecord,
+  given: Exclude<Rows, undefined>,
+  values: Value[],
+): void {
+  const ownRows = rows[0]?.[0]?.ownRows ?? false;
+  // rows of a person's own that are not given do not hold either
+  const count = ownRows ? rows.length : Math.min(rows.length, given.length);
+  for (let row = 0, at = 0; row < count; row++) {
+    const said = given[row];
+    for (let column = 0; column < keys.length; column++, at++) {
+      const value = said?.[keys[column] as string];
+      // what is given as it stands is most of a job
+      values[places[at] as number] =
+        value === undefined || value === null || value === "" || dates[column]
+          ? valueFor((rows[row] as readonly PlannedInput[])[column] as PlannedInput, job, given)
+          : value;
+    }
+  }
 }
 
 const unasked = new WeakMap<InputPlan, readonly Value[]>();
@@ -73,20 +103,6 @@ function unaskedOf(plan: InputPlan, job: JobRecord): readonly Value[] {
 
 /** The rows that a job gives for a table: null for one that it took out. */
 type Rows = readonly (RowValues | null)[] | undefined;
-
-/** Looks them up once for inputs that follow one another. */
-function rowsIn(job: JobRecord): (input: PlannedInput) => Rows {
-  let last: string | undefined;
-  let rows: Rows;
-  return ({ table }) => {
-    if (table !== last) {
-      const given = table === undefined ? undefined : job.inputs[table];
-      rows = Array.isArray(given) ? given : undefined;
-      last = table;
-    }
-    return rows;
-  };
-}
 
 function valueFor(input: PlannedInput, job: JobRecord, rows: Rows): Value {
   const { cell, table, key = "" } = input;

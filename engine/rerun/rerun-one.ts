@@ -1,10 +1,7 @@
 import { fillBook, fittedTables } from "../book/fill.js";
 import type { OfficeBook } from "../book/office-book.js";
 import { RillbookError } from "../errors.js";
-import { firstDifference } from "../evaluate/agree.js";
-import { calculateFast } from "../evaluate/calculate-fast.js";
 import { Cone } from "../evaluate/cone.js";
-import type { ManyJudge } from "../evaluate/judge-many.js";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
@@ -18,6 +15,7 @@ import {
   isBuilt,
 } from "./built-figures.js";
 import { type Filter, passes } from "./filter.js";
+import { type Judged, judgedFault } from "./judged.js";
 import { lackingCodes, someCodes, withRowsOf } from "./lacking.js";
 import type { Figures, JobLine, Moved, NoJob, ResultLine } from "./lines.js";
 import { whatMoved } from "./moved.js";
@@ -64,23 +62,33 @@ interface Before {
 /** Reruns one job after another: what is worked out for a template or a book is kept between them. */
 export class Rerunner {
   readonly #books: Books;
-  readonly #judges = new Map<Model, ManyJudge>();
   readonly #cones = new Map<Model, Cone>();
   readonly #builtCones = new Map<Model, Cone>();
+  /** What the judge is to be asked about. */
+  #toJudge: Judged[] = [];
 
-  /** @param judgesFirst the jobs for both evaluators come before all others: after them the second one goes */
   constructor(
     private readonly trade: Trade,
     private readonly asked: Asked,
-    private readonly judgesFirst = false,
   ) {
     this.#books = new Books(trade.readBook);
   }
 
-  /** Never throws for what is wrong with a job: that is its result. */
-  async run(task: Task): Promise<Done> {
+  /**
+   * Does tasks, then asks the judge about those that want it; where it comes to something else, its fault is all that
+   * is given back. Never throws for what is wrong with a job: that is its result.
+   */
+  async run(tasks: readonly Task[]): Promise<Done[]> {
+    const done: Done[] = [];
+    for (const task of tasks) done.push(await this.#run(task));
+    const judged = this.#toJudge;
+    this.#toJudge = [];
+    const fault = await judgedFault(judged);
+    return fault === undefined ? done : [{ fault }];
+  }
+
+  async #run(task: Task): Promise<Done> {
     let mark: string | undefined;
-    if (this.judgesFirst && !task.judged) this.close();
     try {
       const content = await readContent(task.file);
       mark = content.mark;
@@ -92,7 +100,6 @@ export class Rerunner {
       }
       return await this.#done(task, old, mark);
     } catch (error) {
-      if (error instanceof Disagreement) return { fault: error.message };
       const known = error instanceof Error && "code" in error && typeof error.code === "string";
       const line: ResultLine = {
         line: "error",
@@ -103,11 +110,6 @@ export class Rerunner {
       };
       return { line };
     }
-  }
-
-  close(): void {
-    for (const judge of this.#judges.values()) judge.close();
-    this.#judges.clear();
   }
 
   #old(file: string, bytes: Buffer): OldJob | NoJob {
@@ -132,8 +134,16 @@ export class Rerunner {
     const { values: given, leftOut } = old.inputs(model, book);
     fillBook(model, given, book);
     const values = this.#calculate(model, given);
-    if (task.judged) await this.#judge(model, given, values, task.file);
     const { file } = task;
+    const cone = this.#cones.get(model) as Cone;
+    if (task.judged) {
+      this.#toJudge.push({ file, model, values, cells: cone.cells });
+      if (isBuilt(model, given)) {
+        const { cells } = this.#builtCone(model);
+        const took = this.#builtCone(model).calculate(given);
+        this.#toJudge.push({ file, model, values: took, cells });
+      }
+    }
     const judged = task.judged ? ({ judged: true } as const) : {};
     const { template, system: units } = model;
     const { version } = old.model.template;
@@ -148,7 +158,7 @@ export class Rerunner {
     const failed = all.filter(({ name }) => !missing?.checks.includes(name));
     const moved = this.#moved(old, model, before, given);
     const built = this.#built(old, model, before, given);
-    const errors = inError(model, values, (this.#cones.get(model) as Cone).cells);
+    const errors = inError(model, values, cone.cells);
     const line: JobLine = {
       line: "job",
       file,
@@ -296,40 +306,5 @@ export class Rerunner {
     const cone = this.#builtCones.get(model) ?? new Cone(model, [...builtCells(model), ...covered]);
     this.#builtCones.set(model, cone);
     return cone;
-  }
-
-  async #judge(
-    model: Model,
-    given: readonly Value[],
-    values: readonly Value[],
-    file: string,
-  ): Promise<void> {
-    const judge = this.#judges.get(model) ?? (await newJudge(model, given));
-    this.#judges.set(model, judge);
-    const second = judge.values(given);
-    const whole = calculateFast(model, given);
-    const looked = (this.#cones.get(model) as Cone).cells;
-    const cell =
-      firstDifference(model, second, whole, tolerance) ??
-      firstDifference(model, whole, values, 0, looked);
-    if (cell === undefined) return;
-    throw new Disagreement(
-      `The two evaluators differ for ${file} in ${cell.id} on sheet ${cell.sheet}: ${String(second[cell.index])} and ${String(whole[cell.index])}, by more than ${tolerance} of their size. The run is stopped: no result of it can be relied on. Please report this with the job.`,
-    );
-  }
-}
-
-/** Its code takes time to load and memory: a thread without jobs for it goes without. */
-async function newJudge(model: Model, given: readonly Value[]): Promise<ManyJudge> {
-  const { ManyJudge } = await import("../evaluate/judge-many.js");
-  return new ManyJudge(model, given);
-}
-
-/** Of the size of a value, or of 1 where that is smaller. */
-export const tolerance = 1e-9;
-
-class Disagreement extends RillbookError {
-  constructor(sentence: string) {
-    super("evaluators-differ", sentence, 3);
   }
 }

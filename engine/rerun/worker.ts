@@ -8,17 +8,10 @@ import { tradeOf } from "./trade.js";
 import type { TemplateSources } from "./workers.js";
 
 /** A worker thread: loads the templates by itself, since formulas cannot be sent between threads. */
-const { templatesModule, templateFiles, asked, judgesFirst } = workerData as TemplateSources & {
-  asked: Asked;
-  judgesFirst: boolean;
-};
+const { templatesModule, templateFiles, asked } = workerData as TemplateSources & { asked: Asked };
 useStore(programStore());
 const { templates } = (await import(templatesModule)) as { templates: readonly Template[] };
 const own = (await Promise.all(templateFiles.map(templatesFrom))).flat();
-const rerunner = new Rerunner(tradeOf([...own, ...templates]), asked, judgesFirst);
+const rerunner = new Rerunner(tradeOf([...own, ...templates]), asked);
 
-export default async function run(tasks: readonly Task[]): Promise<Done[]> {
-  const done: Done[] = [];
-  for (const task of tasks) done.push(await rerunner.run(task));
-  return done;
-}
+export default (tasks: readonly Task[]): Promise<Done[]> => rerunner.run(tasks);

@@ -24,12 +24,8 @@ export function inThisThread(trade: Trade, asked: Asked): Workers {
   const rerunner = new Rerunner(trade, asked);
   return {
     count: 1,
-    run: async (tasks) => {
-      const done: Done[] = [];
-      for (const task of tasks) done.push(await rerunner.run(task));
-      return done;
-    },
-    close: async () => rerunner.close(),
+    run: (tasks) => rerunner.run(tasks),
+    close: async () => undefined,
   };
 }
 
@@ -56,7 +52,7 @@ export function inThreads(
   const most = Math.max(1, Math.ceil(files / fewFiles));
   const count = Math.min(wanted === 0 ? availableParallelism() : wanted, most);
   // a pool for each thread: what one of them has made ready, no other makes again
-  const pools = Array.from({ length: count }, () => pool(sources, asked, count > 1));
+  const pools = Array.from({ length: count }, () => pool(sources, asked));
   return {
     count,
     run: (tasks, place) =>
@@ -67,10 +63,10 @@ export function inThreads(
   };
 }
 
-const pool = (sources: TemplateSources, asked: Asked, judgesFirst: boolean) =>
+const pool = (sources: TemplateSources, asked: Asked) =>
   new Piscina<readonly Task[], Done[]>({
     filename: new URL("./worker.js", import.meta.url).href,
-    workerData: { ...sources, asked, judgesFirst },
+    workerData: { ...sources, asked },
     minThreads: 1,
     maxThreads: 1,
     resourceLimits: { maxOldGenerationSizeMb: threadMemory, maxYoungGenerationSizeMb: threadYoung },

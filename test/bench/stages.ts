@@ -4,7 +4,8 @@ import { fillBook } from "../../engine/book/fill.js";
 import type { OfficeBook } from "../../engine/book/office-book.js";
 import { calculateFast } from "../../engine/evaluate/calculate.js";
 import { Cone } from "../../engine/evaluate/cone.js";
-import { ManyJudge } from "../../engine/evaluate/judge-many.js";
+import { mustBear, questionsOfAll } from "../../engine/evaluate/judge-parts.js";
+import { judgedValues } from "../../engine/evaluate/judge-sheets.js";
 import type { Value } from "../../engine/formula/value.js";
 import { rawJob } from "../../engine/job/read.js";
 import { validateJob } from "../../engine/job/validate.js";
@@ -92,11 +93,13 @@ async function judgeStage(
     fillBook(model, values, book);
     all.push(values);
   }
-  let begun = performance.now();
-  const judge = new ManyJudge(model, all[0] as Value[]);
-  spent.set("second evaluator: build, once in a thread", performance.now() - begun);
-  begun = performance.now();
-  for (const values of all) judge.values(values);
-  spent.set("second evaluator: a sampled job", (performance.now() - begun) / all.length);
-  judge.close();
+  const cells = new Cone(model, rolesOf(model).targets).cells;
+  const claims = all.map((given) => ({ model, values: calculateFast(model, given), cells }));
+  const begun = performance.now();
+  const questions = questionsOfAll(claims);
+  mustBear(questions, judgedValues(questions.task()));
+  spent.set(
+    "second evaluator: one of four jobs asked together",
+    (performance.now() - begun) / all.length,
+  );
 }

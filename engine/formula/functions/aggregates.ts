@@ -12,6 +12,7 @@ import {
   type NativeFunction,
   native,
 } from "./description.js";
+import { KeptColumns } from "./kept-column.js";
 import { rowsAlike } from "./rows-alike.js";
 import { alike, every, firstKeeps, firstOnly } from "./rules.js";
 
@@ -55,33 +56,28 @@ function ranked(args: readonly Argument[], from: "least" | "most"): number {
   return inOrder(numbersIn(args.slice(0, 1)), countAt(args, 1), from);
 }
 
-function inOrder(numbers: readonly number[], place: number, from: "least" | "most"): number {
-  const values = sorted(numbers);
-  ensure(place >= 1 && place <= values.length);
-  return values[from === "least" ? place - 1 : values.length - place] as number;
+/** The value at a place among numbers in order. */
+function placed(ordered: Float64Array, place: number, from: "least" | "most"): number {
+  ensure(place >= 1 && place <= ordered.length);
+  return ordered[from === "least" ? place - 1 : ordered.length - place] as number;
 }
 
-let [given, ordered]: [readonly number[], Float64Array] = [[], new Float64Array()];
+const inOrder = (numbers: readonly number[], place: number, from: "least" | "most") =>
+  placed(Float64Array.from(numbers).sort(), place, from);
 
-/** The numbers from the least on. The rows of a list ask for one column, a row after the other: it is sorted once. */
-function sorted(values: readonly number[]): Float64Array {
-  if (values.length === given.length && values.every((value, i) => value === given[i])) {
-    return ordered;
-  }
-  given = values;
-  ordered = Float64Array.from(values).sort();
-  return ordered;
-}
+/** The numbers of a column from the least on, or its first error. The rows of a list ask for one column, a row after the other. */
+const sortedColumns = new KeptColumns((column): Float64Array | CellError => {
+  const error = column.find((value) => value instanceof CellError);
+  if (error !== undefined) return error as CellError;
+  return Float64Array.from(column.filter((value) => typeof value === "number")).sort();
+});
 
 const columnRank =
   (which: "least" | "most") =>
   (values: readonly Value[], from: number, length: number, place: Value): number => {
-    const numbers: number[] = [];
-    for (let i = from; i < from + length; i++) {
-      const value = plainValue(values[i] as Value);
-      if (typeof value === "number") numbers.push(value);
-    }
-    return inOrder(numbers, Math.trunc(toNumber(place)), which);
+    const ordered = sortedColumns.of(values, from, length);
+    if (ordered instanceof CellError) throw ordered;
+    return placed(ordered, Math.trunc(toNumber(place)), which);
   };
 
 /** A place in a column, which need not be copied for that. */
@@ -98,8 +94,10 @@ const rankCode = (called: string, which: "least" | "most"): Code => ({
 function columnSum(values: readonly Value[], from: number, length: number): number {
   let total = 0;
   for (let i = from; i < from + length; i++) {
-    const value = plainValue(values[i] as Value);
+    const value = values[i] as Value;
     if (typeof value === "number") total += value;
+    // of all values only errors and blanks are objects
+    else if (typeof value === "object") plainValue(value);
   }
   return finite(total);
 }

@@ -4,6 +4,7 @@ import { CellError, type Value } from "../value.js";
 import { countAt, rowsAt, valueAt } from "./arguments.js";
 import { type Check, type NativeFunction, native, type Typed } from "./description.js";
 import { alone, firstOnly } from "./rules.js";
+import { rowsOfText } from "./text-rows.js";
 
 /** The value at a place, from 1, of a column or row, errors elsewhere passed over; throws #REF! past its end. */
 const index: NativeFunction = (args): Value => {
@@ -68,6 +69,12 @@ function columnMatch(
   wanted: Plain,
 ): number {
   const sought = wanted ?? 0;
+  const found = rowsOfText(values, from, length, sought);
+  if (found !== undefined) {
+    const [row] = found.rows;
+    if (row !== undefined) return row + 1;
+    throw new CellError("#N/A");
+  }
   const kind = typeof sought;
   for (let row = 0; row < length; row++) {
     const value = values[from + row] as Value;

@@ -2,6 +2,7 @@ import { compare, plainValue, sameText } from "../arithmetic/operators.js";
 import type { Tree } from "../tree.js";
 import type { Value } from "../value.js";
 import type { Code, Coder } from "./description.js";
+import { type FoundRows, rowsOfText } from "./text-rows.js";
 
 /** Is the value of a row the one that is sought? As `=` has it; throws an error that stands in the row. */
 function isSought(value: Value, sought: Value): boolean {
@@ -13,6 +14,8 @@ function isSought(value: Value, sought: Value): boolean {
 
 /** How many rows of a column are the one that is sought. */
 function countAlike(values: readonly Value[], from: number, rows: number, sought: Value): number {
+  const found = rowsOfText(values, from, rows, sought);
+  if (found !== undefined) return unlessError(found).length;
   let count = 0;
   for (let i = from; i < from + rows; i++) if (isSought(values[i] as Value, sought)) count += 1;
   return count;
@@ -27,13 +30,23 @@ function sumAlike(
   summed: number,
 ): number {
   let total = 0;
-  for (let i = 0; i < rows; i++) {
-    if (!isSought(values[from + i] as Value, sought)) continue;
-    const value = values[summed + i];
+  const add = (row: number) => {
+    const value = values[summed + row];
     if (typeof value === "number") total += value;
+  };
+  const found = rowsOfText(values, from, rows, sought);
+  if (found !== undefined) for (const row of unlessError(found)) add(row);
+  else for (let i = 0; i < rows; i++) if (isSought(values[from + i] as Value, sought)) add(i);
+  for (let i = summed; i < summed + rows; i++) {
+    // of all values only errors and blanks are objects
+    if (typeof values[i] === "object") plainValue(values[i] as Value);
   }
-  for (let i = summed; i < summed + rows; i++) plainValue(values[i] as Value);
   return total;
+}
+
+function unlessError({ rows, error }: FoundRows): readonly number[] {
+  if (error !== undefined) throw error;
+  return rows;
 }
 
 /** `(column=sought)*1`, the way templates ask for the rows of a key: the column and what is sought. */

@@ -92,13 +92,13 @@ test("a change calculates the formulas that read it, and goes no further where o
   const values = calculateFast(us, given(2));
   const { steps, ...readers } = readersAmong(us, us.order);
   const ran: number[] = [];
-  const counted = steps.map(({ index, run }) => ({
-    index,
-    run: (all: Value[]) => {
-      ran.push(index);
-      run(all);
+  const counted: typeof steps = {
+    ...steps,
+    run: (place, all) => {
+      ran.push(steps.index[place] as number);
+      return steps.run(place, all);
     },
-  }));
+  };
   const ripple = new Ripple({ ...readers, steps: counted }, values.slice(), true);
   ripple.settle();
   expect(ran).toEqual([]);

@@ -1,11 +1,10 @@
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { afterAll, beforeAll, expect, test } from "vitest";
 import { readOfficeBook } from "../../../engine/book/read.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
-import { ManyJudge } from "../../../engine/evaluate/judge-many.js";
 import type { InputValues, JobRecord } from "../../../engine/job/record.js";
 import { Rerunner } from "../../../engine/rerun/rerun-one.js";
 import { tradeOf } from "../../../engine/rerun/trade.js";
@@ -123,11 +122,11 @@ async function rerunOf(inputs: InputValues) {
   const rerunner = new Rerunner(tradeOf([shed]), asked);
   const lines = [];
   for (const file of [json, xlsx]) {
-    const done = await rerunner.run({ file, judged: true });
-    if (!("line" in done) || done.line.line !== "job") throw new Error(JSON.stringify(done));
+    const [done] = await rerunner.run([{ file, judged: true }]);
+    if (done === undefined || !("line" in done) || done.line.line !== "job")
+      throw new Error(JSON.stringify(done));
     lines.push(done.line);
   }
-  rerunner.close();
   return lines.map(({ before, now, moved }) => ({
     before: "price" in before ? before.price : before,
     now: now.price,
@@ -151,27 +150,4 @@ test("what the job overrides stays, in the record and in the workbook", async ()
     expect(now).toBeCloseTo(110 * 1.1, 9);
     expect(moved).toEqual(["months.rain[1]"]);
   }
-});
-
-test("after the jobs for both evaluators the second one is dropped, and made anew where one comes late", async () => {
-  const { path, book } = await bookOf("old", old);
-  const file = join(folder, "late.json");
-  await writeFile(file, JSON.stringify(record(path, {})));
-  const asked = { book, versions: "own", day: 46000, filters: [], moved: false } as const;
-  const rerunner = new Rerunner(tradeOf([shed]), asked, true);
-  const dropped = vi.spyOn(ManyJudge.prototype, "close");
-  const found = [];
-  for (const judged of [true, false, true]) {
-    const done = await rerunner.run({ file, judged });
-    if (!("line" in done) || done.line.line !== "job") throw new Error(JSON.stringify(done));
-    found.push([done.line.judged, done.line.now.price, dropped.mock.calls.length]);
-  }
-  rerunner.close();
-  dropped.mockRestore();
-  const [[, price] = []] = found;
-  expect(found).toEqual([
-    [true, price, 0],
-    [undefined, price, 1],
-    [true, price, 1],
-  ]);
 });

@@ -1,5 +1,5 @@
 import { expect, test, vi } from "vitest";
-import * as agree from "../../../engine/evaluate/agree.js";
+import * as closures from "../../../engine/evaluate/closures.js";
 import type { ResultLine } from "../../../engine/rerun/lines.js";
 import { rerun } from "../../../engine/rerun/rerun.js";
 import type { Done, Task } from "../../../engine/rerun/rerun-one.js";
@@ -7,17 +7,31 @@ import { runAll, tasksFor } from "../../../engine/rerun/run.js";
 import type { Workers } from "../../../engine/rerun/workers.js";
 import { fenceTrade, folder, options, writeJob } from "./old-fence.js";
 
-vi.mock(import("../../../engine/evaluate/agree.js"), async (original) => {
+vi.mock(import("../../../engine/evaluate/closures.js"), async (original) => {
   const real = await original();
-  return { ...real, firstDifference: vi.fn(real.firstDifference) };
+  return { ...real, stepsAmong: vi.fn(real.stepsAmong) };
 });
+
+const { stepsAmong } = await vi.importActual<typeof closures>(
+  "../../../engine/evaluate/closures.js",
+);
 
 test("where the two evaluators differ, the run stops and names job and cell", async () => {
   const into = await folder();
-  await writeJob(into, "F-1");
-  vi.mocked(agree.firstDifference).mockImplementationOnce((model) => model.byId.get("price"));
-  const run = rerun(fenceTrade, undefined, options([into]));
-  await expect(run).rejects.toMatchObject({
+  for (const name of ["F-1", "F-2", "F-3"]) await writeJob(into, name);
+  let calculated = 0;
+  vi.mocked(closures.stepsAmong).mockImplementationOnce((model, cells) => {
+    const steps = stepsAmong(model, cells);
+    const price = cells.findIndex(({ id }) => id === "price");
+    const run: typeof steps.run = (place, values) => {
+      const value = steps.run(place, values);
+      if (place !== price) return value;
+      calculated += 1;
+      return calculated === 1 ? (value as number) + 0.01 : value;
+    };
+    return { ...steps, run };
+  });
+  await expect(rerun(fenceTrade, undefined, options([into]))).rejects.toMatchObject({
     code: "evaluators-differ",
     exitStatus: 3,
     message: expect.stringMatching(/differ for .*F-1\.json in price on sheet Price/),
