@@ -3,7 +3,6 @@ import { join } from "node:path";
 import { tradeOf } from "../../engine/rerun/trade.js";
 import { modelOf } from "../../engine/template/models.js";
 import type { Template } from "../../engine/template/template.js";
-import { templates } from "../../sheets/templates/index.js";
 import { commandTimes } from "./commands.js";
 import { dearer, makeRecords, makeWorkbooks } from "./make.js";
 import type { Measured } from "./measured.js";
@@ -13,10 +12,22 @@ import { stages } from "./stages.js";
 import type { Table } from "./table.js";
 import { weighing } from "./weighing.js";
 
+/** The trade that is measured. */
+export interface Subject {
+  readonly templates: readonly Template[];
+  /** The file of the largest job, beside the office book. */
+  readonly job: string;
+  /** Inputs of that job that `weigh` draws. */
+  readonly ranged: readonly string[];
+  /** An input and its new value, as `set` takes them. */
+  readonly change: string;
+}
+
 /** What the bench works with: where it writes, how it runs programs, how much it does. */
 export interface Bench {
   readonly folder: string;
   readonly size: Size;
+  readonly subject: Subject;
   /** Runs a rillbook command and tells what it took. */
   readonly measured: (args: readonly string[]) => Promise<Measured>;
   /** Has one process of LibreOffice recalculate and store files. */
@@ -32,6 +43,7 @@ const staged = 30;
 
 /** Measures, and gives a table after the other as it is done. Asserts nothing. */
 export async function* bench(at: Bench): AsyncGenerator<Table> {
+  const { templates } = at.subject;
   const template = templates[0] as Template;
   const model = modelOf(template, "us");
   const book = await tradeOf(templates).readBook(at.prices);

@@ -5,10 +5,10 @@ import { figure, median, type Table, times } from "./table.js";
 
 /** Every command that works on one job, on the largest demo, each beside LibreOffice's conversion of the same bid in the same round. */
 export async function commandTimes(at: Bench): Promise<Table> {
-  const { folder, measured, office, size } = at;
+  const { folder, measured, office, size, subject } = at;
   const demo = join(folder, "demo");
   await cp(dirname(at.prices), demo, { recursive: true });
-  const commands = commandsIn(folder, join(demo, "hillside-stream.json"));
+  const commands = commandsIn(folder, join(demo, subject.job), subject.change);
   const found = new Map(Object.keys(commands).map((name) => [name, [] as number[]]));
   const ratios = new Map(Object.keys(commands).map((name) => [name, [] as number[]]));
   const peaks = new Map<string, number>();
@@ -49,7 +49,11 @@ interface Command {
 }
 
 /** In an order in which each finds what it needs: the bid comes first. */
-function commandsIn(folder: string, job: string): Readonly<Record<string, Command>> {
+function commandsIn(
+  folder: string,
+  job: string,
+  change: string,
+): Readonly<Record<string, Command>> {
   const [bid, started, taken] = ["bid.xlsx", "new.json", "taken.json"].map((name) =>
     join(folder, name),
   ) as [string, string, string];
@@ -57,7 +61,7 @@ function commandsIn(folder: string, job: string): Readonly<Record<string, Comman
   return {
     bid: of(["bid", job, "-o", bid], bid),
     show: of(["show", job, "price"]),
-    set: of(["set", job, "crew_size=4", "--by", "Bench", "--from", "assumption"]),
+    set: of(["set", job, change, "--by", "Bench", "--from", "assumption"]),
     trace: of(["trace", job, "price"]),
     names: of(["names"]),
     start: of(["start", started], started),

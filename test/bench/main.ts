@@ -10,6 +10,7 @@ import { measuring } from "./measured.js";
 import { shipped } from "./shipped.js";
 import { sizes } from "./sizes.js";
 import { figure, markdown } from "./table.js";
+import { waterfalls } from "./waterfalls.js";
 
 /**
  * `npm run bench -- --size tiny|usual|full [--install] [--write]`: measures the built program, and prints
@@ -46,7 +47,8 @@ const say = (more: string) => {
 process.stdout.write(`${text}\n`);
 try {
   const tables = bench({
-    ...{ folder, size, measured: measuring(join(repository, "dist/engine/cli/main.js")) },
+    ...{ folder, size, subject: waterfalls },
+    ...{ measured: measuring(join(repository, "dist/engine/cli/main.js")) },
     office: async (files) => {
       const to = await mkdtemp(join(folder, "office-"));
       await runSoffice(["--convert-to", "xlsx", "--outdir", to, ...files]);

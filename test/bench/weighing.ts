@@ -3,18 +3,13 @@ import { dirname, join } from "node:path";
 import type { Bench } from "./bench.js";
 import { figure, median, type Table } from "./table.js";
 
-const ranged = [
-  ...["main_length", "basin_depth", "basin_length"],
-  ...["strip_depth", "contingency_share", "crew_size"],
-];
-
 /** `weigh` of the largest demo with ranges for a few of its inputs. */
 export async function weighing(at: Bench): Promise<Table> {
-  const { folder, measured, prices, size } = at;
-  const demo = await readFile(join(dirname(prices), "hillside-stream.json"), "utf8");
+  const { folder, measured, prices, size, subject } = at;
+  const demo = await readFile(join(dirname(prices), subject.job), "utf8");
   const job = JSON.parse(demo) as { inputs: Record<string, unknown> };
   const ranges = Object.fromEntries(
-    ranged.flatMap((name) => {
+    subject.ranged.flatMap((name) => {
       const likely = job.inputs[name];
       if (typeof likely !== "number") return [];
       return [[name, { low: likely * 0.95, likely, high: likely * 1.05 }]];
