@@ -11,8 +11,8 @@ import { readPictures } from "../../engine/workbook/pictures/read.js";
 import { pictureFile } from "../../engine/workbook/pictures/size.js";
 import { slotsOf } from "../../engine/workbook/pictures/slots.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
-import { templates } from "../../sheets/templates/index.js";
-import { bidOf, type DemoBid, demoFolder } from "../support/demo.js";
+import { fenceBook } from "../support/fence.js";
+import { offerFence, offerModel, offerWorkbook } from "../support/fence-offer.js";
 import { png } from "../support/pictures.js";
 import { recalculate, takeSteps } from "./soffice.js";
 
@@ -20,7 +20,7 @@ import { recalculate, takeSteps } from "./soffice.js";
 // spreadsheet programs.
 
 let folder: string;
-let bid: DemoBid;
+let bid: Uint8Array;
 let saved: string;
 let sheet: string;
 const [photo, sketch] = [png(24), png(16, [180, 60, 20])];
@@ -28,10 +28,10 @@ const side = 3000;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "rillbook-office-pictures-"));
-  bid = await bidOf(join(demoFolder, "garden-corner.json"));
-  sheet = bid.model.sheets[0]?.name ?? "";
+  bid = await offerWorkbook();
+  sheet = offerModel.sheets[0]?.name ?? "";
   const made = join(folder, "made.xlsx");
-  await writeFile(made, bid.bytes);
+  await writeFile(made, bid);
   const files = [join(folder, "photo.png"), join(folder, "sketch.png")];
   await writeFile(files[0] as string, photo);
   await writeFile(files[1] as string, sketch);
@@ -73,45 +73,45 @@ test("a picture put in through LibreOffice is in the next bid over it, and after
   expect(found.left).toEqual([]);
   areThere(found.pictures);
   const again = join(folder, "again.xlsx");
-  await writeFile(again, await withPicturesOver(saved, bid.bytes));
+  await writeFile(again, await withPicturesOver(saved, bid));
   areThere(readPictures(await bytesOf(again)).pictures);
   const [twice = ""] = await recalculate([again], join(folder, "twice"));
   areThere(readPictures(await bytesOf(twice)).pictures);
 }, 200_000);
 
 test("an audit tells them as the office's own", async () => {
-  const carried = await withPicturesOver(saved, bid.bytes);
+  const carried = await withPicturesOver(saved, bid);
   for (const bytes of [await bytesOf(saved), carried]) {
     const content = readWorkbook(bytes, { look: true });
-    const { findings, clean } = await auditWorkbook(content, templates, bid.book);
+    const { findings, clean } = await auditWorkbook(content, [offerFence], fenceBook);
     expect(findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
     expect(clean).toBe(true);
     expect(findings.filter(({ code }) => code === "drawn")).toHaveLength(2);
   }
 }, 200_000);
 
-test("a photo put into its place on the proposal, and the logo, come along, and an audit finds them in their places", async () => {
+test("a photo put into its place on a page, and the logo, come along, and an audit finds them in their places", async () => {
   const logo = pictureFile(png(20));
-  const slot = slotsOf(bid.model).find((one) => one.sheet === "Proposal" && one.look === "photo");
+  const slot = slotsOf(offerModel).find((one) => one.sheet === "Offer" && one.look === "photo");
   const cell = addressOf(slot?.from.column as number, slot?.from.row as number);
   const made = join(folder, "with-logo.xlsx");
-  const written = withLogo(bid.bytes, bid.model, logo);
+  const written = withLogo(bid, offerModel, logo);
   await writeFile(made, written);
   const edited = join(folder, "with-photo.xlsx");
   const file = join(folder, "photo.png");
-  await takeSteps(made, [{ kind: "picture", sheet: "Proposal", file, cell, size: side }], edited);
+  await takeSteps(made, [{ kind: "picture", sheet: "Offer", file, cell, size: side }], edited);
   const logos = readPictures(written).pictures.map((one) => one.sheet);
-  const kept = await withPicturesOver(edited, bid.bytes);
-  const anew = withLogo(await withPicturesOver(edited, bid.bytes, "book"), bid.model, logo);
+  const kept = await withPicturesOver(edited, bid);
+  const anew = withLogo(await withPicturesOver(edited, bid, "book"), offerModel, logo);
   for (const bytes of [await bytesOf(edited), kept, anew]) {
     const { pictures, left } = readPictures(bytes);
     expect(left).toEqual([]);
     const ofOffice = pictures.filter(({ name }) => name === logoName);
     expect(ofOffice.map((one) => one.sheet).sort()).toEqual([...logos].sort());
     const others = pictures.filter(({ name }) => name !== logoName);
-    expect(others.map((one) => [one.sheet, one.bytes])).toEqual([["Proposal", photo]]);
+    expect(others.map((one) => [one.sheet, one.bytes])).toEqual([["Offer", photo]]);
     const content = readWorkbook(bytes, { look: true });
-    const { findings } = await auditWorkbook(content, templates, bid.book);
+    const { findings } = await auditWorkbook(content, [offerFence], fenceBook);
     expect(findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
     const drawn = findings.filter(({ code }) => code === "drawn");
     expect(drawn).toHaveLength(pictures.length);
@@ -122,12 +122,12 @@ test("a photo put into its place on the proposal, and the logo, come along, and 
   const under = addressOf(slot?.from.column as number, slot?.to.row as number);
   await takeSteps(
     made,
-    [{ kind: "picture", sheet: "Proposal", file, cell: under, size: side }],
+    [{ kind: "picture", sheet: "Offer", file, cell: under, size: side }],
     below,
   );
   const content = readWorkbook(await bytesOf(below), { look: true });
-  const { findings } = await auditWorkbook(content, templates, bid.book);
+  const { findings } = await auditWorkbook(content, [offerFence], fenceBook);
   expect(findings.filter(({ grade }) => grade !== "to know")).toMatchObject([
-    { code: "drawn", where: "sheet Proposal" },
+    { code: "drawn", where: "sheet Offer" },
   ]);
 }, 400_000);

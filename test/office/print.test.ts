@@ -3,12 +3,9 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { readWorkbookFile } from "../../engine/workbook/read/read-file.js";
 import { templates } from "../../sheets/templates/index.js";
 import { bidOf, demoFolder } from "../support/demo.js";
 import { spoken } from "../support/spoken.js";
-import { takeSteps } from "./soffice.js";
-import type { Step } from "./steps.js";
 
 // LibreOffice prints the papers: no more pages than they should have, nothing cut, each with what it is for.
 
@@ -46,24 +43,4 @@ test("proposal on two pages, orders a page a supplier, a hand-over of one", asyn
   const suppliers = orders.map((one) => /^(Demo [a-z ]+?)\s{2,}|^(Demo [a-z ]+)$/m.exec(one)?.[0]);
   expect(new Set(suppliers.map((one) => one?.trim())).size).toBe(orders.length);
   expect(orders.length).toBeGreaterThan(3);
-}, 240_000);
-
-test("lines that an edit brings show at once, or the sheet says that rows in use are hidden", async () => {
-  const option = (row: number): Step[] => [
-    { kind: "set", name: `options.description[${row}]`, value: `Invented option ${row}` },
-    { kind: "set", name: `options.other_cost[${row}]`, value: 100 * row },
-  ];
-  const [first, last] = [join(folder, "one.xlsx"), join(folder, "five.xlsx")];
-  const steps = [...option(1), { kind: "save", file: first } as const];
-  await takeSteps(bid, [...steps, ...[2, 3, 4, 5].flatMap(option)], last);
-  const pageOf = async (name: string) => {
-    const { sheets } = await readWorkbookFile(join(folder, name));
-    const cells = [...(sheets.find((one) => one.name === "Proposal")?.cells ?? [])];
-    return cells.map(([, { value }]) => String(value)).join("\n");
-  };
-  const [one, five] = [await pageOf("one.xlsx"), await pageOf("five.xlsx")];
-  expect(one).toContain("Invented option 1");
-  expect(one).not.toMatch(/hidden/);
-  expect(five).toContain("Invented option 5");
-  expect(five).toMatch(/hidden/);
 }, 240_000);
