@@ -18,10 +18,13 @@ const alone = testFiles.filter((name) =>
   /vi\.mock\(|^\/\/ A process of its own: /m.test(readFileSync(join(root, name), "utf8")),
 );
 
+const setupFiles = ["test/kept-models.ts"];
+
 const slow = (name: string, seconds: number) => ({
   test: {
     name,
     root,
+    setupFiles,
     include: [`test/${name}/**/*.test.ts`],
     testTimeout: seconds * 1000,
     hookTimeout: seconds * 1000,
@@ -48,6 +51,7 @@ export default defineConfig({
         test: {
           name: "unit",
           root,
+          setupFiles,
           include: ["test/**/*.test.ts"],
           exclude: [...configDefaults.exclude, "test/{office,network,pack}/**", ...alone],
           testTimeout: 60_000,
@@ -59,6 +63,7 @@ export default defineConfig({
         test: {
           name: "unit-alone",
           root,
+          setupFiles,
           include: alone,
           testTimeout: 60_000,
           hookTimeout: 60_000,

@@ -1,12 +1,13 @@
 import { readdirSync } from "node:fs";
-import { join } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { identityOf } from "../../engine/book/identity-of.js";
 import { type LoadedJob, loadJob } from "../../engine/book/load-job.js";
-import { calculate } from "../../engine/evaluate/calculate.js";
+import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
 import type { Value } from "../../engine/formula/value.js";
 import { writeWorkbook } from "../../engine/workbook/write/write.js";
 import { templates } from "../../sheets/templates/index.js";
+import { keptBid } from "./kept-bid.js";
 
 export const demoFolder = fileURLToPath(new URL("../../sheets/demo/", import.meta.url));
 
@@ -25,8 +26,8 @@ export interface DemoBid extends LoadedJob {
 const made = new Map<string, Promise<DemoBid>>();
 
 /**
- * A job record calculated by both evaluators and written as a workbook, in memory; made once a process.
- * The bytes are those of all who ask: change a copy.
+ * A job record calculated by both evaluators and written as a workbook, in memory; made once a process, a demo once
+ * for all processes. The bytes are those of all who ask: change a copy.
  */
 export function bidOf(file: string): Promise<DemoBid> {
   const known = made.get(file) ?? makeBid(file);
@@ -36,7 +37,11 @@ export function bidOf(file: string): Promise<DemoBid> {
 
 async function makeBid(file: string): Promise<DemoBid> {
   const loaded = await loadJob(file, templates);
-  const values = calculate(loaded.model, loaded.given);
-  const bytes = await writeWorkbook(loaded.model, values, identityOf(loaded));
-  return { ...loaded, values, bytes };
+  const make = async () => {
+    const values = calculate(loaded.model, loaded.given);
+    return writeWorkbook(loaded.model, values, identityOf(loaded));
+  };
+  const isDemo = dirname(resolve(file)) === resolve(demoFolder);
+  const bytes = isDemo ? await keptBid(basename(file, ".json"), make) : await make();
+  return { ...loaded, values: calculateFast(loaded.model, loaded.given), bytes };
 }
