@@ -1,15 +1,16 @@
 import { createHash, randomUUID } from "node:crypto";
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { deflateRawSync, inflateRawSync } from "node:zlib";
 import type { FunctionList } from "../template/made-code.js";
 import type { Template } from "../template/template.js";
 import type { UnitSystem } from "../units/quantity.js";
 import type { Packed, PackedModel } from "./pack.js";
 
 /**
- * A kept model is a file in ASCII: a line with its mark, one with a digest of all that follows, one with the
- * lengths of its parts, then the parts: model and places of functions as JSON, functions and validator as
- * JavaScript. What is not asked for is not parsed.
+ * A kept model is a file: a line with its mark, one with a digest of all that follows, one with the lengths of
+ * its parts, then the parts, each deflated by itself: model and places of functions as JSON, functions and
+ * validator as JavaScript, all in ASCII. What is not asked for is neither inflated nor parsed.
  */
 export interface KeptFile {
   readonly model: PackedModel;
@@ -24,12 +25,14 @@ export const pathIn = (folder: string, { name, version }: Template, system: Unit
 export function writeKept(path: string, mark: string, packed: Packed): void {
   const { model, functions, validator } = packed;
   const { text, places } = functions;
-  const parts = [JSON.stringify(model), JSON.stringify(places), text, validator].map(ascii);
-  const content = `${JSON.stringify(parts.map(({ length }) => length))}\n${parts.join("")}`;
+  const texts = [JSON.stringify(model), JSON.stringify(places), text, validator];
+  const parts = texts.map((part) => deflateRawSync(Buffer.from(ascii(part), "latin1")));
+  const lengths = Buffer.from(`${JSON.stringify(parts.map(({ length }) => length))}\n`);
+  const content = Buffer.concat([lengths, ...parts]);
   mkdirSync(dirname(path), { recursive: true });
   const file = `${path}.${randomUUID()}.part`;
   try {
-    writeFileSync(file, `${mark}\n${digest(content)}\n${content}`, "latin1");
+    writeFileSync(file, Buffer.concat([Buffer.from(`${mark}\n${digest(content)}\n`), content]));
     renameSync(file, path);
   } finally {
     rmSync(file, { force: true });
@@ -49,27 +52,28 @@ export function readKept(path: string, mark: string): KeptFile | undefined {
   const begin = bytes.indexOf("\n", head.length) + 1;
   const content = bytes.subarray(begin);
   if (bytes.toString("latin1", head.length, begin - 1) !== digest(content)) return undefined;
-  // in one byte a letter, which is parsed fastest
-  const [model, places, text, validator] = partsOf(content.toString("latin1"));
+  const [model, places, text, validator] = partsOf(content);
   return {
-    model: JSON.parse(model),
-    functions: () => ({ text, places: JSON.parse(places) }),
-    validator: () => validator,
+    model: JSON.parse(inflated(model)),
+    functions: () => ({ text: inflated(text), places: JSON.parse(inflated(places)) }),
+    validator: () => inflated(validator),
   };
 }
 
-function partsOf(content: string): [string, string, string, string] {
+function partsOf(content: Buffer): [Buffer, Buffer, Buffer, Buffer] {
   let end = content.indexOf("\n") + 1;
-  const lengths = JSON.parse(content.slice(0, end)) as number[];
+  const lengths = JSON.parse(content.toString("latin1", 0, end)) as number[];
   const parts = lengths.map((length) => {
     end += length;
-    return content.slice(end - length, end);
+    return content.subarray(end - length, end);
   });
-  return parts as [string, string, string, string];
+  return parts as [Buffer, Buffer, Buffer, Buffer];
 }
 
-const digest = (content: string | Buffer): string =>
-  createHash("sha256").update(content).digest("hex");
+/** In one byte a letter, which is parsed fastest. */
+const inflated = (part: Buffer): string => inflateRawSync(part).toString("latin1");
+
+const digest = (content: Buffer): string => createHash("sha256").update(content).digest("hex");
 
 /** Letters beyond ASCII stand in texts only, in JSON and JavaScript alike, and are written as escapes. */
 const ascii = (text: string): string =>
