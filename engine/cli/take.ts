@@ -42,7 +42,7 @@ export function takeCommand(context: Context): Command {
     .option("--note <text>", "why, for each entry of the trail")
     .option(
       "--template <name>",
-      "of a workbook that lost its custom properties and has no record: its template; a new record and trail are begun",
+      "of a workbook that lost its custom properties and has no record: its template, by name; a new record and trail are begun",
     )
     .option("--office <file>", "with --template: the office book that it was made with")
     .option("--json", "the new entries and what was found, as JSON")

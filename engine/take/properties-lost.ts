@@ -1,10 +1,12 @@
 import { RillbookError } from "../errors.js";
+import type { Template } from "../template/template.js";
 
 /**
  * Why nothing is taken in of a workbook whose custom properties are gone, and the two ways on: into the
  * record it was written from, or, where there is none, into a new one.
  */
-export function propertiesLost(file: string, template: string): RillbookError {
+export function propertiesLost(file: string, { name, own }: Template): RillbookError {
+  const template = own === undefined ? name : `${own.file} --template ${name}`;
   const record = `${file.replace(/\.xls[xm]$/i, "")}.json`;
   return new RillbookError(
     "properties-lost",

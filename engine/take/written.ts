@@ -44,7 +44,7 @@ export function asWritten(
   if (sheet === undefined) throw broken(file, "The sheet Trail is missing.");
   const [unread] = sheet.faults;
   if (unread !== undefined) throw broken(file, unread);
-  if (by === "nothing") throw propertiesLost(file, model.template.name);
+  if (by === "nothing") throw propertiesLost(file, model.template);
   const { trailHead, inputsMark } = identity;
   if (by === "properties" && (trailHead === undefined || inputsMark === undefined)) {
     throw broken(file, "The custom properties no longer say how the trail ends.");

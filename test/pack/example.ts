@@ -2,10 +2,23 @@ import { spawnSync } from "node:child_process";
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { repository } from "../house/repository.js";
 
 const example = join(repository, "test/pack/example");
+
+/** A workbook as a library stores it that drops custom properties. */
+function withoutProperties(path: string): Uint8Array {
+  const parts = unzipSync(readFileSync(path));
+  const without = (part: string, entry: RegExp) => {
+    parts[part] = strToU8(strFromU8(parts[part] as Uint8Array).replace(entry, ""));
+  };
+  without("_rels/.rels", /<Relationship [^>]*custom[^>]*\/>/);
+  without("[Content_Types].xml", /<Override [^>]*custom[^>]*\/>/);
+  const { "docProps/custom.xml": _, ...kept } = parts;
+  return zipSync(kept);
+}
 
 type Run = (program: string, args: readonly string[], cwd?: string) => string;
 
@@ -59,6 +72,17 @@ export function exampleTests(folder: () => string, run: Run): void {
           "no input was changed",
         );
         expect(done("bid", "taken.json", "-o", "again.xlsx", ...own)).toContain("$2,647.50");
+        if (units === "us") {
+          writeFileSync(join(place, "lost.xlsx"), withoutProperties(join(place, "bid.xlsx")));
+          const lost = rillbook("take", "lost.xlsx", ...own);
+          expect(lost.stderr).toMatch(
+            /^properties-lost: .*--template \S*fence\.mjs --template fence /,
+          );
+          const which = [...own, "--template", "fence", "--office", "office.json"];
+          expect(done("take", "lost.xlsx", "-o", "found.json", ...which, "--by", "A")).toContain(
+            "Written: found.json (6 changes)",
+          );
+        }
         const job = ["rerun", `${units}.json`, "--office", "dearer.json", "--as-of", "2027-02-01"];
         expect(rillbook(...job, ...own, "--workers", "2").stdout).toContain("$2,998.75 now");
 
