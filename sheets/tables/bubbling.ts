@@ -10,10 +10,10 @@ export const bubblerLooks = table(
     rows: 6,
     filled: "over>0",
     data: [
-      { name: "clinging film", over: 0.5, per_rim: 10, drops: 0, said: "a film of water that clings to the stone" },
+      { name: "film", over: 0.5, per_rim: 10, drops: 0, said: "a film of water that clings to the stone" },
       { name: "low dome", over: 1, per_rim: 20, drops: 0.15, said: "a low, quiet dome of water" },
       { name: "lively dome", over: 2, per_rim: 40, drops: 0.3, said: "a lively dome of water" },
-      { name: "standing jet", over: 6, drops: 0.6, said: "a standing jet" },
+      { name: "jet", over: 6, drops: 0.6, said: "a standing jet" },
     ],
     note: "Heights, flows over an urn's rim and shares of drops: common practice, no source. Change them to what your customers see on finished work.",
   },

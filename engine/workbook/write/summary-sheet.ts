@@ -21,6 +21,9 @@ import { missingLines, rowLines } from "./summary-missing.js";
 const firstFailing = 8;
 /** Lines of the sheet that the drawing and the other charts cover. */
 const drawingLines = 13;
+/** A drawing to scale that is less wide than this for its height is higher, to be as large as others. */
+const wide = 2.5;
+const tallDrawingLines = 18;
 const chartLines = 11;
 const lineHeight = 15;
 
@@ -217,7 +220,8 @@ class SummaryPage {
   charts(): ChartPlace[] {
     const [first, ...others] = summaryCharts(this.model);
     if (first === undefined) return [];
-    return [...this.rowOfCharts([first], drawingLines), ...this.rowOfCharts(others, chartLines)];
+    const lines = (first.ratio ?? wide) < wide ? tallDrawingLines : drawingLines;
+    return [...this.rowOfCharts([first], lines), ...this.rowOfCharts(others, chartLines)];
   }
 
   private rowOfCharts(charts: readonly ChartBlock[], lines: number): ChartPlace[] {
@@ -245,7 +249,9 @@ class SummaryPage {
     const inTurn = found.map((_, i) => i).sort((a, b) => (found[a] ?? 0) - (found[b] ?? 0));
     for (let row = 1; row <= Math.min(firstFailing, found.length); row++) {
       const place = `MATCH(SMALL(${checkList}.rank,${row}),${checkList}.rank,0)`;
-      const at = (key: string) => `INDEX(${checkList}.${key},${place})`;
+      // the one row of a list of one check is no list to pick from: engine/template/one-row.ts
+      const at = (key: string) =>
+        found.length > 1 ? `INDEX(${checkList}.${key},${place})` : `${checkList}.${key}`;
       const toldOf = (key: string) =>
         values[column(key)[inTurn[row - 1] as number]?.index as number];
       const fails = !holds(toldOf("rank"));

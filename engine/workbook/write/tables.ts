@@ -199,7 +199,9 @@ function blankRowTest(
     if (to.kind === "scalar") return to.name;
     if (to.kind === "area") throw new Error(`Table ${block.name}: a row is in use by its inputs.`);
     if (to.kind === "column") return `${to.table}.${to.column}`;
-    const cell = columnOf(model, to.table, to.column).cells[0] as Cell;
+    const { cells } = columnOf(model, to.table, to.column);
+    const cell = cells[0] as Cell;
+    if (cells.length === 1) return `${to.table}.${to.column}`;
     if (cell.sheet === sheet) return `$${columnLetters(cell.column)}${cell.line}`;
     // rules of a sheet look at other sheets through names only; a row is counted from the units above the first
     return `INDEX(${to.table}.${to.column},ROW()-ROW($A$${band.header + 1}))`;

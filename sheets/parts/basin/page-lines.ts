@@ -10,7 +10,7 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "step: basin",
-    'Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less the place of the vault: {crates_needed|0} to lay, each {crate_along|0} along, {crate_across|0} across, {crate_height|0} high.{IF(vaults_needed>1," Vaults: "&FIXED(vaults_needed,0)&".","")}{IF(extensions_needed>0," Extension rings: "&FIXED(extensions_needed,0)&".","")}',
+    'Crates: {crate_columns|0} along, {crate_rows|0} across, {crate_layers|0} high, less {crates_less}: {crates_needed|0} to lay, each {crate_along|0} along, {crate_across|0} across, {crate_height|0} high.{IF(vaults_needed>1," Vaults: "&FIXED(vaults_needed,0)&".","")}{IF(extensions_needed>0," Extension rings: "&FIXED(extensions_needed,0)&".","")}',
   ),
   bullet(
     "step: basin",

@@ -69,7 +69,7 @@ const vault = table(
 );
 
 /** The least distance between two names, as a share of the drawing's height. */
-const apart = "0.16*section_top";
+const apart = "0.2*section_top";
 const below = (level: string, before: string) => `MIN(${level},${before}-${apart})`;
 
 /** What stands beside the levels, outside the far wall, in feet and inches: one below another, however near they are. */

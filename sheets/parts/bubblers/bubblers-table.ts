@@ -24,8 +24,8 @@ import { nameUnique } from "../name-unique.js";
 import { practice } from "../rates.js";
 
 const kinds = ["drilled stone", "urn"] as const;
-const bases = ["on the crates", "on piers"] as const;
-const drillings = ["comes drilled", "drilled by us"] as const;
+const bases = ["crates", "piers"] as const;
+const drillings = ["done", "by us"] as const;
 
 const ofLook = (column: string) => `PICK(bubbler_looks.${column},bubbler_looks.name,look)`;
 const working = { working: true } as const;
@@ -65,7 +65,11 @@ const inputs: Record<string, CellDeclaration> = {
     most: 12,
     note: "Across its opening at the top, where the water wells up; the pipe ends below it.",
   }),
-  drilled: decide(text, "Drilling", { default: drillings[0], choices: drillings }),
+  drilled: decide(text, "Drilling", {
+    default: drillings[0],
+    choices: drillings,
+    note: "Done: it comes drilled.",
+  }),
   rock: decide(text, "Rock", { default: "field stone", choices: "rocks.name" }),
   fullness: decide(percent, "Share of its box", {
     default: 0.7,
@@ -79,7 +83,11 @@ const inputs: Record<string, CellDeclaration> = {
   urn_across: decide(smallLength, "Urn, across its rim", { optional: true, least: 2, most: 120 }),
   urn_water: decide(smallLength, "Urn, depth of water", { optional: true, least: 0, most: 144 }),
   code: itemCode("Item code", { asked: "decision", default: "stone-drilled" }),
-  base: decide(text, "Base", { default: bases[0], choices: bases }),
+  base: decide(text, "Base", {
+    default: bases[0],
+    choices: bases,
+    note: "Crates: it stands on the stone over them. Piers: of blocks, from the basin's bottom.",
+  }),
   piers: decide(count, "Piers under it", { default: 1, least: 1, most: 9, whole: true }),
   foot_share: decide(percent, "Foot, share of box", {
     default: 0.7,

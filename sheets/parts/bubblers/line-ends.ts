@@ -77,6 +77,7 @@ export const toStones: LineEnds = {
   siphonChecks: {
     siphon_counted: calc(yesno, "TRUE", "Siphoned water counted", {
       working: true,
+      blank: "TRUE",
       note: "Only an urn is drawn off, and its water is counted.",
     }),
     urn_kept: check(

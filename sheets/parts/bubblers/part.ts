@@ -128,6 +128,8 @@ export const bubblers = part("Bubblers", "Stones and urns that bubble: look, flo
       "open_dig",
       "by_access",
     ]),
+    // over the lines of pipe, once they have held water
+    task(fill, "stones", "fill_tons", gravelRaked, ["by_access", "by_haul"]),
     task(drill, "stones", "drill_length", production("stone-drilled", "Core-drill stone, rig and water", "ft", 0.6)),
     task(
       set,
@@ -140,7 +142,6 @@ export const bubblers = part("Bubblers", "Stones and urns that bubble: look, flo
       ),
       ["by_access"],
     ),
-    task(fill, "basin", "fill_tons", gravelRaked, ["by_access", "by_haul"]),
     task(rake, "stone", "cover_tons", gravelRaked, ["by_access", "by_haul"]),
   ],
   crew: [
@@ -160,13 +161,21 @@ export const bubblers = part("Bubblers", "Stones and urns that bubble: look, flo
       ...bulletEachRow(
         "step: basin",
         bubblersTable,
-        '{name}: {piers|0} {IF(piers=1,"pier","piers")} under its foot, two layers of underlayment under each.',
-        { when: "on_piers" },
+        "{name}: {piers_said}, middle {spot}; two layers of underlayment under each.",
+        { when: "on_piers", beside: [bubblersSaid] },
       ),
       bullet(
         "step: basin",
         "Level and plumb, in bond; up to the rim or as high as the foot stands over it.",
         "pier_blocks>0",
+      ),
+    ),
+    ...under(
+      fill,
+      bullet(
+        "step: stones",
+        "Once main and lines have held water: {fill_tons|1}, up to the rim, tamped. Stones without piers stand on it.",
+        "fill_tons>0",
       ),
     ),
     ...under(
@@ -183,14 +192,6 @@ export const bubblers = part("Bubblers", "Stones and urns that bubble: look, flo
         "step: stones",
         "Wet drilling: slurry off lawn and drains. Eyes, ears, lungs; ground-fault protection.",
         "drill_length>0",
-      ),
-    ),
-    ...under(
-      fill,
-      bullet(
-        "step: basin",
-        "{fill_tons|1}, level with the rim, tamped: stones without piers stand on it.",
-        "fill_tons>0",
       ),
     ),
     ...under(
@@ -247,6 +248,10 @@ export const bubblers = part("Bubblers", "Stones and urns that bubble: look, flo
     line("note: children", "Public lines are marked before we dig (call 811); please show us your private ones."),
   ],
   handOver: [
+    bullet(
+      "cautions",
+      'Keep the vault\'s lid fastened: a child can drown in ‹2 in|5 cm› of water.{IF(urns_counted>0," Urns hold water too.","")}',
+    ),
     bullet("cautions", "Nobody climbs on the stones. One that rocks or leans: keep away, switch off, and call."),
     bullet("week", "Wind blows drops away: turn a stone's valve down where the ground beside the basin gets wet."),
     bullet("fall", "Before hard frost, empty the urns: ice splits them.", "urns_counted>0"),

@@ -23,10 +23,14 @@ export const bubblersSaid = table(
       'FIXED(pier_count,0)&IF(pier_count=1," pier of "," piers of ")&FIXED(pier_blocks,0)&" blocks from the basin\'s bottom"',
       "Piers, for the crew",
     ),
-    base_said: calc(text, 'IF(on_piers,piers_said,"on the stone over the crates, bedded level")', "Base, for the crew"),
+    base_said: calc(
+      text,
+      'IF(on_piers,IF(pier_count=1,"on its pier","on its piers"),"on the stone over the crates, bedded level")',
+      "Base, for the crew",
+    ),
     pinned_said: calc(text, 'IF(pinned,"; pinned or footed by its plan","")', "Held, for the crew"),
     ordered: calc(text, "~{tall|0} tall, {wide|0} by {deep|0}{hole_said}", "As ordered", { reader: "supplier" }),
-    hole_said: calc(text, 'IF(OR(is_urn,drilled<>"comes drilled"),"",hole_words)', "Hole, as ordered"),
+    hole_said: calc(text, 'IF(OR(is_urn,drilled="by us"),"",hole_words)', "Hole, as ordered"),
     hole_words: calc(text, "~, drilled {hole} through from top to foot", "Hole, in words", { reader: "supplier" }),
   },
 );
@@ -58,6 +62,11 @@ export const stonesInProposal: Cells = {
 export const wordsOfStones: Cells = {
   manifold_place: calc(text, '", beside the basin"', "Manifold place, in words"),
   crates_from: calc(text, '"the end that the plan is measured from"', "Crates are laid from"),
+  crates_less: calc(
+    text,
+    'IF(pier_blocks>0,"the places of vault and piers","the place of the vault")',
+    "Crates are left out for",
+  ),
   topsoil_ends: calc(text, '"to the edge of the cobble"', "How far topsoil goes"),
   run_before: calc(text, '"Before the cobble covers the liner\'s edge."', "When the test is run"),
   run_said: calc(text, '"run every stone"', "What the test runs"),
@@ -65,7 +74,7 @@ export const wordsOfStones: Cells = {
   lights_first: calc(text, '"at the foot of the stones, shining up the wet side"', "First places of lights"),
   stakes_said: calc(
     text,
-    '"Stake the corners of the basin and the middle of each stone by the plan"',
+    '"Stake the corners of the basin and each stone\'s middle: along from the end where the crates begin, across from the side of the vault"',
     "What is staked",
   ),
 };

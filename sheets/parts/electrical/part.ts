@@ -9,6 +9,7 @@ import { circuit } from "./circuit.js";
 import { circuitGoods } from "./goods.js";
 import { electricWork } from "./work.js";
 
+const conduitTask = "Run conduit and wire to the pump";
 const material = "breaker, conduit in its trench, wire, ground-fault protected outlet";
 
 export const electrical = part("Electrical", "The circuit that feeds pump and lights, and who does it.", {
@@ -27,7 +28,7 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
   ],
   tasks: [
     task(
-      "Run conduit and wire to the pump",
+      conduitTask,
       "pipe",
       'IF(electrical_work="by us",panel_distance,0)',
       production("conduit-run", "Run conduit and pull its wire", "ft", 14),
@@ -66,6 +67,14 @@ export const electrical = part("Electrical", "The circuit that feeds pump and li
         "step: circuit",
         "Circuit to the pump by the customer, {supply_voltage|0}, {circuit_current|1}: no pump is started before their electrician has done and tested it.",
         'electrical_work="by the customer"',
+      ),
+    ),
+    ...under(
+      conduitTask,
+      bullet(
+        "step: pipe",
+        "{panel_distance|0} of conduit, wire {wire_size}, by our licensed electrician. Not filled over before it is inspected, where the code asks for that.",
+        'electrical_work="by us"',
       ),
     ),
     ...under(

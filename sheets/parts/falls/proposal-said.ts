@@ -38,6 +38,7 @@ export const fallsInProposal: Cells = {
 export const wordsOfFalls: Cells = {
   fed_said: calc(text, 'IF(lips_in_use>1,"the falls","the fall")', "Where the water goes"),
   crates_from: calc(text, '"the end that the stream enters"', "Crates are laid from"),
+  crates_less: calc(text, '"the place of the vault"', "Crates are left out for"),
   topsoil_ends: calc(text, '"to the back of the bank stone; none in the stream"', "How far topsoil goes"),
   run_before: calc(text, '"Before boulders, banks and cobble are set."', "When the test is run"),
   run_said: calc(text, '"run all falls"', "What the test runs"),

@@ -15,7 +15,7 @@ export const job = part("Job", "Customer, dates, company, and how the water feat
     ),
     line("before", "Call 811 and wait for the marks. Ask for private lines. Mark trees to be kept."),
   ],
-  handOver: [line("warranty", "{warranty}", "LEN(warranty)>0")],
+  handOver: [line("warranty", "As agreed: {warranty}", "LEN(warranty)>0")],
   proposal: [
     line(
       "opening",

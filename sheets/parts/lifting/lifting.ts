@@ -65,7 +65,7 @@ export const stoneLifting = ({ heavy, cellsAt }: Pick<Whole, "heavy" | "cellsAt"
       count,
       "IF(ISBLANK(machine_choice),PLACE_OR_ZERO(machines.method,work_method),PLACE_OR_ZERO(machines.code,machine_choice))",
       "Row of the machine",
-      { zero: "none" },
+      { working: true, zero: "none" },
     ),
     machine_name: calc(text, `IF(machine_row>0,${ofMachine("description")},"the machine")`, "Machine in words"),
     chart_copied: calc(

@@ -1,3 +1,4 @@
+import { unprinted } from "../../../engine/template/index.js";
 import { bullet, bulletEachRow, under } from "../../plan/page-line.js";
 import { counted } from "../../vocabulary/counted.js";
 import { linerFormulas } from "../../vocabulary/liner.js";
@@ -22,7 +23,8 @@ const linerOf = (lined: Lined): Part =>
     blocks: {
       Liner: [
         linerTotals,
-        linerPlans(lined),
+        // the one plan of a basin says nothing that its piece does not
+        lined === "course" ? linerPlans(lined) : unprinted(linerPlans(lined)),
         ...(lined === "course" ? [linerPlanChosen, linerSheets] : [basinPlanChosen]),
         linerRules(lined),
         linerPieces(lined),

@@ -12,6 +12,8 @@ const trenchByHand = production("trench-narrow", "Dig and fill a trench by hand"
 const pipeTask = "Dig the pipe trench, hours with filling";
 const narrowTask = "Dig narrow trenches, hours with filling";
 
+const beddingTask = "Spread bedding of basin and trenches";
+
 /** Its hours are in those of the digs. */
 const fillTask = "Fill the trenches";
 
@@ -39,7 +41,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
     ),
     task(narrowTask, "trenches", "narrow_effort", trenchByHand, ["open_dig", "by_soil"]),
     task(
-      "Spread bedding of basin and trenches",
+      beddingTask,
       "trenches",
       "bedding_volume+trench_bedding",
       production("bedding-laid", "Spread bedding", "yd³", 1.2),
@@ -52,6 +54,14 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       ...said,
       under: all.trenches[row]?.kind === "narrow" ? narrowTask : pipeTask,
     })),
+    ...under(
+      beddingTask,
+      bullet(
+        "step: trenches",
+        "Basin: {basin_bedding|0|up} under the liner, {bedding_volume|1}. Pipe trenches as listed: {trench_bedding|1}.",
+        "bedding_volume+trench_bedding>0",
+      ),
+    ),
     // where nobody measured, the office stakes: a place is never made up
     bullet(
       "step: main",

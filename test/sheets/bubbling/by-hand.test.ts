@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { linesOf, pageCells } from "../../support/page-cells.js";
 import { bubblingDemo } from "../failing/bubbling.js";
 
 /*
@@ -22,7 +23,7 @@ describe("flow of a look", () => {
   const weir = (d: number, h: number) => 6.17 * d ** 1.25 * h ** 1.35;
   const jet = (d: number, h: number) => 5.01 * d ** 1.99 * h ** 0.53;
 
-  test("a clinging film of 0.5 in over 2.5 in wells up as over a weir: 7.6 gal/min", () => {
+  test("a film of 0.5 in over 2.5 in wells up as over a weir: 7.6 gal/min", () => {
     expect(0.5 / 2.5).toBeLessThan(0.37);
     expect(weir(2.5, 0.5)).toBeCloseTo(7.6, 1);
     expect(at("bubblers.look_flow[1]")).toBeCloseTo(weir(2.5, 0.5), 9);
@@ -127,7 +128,7 @@ test("the pier takes its place from the water: a basin without it holds more", (
   const bare = changedDemo({
     bubblers: bubblingDemo
       .demoRows("bubblers")
-      .map((row, i) => (i === 0 ? { ...row, base: "on the crates" } : row)),
+      .map((row, i) => (i === 0 ? { ...row, base: "crates" } : row)),
   });
   // all around the crates is stone, of which 40 % is open
   const lost = (shown(bare, "basin_water_held") as number) - at("basin_water_held");
@@ -164,5 +165,30 @@ describe("an urn", () => {
   test("stands on its base with its water", () => {
     const full = shown(withUrn(), "bubblers.full[2]") as number;
     expect(full).toBeCloseTo(240 + (water / 7.48052) * 62.4, 0);
+  });
+});
+
+describe("what the crew reads", () => {
+  // each task with what stands beside it, in the order of the page
+  const said = pageCells(bubblingDemo.model, "crew").flatMap((cell) =>
+    linesOf(cell, String(values[cell.index] ?? "")),
+  );
+  const line = (words: string) => said.findIndex((one) => one.includes(words));
+
+  test("is in the order of the work: piers, crates, lines, the stone over them, then the stones", () => {
+    const places = [
+      "Build piers",
+      "Set crates",
+      "Lay the lines",
+      "Fill stone around",
+      "Set stones",
+    ].map(line);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(places[0]).toBeGreaterThan(0);
+  });
+
+  test("tells the float's height, since no line draws off what is not counted", () => {
+    expect(line("Fill float: while the pump runs")).toBeGreaterThan(0);
+    expect(line("not to be set yet")).toBe(-1);
   });
 });
