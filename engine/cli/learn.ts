@@ -12,7 +12,9 @@ import {
   type Collected,
   collect,
   type Evidence,
+  type Exclusion,
   evidenceOf,
+  exclusionsIn,
   isLearning,
   notLearned,
   overrunToTake,
@@ -38,6 +40,7 @@ interface Options {
   readonly office?: string;
   readonly output?: string;
   readonly asOf?: string;
+  readonly excludedIn?: string;
   readonly take?: string;
   readonly into?: string;
   readonly json?: true;
@@ -57,6 +60,7 @@ Exit status: 0 done; 1 the workbook is written, and a check of it does not hold;
 
 Examples:
   rillbook learn jobs/ --office office.xlsx -o rates.xlsx
+  rillbook learn jobs/ --office office.xlsx --excluded-in rates-2026.xlsx -o rates.xlsx
   rillbook learn --take rates.xlsx --into office.xlsx -o office-2027.xlsx`;
 
 /** `rillbook learn`: production rates from built jobs, and into a new office book what a person takes of them. */
@@ -69,6 +73,10 @@ export function learnCommand(context: Context): Command {
     .option("--office <file>", "the office book whose rates the jobs are held against")
     .option("-o, --output <xlsx>", "workbook to write; with --take, the new office book")
     .option("--as-of <day>", "the day on which jobs are as old as they are (default: today)")
+    .option(
+      "--excluded-in <rates>",
+      "leave out again what this older workbook leaves out, with its reasons",
+    )
     .option("--take <rates>", "take the rates marked in this workbook of learned rates")
     .option("--into <file>", "with --take: the office book that the new one is made from")
     .option("--json", "tell the result as JSON")
@@ -80,7 +88,7 @@ export function learnCommand(context: Context): Command {
 }
 
 async function learn(context: Context, named: string[], options: Options): Promise<void> {
-  const { office, output, asOf = today(), into } = options;
+  const { office, output, asOf = today(), into, excludedIn } = options;
   if (into !== undefined) throw together("--into goes with --take.");
   if (named.length === 0) throw together("Name the jobs: a folder, files or a pattern.");
   if (office === undefined) {
@@ -100,18 +108,30 @@ async function learn(context: Context, named: string[], options: Options): Promi
   }
   const target = await outputTo(output, {
     kind: "bid",
-    inputs: [office],
+    inputs: [office, ...(excludedIn === undefined ? [] : [excludedIn])],
     edits: editsAgainst(context.templates),
   });
   const trade = tradeOf(context.templates);
   const book = await trade.readBook(office);
   const learning = context.templates.filter(isLearning);
   const condition = learning[0]?.learns.condition ?? "";
-  const files = await findFiles(named, [output, office]);
+  const files = await findFiles(
+    named,
+    [output, office, excludedIn].filter((one) => one !== undefined),
+  );
   const collected = await collect(files, trade, book, condition);
-  const evidence = evidenceOf(collected.jobs, collected.decided, book, learning, asOf);
+  const exclusions = excludedIn === undefined ? [] : await exclusionsOf(context, excludedIn);
+  const { jobs, decided } = collected;
+  const evidence = evidenceOf(jobs, decided, book, learning, asOf, exclusions);
   const { model, values } = await written(context, evidence, book, target);
   tell(context, options, { collected, evidence, model, values, output });
+}
+
+/** The rows that an older workbook of learned rates leaves out. What its formulas show is not asked for. */
+async function exclusionsOf({ templates }: Context, file: string): Promise<Exclusion[]> {
+  const content = await readWorkbookFile(file);
+  const { model, given } = reopened(content, templates, file, { time: new Date().toISOString() });
+  return exclusionsIn(model, given);
 }
 
 /** Calculated by both evaluators; the file takes its name only when they agree. */
@@ -153,6 +173,7 @@ function tell(context: Context, { json }: Options, learned: Learned): void {
         ...{ written: output, jobs: jobs.map(({ job, file }) => ({ job, file })), rows },
         headline: Object.fromEntries(headline.map((name) => [name, figure(name)])),
         ...{ passedOver: collected.passedOver, tasksToldByHalf: half, noRateInBook: unknown },
+        ...{ excluded: evidence.carried },
         decided: collected.decided.length,
         ...{ decidedLeftOut, decidedUnlike: collected.unlike },
         tooMany: tooMany.map(({ job, file }) => ({ job, file })),
@@ -168,6 +189,7 @@ function tell(context: Context, { json }: Options, learned: Learned): void {
     context.out(`${cell?.declaration.label ?? name}: ${String(figure(name))}\n`);
   }
   context.out(`Written: ${output}\n`);
+  tellExcluded(context, evidence);
   for (const line of passedOverSaid(collected)) context.err(`${line}\n`);
   if (half > 0) {
     context.err(
@@ -197,6 +219,17 @@ function tell(context: Context, { json }: Options, learned: Learned): void {
   for (const line of failedLines(failed)) context.err(`${line}\n`);
 }
 
+function tellExcluded({ out, err }: Context, { carried }: Evidence): void {
+  const { kept, changed, gone } = carried;
+  const named = (list: readonly Exclusion[]) =>
+    list.map(({ job, task, reason }) => `${task} of ${job} (${reason})`).join(", ");
+  if (kept.length > 0) out(`Left out again: ${counted(kept.length, "row")}: ${named(kept)}\n`);
+  if (changed.length > 0) {
+    err(`counts again, since its quantity or hours changed; look at it anew: ${named(changed)}\n`);
+  }
+  if (gone.length > 0) err(`not among the jobs any more, and was left out: ${named(gone)}\n`);
+}
+
 const counted = (count: number, what: string): string =>
   `${count} ${what}${count === 1 ? "" : "s"}`;
 
@@ -218,10 +251,10 @@ async function takeRates(
   options: Options,
   file: string,
 ): Promise<void> {
-  const { into, output, office } = options;
-  if (named.length > 0 || office !== undefined) {
+  const { into, output, office, excludedIn } = options;
+  if (named.length > 0 || office !== undefined || excludedIn !== undefined) {
     throw together(
-      "--take reads one workbook of learned rates and one office book: leave out files and --office.",
+      "--take reads one workbook of learned rates and one office book: leave out files, --office and --excluded-in.",
     );
   }
   if (into === undefined) throw together("Name the office book: --into <file>.");

@@ -8,6 +8,7 @@ import { modelOf } from "../template/models.js";
 import type { Template } from "../template/template.js";
 import type { Decided } from "./built-job.js";
 import type { Found } from "./collect.js";
+import { type CarriedOver, type Exclusion, excluded } from "./exclusions.js";
 
 /** A template whose workbooks learn. */
 export type Learning = Template & { readonly learns: Learns };
@@ -27,6 +28,8 @@ export interface Evidence {
   readonly decidedLeftOut: number;
   /** Codes of tasks for which the office book has no rate. */
   readonly unknown: readonly string[];
+  /** What became of rows that an older workbook left out. */
+  readonly carried: CarriedOver;
 }
 
 /**
@@ -36,6 +39,7 @@ export interface Evidence {
  *
  * @param templates those whose workbooks learn
  * @param on the day of learning: 2027-03-01
+ * @param exclusions rows that an older workbook leaves out, which this one leaves out again
  */
 export function evidenceOf(
   found: readonly Found[],
@@ -43,6 +47,7 @@ export function evidenceOf(
   book: OfficeBook,
   templates: readonly Learning[],
   on: string,
+  exclusions: readonly Exclusion[] = [],
 ): Evidence {
   const bySize = [...templates].sort((a, b) => sizeOf(a).rows - sizeOf(b).rows);
   const template = bySize.find((one) => holds(one, found)) ?? bySize.at(-1);
@@ -52,8 +57,9 @@ export function evidenceOf(
   const jobs = fitting(template, found);
   const tooMany = found.filter((one) => !jobs.includes(one));
   const model = modelOf(template, book.units ?? "us");
-  const rows = jobs.flatMap((one) => rowsOf(one, learns, rates));
-  if (rows.length === 0) throw nothingBuilt();
+  const told = jobs.flatMap((one) => rowsOf(one, learns, rates));
+  if (told.length === 0) throw nothingBuilt();
+  const { rows, carried } = excluded(told, exclusions, learns);
   const codes = codesIn(jobs, rates);
   const room = roomOf(template, learns.rates.table);
   // those with jobs first, where a book has more rates than a workbook has rows
@@ -92,7 +98,7 @@ export function evidenceOf(
     },
   };
   const decidedLeftOut = decided.length - newest.length;
-  return { model, record, jobs, tooMany, rows: rows.length, unknown, decidedLeftOut };
+  return { model, record, jobs, tooMany, rows: rows.length, unknown, decidedLeftOut, carried };
 }
 
 const nothingBuilt = (): RillbookError =>

@@ -22,6 +22,8 @@ export interface Learns {
     readonly factor: string;
     readonly planned: string;
     readonly plannedQuantity: string;
+    /** Why a person leaves the row out; blank where it counts. */
+    readonly reason: string;
     readonly counted: string;
   };
   /** One row a rate of the office book: inputs. */

@@ -66,6 +66,7 @@ export function learning(rows: number): Template {
         ...{ table: "evidence", task: "task", job: "job", ended: "ended", code: "code", condition: "method" },
         ...{ quantity: "quantity", unit: "unit", hours: "hours", factor: "time_factor", planned: "planned_rate" },
         plannedQuantity: "quantity_planned",
+        reason: "reason",
         counted: "counted",
       },
       rates: { table: "book_rates", code: "code", means: "means", unit: "unit", inBook: "book_rate" },

@@ -25,7 +25,7 @@ export const wholeJobs = (rows: number): TableBlock =>
       beside: "job_list",
       filled: "LEN(job)>0",
       shown: "counted>0",
-      note: "Of the tasks on sheet Jobs that count. Over: 10% is a tenth more man-hours than by the learned rates.",
+      note: "Of the tasks on sheet Jobs that count. Over: 10% is a tenth more man-hours than by the learned rates. Over the bid: the same, of quantities as planned and rates as marked.",
     },
     {
       job_name: calc(text, "job", "Job"),

@@ -7,6 +7,9 @@ const shown = "hours_planned>0[h]";
 const ofTold = (formula: string, none = "0[h]"): string => `IF(OR(told=1,told=3),${formula},${none})`;
 const split = (effect: string): string => `IF(AND(told=3,planned>0),${effect},0[h])`;
 
+/** What is not told, and what makes no difference. */
+const dash = { zero: "–" } as const;
+
 /** Hours of each task told, against the plan: what the difference comes from. */
 export const taskEffects = (tasks: readonly Task[]): TableBlock =>
   table(
@@ -17,34 +20,32 @@ export const taskEffects = (tasks: readonly Task[]): TableBlock =>
       beside: "built_tasks",
       shown,
       data: tasks.map(({ task }) => ({ task })),
-      note: "By quantity: more or less was done, at the planned hours for a unit. By rate: a unit took longer or shorter. Quantities stand on sheet Built. Without one, a difference is not split.",
+      note: "By quantity: more or less was done, at the planned hours for a unit. By rate: a unit took longer or shorter. Quantities stand on sheet Built. Without one, a difference is not split. A dash: not told, or no difference.",
     },
     {
       task: published(text, "Task", { source: "the list of tasks of this template" }),
-      of_plan: calc(hours, ofTold("hours_planned"), "Hours planned", { zero: "–" }),
-      taken: calc(hours, ofTold("hours_taken"), "Hours taken"),
+      of_plan: calc(hours, ofTold("hours_planned"), "Hours planned", dash),
+      taken: calc(hours, ofTold("hours_taken"), "Hours taken", dash),
       rate_planned: calc(
         number,
         ofTold("IF(hours_planned>0[h],planned/(hours_planned/1[h]),0)", "0"),
         "Units an hour planned",
-        {
-          zero: "–",
-        },
+        { decimals: 2, ...dash },
       ),
       rate_taken: calc(
         number,
         "IF(AND(told=3,hours_taken>0[h]),quantity_done/(hours_taken/1[h]),0)",
         "Units an hour made",
-        {
-          zero: "–",
-        },
+        { decimals: 2, ...dash },
       ),
-      more: calc(hours, ofTold("hours_taken-hours_planned"), "Difference", { strong: true }),
+      more: calc(hours, ofTold("hours_taken-hours_planned"), "Difference", { strong: true, ...dash }),
       by_quantity: calc(hours, split("QUANTITY_EFFECT(planned,hours_planned,quantity_done)"), "By quantity", {
         strong: true,
+        ...dash,
       }),
       by_rate: calc(hours, split("RATE_EFFECT(planned,hours_planned,quantity_done,hours_taken)"), "By rate", {
         strong: true,
+        ...dash,
       }),
     },
   );

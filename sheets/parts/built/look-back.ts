@@ -30,6 +30,10 @@ export const hoursBack = lines("Hours and days", {
     "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
     "— not split",
   ),
+  others_hours_more: calc(hours, "other_hours_taken-other_hours_planned", "Difference of other work", {
+    strong: true,
+    note: "Set-up and travel, inspections, additional tasks, and work that was not planned.",
+  }),
   machine_given: calc(hours, "SUM(built_tasks.machine_taken)", "Machine hours told"),
   effects_add_up: check(
     "ABS(tasks_more-tasks_by_quantity-tasks_by_rate-hours_not_split)<=0.001[h]",
@@ -86,7 +90,7 @@ const rows: readonly Row[] = [
     "tasks_by_rate*labor_rate_planned",
     `PRICE_EFFECT(labor_rate_planned,${paid},hours_given)`,
     otherHours,
-    'FIXED(share_of_hours*100,0)&" % of hours"',
+    'FIXED(share_of_hours*100,0)&" %"',
   ],
   [
     "Materials",
@@ -96,7 +100,7 @@ const rows: readonly Row[] = [
     none,
     invoices,
     none,
-    'IF(goods_planned>0[$],FIXED(invoices_planned/goods_planned*100,0)&" % of cost","none")',
+    'IF(goods_planned>0[$],FIXED(invoices_planned/goods_planned*100,0)&" %","none")',
   ],
   [
     "Sales tax",
@@ -126,7 +130,7 @@ const rows: readonly Row[] = [
     none,
     "GIVEN_MORE(electrician_invoiced,electrician_cost)+SUMPRODUCT(built_subcontracts.told*(built_subcontracts.invoiced-built_subcontracts.planned))",
     none,
-    'FIXED(others_told,0)&" of "&FIXED(others_planned,0)',
+    'IF(others_told+others_planned>0,FIXED(others_told,0)&" of "&FIXED(others_planned,0),"none")',
   ],
 ];
 const of = (column: number) => (row: number) => (rows[row - 1] as Row)[column] as string;
@@ -139,7 +143,7 @@ export const costEffects = table(
   {
     rows: rows.length,
     data: rows.map(([what]) => ({ what })),
-    note: "Where an invoice or hours are not told, Made has them as planned. By price: what an hour cost, and invoices against the plan. Not split: hours without a quantity, and other work.",
+    note: "Told: the share of hours and of what was ordered, invoices of those planned. What is not told stands in Made as planned. By price: what an hour cost, and invoices against the plan. Not split: hours without a quantity, and other work.",
   },
   {
     what: published(text, "Cost", { source: "the kinds of cost of this template" }),
@@ -160,11 +164,11 @@ const sum = (key: string) => `SUM(cost_effects.${key})`;
 export const costTotal = table(
   "cost_total",
   "Direct cost",
-  { rows: 1, data: [{ what: "Direct cost", told: "all kinds" }] },
+  { rows: 1, data: [{ what: "Direct cost" }] },
   {
     what: published(text, "All kinds", { source: "the kinds of cost of this template" }),
     planned: calc(money, sum("planned"), "Planned", cents),
-    told: published(text, "Told", { source: "the kinds of cost of this template" }),
+    told: calc(text, 'IF(told_whole,"all","in part")', "Told"),
     made: calc(money, sum("made"), "Made", { strong: true, ...cents }),
     more: calc(money, "made-planned", "Difference", { strong: true, ...cents }),
     by_quantity: calc(money, sum("by_quantity"), "By quantity", cents),
@@ -176,22 +180,30 @@ export const costTotal = table(
 
 /** What the job left. */
 export const marginBack = lines("Margin", {
-  cost_more: calc(money, "SUM(cost_total.more)", "Cost over plan", { strong: true }),
+  cost_more: calc(money, "SUM(cost_total.more)", "Cost over plan", { strong: true, ...cents }),
   contingency_kept: calc(
     money,
     "contingency_cost+options_cost*contingency_share/(1+overhead_share+contingency_share)",
     "Contingency of the plan",
+    cents,
   ),
   charged_counted: calc(money, "IF(ISBLANK(price_charged),contract_price,price_charged)", "Charged", {
     note: "The contract price, where it is not told.",
+    ...cents,
   }),
   cost_made: calc(money, "contract_cost-contingency_kept+cost_more", "Cost made", {
     note: "The planned cost without its contingency, with the differences. Overhead counts as planned.",
+    ...cents,
   }),
   margin_kept: calc(percent, "contract_margin", "Margin planned", {
     note: "After the contingency, as if all of it were spent.",
   }),
-  margin_made: calc(percent, "IF(charged_counted>0[$],1-cost_made/charged_counted,0)", "Margin made", { strong: true }),
+  margin_made: calc(
+    percent,
+    `IF(AND(charged_counted>0[$],job_state<>"${states.lost}",built_work_told+built_costs_told>0),1-cost_made/charged_counted,0)`,
+    "Margin made",
+    { strong: true, zero: "not told" },
+  ),
   costs_add_up: check(
     "ABS(cost_more-SUM(cost_total.by_quantity)-SUM(cost_total.by_rate)-SUM(cost_total.by_price)-SUM(cost_total.not_split))<=0.01[$]",
     "The effects of quantity, rate and price do not add up to the difference of cost. Write the bid again from its record.",
@@ -213,7 +225,7 @@ export const lookBackHead = prose("In words", {
   ),
   back_left_out: calc(
     text,
-    '"Counted as planned: overhead"&JOINED(", ",hours_left_out)&JOINED(", ",goods_left_out)&JOINED(", ",hires_left_out)&JOINED(", ",others_left_out)&"."',
+    `IF(job_state="${states.lost}","Nothing was built: what follows is the plan.",back_as_planned)`,
     "Left out",
   ),
   back_hours: calc(
@@ -255,6 +267,11 @@ export const hoursParts = lines("Steps of the hours and words", {
     hours,
     "IF(ISBLANK(inspection_hours_taken),0[h],inspection_hours)",
     "— inspections of these",
+  ),
+  back_as_planned: calc(
+    text,
+    '"Counted as planned: overhead"&JOINED(", ",hours_left_out)&JOINED(", ",goods_left_out)&JOINED(", ",hires_left_out)&JOINED(", ",others_left_out)&"."',
+    "Counted as planned",
   ),
   days_back: calc(text, 'DAYS_AGAINST("Days of work",days_taken,"planned",work_days)', "Days"),
   rain_back: calc(text, 'DAYS_AGAINST("Days lost to rain",rain_days_taken,"allowed",days_lost)', "Rain"),

@@ -12,12 +12,14 @@ export const lineReadings = table(
     reading: calc(text, "line", "Line"),
     off: calc(percent, "IF(AND(planned>0,told=1),flow_metered/planned-1,0)", "Over the balance", {
       strong: true,
+      zero: "–",
     }),
     manifold: calc(
       head,
       (row) =>
         `IF(flow_metered>0,${ofLine(row, "height")}+LOSS_AT(flow_metered,${ofLine(row, "friction")},${ofLine(row, "local_actual")}),0)`,
       "Manifold head",
+      { zero: "–" },
     ),
     means: calc(text, 'IF(told=1,FLOW_MEANS(off),"")', "What it means"),
   },
@@ -85,7 +87,9 @@ export const meterWorkings = lines("Steps from meter to pipe", {
 
 export const waterBack = lines("Water, metered", {
   metered_total: calc(flow, "SUM(built_lines.flow_metered)", "Flow metered", { zero: "none" }),
-  metered_off: calc(percent, "IF(AND(main_readable>0,total_flow>0),metered_total/total_flow-1,0)", "Over the balance"),
+  metered_off: calc(percent, "IF(AND(main_readable>0,total_flow>0),metered_total/total_flow-1,0)", "Over the balance", {
+    zero: "–",
+  }),
   smoothness_metered: calc(
     number,
     "IF(smoothness_state=4,smoothness*(friction_expected/metered_friction)^(1/1.852),0)",

@@ -54,7 +54,7 @@ describe("from a folder of jobs to an office book", () => {
   let told: Awaited<ReturnType<typeof command>>;
   beforeAll(async () => {
     told = await learn();
-  });
+  }, 180_000);
 
   test("learn tells what it took and what not, and writes the workbook", () => {
     expect(told.out).toContain("3 built jobs, 3 rows of tasks.\n");
@@ -111,6 +111,31 @@ describe("from a folder of jobs to an office book", () => {
       /^Learned 2027-03-01 from 3 built jobs \(G-1, G-2, G-3\); 80% interval .*; was /,
     );
     expect(now?.tables.items).toEqual(old?.tables.items);
+  });
+
+  test("what an older workbook leaves out is left out again, unless it changed or is gone", async () => {
+    const bytes = new Uint8Array(await readFile(at("rates.xlsx")));
+    const reasons = {
+      "evidence.reason[1]": "flood",
+      "evidence.reason[2]": "new crew",
+      "evidence.reason[3]": "rock",
+      // as if it had been told otherwise then, and under another number
+      "evidence.hours[2]": 70,
+      "evidence.job[3]": "G-7",
+    };
+    await writeFile(at("older.xlsx"), typedOver(bytes, model, reasons));
+    const { status, out, err } = await command(
+      ...["learn", folder, "--office", office, "-o", at("again.xlsx"), "--as-of", "2027-03-01"],
+      ...["--excluded-in", at("older.xlsx")],
+    );
+    expect(status).toBe(0);
+    expect(out).toMatch(/^Left out again: 1 row: .* of G-1 \(flood\)$/m);
+    expect(out).toContain("3 built jobs, 3 rows of tasks.");
+    expect(err).toMatch(/^counts again, since .*: .* of G-2 \(new crew\)$/m);
+    expect(err).toMatch(/^not among the jobs any more.*: .* of G-7 \(rock\)$/m);
+    const { given } = await marked(new Uint8Array(await readFile(at("again.xlsx"))));
+    expect(given.jobs).toContain(2);
+    expect(given.jobs).not.toContain(3);
   });
 
   test("the overrun goes into the rules of the book, where it is marked", async () => {
@@ -207,6 +232,11 @@ test.each([
   ["no office book", ["jobs"], "office-missing"],
   ["no file to write", ["jobs", "--office", "o.xlsx"], "output-missing"],
   ["no day", ["jobs", "--office", "o.xlsx", "-o", "r.xlsx", "--as-of", "May"], "date-invalid"],
+  [
+    "--excluded-in with --take",
+    ["--take", "r.xlsx", "--into", "o.xlsx", "-o", "n.xlsx", "--excluded-in", "x.xlsx"],
+    "options-missing",
+  ],
   ["--into alone", ["jobs", "--into", "o.xlsx"], "options-missing"],
   ["--take without a book", ["--take", "r.xlsx", "-o", "n.xlsx"], "options-missing"],
   ["--take without a file to write", ["--take", "r.xlsx", "--into", "o.xlsx"], "output-missing"],
