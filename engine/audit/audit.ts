@@ -20,10 +20,11 @@ import { isRefitted } from "./look/page.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
-import { checkSurroundings, sheetPairs } from "./other-cells.js";
+import { checkSurroundings } from "./other-cells.js";
 import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
 import { checkSeal, type SealState, sealState } from "./seal.js";
 import { sealedContent } from "./sealed-content.js";
+import { sheetPairs } from "./sheet-pairs.js";
 import type { Subject } from "./subject.js";
 import { checkMarks, checkTrail } from "./trail.js";
 
@@ -44,7 +45,7 @@ export interface Audit {
   readonly clean: boolean;
   readonly headline: readonly Headline[];
   readonly seal: SealState;
-  /** What a seal would stand over; absent where the template is not known. */
+  /** What a seal would stand over, worked out when it is asked for; absent where the template is not known. */
   readonly sections?: Sections;
 }
 
@@ -75,12 +76,16 @@ export async function auditWorkbook(
   const subject: Subject = { content, model, match: matchWorkbook(content, model) };
   const formulas = checkFormulas(subject);
   const values = recalculated(subject, formulas.changed);
-  const fresh = await freshlyWritten(subject, identity, values.followed);
+  const fresh = freshlyWritten(subject, identity, values.followed);
   const pairs = sheetPairs(subject, fresh);
   // rows are as high, and pages as many, as the texts wanted that they were written with
   const outgrown = hasLowRows(pairs) || isRefitted(pairs);
-  const once = outgrown ? await asOnceWritten(subject, identity) : undefined;
-  const sections = sectionsOf(model, sealedContent(subject, identity, values));
+  const once = outgrown ? asOnceWritten(subject, identity) : undefined;
+  let made: Sections | undefined;
+  const sections = () => {
+    made ??= sectionsOf(model, sealedContent(subject, identity, values));
+    return made;
+  };
   const seal = sealState(content, sections);
   const findings = [
     ...(lost ? [lostProperties] : checkProperties(identity)),
@@ -106,7 +111,9 @@ export async function auditWorkbook(
     findings: sorted,
     clean: sorted.every(({ grade }) => grade === "to know"),
     seal,
-    sections,
+    get sections() {
+      return sections();
+    },
     headline: model.template.headline.flatMap((name) => {
       const cell = model.byId.get(name);
       if (cell === undefined) return [];

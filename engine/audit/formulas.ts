@@ -4,11 +4,12 @@ import type { Reference } from "../formula/tree.js";
 import { areaCells, corners } from "../template/area.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import { pickedFromOneRow } from "../template/one-row.js";
+import { xlsxFormula } from "../template/printed.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
-import { type NameAt, normalForm } from "./normal-form.js";
+import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
 import { formulaIn, grouped, heldBy, placeOf, type Subject, said, short } from "./subject.js";
 
 /** The formula cells that no longer hold the template's formula, and what is to be said of them. */
@@ -23,6 +24,7 @@ export function checkFormulas({ content, model, match }: Subject): FormulaCheck 
   const findings: Finding[] = [];
   const changed = new Set<number>();
   const nameAt = namesByArea(content, model);
+  const expected = expectedFormulas(model, match);
   const stray = new Set(match.stray.map(({ name }) => name));
   for (const cell of model.cells) {
     const place = match.at.get(cell.id);
@@ -30,7 +32,7 @@ export function checkFormulas({ content, model, match }: Subject): FormulaCheck 
     const found =
       cell.native === undefined
         ? givenFinding(cell, place)
-        : formulaFinding(cell, place, expectedFormula(model, match, cell), nameAt);
+        : formulaFinding(cell, place, expected(cell), nameAt);
     if (found === undefined) continue;
     if (cell.native !== undefined) changed.add(cell.index);
     // where the name stands elsewhere, that is the finding
@@ -67,7 +69,7 @@ function formulaFinding(
     const found = `the fixed value ${said(heldBy(cell, value))} in place of a formula`;
     return { ...common, code: "formula-overwritten", found, expected: expectedShort, advice };
   }
-  if (formula === expected) return undefined;
+  if (isSpelledAlike(formula, expected)) return undefined;
   const wanted = normalForm(expected, place.sheet, nameAt);
   if (wanted !== undefined && normalForm(formula, place.sheet, nameAt) === wanted) return undefined;
   const found = `=${short(formula, 400)}`;
@@ -89,6 +91,13 @@ function givenFinding(cell: Cell, place: MatchedCell): Finding | undefined {
       ? "Type the value itself, so that its origin can be told; or keep it, and say why in the trail."
       : "Put the template's value back.",
   };
+}
+
+/** The template's formulas; where no cell has moved, as every workbook is written with them. */
+export function expectedFormulas(model: Model, match: WorkbookMatch): (cell: Cell) => string {
+  const still =
+    match.moved.length === 0 && [...match.sheets].every(([name, called]) => name === called);
+  return still ? (cell) => xlsxFormula(model, cell) : (cell) => expectedFormula(model, match, cell);
 }
 
 /** The template's formula with the addresses that its cells have in this workbook. */
@@ -124,6 +133,15 @@ const fixed = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, "$
 
 /** The template's names by the area they stand for in the workbook. */
 export function namesByArea(content: WorkbookContent, model: Model): NameAt {
+  // most workbooks spell their formulas as they were written, and nobody asks
+  let areas: Map<string, string> | undefined;
+  return (area) => {
+    areas ??= areasOfNames(content, model);
+    return areas.get(area);
+  };
+}
+
+function areasOfNames(content: WorkbookContent, model: Model): Map<string, string> {
   const own = new Set(model.cells.map(({ name }) => name));
   const areas = new Map<string, string>();
   for (const { name, target, scope } of content.names) {
@@ -132,5 +150,5 @@ export function namesByArea(content: WorkbookContent, model: Model): NameAt {
     const [from, to] = [addressOf(target.from), addressOf(target.to)];
     areas.set(`${target.sheet.toLowerCase()}!${from === to ? from : `${from}:${to}`}`, known);
   }
-  return (area) => areas.get(area);
+  return areas;
 }

@@ -3,17 +3,16 @@ import type { Value } from "../formula/value.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-import { readWorkbook } from "../workbook/read/read.js";
-import { writeWorkbook } from "../workbook/write/write.js";
+import { readBack } from "../workbook/write/read-back.js";
 import type { Subject } from "./subject.js";
 import { valuesAsWritten } from "./trail.js";
 
 /** The workbook as it would be written from the same inputs and values. */
-export async function freshlyWritten(
+export function freshlyWritten(
   { content, model }: Subject,
   identity: WorkbookIdentity,
   values: readonly Value[],
-): Promise<WorkbookContent> {
+): WorkbookContent {
   const { job = "", book = "", bookAsOf = "", bookMark = "", about, office } = identity;
   const written = {
     job,
@@ -27,18 +26,17 @@ export async function freshlyWritten(
     ...(office === undefined ? {} : { office }),
     trail: readTrailSheet(content)?.entries ?? [],
   };
-  const bytes = await writeWorkbook(model, values, written, 0);
-  return readWorkbook(bytes, { look: content.look !== undefined });
+  return readBack(model, values, written, content.look !== undefined);
 }
 
 /**
  * The workbook as it was when it was written, from the inputs and the rows of the office book that its sheet Trail
  * tells; undefined where it has no such sheet.
  */
-export async function asOnceWritten(
+export function asOnceWritten(
   subject: Subject,
   identity: WorkbookIdentity,
-): Promise<WorkbookContent | undefined> {
+): WorkbookContent | undefined {
   const { content, model } = subject;
   const trail = readTrailSheet(content);
   if (trail === undefined) return undefined;

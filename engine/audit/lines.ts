@@ -1,7 +1,8 @@
-import { aligned, type Sighting, shiftsAt } from "../workbook/match/align.js";
+import type { Cell } from "../template/model.js";
+import { aligned, type Sighting, shiftsAt, summed } from "../workbook/match/align.js";
+import type { WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
-import type { SheetContent } from "../workbook/read/content.js";
-import type { Subject } from "./subject.js";
+import type { CellContent, SheetContent } from "../workbook/read/content.js";
 
 /** Where the lines and columns of a sheet as freshly written stand in the workbook. */
 export interface SheetMap {
@@ -11,23 +12,33 @@ export interface SheetMap {
   to(at: Position): Position | undefined;
   /** The cell of the fresh sheet that stands here; undefined for a line or column put in. */
   from(at: Position): Position | undefined;
+  /** As `to`, for the address of a cell. */
+  addressOf(address: string): string | undefined;
 }
 
-const asWritten: SheetMap = { still: true, to: (at) => at, from: (at) => at };
+const asWritten: SheetMap = {
+  still: true,
+  to: (at) => at,
+  from: (at) => at,
+  addressOf: (address) => address,
+};
 
 /**
  * Follows the lines of a fresh sheet by the cells that the match found and by texts that stand in one line
  * alone. A line between two known ones goes with that neighbour in whose company it has its own content.
+ *
+ * @param cells those of the template on this sheet
  */
 export function sheetMap(
-  { model, match }: Subject,
+  cells: readonly Cell[],
+  match: WorkbookMatch,
   fresh: SheetContent,
   found: SheetContent,
 ): SheetMap {
-  const lines: Sighting[] = bySignature(fresh, found);
+  const lines: Sighting[] = haveSameTexts(fresh, found) ? [] : bySignature(fresh, found);
   const columns: Sighting[] = [];
-  for (const cell of model.cells) {
-    const place = cell.sheet === fresh.name ? match.at.get(cell.id) : undefined;
+  for (const cell of cells) {
+    const place = match.at.get(cell.id);
     if (place === undefined || place.sheet !== found.name) continue;
     const at = positionOf(place.address) as Position;
     lines.push({ from: cell.line, to: at.row, weight: 1 });
@@ -36,15 +47,40 @@ export function sheetMap(
   if ([...lines, ...columns].every(({ from, to }) => from === to)) return asWritten;
   const rowOf = axisMap(summed(lines), fresh, (from, to) => likeness(fresh, found, from, to));
   const columnOf = axisMap(summed(columns), fresh, () => 0);
+  const to = ({ row, column }: Position) => both(rowOf.to(row), columnOf.to(column));
   return {
     still: false,
-    to: ({ row, column }) => both(rowOf.to(row), columnOf.to(column)),
+    to,
+    addressOf: (address) => {
+      const there = to(positionOf(address) as Position);
+      return there === undefined ? undefined : addressOf(there);
+    },
     from: ({ row, column }) => both(rowOf.from(row), columnOf.from(column)),
   };
 }
 
 const both = (row: number | undefined, column: number | undefined): Position | undefined =>
   row === undefined || column === undefined ? undefined : { row, column };
+
+/** Does each text stand where it would be written, and no other one? Then no line tells of a move. */
+function haveSameTexts(fresh: SheetContent, found: SheetContent): boolean {
+  let texts = 0;
+  for (const [address, cell] of fresh.cells) {
+    const text = wordsOf(cell);
+    if (text === undefined) continue;
+    texts += 1;
+    const now = found.cells.get(address);
+    if (now === undefined || wordsOf(now) !== text) return false;
+  }
+  for (const cell of found.cells.values()) if (wordsOf(cell) !== undefined) texts -= 1;
+  return texts === 0;
+}
+
+/** The text of a cell that shows one and calculates nothing. */
+function wordsOf({ value, formula }: CellContent): string | undefined {
+  if (formula !== undefined || typeof value !== "string") return undefined;
+  return value.trim() || undefined;
+}
 
 /** Texts of a line that stand nowhere else, on both sheets. */
 function bySignature(fresh: SheetContent, found: SheetContent): Sighting[] {
@@ -58,10 +94,13 @@ function bySignature(fresh: SheetContent, found: SheetContent): Sighting[] {
 /** The line of each text of a line; undefined where several have it. */
 function signatures({ cells }: SheetContent): Map<string, number | undefined> {
   const texts = new Map<number, string[]>();
-  for (const [address, { value, formula }] of cells) {
-    if (formula !== undefined || typeof value !== "string" || value.trim() === "") continue;
+  for (const [address, cell] of cells) {
+    const words = wordsOf(cell);
+    if (words === undefined) continue;
     const { row, column } = positionOf(address) as Position;
-    texts.set(row, [...(texts.get(row) ?? []), `${column} ${value.trim()}`]);
+    const parts = texts.get(row);
+    if (parts === undefined) texts.set(row, [`${column} ${words}`]);
+    else parts.push(`${column} ${words}`);
   }
   const lines = new Map<string, number | undefined>();
   for (const [row, parts] of texts) {
@@ -69,15 +108,6 @@ function signatures({ cells }: SheetContent): Map<string, number | undefined> {
     lines.set(text, lines.has(text) ? undefined : row);
   }
   return lines;
-}
-
-function summed(sightings: readonly Sighting[]): Sighting[] {
-  const sums = new Map<string, Sighting>();
-  for (const { from, to, weight } of sightings) {
-    const key = `${from}>${to}`;
-    sums.set(key, { from, to, weight: weight + (sums.get(key)?.weight ?? 0) });
-  }
-  return [...sums.values()];
 }
 
 /** How many cells of the line `from` of the fresh sheet have their like in the line `to` of the found one. */

@@ -30,6 +30,21 @@ export function normalForm(formula: string, sheet: string, nameAt: NameAt): stri
   }
 }
 
+/** A text, a sheet in quotes that its name has no need of, or one that needs them. */
+const quotedSheet = /"(?:[^"]|"")*"|'([\p{L}_][\p{L}\p{N}_.]*)'!|'(?:[^']|'')*'/gu;
+
+/**
+ * Are two formulas the same but for quotes around sheets that need none? This is most of what programs change by
+ * saving, and told without taking the formulas apart.
+ */
+export const isSpelledAlike = (one: string, other: string): boolean =>
+  one === other || (one.includes("!") && barely(one) === barely(other));
+
+const barely = (formula: string): string =>
+  formula.replace(quotedSheet, (whole, sheet?: string) =>
+    sheet === undefined ? whole : `${sheet}!`,
+  );
+
 const placeholder = "area.";
 
 /** Puts a name that the grammar knows in place of each address. */

@@ -1,36 +1,18 @@
 import { trailSheet, writtenSheet } from "../workbook/match/trail-columns.js";
-import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
+import { type Position, positionOf } from "../workbook/read/address.js";
 import type { CellContent, SheetContent, WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
 import { namesByArea } from "./formulas.js";
-import { type SheetMap, sheetMap } from "./lines.js";
-import { type NameAt, normalForm } from "./normal-form.js";
+import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
 import { printAreas, within } from "./printed-part.js";
 import { reachingOut } from "./reaching-out.js";
+import type { SheetPair } from "./sheet-pairs.js";
 import { agree, grouped, heldValue, type Subject, said, short } from "./subject.js";
 
 /** A differing text or two are told one by one; many are one finding. */
 const mostTexts = 10;
 /** As for the template's own cells: many stale results are one finding. */
 const mostStale = 5;
-
-/** A sheet as it is and as it would be written, and how their lines and columns correspond. */
-export interface SheetPair {
-  readonly found: SheetContent;
-  readonly fresh: SheetContent;
-  readonly map: SheetMap;
-}
-
-/** The sheets of a fresh workbook that the workbook has, whatever they are called there. */
-export function sheetPairs(subject: Subject, fresh: WorkbookContent): SheetPair[] {
-  const here = new Map(subject.content.sheets.map((one) => [one.name.toLowerCase(), one]));
-  return fresh.sheets.flatMap((sheet) => {
-    const name = subject.match.sheets.get(sheet.name) ?? sheet.name;
-    const found = here.get(name.toLowerCase());
-    if (found === undefined) return [];
-    return [{ found, fresh: sheet, map: sheetMap(subject, sheet, found) }];
-  });
-}
 
 /**
  * Holds what stands around the template's cells against a workbook freshly written from the same
@@ -50,21 +32,31 @@ export function checkSurroundings(
     if (!paired.has(name)) findings.push(sheetFinding("sheet-missing", name));
   }
   const nameAt = namesByArea(content, model);
-  const ours = new Set(
-    [...subject.match.at.values()].map(({ sheet, address }) => `${sheet}!${address}`),
-  );
+  const ours = placesBySheet(subject);
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
   for (const pair of pairs) {
     findings.push(...hidden(pair.found, pair.fresh));
     if (pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet) continue;
     const areas = printAreas(content, pair.found.name);
     const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
-    findings.push(...differences(subject, pair, { nameAt, ours, printed }), ...rules(pair));
+    const own = ours.get(pair.found.name) ?? new Set();
+    findings.push(...differences(pair, { nameAt, ours: own, printed }), ...rules(pair));
   }
   for (const { name } of content.sheets) {
     if (!known.has(name)) findings.push(sheetFinding("sheet-extra", name));
   }
   return [...findings, ...extraNames(content, fresh)];
+}
+
+/** Where the template's own cells stand, by sheet. */
+function placesBySheet({ match }: Subject): Map<string, Set<string>> {
+  const sheets = new Map<string, Set<string>>();
+  for (const { sheet, address } of match.at.values()) {
+    const own = sheets.get(sheet);
+    if (own === undefined) sheets.set(sheet, new Set([address]));
+    else own.add(address);
+  }
+  return sheets;
 }
 
 function sheetFinding(code: "sheet-missing" | "sheet-extra", name: string): Finding {
@@ -105,8 +97,8 @@ function hidden(found: SheetContent, fresh: SheetContent): Finding[] {
 /** Inputs that the spreadsheet no longer checks as they are typed; the bid's own messages still do. */
 function rules({ found, fresh, map }: SheetPair): Finding[] {
   const gone = [...fresh.validated].filter((address) => {
-    const to = map.to(positionOf(address) as Position);
-    return to !== undefined && !found.validated.has(addressOf(to));
+    const to = map.addressOf(address);
+    return to !== undefined && !found.validated.has(to);
   });
   if (gone.length === 0) return [];
   return [
@@ -123,30 +115,23 @@ function rules({ found, fresh, map }: SheetPair): Finding[] {
 
 interface Surroundings {
   readonly nameAt: NameAt;
-  /** Where the template's own cells stand. */
+  /** Where the template's own cells stand on this sheet. */
   readonly ours: ReadonlySet<string>;
   /** Whether a place prints on a page that is handed out. */
   readonly printed: (at: Position) => boolean;
 }
 
 function differences(
-  { model }: Subject,
-  { found, fresh, map }: SheetPair,
+  { found, fresh, map, own }: SheetPair,
   { nameAt, ours, printed }: Surroundings,
 ): Finding[] {
-  const own = new Set(
-    model.cells.flatMap(({ sheet, column, line }) =>
-      sheet === fresh.name ? [addressOf({ row: line, column })] : [],
-    ),
-  );
   const compared = new Set<string>();
   const [figures, stale, texts]: [Finding[], Finding[], Finding[]] = [[], [], []];
   for (const [address, then] of fresh.cells) {
     if (own.has(address)) continue;
-    const to = map.to(positionOf(address) as Position);
-    const there = to === undefined ? undefined : addressOf(to);
+    const there = map.addressOf(address);
+    if (ours.has(there ?? address)) continue;
     const where = `${found.name}!${there ?? address}`;
-    if (ours.has(where)) continue;
     if (there !== undefined) compared.add(there);
     const now = there === undefined ? undefined : found.cells.get(there);
     if (then.formula === undefined) texts.push(...changedText(where, now, then));
@@ -157,9 +142,8 @@ function differences(
     }
   }
   const added = [...found.cells].flatMap(([address, now]) => {
-    const where = `${found.name}!${address}`;
-    if (compared.has(address) || ours.has(where)) return [];
-    return addedCell(where, now, printed(positionOf(address) as Position));
+    if (compared.has(address) || ours.has(address)) return [];
+    return addedCell(`${found.name}!${address}`, now, printed(positionOf(address) as Position));
   });
   const notes = added.filter(({ code }) => code === "note");
   return [
@@ -181,7 +165,8 @@ function sameFormula(
   sheet: string,
   nameAt: NameAt,
 ): boolean {
-  if (now === undefined || now === then) return now === then;
+  if (now === undefined) return false;
+  if (isSpelledAlike(now, then)) return true;
   const wanted = normalForm(then, sheet, nameAt);
   return wanted !== undefined && normalForm(now, sheet, nameAt) === wanted;
 }

@@ -13,9 +13,9 @@ const rectangle = /!?\$?([A-Z]{1,3})\$?(\d{1,7})(?::\$?([A-Z]{1,3})\$?(\d{1,7}))
  * What of a sheet is printed. Undefined: all of it, since no area is set. A definition that cannot be
  * read counts as no area, as programs take it.
  */
-export function printAreas(content: WorkbookContent, sheet: string): Area[] | undefined {
-  const defined = content.names.find(
-    ({ name, scope }) => name.toLowerCase() === "_xlnm.print_area" && scope === sheet,
+export function printAreas({ names }: WorkbookContent, sheet: string): readonly Area[] | undefined {
+  const defined = names.find(
+    ({ name, scope }) => scope === sheet && name.toLowerCase() === "_xlnm.print_area",
   );
   const areas = (defined?.text ?? "").split(/,(?=(?:[^']*'[^']*')*[^']*$)/).flatMap((part) => {
     const [, column, row, lastColumn = column, lastRow = row] = rectangle.exec(part.trim()) ?? [];

@@ -20,17 +20,20 @@ export interface SealState {
 
 /**
  * Reads the seal of a workbook and holds it against what the workbook is now.
- * @param now undefined where the template is not known
+ * @param sections what it is now, asked of a workbook with a seal alone; undefined where the template is not known
  */
-export function sealState(content: WorkbookContent, now: Sections | undefined): SealState {
+export function sealState(
+  content: WorkbookContent,
+  sections: (() => Sections) | undefined,
+): SealState {
   const seal = sealIn(content.properties.custom);
   if (seal === undefined) return { state: "none" };
   if (seal === "broken") return { state: "broken" };
   const { time } = seal;
   const key = signerOf(seal);
   const by = key === undefined ? {} : { key };
-  if (now === undefined) return { state: "untold", time, ...by };
-  const changed = changedSections(seal, now);
+  if (sections === undefined) return { state: "untold", time, ...by };
+  const changed = changedSections(seal, sections());
   if (changed.length > 0 || (seal.signed !== undefined && key === undefined)) {
     return { state: "broken", time, ...by, changed };
   }

@@ -1,10 +1,13 @@
 import { basename } from "node:path";
+import { isDeepStrictEqual } from "node:util";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { beforeAll, describe, expect, test } from "vitest";
+import { identityOf } from "../../engine/book/identity-of.js";
 import type { ChartBlock, Template } from "../../engine/template/index.js";
 import { chartsOf } from "../../engine/template/index.js";
 import type { WorkbookContent } from "../../engine/workbook/read/content.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
+import { readBack } from "../../engine/workbook/write/read-back.js";
 import { beyondLimits } from "../support/beyond-limits.js";
 import { staleCaches } from "../support/cached-points.js";
 import { cachedIn, chartsIn, child, misplaced, titleOf, within } from "../support/chart-parts.js";
@@ -29,6 +32,12 @@ describe.each(demoJobs())("%s", (job) => {
 
   test("keeps to the limits of the format", () => {
     expect(beyondLimits(bid.bytes)).toEqual([]);
+  });
+
+  test("is told to an audit as its file reads", () => {
+    const told = readBack(bid.model, bid.values, identityOf(bid), true);
+    // not by toEqual at once: of a whole workbook that takes seconds
+    if (!isDeepStrictEqual(told, content)) expect(told).toEqual(content);
   });
 
   test("every link leads to a cell of a sheet in sight", () => {

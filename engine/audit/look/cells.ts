@@ -1,8 +1,7 @@
-import { addressOf } from "../../workbook/read/address.js";
 import type { CellLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import { grouped, short } from "../subject.js";
-import { type LookPair, lookFinding, shownCells } from "./compared.js";
+import { type LookPair, lookFinding } from "./compared.js";
 import { printedForm } from "./format-code.js";
 import { legible } from "./legible.js";
 
@@ -22,22 +21,55 @@ export function checkCellLooks(pair: LookPair): Finding[] {
   const { found, nowBook, thenBook } = pair;
   const formats: Finding[] = [];
   const unseen: Finding[] = [];
-  for (const { at, now, then } of shownCells(pair)) {
-    const where = `${found.name}!${addressOf(at)}`;
-    const here = nowBook.styles.cells[now.style ?? 0] ?? plain;
-    const there = thenBook.styles.cells[then.style ?? 0] ?? plain;
-    const isText = typeof now.value === "string";
-    const passedOn = there.format === "General" && now.formula && inherited.test(here.format);
-    if (!passedOn && printedForm(here.format, isText) !== printedForm(there.format, isText)) {
-      const [is, was] = [here, there].map(({ format }) => `the number format ${short(format, 60)}`);
-      formats.push(lookFinding(where, is as string, was as string, { code: "number-format" }));
+  // few looks stand in thousands of cells
+  const known = new Map<number | undefined, Map<number, Change[]>>();
+  for (const { address, now, then } of pair.shown) {
+    const { value, formula, style = 0 } = now;
+    const isText = typeof value === "string";
+    const long = isText && value.length > longText;
+    const calculated = formula !== undefined;
+    const from = known.get(then.style) ?? new Map<number, Change[]>();
+    known.set(then.style, from);
+    const changes = from.get(style) ?? [];
+    from.set(style, changes);
+    const kind = (isText ? 1 : 0) + (long ? 2 : 0) + (calculated ? 4 : 0);
+    let change = changes[kind];
+    if (change === undefined) {
+      const here = nowBook.styles.cells[style] ?? plain;
+      const there = thenBook.styles.cells[then.style ?? 0] ?? plain;
+      change = changeOf(here, there, { isText, long, calculated });
+      changes[kind] = change;
     }
-    const long = isText && String(now.value).length > longText;
-    const trouble =
-      troubleOf(here, there) ?? setOf(here, there, long) ?? runsOf(now.uneven, then.uneven);
-    if (trouble !== undefined) unseen.push(lookFinding(where, trouble, "a text that can be read"));
+    const where = () => `${found.name}!${address}`;
+    if (change.format !== undefined) {
+      const [is, was] = change.format.map((one) => `the number format ${short(one, 60)}`);
+      formats.push(lookFinding(where(), is as string, was as string, { code: "number-format" }));
+    }
+    const trouble = change.trouble ?? runsOf(now.uneven, then.uneven);
+    if (trouble !== undefined)
+      unseen.push(lookFinding(where(), trouble, "a text that can be read"));
   }
   return [...grouped(formats, 3), ...grouped(unseen, 3)];
+}
+
+/** What a change of look does to a cell. */
+interface Change {
+  /** The number format as it is and as it was, where they print otherwise. */
+  readonly format: readonly [string, string] | undefined;
+  readonly trouble: string | undefined;
+}
+
+function changeOf(
+  here: CellLook,
+  there: CellLook,
+  { isText, long, calculated }: { isText: boolean; long: boolean; calculated: boolean },
+): Change {
+  const passedOn = there.format === "General" && calculated && inherited.test(here.format);
+  const same = passedOn || printedForm(here.format, isText) === printedForm(there.format, isText);
+  return {
+    format: same ? undefined : [here.format, there.format],
+    trouble: troubleOf(here, there) ?? setOf(here, there, long),
+  };
 }
 
 function troubleOf(here: CellLook, there: CellLook): string | undefined {

@@ -2,7 +2,7 @@ import { trailSheet, writtenSheet } from "../../workbook/match/trail-columns.js"
 import { slotsOf } from "../../workbook/pictures/slots.js";
 import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { Finding } from "../finding.js";
-import type { SheetPair } from "../other-cells.js";
+import type { SheetPair } from "../sheet-pairs.js";
 import type { Subject } from "../subject.js";
 import { checkCellLooks } from "./cells.js";
 import type { LookPair } from "./compared.js";

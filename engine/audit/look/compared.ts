@@ -1,10 +1,8 @@
-import type { Position } from "../../workbook/read/address.js";
-import { addressOf, positionOf } from "../../workbook/read/address.js";
-import type { CellContent, WorkbookContent } from "../../workbook/read/content.js";
+import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
-import type { SheetPair } from "../other-cells.js";
 import type { Area } from "../printed-part.js";
+import type { SheetPair } from "../sheet-pairs.js";
 
 /** A sheet whose look is compared with that of the freshly written one. */
 export interface LookPair extends SheetPair {
@@ -23,27 +21,6 @@ export interface LookPair extends SheetPair {
   /** It prints nothing as it is written until something is typed. */
   readonly awaited: boolean;
 }
-
-/** A cell of the template that shows something, as it is and as it would be written. */
-export interface ShownCell {
-  readonly at: Position;
-  readonly home: Position;
-  readonly now: CellContent;
-  readonly then: CellContent;
-}
-
-/** The cells of a fresh sheet that show something in the workbook. */
-export function shownCells({ found, fresh, map }: SheetPair): ShownCell[] {
-  return [...fresh.cells].flatMap(([address, then]) => {
-    const home = positionOf(address) as Position;
-    const at = map.to(home);
-    const now = at === undefined ? undefined : found.cells.get(addressOf(at));
-    return at === undefined || now === undefined || isEmpty(now) ? [] : [{ at, home, now, then }];
-  });
-}
-
-export const isEmpty = ({ value }: CellContent): boolean =>
-  value === null || (typeof value === "string" && value.trim() === "");
 
 /** A finding about how something appears. */
 export function lookFinding(

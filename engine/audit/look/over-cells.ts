@@ -3,7 +3,7 @@ import type { Finding } from "../finding.js";
 import { type Area, printAreas, within } from "../printed-part.js";
 import { grouped, said, short } from "../subject.js";
 import { checkCharts } from "./charts.js";
-import { type LookPair, lookFinding, shownCells } from "./compared.js";
+import { type LookPair, lookFinding } from "./compared.js";
 import { covers, extentOf, liesWithin, meets } from "./extent.js";
 
 /** What lies over the cells: merged cells, pictures, text boxes, charts, notes. */
@@ -22,7 +22,7 @@ const saidArea = ({ from, to }: Area): string => `${addressOf(from)}:${addressOf
 /** Cells joined over others that show something, and texts that lost the room they had. */
 function merges(pair: LookPair): Finding[] {
   const { found, fresh, map, now, then } = pair;
-  const shown = new Set(shownCells(pair).map(({ at }) => addressOf(at)));
+  const shown = new Set(pair.shown.map(({ address }) => address));
   const was = new Map<string, Area>();
   for (const area of then.merges.map(areaOf)) {
     const [from, to] = [area && map.to(area.from), area && map.to(area.to)];
@@ -67,7 +67,7 @@ function drawn(pair: LookPair): Finding[] {
   if (then.drawn.length >= now.drawn.length && now.drawn.every(({ kind }) => !(kind in kinds))) {
     return [];
   }
-  const shown = shownCells(pair).map(({ at }) => at);
+  const shown = pair.shown.map(({ at }) => at);
   const areas = printAreas(content, found.name);
   return now.drawn.flatMap((one) => {
     const what = kinds[one.kind];

@@ -2,10 +2,10 @@ import { addressOf } from "../../workbook/read/address.js";
 import type { SheetLook } from "../../workbook/read/look/content.js";
 import { booleanOf } from "../../workbook/read/text.js";
 import type { Finding } from "../finding.js";
-import type { SheetPair } from "../other-cells.js";
 import { type Area, printAreas, within } from "../printed-part.js";
+import type { SheetPair } from "../sheet-pairs.js";
 import { short } from "../subject.js";
-import { type LookPair, lookFinding, shownCells } from "./compared.js";
+import { type LookPair, lookFinding } from "./compared.js";
 
 /** What is printed, what stands in the margins, and how the page and the screen are set. */
 export function checkPage(pair: LookPair): Finding[] {
@@ -22,11 +22,12 @@ function printed(pair: LookPair): Finding[] {
   const { found, fresh, content, freshContent, map } = pair;
   const now = printAreas(content, found.name);
   const then = printAreas(freshContent, fresh.name);
-  const shown = shownCells(pair);
+  if (map.still && saidAreas(now) === saidAreas(then)) return [];
+  const { shown } = pair;
   const missing = shown.filter(({ at, home }) => within(then, home) && !within(now, at));
   const more = shown.filter(({ at, home }) => within(now, at) && !within(openBelow(then), home));
   const first = missing[0] ?? more[0];
-  if (first === undefined || (map.still && saidAreas(now) === saidAreas(then))) return [];
+  if (first === undefined) return [];
   // written while nothing was typed there: what is typed since prints once the bid is written again
   if (pair.awaited && !shown.some(({ at }) => within(now, at))) {
     const advice = "Take the workbook and bid again: from then on this sheet prints.";
@@ -138,7 +139,7 @@ function room(pair: LookPair): Finding[] {
   });
   const pages = pagesDown(now);
   if (pages === 0 || pagesDown(then) === pages) return wide;
-  const last = Math.max(0, ...shownCells(pair).map(({ at }) => at.row));
+  const last = Math.max(0, ...pair.shown.map(({ at }) => at.row));
   if (last <= mostLines * pages) return wide;
   const expected = "lines that can be read";
   if (written !== undefined && pagesDown(written) === pages) {
@@ -199,7 +200,7 @@ function titles({ found, fresh, content, freshContent }: LookPair): Finding[] {
   const titlesOf = ({ names }: typeof content, sheet: string) =>
     names.find(
       ({ name, scope, text }) =>
-        name.toLowerCase() === "_xlnm.print_titles" && scope === sheet && !text.includes("#REF!"),
+        scope === sheet && name.toLowerCase() === "_xlnm.print_titles" && !text.includes("#REF!"),
     );
   const own = titlesOf(content, found.name);
   if (own === undefined || titlesOf(freshContent, fresh.name) !== undefined) return [];

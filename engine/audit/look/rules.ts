@@ -1,5 +1,6 @@
+import { isDeepStrictEqual } from "node:util";
 import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
-import type { Rule, RuleLook } from "../../workbook/read/look/content.js";
+import type { Rule, RuleLook, SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
 import { type CutFormula, cutFormula } from "../../workbook/read/shift.js";
 import type { Finding } from "../finding.js";
 import { grouped, short } from "../subject.js";
@@ -23,11 +24,11 @@ const mostSteps = 2e6;
 /** Rules of conditional format put in or taken out, cell by cell of those that hold something. */
 export function checkRules(pair: LookPair): Finding[] {
   const { found, fresh, map } = pair;
+  if (map.still && areSameRules(pair)) return [];
   const homes = new Map<string, Position>();
   for (const address of fresh.cells.keys()) {
-    const home = positionOf(address) as Position;
-    const at = map.to(home);
-    if (at !== undefined) homes.set(addressOf(at), home);
+    const at = map.addressOf(address);
+    if (at !== undefined) homes.set(at, positionOf(address) as Position);
   }
   const now = effects(pair.now.rules, [...homes.keys()], (effect, rule, at) =>
     effect(rule, at, pair.nowBook.styles.rules, map.still ? undefined : (to) => map.from(to)),
@@ -65,6 +66,13 @@ export function checkRules(pair: LookPair): Finding[] {
     rewrittenFinding(found.name, effect, cells),
   );
   return [...own.slice(0, 20), ...grouped(lostRules, 3), ...changed];
+}
+
+/** The same rules in the same order, with the same looks, do the same. */
+function areSameRules({ now, then, nowBook, thenBook }: LookPair): boolean {
+  const told = ({ rules }: SheetLook, { styles }: WorkbookLook) =>
+    rules.map((rule) => ({ ...rule, look: styles.rules[rule.look ?? -1] }));
+  return isDeepStrictEqual(told(now, nowBook), told(then, thenBook));
 }
 
 const sameCondition = (a: Effect, b: Effect): boolean => a.condition === b.condition;

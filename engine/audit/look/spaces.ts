@@ -1,9 +1,9 @@
 import { columnLetters } from "../../workbook/read/address.js";
 import type { SheetLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
-import type { SheetPair } from "../other-cells.js";
+import type { SheetPair } from "../sheet-pairs.js";
 import { grouped } from "../subject.js";
-import { type LookPair, lookFinding, shownCells } from "./compared.js";
+import { type LookPair, lookFinding } from "./compared.js";
 
 /** Less than this of the room that a text was given cuts it off. */
 const leastShare = 0.7;
@@ -12,10 +12,10 @@ const [usualHeight, usualWidth] = [15, 8.43];
 
 /** Is a row of a sheet lower than its texts want, as they are now? */
 export const hasLowRows = (pairs: readonly SheetPair[]): boolean =>
-  pairs.some(({ found, fresh, map }) => {
-    const [now, then] = [found.look, fresh.look];
+  pairs.some((pair) => {
+    const [now, then] = [pair.found.look, pair.fresh.look];
     if (now === undefined || then === undefined) return false;
-    return lowRows({ found, fresh, map }, now, then).length > 0;
+    return lowRows(pair, now, then).length > 0;
   });
 
 interface LowRow {
@@ -26,7 +26,7 @@ interface LowRow {
 }
 
 function lowRows(pair: SheetPair, now: SheetLook, then: SheetLook): LowRow[] {
-  const rows = new Map(shownCells(pair).map(({ at, home }) => [at.row, home.row]));
+  const rows = new Map(pair.shown.map(({ at, home }) => [at.row, home.row]));
   return [...rows].flatMap(([row, home]) => {
     const [is, wanted] = [heightOf(now, row), heightOf(then, home)];
     return now.rows.get(row)?.hidden || !isTooSmall(is, wanted) ? [] : [{ row, home, is, wanted }];
@@ -62,7 +62,7 @@ export function checkSpaces(pair: LookPair): Finding[] {
       );
     }
   }
-  const columns = new Map(shownCells(pair).map(({ at, home }) => [at.column, home.column]));
+  const columns = new Map(pair.shown.map(({ at, home }) => [at.column, home.column]));
   const narrow = [...columns].flatMap(([column, home]) => {
     const [is, was] = [columnOf(now, column), columnOf(then, home)];
     if (is.hidden || is.width >= was.width * leastShare) return [];

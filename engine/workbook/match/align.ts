@@ -11,6 +11,10 @@ export interface Sighting {
  * kept; a name that was pointed elsewhere falls out of it. Returns `to` by `from`.
  */
 export function aligned(sightings: readonly Sighting[]): Map<number, number> {
+  // where nothing moved, all agree
+  if (sightings.every(({ from, to }) => from === to)) {
+    return new Map(sightings.map(({ from, to }) => [from, to]));
+  }
   const sorted = [...sightings].sort((a, b) => a.from - b.from || a.to - b.to);
   const best: { score: number; before: number }[] = [];
   sorted.forEach((here, i) => {
@@ -38,11 +42,28 @@ export function aligned(sightings: readonly Sighting[]): Map<number, number> {
   return kept;
 }
 
+/** Sightings of the same move as one, of their weight together. */
+export function summed(sightings: readonly Sighting[]): Sighting[] {
+  const sums = new Map<number, { from: number; to: number; weight: number }>();
+  for (const { from, to, weight } of sightings) {
+    const key = from * mostLines + to;
+    const known = sums.get(key);
+    if (known === undefined) sums.set(key, { from, to, weight });
+    else known.weight += weight;
+  }
+  return [...sums.values()];
+}
+
+/** More lines than a sheet has. */
+const mostLines = 2 ** 21;
+
 /** Two changes of shift (away and back) cost more than one cell is worth. */
 const worth = ({ weight }: Sighting): number => weight * 1.5;
 
 /** The shift that holds at a line between known ones: that of the nearest above it, then below. */
 export function shiftsAt(known: ReadonlyMap<number, number>, line: number): number[] {
+  const own = known.get(line);
+  if (own !== undefined) return [own - line];
   let above: number | undefined;
   let below: number | undefined;
   for (const from of known.keys()) {

@@ -45,9 +45,10 @@ export function findBand(
       return found === undefined ? [] : [[name, found]];
     });
   const calculates = places.some(({ formula }) => formula);
-  const lastFilled = lines.findLast((line) => contentOf(line).length > 0) ?? 0;
+  let lastFilled: number | undefined;
   const passed = passedOver(lines, table.block.rows, (line) => {
     const content = contentOf(line);
+    lastFilled ??= lines.findLast((one) => contentOf(one).length > 0) ?? 0;
     // without formulas to tell, a gap among filled rows is the likelier one to be new
     if (content.length === 0) return line < lastFilled ? 3 : 2;
     return calculates && !content.some(([, { formula }]) => formula !== undefined) ? 1 : 0;

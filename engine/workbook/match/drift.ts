@@ -1,5 +1,5 @@
 import type { Cell, Model } from "../../template/model.js";
-import { aligned, type Sighting, shiftsAt } from "./align.js";
+import { aligned, shiftsAt, summed } from "./align.js";
 import type { Place } from "./place.js";
 
 /** Where a sheet of the template, its lines and its columns have gone in a workbook. */
@@ -23,7 +23,9 @@ export function driftOf(
     if (sheet === undefined) continue;
     const here = own.filter(([, place]) => place.sheet === sheet);
     const along = (axis: "line" | "column") =>
-      aligned(sightings(here.map(([cell, place]) => ({ from: cell[axis], to: place[axis] }))));
+      aligned(
+        summed(here.map(([cell, place]) => ({ from: cell[axis], to: place[axis], weight: 1 }))),
+      );
     drifts.set(name, { sheet, lines: along("line"), columns: along("column") });
   }
   return drifts;
@@ -58,17 +60,6 @@ export function fits(cell: Cell, place: Place, drift: SheetDrift | undefined): b
     drift.lines.get(cell.line) === place.line &&
     drift.columns.get(cell.column) === place.column
   );
-}
-
-function sightings(moves: readonly { from: number; to: number }[]): Sighting[] {
-  const counted = new Map<string, { from: number; to: number; weight: number }>();
-  for (const move of moves) {
-    const key = `${move.from}>${move.to}`;
-    const known = counted.get(key);
-    if (known === undefined) counted.set(key, { ...move, weight: 1 });
-    else known.weight += 1;
-  }
-  return [...counted.values()];
 }
 
 function mostCommon(names: readonly string[]): string | undefined {

@@ -3,7 +3,7 @@ import { addressOf } from "../read/address.js";
 import type { CellContent, WorkbookContent } from "../read/content.js";
 import { driftOf, fits, placesByDrift, type SheetDrift } from "./drift.js";
 import { findNamed } from "./named.js";
-import { type Place, written } from "./place.js";
+import { isSamePlace, type Place, written } from "./place.js";
 import type { MatchedCell, WorkbookMatch } from "./result.js";
 
 const blank: CellContent = { value: null };
@@ -40,26 +40,28 @@ export function matchWorkbook(content: WorkbookContent, model: Model): WorkbookM
     if (!cell.implied) continue;
     const drift = drifts.get(cell.sheet);
     const likely = drift === undefined ? [] : placesByDrift(cell, drift);
-    const found = likely.find((place) => matched(place).cell.formula !== undefined) ?? likely[0];
+    const found =
+      likely.length === 1
+        ? likely[0]
+        : (likely.find((place) => matched(place).cell.formula !== undefined) ?? likely[0]);
     if (found !== undefined) places.set(cell, found);
     else reasons.set(cell, `its sheet ${cell.sheet} was not found`);
   }
+  const at = new Map<string, MatchedCell>();
+  for (const cell of model.cells) {
+    const place = places.get(cell);
+    if (place !== undefined) at.set(cell.id, matched(place));
+  }
   return {
-    at: new Map(
-      model.cells.flatMap((cell) => {
-        const place = places.get(cell);
-        return place === undefined ? [] : [[cell.id, matched(place)] as const];
-      }),
-    ),
+    at,
     missing: model.cells.flatMap((cell) => {
       const reason = reasons.get(cell);
       return reason === undefined ? [] : [{ id: cell.id, name: cell.name, reason }];
     }),
     moved: model.cells.flatMap((cell) => {
       const place = places.get(cell);
-      const from = written(cell);
-      if (place === undefined || written(place) === from) return [];
-      return [{ id: cell.id, from, to: written(place) }];
+      if (place === undefined || isSamePlace(cell, place)) return [];
+      return [{ id: cell.id, from: written(cell), to: written(place) }];
     }),
     stray,
     inserted: named.inserted,

@@ -1,7 +1,7 @@
 import type { Cell, Model, Table } from "../../template/model.js";
 import { tableShown } from "../../template/spread.js";
 import { addressOf } from "../read/address.js";
-import type { DefinedName, SheetContent } from "../read/content.js";
+import type { DefinedName, SheetContent, Target } from "../read/content.js";
 import { type FoundBand, findBand, sameRows } from "./bands.js";
 import { type Place, targetOf } from "./place.js";
 import type { InsertedRow } from "./result.js";
@@ -32,9 +32,13 @@ export function findNamed(
     const table = model.tables.get(shown.name) as Table;
     const rows = findBand(table, band, nameOf, sheets);
     inserted.push(...(rows?.inserted ?? []));
-    const cells = band.columns.flatMap((key) => table.columns.get(key)?.cells ?? []);
-    for (const cell of cells) {
-      if (!cell.implied) found.set(cell, inRow(cell, nameOf(cell.name), rows, sheets));
+    for (const key of band.columns) {
+      const column = table.columns.get(key);
+      if (column === undefined) continue;
+      const target = targetOf(nameOf(column.name), sheets);
+      for (const cell of column.cells) {
+        if (!cell.implied) found.set(cell, inRow(cell, target, rows));
+      }
     }
   }
   return { found, inserted };
@@ -51,13 +55,7 @@ function single(defined: DefinedName | undefined, sheets: Sheets): Place | strin
     : `its name stands for ${addressOf(from)}:${addressOf(to)}, not for one cell`;
 }
 
-function inRow(
-  cell: Cell,
-  defined: DefinedName | undefined,
-  band: FoundBand | undefined,
-  sheets: Sheets,
-): Place | string {
-  const target = targetOf(defined, sheets);
+function inRow(cell: Cell, target: Target | string, band: FoundBand | undefined): Place | string {
   if (typeof target === "string") return target;
   if (target.from.column !== target.to.column || band === undefined) {
     return "its name stands for more than one column";

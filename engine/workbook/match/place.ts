@@ -12,6 +12,9 @@ export interface Place {
 export const written = ({ sheet, line, column }: Place): string =>
   `${sheet}!${addressOf({ row: line, column })}`;
 
+export const isSamePlace = (one: Place, other: Place): boolean =>
+  one.line === other.line && one.column === other.column && one.sheet === other.sheet;
+
 /** The cells a defined name points to, or why it points to none, as a sentence part. */
 export function targetOf(
   defined: DefinedName | undefined,

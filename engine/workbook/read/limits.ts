@@ -49,19 +49,25 @@ const meaning: Record<keyof ReadLimits, string> = {
   formulaCharacters: "characters of formulas",
 };
 
+const nothing = Object.fromEntries(Object.keys(meaning).map((limit) => [limit, 0])) as Record<
+  keyof ReadLimits,
+  number
+>;
+
 /** Counts what reading has used up, and refuses the workbook at the first limit that is passed. */
 export class Budget {
   readonly limits: ReadLimits;
-  readonly #spent = new Map<keyof ReadLimits, number>();
+  readonly #spent: Record<keyof ReadLimits, number>;
 
   constructor(limits: Partial<ReadLimits> = {}) {
     this.limits = { ...defaultLimits, ...limits };
+    this.#spent = { ...nothing };
   }
 
   /** Adds to a running count. */
   spend(limit: keyof ReadLimits, amount: number, where: string): void {
-    const total = (this.#spent.get(limit) ?? 0) + amount;
-    this.#spent.set(limit, total);
+    const total = this.#spent[limit] + amount;
+    this.#spent[limit] = total;
     this.check(limit, total, where);
   }
 

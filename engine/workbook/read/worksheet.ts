@@ -95,13 +95,13 @@ class WorksheetReader implements XmlVisitor {
     this.listener?.open(path, attributes);
     if (path === rowPath) this.openRow(attributes);
     else if (path === cellPath) this.openCell(attributes);
+    else if (path === valuePath || path === formulaPath) this.openContent(path, attributes);
     else if (this.cell !== undefined && path.startsWith(runPath)) {
       if (setsApart(path.slice(runPath.length), attributes)) this.cell.uneven = true;
     } else if (path === "worksheet/cols/col") this.hiddenColumns += hiddenIn(attributes);
     else if (path === "worksheet/dataValidations/dataValidation") {
       addCovered(this.validated, attributes.sqref?.value ?? "");
-    } else if (path === valuePath || path === formulaPath) this.openContent(path, attributes);
-    else if (textPaths.has(path)) {
+    } else if (textPaths.has(path)) {
       this.piece = "";
       this.space = attributes["xml:space"]?.value;
     }

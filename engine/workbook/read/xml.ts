@@ -49,10 +49,8 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
 
 /** Tells a visitor paths in place of names, and passes over what does not count. */
 class Paths {
-  /** The path of each open element; undefined in a vocabulary that does not count. */
-  readonly #open: (string | undefined)[] = [];
-  /** Each path once, so that comparing two is comparing two references. */
-  readonly #known = new Map<string, Map<string, string>>();
+  /** The open elements; undefined in a vocabulary that does not count. */
+  readonly #open: (Place | undefined)[] = [];
 
   constructor(
     private readonly part: string,
@@ -70,39 +68,48 @@ class Paths {
       if (!counts || local !== root) {
         throw damaged(`Part ${this.part} of the workbook has <${name}> in place of ${root}`);
       }
-      this.#open.push(root);
+      this.#open.push({ path: root, within: new Map() });
     } else {
       const parent = this.#open[this.#open.length - 1];
-      this.#open.push(counts && parent !== undefined ? this.#path(parent, local) : undefined);
+      this.#open.push(counts && parent !== undefined ? placeIn(parent, local) : undefined);
     }
-    const path = this.#open[this.#open.length - 1];
-    if (path !== undefined) this.visitor.open?.(path, attributes);
+    const place = this.#open[this.#open.length - 1];
+    if (place !== undefined) this.visitor.open?.(place.path, attributes);
   }
 
   wants(): boolean {
-    const path = this.#open[this.#open.length - 1];
+    const path = this.#open[this.#open.length - 1]?.path;
     if (path === undefined || this.visitor.text === undefined) return false;
     return !this.visitor.silent?.has(path);
   }
 
   text(text: string): void {
-    const path = this.#open[this.#open.length - 1];
-    if (path !== undefined) this.visitor.text?.(path, text);
+    const place = this.#open[this.#open.length - 1];
+    if (place !== undefined) this.visitor.text?.(place.path, text);
   }
 
   close(): void {
-    const path = this.#open.pop();
-    if (path !== undefined) this.visitor.close?.(path);
-  }
-
-  #path(parent: string, local: string): string {
-    const children = this.#known.get(parent) ?? new Map<string, string>();
-    this.#known.set(parent, children);
-    const path = children.get(local) ?? `${parent}/${local}`;
-    children.set(local, path);
-    return path;
+    const place = this.#open.pop();
+    if (place !== undefined) this.visitor.close?.(place.path);
   }
 }
+
+/** A path, and those that were met within it. */
+interface Place {
+  readonly path: string;
+  readonly within: Map<string, Place>;
+}
+
+function placeIn({ path, within }: Place, local: string): Place {
+  const known = within.get(local);
+  if (known !== undefined) return known;
+  const made = { path: single(`${path}/${local}`), within: new Map() };
+  within.set(local, made);
+  return made;
+}
+
+/** The one copy that engines keep of the names of properties: comparing two of them is comparing two references. */
+const single = (text: string): string => Object.keys({ [text]: 0 })[0] as string;
 
 function walkAnyXml(bytes: Uint8Array, part: string, budget: Budget, paths: Paths): void {
   const parser = new SaxesParser({ xmlns: true, position: false });

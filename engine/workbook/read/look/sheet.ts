@@ -7,6 +7,8 @@ const most = { rows: 20000, columns: 1000, merges: 20000, rules: 2000, typing: 5
 
 const settingsOf =
   /^worksheet\/(sheetViews\/sheetView(\/pane)?|pageMargins|pageSetup|sheetPr\/pageSetUpPr|sheetProtection|headerFooter)$/;
+const rowPath = "worksheet/sheetData/row";
+const cellsPath = "worksheet/sheetData/";
 const rulePath = "worksheet/conditionalFormatting/cfRule";
 const typingPath = "worksheet/dataValidations/dataValidation";
 const marginPath = /^worksheet\/headerFooter\/(\w+)$/;
@@ -44,7 +46,9 @@ export class SheetListener {
   #areas = "";
 
   open(path: string, attributes: Attributes): void {
-    if (path === "worksheet/sheetData/row") this.#openRow(attributes);
+    if (path === rowPath) this.#openRow(attributes);
+    // most of a sheet is its cells, of which nothing is kept here
+    else if (path.startsWith(cellsPath)) return;
     else if (path === "worksheet/cols/col") this.#openColumn(attributes);
     else if (path === "worksheet/mergeCells/mergeCell") {
       if (this.#room("merges", this.#merges.length)) this.#merges.push(attributes.ref?.value ?? "");

@@ -1,5 +1,6 @@
 import type { Charts } from "../charts/add.js";
 import { themeXml } from "../document.js";
+import type { SpellCells } from "../xml/cells.js";
 import { type Link, linksOf, linksXml, relations } from "../xml/links.js";
 import { boxesXml, commentsXml, notesOf } from "../xml/notes.js";
 import { appXml, coreXml, customRelation, customType, customXml } from "../xml/properties.js";
@@ -28,11 +29,14 @@ const sheetLink = (at: number): string => `rId${firstLinks.length + 1 + at}`;
 /**
  * The parts of the package that a book is, one after another; the sheets first, since they are most of it and can be
  * packed while the next one is spelled. The same book gives the same parts.
+ *
+ * @param spellCells another way to spell the cells of a sheet
  */
 export function* partsOf(
   book: Book,
   properties: Readonly<Record<string, string>>,
   charts: Charts,
+  spellCells?: SpellCells,
 ): Generator<Part> {
   const shared = { styles: new Styles(), texts: new Texts() };
   const noted: number[] = [];
@@ -40,7 +44,7 @@ export function* partsOf(
     const links = sheetLinks(sheet, i + 1, charts);
     const ids = { drawing: idOf(links, "drawing"), noteBoxes: idOf(links, "vmlDrawing") };
     const path = `xl/worksheets/sheet${i + 1}.xml`;
-    yield [path, worksheetXml(sheet, shared, ids)];
+    yield [path, worksheetXml(sheet, shared, ids, spellCells)];
     if (links.length > 0) yield [linksOf(path), linksXml(links)];
     if (ids.noteBoxes === undefined) continue;
     noted.push(i + 1);

@@ -10,6 +10,9 @@ export interface Shared {
   readonly texts: Texts;
 }
 
+/** Makes the element `sheetData` of a sheet. */
+export type SpellCells = (sheet: Sheet, shared: Shared) => string;
+
 /** The cells of a sheet, line by line (ISO/IEC 29500-1, 18.3.1.80). */
 export function cellsXml(sheet: Sheet, shared: Shared): string {
   const letters = Array.from({ length: widest(sheet) + 1 }, (_, i) =>
@@ -21,6 +24,19 @@ export function cellsXml(sheet: Sheet, shared: Shared): string {
   }
   return xml === "" ? "<sheetData/>" : `<sheetData>${xml}</sheetData>`;
 }
+
+/** The lines of a sheet of which something is said, without their cells. */
+export function linesXml({ rows }: Sheet): string {
+  let xml = "";
+  for (const row of rows) {
+    if (row !== undefined && isWritten(row) && (row.height || row.hidden))
+      xml += `${lineXml(row)}/>`;
+  }
+  return `<sheetData>${xml}</sheetData>`;
+}
+
+const lineXml = ({ line, height, hidden }: Row): string =>
+  `<row r="${line}"${height ? ` ht="${height}" customHeight="1"` : ""}${hidden ? ' hidden="1"' : ""}`;
 
 const widest = ({ rows }: Sheet): number =>
   rows.reduce((most, row) => Math.max(most, row === undefined ? 0 : row.cells.length - 1), 0);
@@ -35,10 +51,10 @@ export function spanOf({ cells }: Row): readonly [number, number] | undefined {
 }
 
 function rowXml(row: Row, letters: readonly string[], shared: Shared): string {
-  const { line, height, hidden, cells } = row;
+  const { line, cells } = row;
   const span = spanOf(row);
   const said =
-    `<row r="${line}"${height ? ` ht="${height}" customHeight="1"` : ""}${hidden ? ' hidden="1"' : ""}` +
+    lineXml(row) +
     `${span === undefined ? "" : ` spans="${span[0]}:${span[1]}"`} x14ac:dyDescent="0.25"`;
   let xml = "";
   for (let column = span?.[0] ?? 1; column < cells.length; column++) {

@@ -1,6 +1,6 @@
 import { addressOf } from "../../../address.js";
 import type { Merge, PageSetup, Sheet, View } from "../book/sheet.js";
-import { cellsXml, isWritten, type Shared, spanOf } from "./cells.js";
+import { cellsXml, isWritten, type Shared, type SpellCells, spanOf } from "./cells.js";
 import { conditionalsXml, validationsXml } from "./rules.js";
 import { content, head } from "./text.js";
 
@@ -20,10 +20,18 @@ export interface Links {
   readonly noteBoxes: string | undefined;
 }
 
-/** A sheet as the standard orders its elements (ISO/IEC 29500-1, 18.3.1.99). */
-export function worksheetXml(sheet: Sheet, shared: Shared, links: Links): string {
+/**
+ * A sheet as the standard orders its elements (ISO/IEC 29500-1, 18.3.1.99).
+ * @param spellCells makes its element `sheetData`
+ */
+export function worksheetXml(
+  sheet: Sheet,
+  shared: Shared,
+  links: Links,
+  spellCells: SpellCells = cellsXml,
+): string {
   const { options, view, pageSetup, footer } = sheet;
-  const cells = cellsXml(sheet, shared);
+  const cells = spellCells(sheet, shared);
   return (
     `${head}<worksheet ${spaces}>${propertiesXml(sheet)}<dimension ref="${dimensionOf(sheet)}"/>` +
     viewXml(view) +
