@@ -65,7 +65,7 @@ function changedRows(
   return settled;
 }
 
-/** Blank cells for which a job record has no words, since the template's own value would hold. */
+/** Blank cells for which a job record has no words, since the template's own value would hold: a sentence a row. */
 export function unsayable(
   model: Model,
   job: JobRecord,
@@ -73,11 +73,18 @@ export function unsayable(
   office: OfficeValues,
 ): string[] {
   const values = valuesAsGiven(model, job, office);
-  return inputPlanOf(model).inputs.flatMap(({ cell }) => {
+  const byRow = new Map<string, (readonly [cell: string, puts: string])[]>();
+  for (const { cell, table } of inputPlanOf(model).inputs) {
     const value = recorded(cell, values[cell.index]);
-    if (value === wanted.get(cell.id)) return [];
-    return [
-      `${cell.id} (${cell.declaration.label}) is blank in the workbook, but where nothing is given the template puts ${JSON.stringify(value)}. Fill the cell.`,
-    ];
+    if (value === wanted.get(cell.id)) continue;
+    const row = table === undefined ? cell.id : `${table} ${cell.row}`;
+    const said = [`${cell.id} (${cell.declaration.label})`, JSON.stringify(value)] as const;
+    byRow.set(row, [...(byRow.get(row) ?? []), said]);
+  }
+  return [...byRow.values()].map((cells) => {
+    const [are, fill] = cells.length > 1 ? ["are", "these cells"] : ["is", "the cell"];
+    const names = cells.map(([name]) => name).join(", ");
+    const puts = cells.map(([, one]) => one).join(", ");
+    return `${names} ${are} blank in the workbook, but where nothing is given the template puts ${puts}. Fill ${fill}.`;
   });
 }
