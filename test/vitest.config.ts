@@ -18,7 +18,10 @@ const alone = testFiles.filter((name) =>
   /vi\.mock\(|^\/\/ A process of its own: /m.test(readFileSync(join(root, name), "utf8")),
 );
 
-const setupFiles = ["test/kept-models.ts"];
+const setupFiles = [
+  "test/kept-models.ts",
+  ...(process.env.TEST_CPU ? ["test/cpu-by-file.ts"] : []),
+];
 
 const slow = (name: string, seconds: number) => ({
   test: {
