@@ -98,16 +98,27 @@ export class Reach {
 
   /** The targets' values under these changes, which must be of cells that the cone answers to. */
   under(changes: Iterable<readonly [number, Value]>): Value[] {
-    const kept = this.#kept;
-    const touched: number[] = [];
+    const { values } = this.#kept;
+    const changed: number[] = [];
     for (const [index, value] of changes) {
-      kept.set(index, value);
-      touched.push(index);
+      this.#kept.set(index, value);
+      changed.push(index);
     }
-    kept.settle();
-    const found = this.#targets.map((index) => kept.values[index] as Value);
-    // the formulas that read them wait for the next changes
-    for (const index of touched) kept.set(index, this.base[index] as Value);
+    this.#kept.settle(changed);
+    const found = this.#found();
+    // what was is put back, and not calculated again
+    for (const index of changed) values[index] = this.base[index] as Value;
     return found;
+  }
+
+  /** The same where each call changes the same cells, and none asks `under` others: nothing is put back. */
+  next(changes: Iterable<readonly [number, Value]>): Value[] {
+    for (const [index, value] of changes) this.#kept.set(index, value);
+    this.#kept.settle();
+    return this.#found();
+  }
+
+  #found(): Value[] {
+    return this.#targets.map((index) => this.#kept.values[index] as Value);
   }
 }

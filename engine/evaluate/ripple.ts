@@ -64,8 +64,11 @@ export class Ripple {
     this.#wake(index);
   }
 
-  /** Brings all formulas up to date. */
-  settle(): void {
+  /**
+   * Brings all formulas up to date.
+   * @param changed takes the indexes of the cells whose value became another one
+   */
+  settle(changed?: number[]): void {
     const { values } = this;
     const { count, index, run } = this.readers.steps;
     const waiting = this.#waiting;
@@ -80,6 +83,7 @@ export class Ripple {
       const value = run(place, values);
       if (same(values[at] as Value, value)) continue;
       values[at] = value;
+      changed?.push(at);
       this.#wake(at);
     }
     // who reads a stretch stands behind all of its cells: none of them changed after it ran

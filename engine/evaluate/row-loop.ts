@@ -13,27 +13,48 @@ export interface RowWriter {
 interface RowCode {
   readonly code: string;
   readonly kind: "number" | "yesno" | "any";
+  /** It is the same in every row. */
+  readonly once: boolean;
 }
 
 /**
  * The sum of products over the rows of columns as one loop, without a list for each step. Of several errors
  * the one that shows is that of the lists, one after another: `lists`, which is calculated where the loop
- * meets any. Gives `lists` itself where there is no loop to write.
+ * meets any. What stands in it several times is calculated once. Gives `lists` itself where there is no loop to write.
  */
 export function productsByRow(args: readonly Tree[], writer: RowWriter, lists: string): string {
   const loop = new Loop(writer);
   const factors = args.map((arg) => loop.factor(arg));
   if (loop.rows === undefined || factors.includes(undefined)) return lists;
-  const singles = loop.singles.map((code, i) => `const s${i}=${code};`).join("");
-  return `(()=>{try{${singles}let t=0;for(let i=0;i<${loop.rows};i++)t+=${factors.join("*")};return finite(t);}catch{return ${lists};}})()`;
+  return `(()=>{try{${loop.before.text}let t=0;for(let i=0;i<${loop.rows};i++){${loop.within.text}t+=${factors.join("*")};}return finite(t);}catch{return ${lists};}})()`;
 }
 
 const arithmetic: readonly string[] = ["+", "-", "*"];
 const comparisons: readonly string[] = ["=", "<>", "<", "<=", ">", ">="];
 
+/** Values by name, each expression once. */
+class Named {
+  readonly #names = new Map<string, string>();
+
+  constructor(private readonly letter: string) {}
+
+  /** The name of what an expression comes to. */
+  of(code: string): string {
+    const known = this.#names.get(code) ?? `${this.letter}${this.#names.size}`;
+    this.#names.set(code, known);
+    return known;
+  }
+
+  get text(): string {
+    return [...this.#names].map(([code, name]) => `const ${name}=${code};`).join("");
+  }
+}
+
 class Loop {
   /** What is the same for every row is calculated once, before. */
-  readonly singles: string[] = [];
+  readonly before = new Named("s");
+  /** What each row comes to on the way. */
+  readonly within = new Named("r");
   #rows: number | undefined;
   #uneven = false;
 
@@ -50,7 +71,22 @@ class Loop {
     const row = this.#row(tree);
     if (row?.kind === "number") return row.code;
     // an error in it is one all the same
-    return row?.kind === "any" ? `counted(${row.code})` : undefined;
+    return row?.kind === "any"
+      ? this.#named("number", `counted(${row.code})`, row).code
+      : undefined;
+  }
+
+  /** An expression of others by a name of its own. */
+  #named(kind: RowCode["kind"], code: string, ...of: readonly RowCode[]): RowCode {
+    const once = of.every((one) => one.once);
+    return { code: (once ? this.before : this.within).of(code), kind, once };
+  }
+
+  #number(of: RowCode): string {
+    if (of.kind === "number") return of.code;
+    return of.kind === "yesno"
+      ? `(${of.code}?1:0)`
+      : this.#named("number", `num(${of.code})`, of).code;
   }
 
   #row(tree: Tree): RowCode | undefined {
@@ -61,15 +97,14 @@ class Loop {
         return this.#row(opened(tree));
       case "negate": {
         const of = this.#row(tree.of);
-        return of && { code: `(-${number(of)})`, kind: "number" };
+        return of && this.#named("number", `-${this.#number(of)}`, of);
       }
       case "binary":
         return this.#binary(tree);
       case "number":
-        return { code: `(${tree.value})`, kind: "number" };
+        return { code: `(${tree.value})`, kind: "number", once: true };
       default:
-        this.singles.push(this.writer.single(tree));
-        return { code: `s${this.singles.length - 1}`, kind: "any" };
+        return { code: this.before.of(this.writer.single(tree)), kind: "any", once: true };
     }
   }
 
@@ -77,23 +112,19 @@ class Loop {
     const { from, rows } = this.writer.place(tree);
     this.#uneven ||= this.#rows !== undefined && this.#rows !== rows;
     this.#rows = rows;
-    return { code: `v[${from}+i]`, kind: "any" };
+    return { code: this.within.of(`v[${from}+i]`), kind: "any", once: false };
   }
 
   #binary({ operator, left, right }: Extract<Tree, { kind: "binary" }>): RowCode | undefined {
     const [l, r] = [this.#row(left), this.#row(right)];
     if (l === undefined || r === undefined || operator === "&") return undefined;
     if (arithmetic.includes(operator)) {
-      return { code: `finite(${number(l)}${operator}${number(r)})`, kind: "number" };
+      const code = `finite(${this.#number(l)}${operator}${this.#number(r)})`;
+      return this.#named("number", code, l, r);
     }
-    const code = `${operations[operator]}(${l.code},${r.code})`;
-    return { code, kind: comparisons.includes(operator) ? "yesno" : "number" };
+    const kind = comparisons.includes(operator) ? "yesno" : "number";
+    return this.#named(kind, `${operations[operator]}(${l.code},${r.code})`, l, r);
   }
-}
-
-function number({ code, kind }: RowCode): string {
-  if (kind === "number") return code;
-  return kind === "yesno" ? `(${code}?1:0)` : `num(${code})`;
 }
 
 function hasColumn(tree: Tree): boolean {

@@ -99,7 +99,7 @@ function reachOf(
 ): (changes: readonly (readonly [number, Value])[]) => readonly Value[] {
   if (changing.size > 0) {
     const reach = new Reach(model, values, targets, new Cone(model, targets, changing));
-    return (changes) => reach.under(changes);
+    return (changes) => reach.next(changes);
   }
   const held = targets.map((name) => values[model.byId.get(name)?.index as number] as Value);
   return () => held;
