@@ -4,6 +4,7 @@ import {
   existsSync,
   mkdtempSync,
   readdirSync,
+  readFileSync,
   rmSync,
   statSync,
   writeFileSync,
@@ -62,6 +63,24 @@ test("the package holds the built tool and its data, and no tests or sources", (
   expect(packed).toEqual(expect.arrayContaining(data.map((f) => `dist/sheets/${f}`)));
   const sources = packed.filter((f) => /(?<!\.d)\.ts$/.test(f) || /(^|\/)test(\/|$)/.test(f));
   expect(sources).toEqual([]);
+});
+
+test("every type that the exports name is in the package", () => {
+  const home = join(folder, "node_modules/rillbook");
+  const { exports } = JSON.parse(readFileSync(join(home, "package.json"), "utf8"));
+  const entries = Object.values<{ types?: string }>(exports).flatMap(({ types }) => types ?? []);
+  const reached = new Set<string>();
+  const reach = (path: string): void => {
+    if (reached.has(path)) return;
+    reached.add(path);
+    const declared = readFileSync(path, "utf8");
+    for (const [, from = ""] of declared.matchAll(/(?:from |import\(|import )"(\.[^"]+)"/g)) {
+      reach(join(path, "..", from.replace(/\.js$/, ".d.ts")));
+    }
+  };
+  for (const entry of entries) reach(join(home, entry));
+  expect(entries).toHaveLength(2);
+  expect(reached.size).toBeGreaterThan(50);
 });
 
 test("the package brings its compiled models, and compiles none where it is used", () => {
