@@ -21,6 +21,9 @@ export function markOf(template: Template, system: UnitSystem): string | undefin
   return createHash("sha256").update(engineMark()).update(system).update(declared).digest("hex");
 }
 
+/** Declarations are no code: the package leaves most of them out. */
+const code = /(?<!\.d)\.[jt]s$/;
+
 let known: string | undefined;
 
 function engineMark(): string {
@@ -33,7 +36,7 @@ export function digestOf(folder: string, within: readonly string[]): string {
   const hash = createHash("sha256");
   for (const room of within) {
     const files = readdirSync(join(folder, room), { recursive: true, encoding: "utf8" });
-    for (const file of files.filter((name) => /\.[jt]s$/.test(name)).sort()) {
+    for (const file of files.filter((name) => code.test(name)).sort()) {
       const text = readFileSync(join(folder, room, file));
       hash.update(`${room}/${file.replaceAll(sep, "/")} ${text.length} `).update(text);
     }

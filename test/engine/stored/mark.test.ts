@@ -97,5 +97,6 @@ test("an edit, a new file and a name of the engine's code each change its digest
     ];
     expect(new Set(found).size).toBe(4);
     expect(write("notes.md", "no code")).toBe(found[3]);
+    expect(write("a.d.ts", "no code either")).toBe(found[3]);
   });
 });
