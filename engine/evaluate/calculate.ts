@@ -1,8 +1,7 @@
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
-import { mustAgree } from "./agree.js";
 import { calculateFast } from "./calculate-fast.js";
-import { judged } from "./kept-judge.js";
+import { mustBeJudged } from "./kept-judge.js";
 
 export { firstDifference } from "./agree.js";
 export { calculateFast, evaluatorOf } from "./calculate-fast.js";
@@ -13,6 +12,6 @@ export { calculateFast, evaluatorOf } from "./calculate-fast.js";
  */
 export function calculate(model: Model, given: readonly Value[]): Value[] {
   const values = calculateFast(model, given);
-  mustAgree(model, judged(model, given), values);
+  mustBeJudged(model, given, values);
   return values;
 }

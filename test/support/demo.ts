@@ -3,7 +3,9 @@ import { basename, dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { identityOf } from "../../engine/book/identity-of.js";
 import { type LoadedJob, loadJob } from "../../engine/book/load-job.js";
-import { calculate, calculateFast } from "../../engine/evaluate/calculate.js";
+import { mustAgree } from "../../engine/evaluate/agree.js";
+import { calculateFast } from "../../engine/evaluate/calculate.js";
+import { judge } from "../../engine/evaluate/judge.js";
 import type { Value } from "../../engine/formula/value.js";
 import { writeWorkbook } from "../../engine/workbook/write/write.js";
 import { templates } from "../../sheets/templates/index.js";
@@ -38,7 +40,9 @@ export function bidOf(file: string): Promise<DemoBid> {
 async function makeBid(file: string): Promise<DemoBid> {
   const loaded = await loadJob(file, templates);
   const make = async () => {
-    const values = calculate(loaded.model, loaded.given);
+    const values = calculateFast(loaded.model, loaded.given);
+    // demos are held against whole sheets of the judge, and not against its answers to questions alone
+    mustAgree(loaded.model, judge(loaded.model, loaded.given), values);
     return writeWorkbook(loaded.model, values, identityOf(loaded));
   };
   const isDemo = dirname(resolve(file)) === resolve(demoFolder);
