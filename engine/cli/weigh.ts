@@ -154,7 +154,7 @@ function tellSpread(
     (key) => `  ${key.toUpperCase()} ${between(spread[key])}\n`,
   );
   out(
-    `\nCost, without contingency, over ${draws.toLocaleString("en-US")} draws of ${drawn} (seed ${seed}): mean ${shown(mean)}\n`,
+    `\nCost, without contingency, over ${draws.toLocaleString("en-US")} draws of ${drawn}, seed ${seed}: mean ${shown(mean)}\n`,
   );
   for (const line of lines) out(line);
   if (failed > 0) out(`  ${failed} draws could not be calculated and are left out\n`);

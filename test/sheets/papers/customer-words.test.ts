@@ -106,7 +106,7 @@ describe("one fall with one line", () => {
   });
 
   test("is handed over with its warranty, a telephone, and no lights", () => {
-    expect(page("handOver")).toMatch(/■ Warranty\none year/);
+    expect(page("handOver")).toMatch(/■ Warranty\nAs agreed: one year/);
     expect(page("handOver")).toMatch(/■ Call us when\n• {2}The level falls/);
     expect(page("handOver")).toContain("•  Telephone: 555-0100");
     expect(page("handOver")).not.toMatch(/lights/);
