@@ -119,7 +119,7 @@ describe.each(templates)("$name", (template) => {
             expect(faults(model, calculateFast(model, without(given, cells)))).toEqual([]);
           },
         ),
-        { numRuns: Number(process.env.PARTIAL_RUNS ?? 12) },
+        { numRuns: Number(process.env.PARTIAL_RUNS ?? 8) },
       );
     });
   });

@@ -179,10 +179,6 @@ describe("a workbook", () => {
     expect(bid.out).toMatch(
       /^pipe_lines\.pipe_size\[1\]: 2 in, was blank \(changed .*, by E\. Estimator/m,
     );
-    const before = await rillbook("bid", file, "-o", join(folder, "before.xlsx"), "--json");
-    // once more, nothing is told that was told already
-    expect(JSON.parse(before.out)).toMatchObject({ missing: [], errors: [] });
-    expect(JSON.parse(before.out).entries).toBeUndefined();
     const after = readWorkbook(new Uint8Array(await readFile(file)));
     const match = matchWorkbook(after, model);
     for (const [id, value] of Object.entries(typed)) {
@@ -194,7 +190,11 @@ describe("a workbook", () => {
     const refreshed = await rillbook("bid", file, "-o", target, "--office", book, "--json");
     const priced = JSON.parse(refreshed.out);
     expect(priced.failed.map(({ name }: { name: string }) => name)).not.toContain("prices_own");
-    expect(priced.headline.price.value).not.toBe(JSON.parse(before.out).headline.price.value);
+    // once more, nothing is told that was told already
+    expect(priced).toMatchObject({ missing: [], errors: [] });
+    expect(priced.entries).toBeUndefined();
+    const [, told = ""] = /^Price +\$(\S+)/m.exec(bid.out) ?? [];
+    expect(priced.headline.price.value).not.toBe(Number(told.replaceAll(",", "")));
     const anew = await rillbook(
       "bid",
       target,
