@@ -25,7 +25,7 @@ export const how = [
   paragraphs(
     "Whole jobs, and whether P80 holds",
     "Sheet Whole jobs holds the man-hours of each job, all compared tasks together, against those by the learned rates: tasks of one job go wrong together, so that its spread is not that of its tasks. The same model as for a rate gives P50 and P80 of the next job. The learned rates know these jobs, so that P80 comes out a little narrow.",
-    "A bid does not know the quantities that will be done. So the man-hours of each job are held, besides, against what would be bid for it now: quantities as planned, by the rates as they are marked to be taken. That overrun holds more or less work and work that was forgotten, and is wider. It is what the office book takes (Take the overrun), and a bid under such a book shows its own P50, P80, and the contingency that covers P80.",
+    "A bid does not know the quantities that will be done. So the man-hours of each job are also held against what would be bid for it now: quantities as planned, by the rates as they are marked to be taken. That overrun holds more or less work and work that was forgotten, and is wider. It is what the office book takes (Take the overrun), and a bid under such a book shows its own P50, P80, and the contingency that covers P80.",
     "Sheet Calibration asks the other way round: for each job, what the office book and the jobs before it would have foretold, and whether it stayed within. Right would be 80 of 100 jobs within P80. The share has an interval of its own, by Wilson: a dozen jobs cannot tell 70% from 90%.",
   ),
   paragraphs(
