@@ -25,7 +25,7 @@ export const sizes: Readonly<Record<"tiny" | "usual" | "full", Size>> = {
     ...{ draws: 10_000, processes: [0], commandRounds: 3 },
   },
   full: {
-    ...{ rounds: 5, jobs: [10, 100, 1000, 10_000], once: [], workbooks: 48, officeFiles: 8 },
+    ...{ rounds: 5, jobs: [10, 100, 1000], once: [10_000], workbooks: 48, officeFiles: 8 },
     ...{ draws: 10_000, processes: [1, 0], commandRounds: 5 },
   },
 };
