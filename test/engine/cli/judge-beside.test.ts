@@ -1,10 +1,10 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { repository } from "../../house/repository.js";
 import { compiled } from "../../support/compiled.js";
-import { demoFolder } from "../../support/demo.js";
 
 let program: string;
 let thread: string;
@@ -13,7 +13,18 @@ const folder = mkdtempSync(join(tmpdir(), "rillbook-beside-"));
 const target = join(folder, "bid.xlsx");
 
 beforeAll(async () => {
-  program = await compiled("engine/cli/main.ts", "engine/evaluate/judge-thread.ts");
+  program = await compiled(
+    ...[
+      "engine/cli/main.ts",
+      "engine/evaluate/judge-thread.ts",
+      "engine/index.ts",
+      "engine/template/own-imports.ts",
+    ],
+  );
+  const own = { name: "rillbook", type: "module", exports: "./engine/index.js" };
+  writeFileSync(join(program, "package.json"), JSON.stringify(own));
+  // a small template: its model is compiled anew for each judge, since that is part of what it is made by
+  cpSync(join(repository, "test/pack/example"), folder, { recursive: true });
   thread = join(program, "engine/evaluate/judge-thread.js");
   right = readFileSync(thread, "utf8");
 });
@@ -24,12 +35,11 @@ afterAll(() => {
 /** Writes a bid by the program as built, whose judge is this module. */
 function bid(judge: string) {
   writeFileSync(thread, judge);
-  const job = join(demoFolder, "garden-corner.json");
-  return spawnSync(
-    process.execPath,
-    [join(program, "engine/cli/main.js"), "bid", job, "-o", target],
-    { encoding: "utf8" },
-  );
+  const args = ["bid", join(folder, "us.json"), "-o", target];
+  const own = ["--template", join(folder, "fence.mjs")];
+  return spawnSync(process.execPath, [join(program, "engine/cli/main.js"), ...args, ...own], {
+    encoding: "utf8",
+  });
 }
 
 /** The judge with something done to its list of values. */
