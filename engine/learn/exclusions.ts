@@ -1,7 +1,7 @@
 import type { Value } from "../formula/value.js";
 import type { RowValues } from "../job/record.js";
 import type { Learns } from "../template/learns.js";
-import { columnOf, type Model } from "../template/model.js";
+import { columnValues, type Model } from "../template/model.js";
 import { notLearned } from "./take-rates.js";
 
 /** A row that a person left out of an older workbook of learned rates, with the reason. */
@@ -29,7 +29,7 @@ export function exclusionsIn(model: Model, values: readonly Value[]): Exclusion[
   if (learns === undefined) throw notLearned(model);
   const { evidence } = learns;
   const column = (key: "job" | "task" | "code" | "quantity" | "hours" | "reason") =>
-    columnOf(model, evidence.table, evidence[key]).cells.map(({ index }) => values[index] ?? null);
+    columnValues(model, values, evidence.table, evidence[key]);
   const [jobs, tasks, codes] = [column("job"), column("task"), column("code")];
   const [quantities, hours] = [column("quantity"), column("hours")];
   return column("reason").flatMap((reason, row): Exclusion[] => {

@@ -4,7 +4,7 @@ import type { Value } from "../formula/value.js";
 import { writtenDate } from "../job/date.js";
 import type { BookRow } from "../template/book-layout.js";
 import { placeholderColumn } from "../template/book-layout.js";
-import { columnOf, type Model, valueNamed } from "../template/model.js";
+import { columnValues, type Model, valueNamed } from "../template/model.js";
 import { rulesTables } from "../template/office-layout.js";
 import type { Overrun } from "../template/template.js";
 import { mustHaveRate, notLearned } from "./take-rates.js";
@@ -28,10 +28,10 @@ export function overrunToTake(model: Model, values: readonly Value[]): TakenOver
   if (named(overrun.takeIt) !== true) return undefined;
   const [half, fifth] = [named(overrun.half), named(overrun.fifth)];
   const [table = "", column = ""] = overrun.counts.split(".");
-  const counts = columnOf(model, table, column).cells.map(({ index }) => values[index] === 1);
-  const jobs = columnOf(model, list.table, list.job)
-    .cells.filter((_, row) => counts[row])
-    .map(({ index }) => String(values[index]));
+  const counts = columnValues(model, values, table, column);
+  const jobs = columnValues(model, values, list.table, list.job)
+    .filter((_, row) => counts[row] === 1)
+    .map(String);
   if (typeof half === "number" && typeof fifth === "number" && jobs.length > 0) {
     return { half, fifth, jobs, on: writtenDate(Number(named(learns.on))) };
   }
@@ -91,8 +91,7 @@ function mustHaveRates(
   const { learns } = model.template;
   if (learns === undefined) throw notLearned(model);
   const { rates, learned } = learns;
-  const at = (table: string, key: string) =>
-    columnOf(model, table, key).cells.map(({ index }) => values[index] ?? null);
+  const at = (table: string, key: string) => columnValues(model, values, table, key);
   const [codes, units, old] = [rates.code, rates.unit, rates.inBook].map((key) =>
     at(rates.table, key),
   );

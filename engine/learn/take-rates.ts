@@ -5,7 +5,7 @@ import { writtenDate } from "../job/date.js";
 import type { BookRow } from "../template/book-layout.js";
 import { placeholderColumn } from "../template/book-layout.js";
 import type { Learns } from "../template/learns.js";
-import { columnOf, type Model, valueNamed } from "../template/model.js";
+import { columnValues, type Model, valueNamed } from "../template/model.js";
 
 /** A rate that a person marked to be taken. */
 export interface TakenRate {
@@ -28,8 +28,7 @@ export function ratesToTake(model: Model, values: readonly Value[]): TakenRate[]
   const { learns } = model.template;
   if (learns === undefined) throw notLearned(model);
   const { rates, learned, evidence } = learns;
-  const column = (table: string, key: string): Value[] =>
-    columnOf(model, table, key).cells.map(({ index }) => values[index] ?? null);
+  const column = (table: string, key: string) => columnValues(model, values, table, key);
   const of = (key: keyof Omit<Learns["rates"], "table">) => column(rates.table, rates[key]);
   const found = (key: keyof Omit<Learns["learned"], "table">) =>
     column(learned.table, learned[key]);
@@ -85,20 +84,18 @@ export function withRates<T extends Pick<OfficeBook, "name" | "tables" | "units"
   { template: { learns }, system }: Model,
 ): T {
   if (learns === undefined) throw new RangeError("The template does not learn.");
-  const { table, code, value, unit, source } = learns.book;
+  const { table, code, value, source } = learns.book;
   const left = new Map(taken.map((one) => [one.code.toLowerCase(), one]));
   const rows = (book.tables[table] ?? []).map((row): BookRow => {
     const one = left.get(String(row[code]).toLowerCase());
     if (one === undefined) return row;
     left.delete(one.code.toLowerCase());
-    if (!isAs(row[value], one.old) || row[unit] !== one.unit) {
-      throw moved(book.name, one, `${row[value]} ${row[unit]}`);
-    }
+    mustBeAsLearned(book.name, learns, one, row);
     const { [placeholderColumn.key]: _, ...kept } = row;
     return { ...kept, [value]: one.now, [source]: sourceOf(one, row[source]) };
   });
   const [lost] = left.values();
-  if (lost !== undefined) throw moved(book.name, lost, "no such row");
+  if (lost !== undefined) mustBeAsLearned(book.name, learns, lost, undefined);
   if ((book.units ?? "us") !== system)
     throw moved(book.name, taken[0] as TakenRate, `units ${book.units ?? "us"}`);
   return { ...book, tables: { ...book.tables, [table]: rows } };
@@ -107,24 +104,32 @@ export function withRates<T extends Pick<OfficeBook, "name" | "tables" | "units"
 /** Throws RillbookError where the book's rate is not the one that was learned against. */
 export function mustHaveRate(
   book: Pick<OfficeBook, "name" | "tables">,
-  { book: { table, code, value, unit } }: Learns,
-  one: Pick<TakenRate, "code" | "unit" | "old">,
+  learns: Learns,
+  one: LearnedAgainst,
 ): void {
+  const { table, code } = learns.book;
   const row = (book.tables[table] ?? []).find(
     (each) => String(each[code]).toLowerCase() === one.code.toLowerCase(),
   );
+  mustBeAsLearned(book.name, learns, one, row);
+}
+
+type LearnedAgainst = Pick<TakenRate, "code" | "unit" | "old">;
+
+function mustBeAsLearned(
+  book: string,
+  { book: { value, unit } }: Learns,
+  one: LearnedAgainst,
+  row: BookRow | undefined,
+): void {
   if (row !== undefined && isAs(row[value], one.old) && row[unit] === one.unit) return;
-  throw moved(book.name, one, row === undefined ? "no such row" : `${row[value]} ${row[unit]}`);
+  throw moved(book, one, row === undefined ? "no such row" : `${row[value]} ${row[unit]}`);
 }
 
 const isAs = (value: unknown, old: number): boolean =>
   typeof value === "number" && Math.abs(value - old) <= 1e-9 * Math.abs(old);
 
-const moved = (
-  book: string,
-  { code, old, unit }: Pick<TakenRate, "code" | "unit" | "old">,
-  found: string,
-): RillbookError =>
+const moved = (book: string, { code, old, unit }: LearnedAgainst, found: string): RillbookError =>
   new RillbookError(
     "book-moved",
     `Rate ${code} was learned against ${old} ${unit}, but the office book ${book} has ${found}. Nothing was written: learn again against this book.`,

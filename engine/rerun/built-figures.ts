@@ -1,4 +1,3 @@
-import type { Cone } from "../evaluate/cone.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { rolesOf } from "../template/role-plan.js";
@@ -53,16 +52,14 @@ export function builtFigures(model: Model, valueAt: (cell: Cell) => Value): Buil
 /**
  * A built job's cost, as bid and as it would be bid now, against what it came to.
  *
+ * @param values the job's under the new book, those of `builtCells` among them
  * @param before what the job itself says, by its own book
- * @param cone of the cells of `builtCells`
  */
 export function againstBuilt(
   model: Model,
-  given: readonly Value[],
-  cone: Cone,
+  values: readonly Value[],
   before: BuiltFigures,
 ): AgainstBuilt {
-  const values = cone.calculate(given);
   const now = builtFigures(model, ({ index }) => values[index] ?? null);
   const { overrun } = rolesOf(model);
   const learned = overrun !== undefined && typeof values[overrun.fifth.index] === "number";

@@ -136,12 +136,11 @@ export class Rerunner {
     const values = this.#calculate(model, given);
     const { file } = task;
     const cone = this.#cones.get(model) as Cone;
+    const asked = task.judged ? this.#took(model, given) : undefined;
     if (task.judged) {
       this.#toJudge.push({ file, model, values, cells: cone.cells });
-      if (isBuilt(model, given)) {
-        const { cells } = this.#builtCone(model);
-        const took = this.#builtCone(model).calculate(given);
-        this.#toJudge.push({ file, model, values: took, cells });
+      if (asked !== undefined) {
+        this.#toJudge.push({ file, model, values: asked, cells: this.#builtCone(model).cells });
       }
     }
     const judged = task.judged ? ({ judged: true } as const) : {};
@@ -157,7 +156,8 @@ export class Rerunner {
     const all = failing(roles, values);
     const failed = all.filter(({ name }) => !missing?.checks.includes(name));
     const moved = this.#moved(old, model, before, given);
-    const built = this.#built(old, model, before, given);
+    const took = asked ?? this.#took(model, given);
+    const built = took && this.#built(old, model, before, took);
     const errors = inError(model, values, cone.cells);
     const line: JobLine = {
       line: "job",
@@ -285,12 +285,16 @@ export class Rerunner {
     return whatMoved(model, before.given, given, price, fittedTables(model, this.asked.book));
   }
 
-  /** Only of jobs that are told as built: what they came to is what they say themselves, or by their own book. */
-  #built(old: OldJob, model: Model, before: Before, given: readonly Value[]): JobLine["built"] {
-    if (!isBuilt(model, given)) return undefined;
+  /** What a job that is told as built makes of it under the new book; undefined for any other. */
+  #took(model: Model, given: readonly Value[]): Value[] | undefined {
+    return isBuilt(model, given) ? this.#builtCone(model).calculate(given) : undefined;
+  }
+
+  /** Of a job that is told as built: what it came to is what it says itself, or by its own book. */
+  #built(old: OldJob, model: Model, before: Before, took: readonly Value[]): JobLine["built"] {
     const said = old.said?.built ?? this.#builtBefore(old, before);
     if (typeof said === "string") return { unknown: said };
-    return againstBuilt(model, given, this.#builtCone(model), said);
+    return againstBuilt(model, took, said);
   }
 
   #builtBefore(old: OldJob, { figures, given }: Before): BuiltFigures | string {

@@ -140,3 +140,11 @@ export const valueNamed = (
   values: readonly Value[],
   name: string,
 ): Value => values[byId.get(name)?.index ?? -1] ?? null;
+
+/** The values of a column of a table, row by row. Throws where the model has no such column. */
+export const columnValues = (
+  model: Model,
+  values: readonly Value[],
+  table: string,
+  column: string,
+): Value[] => columnOf(model, table, column).cells.map(({ index }) => values[index] ?? null);

@@ -2,7 +2,7 @@ import { columnLetters } from "../../address.js";
 import type { Value } from "../../formula/value.js";
 import { checkList, holds, ranks } from "../../template/checks-sheet.js";
 import type { SheetDeclaration } from "../../template/declare.js";
-import { type Cell, columnOf, type Model } from "../../template/model.js";
+import { type Cell, columnValues, type Model } from "../../template/model.js";
 import { paperColumns } from "../../template/paper.js";
 import { type Page, writeLines, writeProse, writeText } from "./blocks.js";
 import { Book } from "./book/book.js";
@@ -105,8 +105,7 @@ function writeTitle({ sheet }: Page, name: string, purpose: string): void {
 function writeStatus({ sheet, model, values, portrait, onPaper }: Page): void {
   const list = model.tables.get(checkList);
   if (portrait || !onPaper || list === undefined) return;
-  const of = (key: string) =>
-    columnOf(model, checkList, key).cells.map(({ index }) => values[index]);
+  const of = (key: string) => columnValues(model, values, checkList, key);
   const found = of("rank");
   const own = of("sheet").flatMap((name, i) => (name === sheet.name ? [found[i]] : []));
   if (own.length === 0) return;
