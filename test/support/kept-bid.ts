@@ -1,12 +1,12 @@
 import { createHash, randomUUID } from "node:crypto";
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { readdir, readFile, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { digestOf } from "../../engine/stored/mark.js";
+import { keptIn, sweep } from "./out-cache.js";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
-const folder = join(root, "out/cache/bids");
-const aDay = 24 * 60 * 60 * 1000;
+const folder = keptIn("bids");
 
 let sources: string | undefined;
 
@@ -33,11 +33,7 @@ export async function keptBid(name: string, make: () => Promise<Uint8Array>): Pr
   const kept = await readFile(path).catch(() => undefined);
   if (kept !== undefined) return new Uint8Array(kept);
   const bytes = await make();
-  await mkdir(folder, { recursive: true });
-  for (const other of await readdir(folder)) {
-    const old = await stat(join(folder, other)).catch(() => undefined);
-    if (old && old.mtimeMs < Date.now() - aDay) await rm(join(folder, other), { force: true });
-  }
+  sweep(folder);
   const part = `${path}.${randomUUID()}.part`;
   await writeFile(part, bytes);
   await rename(part, path);
