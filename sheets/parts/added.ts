@@ -9,6 +9,14 @@ export const sums = [
   "given",
   /** Water drawn off by lines at a stop, besides what is in them. */
   "siphoned",
+  /** Head lost in the main, in ft for each (gal/min)² as a bare number. */
+  "main loss",
+  /** Loss coefficient K of what is fitted into a line, worked out in its row of `pipe_lines`. */
+  "line fittings",
+  /** Power that is drawn as long as the pump runs. */
+  "running power",
+  /** Current of the pump's circuit. */
+  "circuit current",
   /** Water out of the basin while it runs, which comes back at a stop. */
   "water out",
   /** Water that is there while it runs, and neither in the basin nor out of it by the sum before. */

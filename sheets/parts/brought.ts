@@ -54,10 +54,6 @@ export interface Whole {
   readonly items: readonly Item[];
   readonly buys: readonly BuysOfSheet[];
   readonly takeoff: readonly UsualLine[];
-  /** Formulas, added up where the main, the running cost and the circuit are worked out. */
-  readonly mainLosses: readonly string[];
-  readonly watts: readonly string[];
-  readonly currents: readonly string[];
   readonly hires: readonly Hire[];
   readonly trenches: readonly Trench[];
   readonly crew: readonly PlacedLine<string>[];

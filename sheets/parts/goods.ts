@@ -18,21 +18,31 @@ export interface Buy {
   readonly named?: string;
 }
 
+/** What a new office book opens with until the office puts its own figure in. */
+export interface Opening {
+  /** A round figure in $, invented, in the US unit; that of its unit (`book/starter.ts`) unless told. */
+  readonly placeholder?: number;
+}
+
+export const openingAt = (placeholder: number | undefined): Opening =>
+  placeholder === undefined ? {} : { placeholder };
+
 /** A line of the sheet with the item it usually is and the waste it usually has. */
-export interface UsualLine extends Omit<Buy, "byLoad" | "named"> {
+export interface UsualLine extends Omit<Buy, "byLoad" | "named">, Opening {
   /** The item code itself. */
   readonly code: string;
 }
 
 /** An item that a new office book opens with. */
-export interface Item {
+export interface Item extends Opening {
   readonly code: string;
   readonly description: string;
   readonly unit: TradeUnit;
 }
 
-export const item = (code: string, description: string, unit: TradeUnit): Item => ({
+export const item = (code: string, description: string, unit: TradeUnit, placeholder?: number): Item => ({
   code,
   description,
   unit,
+  ...openingAt(placeholder),
 });

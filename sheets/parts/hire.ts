@@ -1,3 +1,4 @@
+import { openingAt } from "./goods.js";
 import { hire, type Rate } from "./rates.js";
 
 /** What is hired or paid by the piece: machines, trucks, inspections, permits. */
@@ -8,9 +9,12 @@ export interface Hire {
   readonly rate: Rate;
 }
 
-/** A line of hire with the rate of the office book that it is priced by, such as `$/day`. */
-export const hired = (what: string, quantity: string, code: string, means: string, unit: string): Hire => ({
-  what,
-  quantity,
-  rate: hire(code, means, unit),
-});
+/** A line of hire with the rate of the office book that it is priced by, such as `$/day`; what a new book opens with. */
+export const hired = (
+  what: string,
+  quantity: string,
+  code: string,
+  means: string,
+  unit: string,
+  placeholder?: number,
+): Hire => ({ what, quantity, rate: { ...hire(code, means, unit), ...openingAt(placeholder) } });

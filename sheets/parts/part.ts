@@ -57,12 +57,6 @@ export interface Brings {
   readonly words?: Partial<Words>;
   /** What a sheet is for, where the plan says it in words of another trade. */
   readonly purposes?: Readonly<Partial<Record<SheetName, string>>>;
-  /** Formula: what it loses in the main, in ft for each (gal/min)² as a bare number. */
-  readonly mainLoss?: string;
-  /** Formula: power that it draws as long as the pump runs, for the running cost. */
-  readonly watts?: string;
-  /** Formula: current that it draws from the pump's circuit. */
-  readonly current?: string;
   /** What is hired for it, each with its rate. */
   readonly hires?: readonly Hire[];
   /** Trenches that its pipe or cable lies in. */

@@ -1,11 +1,12 @@
 import type { Band } from "../tables/hand-work.js";
 import { type TradeUnit, tradeUnit } from "../tables/trade-units.js";
+import type { Opening } from "./goods.js";
 
 /** The groups of rates, in the order in which they are listed. */
 export const rateGroups = ["wage", "burden", "production", "site", "hire", "business"] as const;
 
 /** A rate of the office book that the sheets read, with the unit they need it in. */
-export interface Rate {
+export interface Rate extends Opening {
   readonly code: string;
   readonly means: string;
   readonly unit: string;

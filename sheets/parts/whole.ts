@@ -7,7 +7,7 @@ import { stages } from "../plan/stages.js";
 import { type SheetName, worksheets } from "../plan/worksheets.js";
 import { words } from "./added.js";
 import type { BuysOfSheet, Whole } from "./brought.js";
-import type { Buy } from "./goods.js";
+import { type Buy, item } from "./goods.js";
 import type { Part } from "./part.js";
 import { rateGroups } from "./rates.js";
 import { ratesOf } from "./task.js";
@@ -44,13 +44,10 @@ export function wholeOf(parts: readonly Part[]): Whole {
     rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
     items: onceEach([
       ...parts.flatMap(({ items = [] }) => items),
-      ...takeoff.map(({ code, what, unit }) => ({ code, description: wordsIn(what, "us"), unit })),
+      ...takeoff.map(({ code, what, unit, placeholder }) => item(code, wordsIn(what, "us"), unit, placeholder)),
     ]),
     buys: buysOf(parts),
     takeoff,
-    mainLosses: formulasOf(parts, "mainLoss"),
-    watts: formulasOf(parts, "watts"),
-    currents: formulasOf(parts, "current"),
     hires: parts.flatMap(({ hires = [] }) => hires),
     trenches,
     crew: pageOf(crewPage, crew),
@@ -63,9 +60,6 @@ export function wholeOf(parts: readonly Part[]): Whole {
     crewDrawings: parts.flatMap(({ crewDrawings = [] }) => crewDrawings),
   };
 }
-
-const formulasOf = (parts: readonly Part[], key: "mainLoss" | "watts" | "current"): string[] =>
-  parts.flatMap(({ [key]: formula }) => (formula === undefined ? [] : [formula]));
 
 /** By rank, and within a rank as they came. */
 const inOrder = <T>(list: readonly T[], rank: (one: T) => number): T[] => [...list].sort((a, b) => rank(a) - rank(b));

@@ -36,7 +36,8 @@ export const worksheets = [
   {
     name: "Electric",
     group: "design",
-    purpose: "Circuit of pump and lights: load, breaker, wire, voltage drop, and who does the work.",
+    purpose:
+      "Circuit of the pump and of what runs beside it: load, breaker, wire, voltage drop, and who does the work.",
     printed: false,
   },
   {

@@ -12,7 +12,7 @@ const hundred = "‹100 ft|30.48 m›";
 export const access = part("Access", "The way in: which machine fits, what it slows, and the mats under it.", {
   blocks: { Earthwork: [unprinted(accessBlock)] },
   below: { Labor: [accessMethod] },
-  hires: [hired("Ground mats", "ground_mats", "mat", "Ground mat for the job", "$/each")],
+  hires: [hired("Ground mats", "ground_mats", "mat", "Ground mat for the job", "$/each", 20)],
   rates: [
     site("small-machine", "Time with a small machine, over the machine's", "factor", 1.4),
     site("haul-by-machine", `More time for each ${hundred} of haul, machine`, "percent", 12),

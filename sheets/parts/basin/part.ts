@@ -67,9 +67,9 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
     ],
   },
   items: [
-    item("crate", "storage crate", "each"),
-    item("vault", "pump vault", "each"),
-    item("vault-extension", "extension ring of the vault", "each"),
+    item("crate", "storage crate", "each", 50),
+    item("vault", "pump vault", "each", 400),
+    item("vault-extension", "extension ring of the vault", "each", 100),
     item("sand-bedding", "bedding sand", "yd³"),
   ],
   tasks: [

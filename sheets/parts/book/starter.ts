@@ -7,7 +7,8 @@ import { rateUnit } from "../rates.js";
 
 /*
  * What stands in a new office book until the office puts its own in: figures so round that nobody takes
- * them for quotes, only near enough that a first bid looks like one. Invented, no source.
+ * them for quotes, only near enough that a first bid looks like one. Invented, no source. By the unit or
+ * group here; a part says its own figure with its item or rate.
  */
 
 const standIn = {
@@ -21,11 +22,6 @@ const costByUnit: Readonly<Partial<Record<TradeUnit, number>>> = {
   ...{ each: 10, ft: 2, "ft²": 1, "yd³": 50, ton: 100, lb: 1, gal: 50, roll: 100, hour: 50, day: 100, load: 200 },
 };
 
-const costByCode: Readonly<Record<string, number>> = {
-  ...{ crate: 50, vault: 400, "vault-extension": 100, "fill-valve": 150, "fill-kit": 200, "stone-lip": 300 },
-  ...{ lights: 100, transformer: 200, "uv-clarifier": 300, timer: 100, "gfci-outlet": 100 },
-};
-
 /** A figure of the US unit and its like of the metric one, as round: `‹2|7›`. */
 function perUnit(figure: number, metric: number): string {
   return `‹${figure}|${Number((figure * metric).toPrecision(1))}›`;
@@ -33,11 +29,11 @@ function perUnit(figure: number, metric: number): string {
 
 /** Rows of items with costs to start from. */
 export const starterItems = (items: readonly Item[]): BookRow[] =>
-  items.map(({ code, description, unit }) => ({
+  items.map(({ code, description, unit, placeholder = costByUnit[unit] ?? 10 }) => ({
     code,
     description,
     unit: tradeUnit(unit),
-    cost: perUnit(costByCode[code] ?? costByUnit[unit] ?? 10, metricSize(unit)),
+    cost: perUnit(placeholder, metricSize(unit)),
     ...standIn,
     tax_class: "taxable",
   }));
@@ -49,17 +45,15 @@ const rateByGroup: Readonly<Record<Rate["group"], number>> = {
 
 const rateByUnit: Readonly<Record<string, number>> = { "$/load": 150, "$/ft²": 5, "$/each": 200 };
 
-const rateByCode: Readonly<Record<string, number>> = { "machine-day": 300, mat: 20, engineer: 1000 };
-
 /** Rows of rates to start from: the usual ones, with their source, else placeholders. */
 export const starterRates = (rates: readonly Rate[]): BookRow[] =>
-  rates.map(({ code, means, unit, group, usual, source }) => ({
+  rates.map(({ code, means, unit, group, usual, source, placeholder = rateByUnit[unit] ?? rateByGroup[group] }) => ({
     code,
     description: wordsIn(means, "us"),
     unit: rateUnit(unit),
     ...(usual === undefined
       ? {
-          value: perUnit(rateByCode[code] ?? rateByUnit[unit] ?? rateByGroup[group], metricRate(unit)),
+          value: perUnit(placeholder, metricRate(unit)),
           source: "PLACEHOLDER",
           placeholder: true,
         }

@@ -6,15 +6,18 @@ import { clarifier as clarifierBlock } from "./clarifier.js";
 
 export const clarifier = part("Clarifier", "An ultraviolet lamp in the main, against green water.", {
   blocks: { Piping: [clarifierBlock] },
-  mainLoss: "clarifier_local",
-  watts: "clarifier_load",
-  current: "IF(supply_voltage>0,clarifier_load/supply_voltage,0)",
+  adds: {
+    "main loss": "clarifier_local",
+    "running power": "clarifier_load",
+    "circuit current": "IF(supply_voltage>0,clarifier_load/supply_voltage,0)",
+  },
   takeoff: [
     {
       what: "ultraviolet clarifier",
       code: "uv-clarifier",
       wanted: "IF(clarifier_included,1,0)",
       unit: "each",
+      placeholder: 300,
     },
   ],
   tasks: [

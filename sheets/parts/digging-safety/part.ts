@@ -32,6 +32,7 @@ export const diggingSafety = part("Digging safety", "Whether each dig is safe to
       "engineer",
       "Engineer's design, of a wall or of a dig's protection",
       "$/each",
+      1000,
     ),
   ],
   tasks: [

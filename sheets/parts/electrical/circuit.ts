@@ -14,6 +14,7 @@ import {
   voltageDrop,
 } from "../../../engine/template/index.js";
 import { conductorArea } from "../../vocabulary/quantities.js";
+import { plus } from "../added.js";
 import type { Whole } from "../brought.js";
 
 /** The customer's electrician then sizes it; the proposal says what the pump asks for. */
@@ -21,9 +22,9 @@ const byCustomer = 'electrical_work="by the customer"';
 
 const ofWire = (column: string) => `IF(ISBLANK(wire_size),0,PICK(wires.${column},wires.name,wire_size))`;
 
-/** Load, breaker and wire of the circuit that feeds pump and lights. */
-export const circuit = ({ currents }: Pick<Whole, "currents">) =>
-  lines("Circuit of pump and lights", {
+/** Load, breaker and wire of the circuit that feeds the pump and what runs beside it. */
+export const circuit = ({ added }: Pick<Whole, "added">) =>
+  lines("Circuit of the pump", {
     supply_voltage: decide(voltage, "Voltage of the pump's supply", {
       default: 120,
       least: 12,
@@ -55,7 +56,7 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
       "Current of the pump",
       { working: true },
     ),
-    circuit_current: calc(current, ["pump_current", ...currents].join("+"), "Current of the circuit", {
+    circuit_current: calc(current, `pump_current${plus(added("circuit current"))}`, "Current of the circuit", {
       strong: true,
     }),
     continuous_factor: published(number, "Continuous load factor", {
@@ -75,7 +76,7 @@ export const circuit = ({ currents }: Pick<Whole, "currents">) =>
     breaker_rating: decide(current, "Breaker", { again: true, default: 20, least: 15, most: 100, decimals: 0 }),
     breaker_carries: check(
       `OR(${byCustomer},ROUND((breaker_rating-breaker_needed)/1[A],9)>=0)`,
-      "Pump and lights draw {circuit_current}; the breaker must be {breaker_needed} or more, but is {breaker_rating|0}. Enter a larger breaker_rating on sheet Decisions.",
+      "The circuit carries {circuit_current}; the breaker must be {breaker_needed} or more, but is {breaker_rating|0}. Enter a larger breaker_rating on sheet Decisions.",
       { label: "Breaker too small" },
     ),
     wire_size: decide(text, "Wire of the circuit", { again: true, default: "12 AWG", choices: "wires.name" }),

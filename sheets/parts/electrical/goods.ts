@@ -8,6 +8,7 @@ export const circuitGoods: readonly UsualLine[] = [
     code: "gfci-outlet",
     wanted: "IF(electric_counted,1,0)",
     unit: "each",
+    placeholder: 100,
   },
   {
     what: "breaker of the circuit",

@@ -20,7 +20,7 @@ export const fillLine = part("Fill line", "Water made up for what evaporates and
     ],
   },
   trenches: [{ trench: "fill line", kind: "narrow", pipe: "fill_line_length", bedding: 0, width: 6, depth: 12 }],
-  items: [item("fill-valve", "fill valve with backflow preventer", "each"), item("fill-pipe", "fill pipe", "ft")],
+  items: [item("fill-valve", "fill valve with backflow preventer", "each", 150), item("fill-pipe", "fill pipe", "ft")],
   tasks: [
     task("Lay the fill line", "pipe", "fill_line_length", production("fill-line-laid", "Lay the fill line", "ft", 40)),
   ],

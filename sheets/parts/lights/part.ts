@@ -7,9 +7,9 @@ import { lights as lightsBlock } from "./lights.js";
 
 export const lights = part("Lights", "Lights under water on low voltage.", {
   blocks: { Electric: [lightsBlock] },
-  current: "lights_current",
+  adds: { "circuit current": "lights_current" },
   takeoff: [
-    { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each" },
+    { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each", placeholder: 100 },
     {
       what: "cable to the lights",
       code: "light-cable",
@@ -22,6 +22,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
       code: "transformer",
       wanted: "transformers_needed",
       unit: "each",
+      placeholder: 200,
     },
   ],
   tasks: [

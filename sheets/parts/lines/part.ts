@@ -11,7 +11,7 @@ import { manifold, manifoldPoints } from "./drawing.js";
 import { linesCounted, linesTold } from "./lines-told.js";
 import { pipeLines, sizeFormulas } from "./pipe-lines.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
-import { pipingBlocks, pipingNotes } from "./piping.js";
+import { allLines, pipingNotes } from "./piping.js";
 import { toFalls } from "./to-falls.js";
 
 /** The lines of a water feature, to its ends. */
@@ -22,7 +22,7 @@ export const linesTo = (ends: LineEnds): Part => {
   return part("Lines", "The lines from the manifold to where the water comes out, with their valves.", {
     section: ends.section,
     blocks: {
-      Piping: [manifold, ...pipingBlocks(table, ends)],
+      Piping: [manifold, ({ added }) => pipeLinesTable(ends, added("line fittings")), ...ends.behind, allLines(ends)],
       Drawings: [manifold],
       "Drawing points": [...manifoldPoints(ends), ...linesCounted(inUse)],
     },

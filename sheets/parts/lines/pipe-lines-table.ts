@@ -18,6 +18,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
+import { plus } from "../added.js";
 import { capacity } from "../capacity.js";
 import type { LineEnds } from "../line-ends.js";
 import { nameUnique } from "../name-unique.js";
@@ -29,8 +30,11 @@ const asShut = { from: 1000000, says: "shut" } as const;
 /** What the walk asks of a line; the rest of it is decided. */
 const onWalk = "Pipe lines";
 
-/** One row for each line: where it delivers, its pipe, its valve. It is calculated once its row has its size, its end and its fitting at the manifold. */
-export const pipeLinesTable = (ends: LineEnds): TableBlock =>
+/**
+ * One row for each line: where it delivers, its pipe, its valve. It is calculated once its row has its size, its end
+ * and its fitting at the manifold. `fitted` are the loss coefficients of what parts fit into a line.
+ */
+export const pipeLinesTable = (ends: LineEnds, fitted: readonly string[] = []): TableBlock =>
   table(
     "pipe_lines",
     "Lines, manifold to outlet",
@@ -71,7 +75,7 @@ export const pipeLinesTable = (ends: LineEnds): TableBlock =>
       loss_check: calc(number, 'factor*IF(siphon_stop="check valve",swing_check,0)', "K: check valve"),
       loss_open: calc(
         number,
-        "MAX(0,loss_tee+loss_reducer+loss_elbows+loss_check+factor*ball_valve+exit_loss+other_fitting_loss)",
+        `MAX(0,loss_tee+loss_reducer+loss_elbows+loss_check+factor*ball_valve+exit_loss+other_fitting_loss${plus(fitted)})`,
         "K, valve open, with exit",
       ),
       friction: calc(precise, "FRICTION_COEFFICIENT(length,bore,smoothness)", "Friction coefficient", { decimals: 7 }),

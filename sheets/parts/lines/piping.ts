@@ -11,15 +11,12 @@ import {
   office,
   paragraphs,
   speed,
-  type TableBlock,
 } from "../../../engine/template/index.js";
 import type { LineEnds } from "../line-ends.js";
 import { mainNotes } from "../main/main.js";
 
-/** The lines: where each delivers, what it loses, how far its valve is closed. */
-export const pipingBlocks = (table: TableBlock, { behind, someLines }: LineEnds): readonly Block[] => [
-  table,
-  ...behind,
+/** What all lines take together. */
+export const allLines = ({ someLines }: Pick<LineEnds, "someLines">): Block =>
   lines("All lines", {
     line_speed_limit: office(speed, "Speed limit, lines", {
       default: 8,
@@ -46,8 +43,7 @@ export const pipingBlocks = (table: TableBlock, { behind, someLines }: LineEnds)
     some_lines: check("AND(line_count>0,total_design_flow>0)", `No line brings water: ${someLines}.`, {
       label: "No lines",
     }),
-  }),
-];
+  });
 
 export const pipingNotes = paragraphs(
   "Notes",

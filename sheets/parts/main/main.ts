@@ -19,6 +19,7 @@ import {
   yesno,
 } from "../../../engine/template/index.js";
 import { roughnessHeight, viscosity, waterVolume } from "../../vocabulary/quantities.js";
+import { plus } from "../added.js";
 import type { Whole } from "../brought.js";
 import type { Made } from "../part.js";
 import { sizeComparison } from "./size-comparison.js";
@@ -97,7 +98,7 @@ const rules = lines("Pipe rules", {
   }),
 });
 
-const results = ({ mainLosses, added, words }: Pick<Whole, "mainLosses" | "added" | "words">) =>
+const results = ({ added, words }: Pick<Whole, "added" | "words">) =>
   lines("Main at design flow", {
     main_total_length: calc(length, "main_length+flexible_length", "Length with flexible pipe", { working: true }),
     main_bore: calc(bore, sizeAt("bore"), "Bore", { working: true }),
@@ -125,7 +126,7 @@ const results = ({ mainLosses, added, words }: Pick<Whole, "mainLosses" | "added
     ),
     main_local: calc(
       precise,
-      ["LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)", ...mainLosses].join("+"),
+      `LOCAL_COEFFICIENT(main_loss_coefficient,main_bore)${plus(added("main loss"))}`,
       "Fittings coefficient",
       { working: true, decimals: 7 },
     ),

@@ -1,12 +1,13 @@
 import { calc, flow, head, hourlyFlow, precise, speed, table, text } from "../../../engine/template/index.js";
 import { pipeSizes } from "../../tables/pipe-bores.js";
+import { plus } from "../added.js";
 import type { Whole } from "../brought.js";
 
 const pass = (from: string, label: string) =>
   calc(flow, `IF(${from}>0,PUSH_PASS(${from},friction,local,slope,rest),0)`, label, { working: true });
 
 /** The argument for a bigger pipe, in figures: what each stocked size loses and lets through. */
-export const sizeComparison = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
+export const sizeComparison = ({ added }: Pick<Whole, "added">) =>
   table(
     "size_comparison",
     "Main pipe sizes compared",
@@ -19,7 +20,7 @@ export const sizeComparison = ({ mainLosses }: Pick<Whole, "mainLosses">) =>
       main_of: calc(text, "size", "Main pipe size"),
       local: calc(
         precise,
-        ["LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)", ...mainLosses].join("+"),
+        `LOCAL_COEFFICIENT(MAX(0,main_fixed_loss+turbulent_factor*main_multiples),bore)${plus(added("main loss"))}`,
         "Fittings coefficient",
         { working: true, decimals: 7 },
       ),

@@ -25,11 +25,16 @@ export const hireDays = lines("Days of hire", {
   ),
 });
 
-/** The machine that comes in is hired, for its days and its way; by hand, none is. */
-export function machineHired(method: (typeof machineMethods)[number], what: string, code: string): Hire[] {
+/** The machine that comes in is hired, for its days and its way; by hand, none is. `aDay` is what a new book opens with. */
+export function machineHired(
+  method: (typeof machineMethods)[number],
+  what: string,
+  code: string,
+  aDay?: number,
+): Hire[] {
   const when = (quantity: string) => `IF(work_method="${method}",${quantity},0)`;
   return [
-    hired(`${what} on hire`, when("machine_hire_days/1[days]"), `${code}-day`, `${what}, with fuel`, "$/day"),
+    hired(`${what} on hire`, when("machine_hire_days/1[days]"), `${code}-day`, `${what}, with fuel`, "$/day", aDay),
     hired(
       `${what} brought and fetched`,
       when("IF(machine_days>0,1,0)"),

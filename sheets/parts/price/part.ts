@@ -46,7 +46,7 @@ export const price = part("Price", "From cost to price: overhead, contingency, m
   },
   formulas: moneyFormulas,
   hires: [
-    ...machineHired("machine", "Machine", "machine"),
+    ...machineHired("machine", "Machine", "machine", 300),
     ...machineHired("small machine", "Small machine", "small-machine"),
     hired("Plate compactor", "compactor_days/1[days]", "compactor-day", "Plate compactor", "$/day"),
     hired(

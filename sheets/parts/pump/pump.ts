@@ -19,6 +19,7 @@ import {
   smallLength,
   text,
 } from "../../../engine/template/index.js";
+import { plus } from "../added.js";
 import type { Whole } from "../brought.js";
 import type { Made } from "../part.js";
 import { pumpPoints } from "./chosen-pump.js";
@@ -171,22 +172,19 @@ const duty = lines("Pump in operation", {
 });
 
 /** Of the pump and of all that runs with it. */
-const cost = ({ watts }: Pick<Whole, "watts">) =>
-  lines("Running cost", {
-    energy_a_month: calc(energy, `(${["pump_watts", ...watts].join("+")})*hours_a_day*1[months]`, "Energy per month"),
-    energy_cost_a_month: calc(
-      monthlyCost,
-      `(${["pump_watts", ...watts].join("+")})*hours_a_day*energy_rate`,
-      "Power cost per month",
-      {
-        strong: true,
-      },
-    ),
+const cost = ({ added }: Pick<Whole, "added">) => {
+  const drawn = `(pump_watts${plus(added("running power"))})`;
+  return lines("Running cost", {
+    energy_a_month: calc(energy, `${drawn}*hours_a_day*1[months]`, "Energy per month"),
+    energy_cost_a_month: calc(monthlyCost, `${drawn}*hours_a_day*energy_rate`, "Power cost per month", {
+      strong: true,
+    }),
     energy_cost_a_year: calc(money, "energy_cost_a_month*months_a_year*1[months]", "Power cost per year", {
       strong: true,
     }),
     energy_cost_over_years: calc(money, "years_compared*energy_cost_a_year", "Power cost, years compared"),
   });
+};
 
 const inTheBook = "pump_row>0";
 const checks = lines("Pump checks", {

@@ -47,7 +47,7 @@ export const stone = part("Stone", "Stone by class: weight, loads, and the heavi
     },
   ],
   items: [
-    item("stone-lip", "lip stones", "ton"),
+    item("stone-lip", "lip stones", "ton", 300),
     item("stone-boulder", "wall boulders", "ton"),
     item("stone-cobble", "cobble", "ton"),
     item("gravel-washed", "washed gravel", "ton"),

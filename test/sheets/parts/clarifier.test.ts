@@ -1,8 +1,4 @@
 import { expect, test } from "vitest";
-import { compile } from "../../../engine/template/compile.js";
-import { sheetsOf } from "../../../sheets/parts/assemble.js";
-import { clarifier } from "../../../sheets/parts/clarifier/part.js";
-import { waterfall, waterfallParts } from "../../../sheets/templates/waterfall.js";
 import { pagesAfter } from "../../support/changed-demo.js";
 
 const without = pagesAfter();
@@ -38,17 +34,4 @@ test("it is bought, fitted, told to crew and customer, and only where it is want
     expect(tells(within[page])).toBe(true);
     expect(tells(without[page])).toBe(false);
   }
-});
-
-test("a template without the part has no word of it: nothing else names what it brings", () => {
-  const sheets = sheetsOf(waterfallParts.filter((part) => part !== clarifier));
-  // the plan says in which section a person is asked for its inputs
-  const asks = (waterfall.asks ?? []).map(({ sections, ...ask }) => ({
-    ...ask,
-    sections: sections.filter((section) => section !== "Clarifier"),
-  }));
-  const model = compile({ ...waterfall, sheets, asks }, "us");
-  const names = model.cells.filter(({ name }) => name.startsWith("clarifier_"));
-  expect(names).toEqual([]);
-  expect(compile(waterfall, "us").byId.has("clarifier_local")).toBe(true);
 });
