@@ -60,7 +60,10 @@ function surplus(now: readonly string[], then: readonly string[]): string | unde
 
 /** A series as one text: `running: drawing points!a1:a5, drawing points!b1:b5`. */
 function plain({ name, cells }: DrawnSeries): string {
-  const areas = cells.map((one) => one.replace(/[$']/g, "")).join(", ");
+  // LibreOffice may store a single cell as `$B$4:$B$4`
+  const areas = cells
+    .map((one) => one.replace(/[$']/g, "").replace(/!([A-Z]+\d+):\1$/i, "!$1"))
+    .join(", ");
   return `${name === "" ? "" : `${name}: `}${areas}`.toLowerCase();
 }
 

@@ -19,27 +19,37 @@ function areaOf(text: string): Area | undefined {
 
 const saidArea = ({ from, to }: Area): string => `${addressOf(from)}:${addressOf(to)}`;
 
+/** A forged sheet must not take the time: what comes after is not looked at, which is told. */
+const mostSteps = 2e6;
+
 /** Cells joined over others that show something, and texts that lost the room they had. */
 function merges(pair: LookPair): Finding[] {
   const { found, fresh, map, now, then } = pair;
-  const shown = new Set(pair.shown.map(({ address }) => address));
+  const shown = new Map(pair.shown.map(({ address, at }) => [address, at]));
   const was = new Map<string, Area>();
   for (const area of then.merges.map(areaOf)) {
     const [from, to] = [area && map.to(area.from), area && map.to(area.to)];
     if (from !== undefined && to !== undefined) was.set(saidArea({ from, to }), { from, to });
   }
   const is = new Set(now.merges.map((one) => one.replaceAll("$", "").toUpperCase()));
+  let steps = 0;
   const over = [...is].flatMap((text) => {
     const area = areaOf(text);
-    if (area === undefined || was.has(saidArea(area))) return [];
-    const covered = [...shown].filter((one) => {
-      const at = positionOf(one) as Position;
-      return within([area], at) && one !== addressOf(area.from);
-    });
+    if (area === undefined || was.has(saidArea(area)) || steps > mostSteps) return [];
+    const covered: string[] = [];
+    for (const [address, at] of shown) {
+      steps += 1;
+      if (!within([area], at) || address === addressOf(area.from)) continue;
+      if (covered.push(address) === 6) break;
+    }
     if (covered.length === 0) return [];
-    const what = `cells joined over ${covered.slice(0, 6).join(", ")}, which then show nothing`;
+    const what = `cells joined over ${covered.join(", ")}, which then show nothing`;
     return [lookFinding(`${found.name}!${text}`, what, "cells apart")];
   });
+  if (steps > mostSteps) {
+    const many = `${is.size} areas of joined cells, more than are looked at`;
+    over.unshift(lookFinding(`sheet ${found.name}`, many, `${was.size} areas`));
+  }
   const cut = [...was].flatMap(([text, { from }]) => {
     if (is.has(text) || !shown.has(addressOf(from))) return [];
     const home = map.from(from);

@@ -2,7 +2,7 @@ import { addressOf } from "../../workbook/read/address.js";
 import type { SheetLook } from "../../workbook/read/look/content.js";
 import { booleanOf } from "../../workbook/read/text.js";
 import type { Finding } from "../finding.js";
-import { type Area, printAreas, within } from "../printed-part.js";
+import { type Area, printAreas, printDefinitions, within } from "../printed-part.js";
 import type { SheetPair } from "../sheet-pairs.js";
 import { short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
@@ -24,7 +24,10 @@ function printed(pair: LookPair): Finding[] {
   const then = printAreas(freshContent, fresh.name);
   if (map.still && saidAreas(now) === saidAreas(then)) return [];
   const { shown } = pair;
-  const missing = shown.filter(({ at, home }) => within(then, home) && !within(now, at));
+  const definitions = printDefinitions(content, found.name);
+  const missing = shown.filter(
+    ({ at, home }) => within(then, home) && !definitions.every((one) => within(one, at)),
+  );
   const more = shown.filter(({ at, home }) => within(now, at) && !within(openBelow(then), home));
   const first = missing[0] ?? more[0];
   if (first === undefined) return [];

@@ -86,7 +86,7 @@ const meaning: readonly (readonly [RegExp, string])[] = [
   [/x14 rules/, "conditional formats of a newer kind"],
   [/sparklines/, "small charts within cells"],
   [/AlternateContent/, "parts that only some programs show"],
-  [/more than is looked at/, "more rows, rules or joined cells than are looked at"],
+  [/more than is looked at/, "more rows, rules, shapes or joined cells than are looked at"],
   [/threadedComment/i, "a conversation beside cells"],
 ];
 

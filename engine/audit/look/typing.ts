@@ -1,7 +1,8 @@
-import { addressOf, positionOf } from "../../workbook/read/address.js";
+import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
 import { addCovered } from "../../workbook/read/covered.js";
 import type { SheetLook, TypingRule } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
+import { within } from "../printed-part.js";
 import { grouped, said } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
 
@@ -10,8 +11,18 @@ import { type LookPair, lookFinding } from "./compared.js";
  * limits or choices are a note, since the message beside the input still tells a value that breaks its rule.
  */
 export function checkTyping({ found, now, then, map }: LookPair): Finding[] {
-  const [is, was] = [rulesByCell(now), rulesByCell(then)];
+  const was = writtenRules(then);
+  const places = [...was.keys()].flatMap((home) => {
+    const at = map.to(positionOf(home) ?? { row: 0, column: 0 });
+    return at === undefined ? [] : [at];
+  });
+  const [is, whole] = rulesOn(places, now);
   const [hints, limits]: [Finding[], Finding[]] = [[], []];
+  const tooMany = lookFinding(
+    `sheet ${found.name}`,
+    "rules for what is typed, on more cells than are looked at",
+    "the template's rules",
+  );
   for (const [home, rule] of was) {
     const at = map.to(positionOf(home) ?? { row: 0, column: 0 });
     const here = at === undefined ? undefined : is.get(addressOf(at));
@@ -35,23 +46,45 @@ export function checkTyping({ found, now, then, map }: LookPair): Finding[] {
       }),
     );
   }
-  return [...grouped(hints, 3), ...grouped(limits, 3)];
+  return [...(whole ? [] : [tooMany]), ...grouped(hints, 3), ...grouped(limits, 3)];
 }
 
-/** Many areas one over another must not take the time. */
-const mostCells = 200_000;
-
-function rulesByCell({ typing }: SheetLook): Map<string, TypingRule> {
+/** The rules as we wrote them, by cell. */
+function writtenRules({ typing }: SheetLook): Map<string, TypingRule> {
   const found = new Map<string, TypingRule>();
-  let looked = 0;
   for (const rule of typing) {
-    if (looked > mostCells) break;
     const cells = new Set<string>();
     addCovered(cells, rule.areas);
-    looked += cells.size;
     for (const cell of cells) found.set(cell, rule);
   }
   return found;
+}
+
+/** Many areas one over another must not take the time: what comes after is not looked at, which is told. */
+const mostSteps = 2e6;
+const mostOfAreas = 20_000;
+
+/** The last rule on each of some cells, and whether all rules were looked at. */
+function rulesOn(
+  cells: readonly Position[],
+  { typing }: SheetLook,
+): [Map<string, TypingRule>, boolean] {
+  const found = new Map<string, TypingRule>();
+  const wanted = cells.map((at) => ({ at, address: addressOf(at) }));
+  let steps = 0;
+  for (const rule of typing) {
+    if (rule.areas.length > mostOfAreas) return [found, false];
+    for (const area of rule.areas.split(/\s+/)) {
+      const [first = "", second = first] = area.split(":");
+      const [from, to] = [positionOf(first), positionOf(second)];
+      if (from === undefined || to === undefined) continue;
+      steps += wanted.length;
+      if (steps > mostSteps) return [found, false];
+      for (const { at, address } of wanted)
+        if (within([{ from, to }], at)) found.set(address, rule);
+    }
+  }
+  return [found, true];
 }
 
 const bare = (text: string): string => text.replace(/\s+/g, " ").trim();

@@ -18,6 +18,8 @@ export interface ReadLimits {
   readonly cells: number;
   readonly sharedStrings: number;
   readonly names: number;
+  /** Looks of cells, and those of conditional formats. */
+  readonly styles: number;
   /** Length of all formulas together, after shared formulas are written out. */
   readonly formulaCharacters: number;
 }
@@ -33,6 +35,7 @@ export const defaultLimits: ReadLimits = {
   cells: 100e3,
   sharedStrings: 100e3,
   names: 20e3,
+  styles: 20e3,
   formulaCharacters: 10e6,
 };
 
@@ -46,6 +49,7 @@ const meaning: Record<keyof ReadLimits, string> = {
   cells: "filled cells",
   sharedStrings: "texts",
   names: "defined names",
+  styles: "looks of cells",
   formulaCharacters: "characters of formulas",
 };
 

@@ -112,11 +112,16 @@ function namesOf(written: readonly WrittenName[], sheets: readonly ListedSheet[]
     const defined = { name, text, target: targetOf(text, sheetNames), scope, hidden };
     const before = seen.get(key);
     if (before !== undefined && isSameArea(before, defined)) return [];
-    if (before !== undefined) throw damaged(`The defined name ${name} comes twice`);
+    if (before !== undefined && !keptTwice.test(name)) {
+      throw damaged(`The defined name ${name} comes twice`);
+    }
     seen.set(key, defined);
     return [defined];
   });
 }
+
+/** Where somebody set another print area in LibreOffice, it writes the new one and, after it, the old one. */
+const keptTwice = /^_xlnm\.print_(area|titles)$/i;
 
 /** LibreOffice writes a print area of one cell twice, as `$O$1` and as `$O$1:$O$1`. */
 const isSameArea = (one: DefinedName, other: DefinedName): boolean =>

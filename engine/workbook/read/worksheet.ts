@@ -1,7 +1,7 @@
 import { addressOf, lastColumn, lastRow, type Position, positionOf } from "./address.js";
 import { badCell, cellValue, type ValueContext } from "./cell-value.js";
 import type { CellContent } from "./content.js";
-import { addCovered } from "./covered.js";
+import { addCovered, stepsOfSheet } from "./covered.js";
 import { setsApart } from "./look/runs.js";
 import type { SheetListener } from "./look/sheet.js";
 import { compatibility, spreadsheet } from "./namespaces.js";
@@ -70,6 +70,7 @@ class WorksheetReader implements XmlVisitor {
   readonly silent: ReadonlySet<string>;
   private readonly cells = new Map<string, CellContent>();
   private readonly validated = new Set<string>();
+  private stepsLeft = stepsOfSheet;
   private readonly shared: SharedFormulas;
   private hiddenRows = 0;
   private hiddenColumns = 0;
@@ -100,7 +101,8 @@ class WorksheetReader implements XmlVisitor {
       if (setsApart(path.slice(runPath.length), attributes)) this.cell.uneven = true;
     } else if (path === "worksheet/cols/col") this.hiddenColumns += hiddenIn(attributes);
     else if (path === "worksheet/dataValidations/dataValidation") {
-      addCovered(this.validated, attributes.sqref?.value ?? "");
+      const areas = attributes.sqref?.value ?? "";
+      this.stepsLeft = addCovered(this.validated, areas, this.stepsLeft);
     } else if (textPaths.has(path)) {
       this.piece = "";
       this.space = attributes["xml:space"]?.value;

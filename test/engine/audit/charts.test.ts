@@ -96,6 +96,12 @@ test.each<[what: string, title: string, edit: (xml: string) => string, found: Re
   expect(findings[0]).toMatch(found);
 });
 
+test("a single cell that LibreOffice stores as an area of one, where sheets were put in, is the same cell", async () => {
+  const single = /(<c:f>'[^']*'!(\$[A-Z]+\$\d+))(<\/c:f>)/g;
+  const doubled = edited(curve, (xml) => xml.replace(single, "$1:$2$3"));
+  expect(await told(doubled)).toEqual([]);
+});
+
 test("a chart that is gone is found", async () => {
   const book = new Tampered(clean, model);
   const drawing = book

@@ -8,6 +8,7 @@ import type { Drawn, SheetLook } from "./content.js";
 
 const kinds = /\/(pic|sp|cxnSp|graphicFrame|contentPart)$/;
 const corner = /^wsDr\/(?:AlternateContent\/\w+\/)?\w+Anchor\/(from|to)\/(row|col)(Off)?$/;
+/** What comes after so many is not looked at, which is told. */
 const mostDrawn = 500;
 
 type Corners = Partial<Record<"from" | "to", { row: number; column: number }>> &
@@ -28,7 +29,9 @@ export function readDrawn(
   for (const { type, target } of links) {
     if (target === undefined || !from.has(target)) continue;
     if (type === "drawing") {
-      drawn.push(...readDrawing(from, target));
+      const own = readDrawing(from, target);
+      drawn.push(...own);
+      if (own.length >= mostDrawn) boxes.push("more than is looked at");
       for (const chart of from.relationshipsOf(target)) {
         if (chart.type === "chart" && chart.target !== undefined && from.has(chart.target)) {
           charts.push(readChart(from, chart.target));

@@ -43,9 +43,6 @@ const builtIn: Readonly<Record<number, string>> = {
 type Draft<T> = { -readonly [key in keyof T]: T[key] };
 type Font = Draft<Pick<CellLook, "ink" | "size" | "typeface" | "struck">>;
 
-/** No workbook of ours or of an office has near as many. */
-const mostStyles = 20000;
-
 /** Reads what of the styles part decides how text appears (ISO/IEC 29500-1 §18.8). */
 export function readStyles(
   from: Package,
@@ -57,8 +54,9 @@ export function readStyles(
     namespaces: spreadsheet,
     root: "styleSheet",
     open(path, attributes) {
-      if (reader.cells.length > mostStyles || reader.rules.length > mostStyles) return;
       reader.open(path, attributes);
+      from.budget.check("styles", reader.cells.length, "The workbook");
+      from.budget.check("styles", reader.rules.length, "The workbook");
     },
   });
   return { cells: reader.cells, rules: reader.rules };

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { cellCases } from "./cases/cells.js";
+import { crowdCases } from "./cases/crowd.js";
 import { layoutCases } from "./cases/layout.js";
 import { originCases } from "./cases/origins.js";
 import { pageCases } from "./cases/page.js";
@@ -7,7 +8,15 @@ import { sealCases } from "./cases/seal.js";
 import { sightCases } from "./cases/sight.js";
 import type { Told } from "./run.js";
 
-const all: Told[] = [cellCases, originCases, sightCases, pageCases, layoutCases, sealCases].flat();
+const all: Told[] = [
+  cellCases,
+  originCases,
+  sightCases,
+  pageCases,
+  layoutCases,
+  sealCases,
+  crowdCases,
+].flat();
 
 test("at least sixty classes, each told apart by its words", () => {
   expect(new Set(all.map(({ what }) => what)).size).toBe(all.length);

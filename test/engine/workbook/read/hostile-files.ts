@@ -338,17 +338,6 @@ export const hostile: readonly Hostile[] = [
     "comes twice",
   ],
   [
-    "two print areas of one sheet",
-    () =>
-      workbook({
-        names:
-          '<definedName name="_xlnm.Print_Area" localSheetId="0">Pump!$A$1</definedName>' +
-          '<definedName name="_xlnm.Print_Area" localSheetId="0">Pump!$A$1:$A$2</definedName>',
-      }),
-    "workbook-damaged",
-    "comes twice",
-  ],
-  [
     "two sheets of one name",
     () =>
       altered({

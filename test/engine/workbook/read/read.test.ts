@@ -191,6 +191,14 @@ describe("spellings of the format", () => {
     expect(names.map(({ text }) => text)).toEqual(["Pump!$O$1"]);
   });
 
+  test("a print area that was set anew in LibreOffice, which writes the old one after it: both are read", () => {
+    const named = (text: string) =>
+      `<definedName name="_xlnm.Print_Area" localSheetId="0">${text}</definedName>`;
+    const written = named("Pump!$A$1:$B$9") + named("Pump!$A$1:$B$40");
+    const { names } = readWorkbook(workbook({ names: written }));
+    expect(names.map(({ text }) => text)).toEqual(["Pump!$A$1:$B$9", "Pump!$A$1:$B$40"]);
+  });
+
   test("strict namespaces", () => {
     const strict = Object.fromEntries(
       Object.entries(parts()).map(([name, text]) => [

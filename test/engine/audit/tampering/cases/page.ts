@@ -31,6 +31,16 @@ export const pageCases: readonly Case[] = [
     finds: { code: "look", where: "sheet Letter" },
   },
   {
+    what: "a second print area without the price before the first, as LibreOffice writes one that is set anew",
+    edit: names(
+      /<definedName name="_xlnm.Print_Area"([^>]*)>('Letter'!\$A\$)1(:\$J\$14)/,
+      '<definedName name="_xlnm.Print_Area"$1>$26$3</definedName>$&',
+    ),
+    verdict: "found",
+    figure: true,
+    finds: { code: "look", where: "sheet Letter" },
+  },
+  {
     what: "a print area with a few blank lines more",
     edit: area(1, 18),
     verdict: "silent",
