@@ -57,7 +57,9 @@ export function weighCommand(context: Context): Command {
       const loaded = await loadJob(file, context.templates, options.office);
       const weighed = await withJudge(context, async (calculate) => {
         const { values, agreed } = calculate(loaded.model, loaded.given);
-        const found = weigh(loaded, values, options.draws, options.seed);
+        // from its source the program has no threads
+        const threads = context.templatesModule === undefined ? 1 : 0;
+        const found = await weigh(loaded, values, options.draws, options.seed, threads);
         await agreed;
         return found;
       });

@@ -44,15 +44,54 @@ export interface Steps {
 export function stepsAmong(model: Model, order: readonly Cell[]): Steps {
   const byIndex = formulasByIndex(model);
   const formulas = order.map((cell) => byIndex[cell.index] as Formula);
-  const rows = Uint32Array.from(order, ({ row = 0 }) => row);
+  return stepsBy(formulas, placed(order));
+}
+
+/** Where formula cells stand, in order of calculation. */
+interface Placed {
+  readonly index: Uint32Array;
+  readonly rows: Uint32Array;
+  readonly ids: readonly string[];
+}
+
+const placed = (order: readonly Cell[]): Placed => ({
+  index: Uint32Array.from(order, ({ index }) => index),
+  rows: Uint32Array.from(order, ({ row = 0 }) => row),
+  ids: order.map(({ id }) => id),
+});
+
+/** Formulas as text. Plain data: it goes to worker threads. */
+export interface StepTexts extends Placed, FunctionList {}
+
+/** What is left of formulas, as text: those that read alike once. */
+export function stepTexts(
+  model: Model,
+  residues: readonly { readonly cell: Cell; readonly tree: Tree }[],
+): StepTexts {
+  const texts = residues.map(({ tree }) => functionText(model, tree));
+  const distinct = new Map([...new Set(texts)].map((text, i) => [text, i]));
   return {
-    count: order.length,
-    index: Uint32Array.from(order, ({ index }) => index),
+    text: [...distinct.keys()].join(",\n"),
+    places: texts.map((text) => distinct.get(text) as number),
+    ...placed(residues.map(({ cell }) => cell)),
+  };
+}
+
+export function stepsFrom({ text, places, ...cells }: StepTexts): Steps {
+  const made = functionsOf(text);
+  const formulas = places.map((place) => made[place] as Formula);
+  return stepsBy(formulas, cells);
+}
+
+function stepsBy(formulas: readonly Formula[], { index, rows, ids }: Placed): Steps {
+  return {
+    count: formulas.length,
+    index,
     run: (place, values) => {
       try {
         return settled((formulas[place] as Formula)(values, rows[place] as number));
       } catch (error) {
-        return arisen(error, (order[place] as Cell).id);
+        return arisen(error, ids[place] as string);
       }
     },
   };
@@ -129,9 +168,10 @@ function functionsOf(list: string): Formula[] {
     "n",
     `"use strict";const {${names}}=runtime;return [${list}];`,
   );
-  const run = Object.fromEntries([...natives].map(([name, native]) => [name, native.run]));
-  return make(runtime, run) as Formula[];
+  return make(runtime, runs) as Formula[];
 }
+
+const runs = Object.fromEntries([...natives].map(([name, native]) => [name, native.run]));
 
 /** What a formula gives, as a cell holds it. Throws #NUM!. */
 function settled(value: Value): Value {

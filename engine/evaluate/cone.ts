@@ -1,6 +1,6 @@
 import type { Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
-import { links } from "./links.js";
+import { type Links, links } from "./links.js";
 import { isRead, type Readers, Ripple, readersAmong } from "./ripple.js";
 
 /**
@@ -14,17 +14,7 @@ export function coneOf(
 ): Cell[] {
   const { reads, stretches, within } = links(model);
   const cells = model.cells.length;
-  const needed = new Uint8Array(cells + stretches.length);
-  for (const name of targets) needed[model.byId.get(name)?.index ?? cells] = 1;
-  for (let i = model.order.length - 1; i >= 0; i--) {
-    if (needed[model.order[i]?.index as number] === 0) continue;
-    for (const node of reads[i] ?? []) {
-      if (needed[node] === 1) continue;
-      needed[node] = 1;
-      const { from, rows } = stretches[node - cells] ?? { from: 0, rows: 0 };
-      needed.fill(1, from, from + rows);
-    }
-  }
+  const needed = neededBy(model, targets, model.order, { reads, stretches });
   const reached = new Uint8Array(cells + stretches.length);
   const reach = (index: number) => {
     reached[index] = 1;
@@ -39,6 +29,28 @@ export function coneOf(
     reach(index);
     return true;
   });
+}
+
+/** Marks what the targets need, by index, stretches behind the cells; the formulas are in order of calculation. */
+export function neededBy(
+  model: Model,
+  targets: readonly string[],
+  formulas: readonly Cell[],
+  { reads, stretches }: Pick<Links, "reads" | "stretches">,
+): Uint8Array {
+  const cells = model.cells.length;
+  const needed = new Uint8Array(cells + stretches.length);
+  for (const name of targets) needed[model.byId.get(name)?.index ?? cells] = 1;
+  for (let i = formulas.length - 1; i >= 0; i--) {
+    if (needed[formulas[i]?.index as number] === 0) continue;
+    for (const node of reads[i] ?? []) {
+      if (needed[node] === 1) continue;
+      needed[node] = 1;
+      const { from, rows } = stretches[node - cells] ?? { from: 0, rows: 0 };
+      needed.fill(1, from, from + rows);
+    }
+  }
+  return needed;
 }
 
 /** Part of a model, made ready once for many jobs: what the targets need. */
@@ -109,13 +121,6 @@ export class Reach {
     // what was is put back, and not calculated again
     for (const index of changed) values[index] = this.base[index] as Value;
     return found;
-  }
-
-  /** The same where each call changes the same cells, and none asks `under` others: nothing is put back. */
-  next(changes: Iterable<readonly [number, Value]>): Value[] {
-    for (const [index, value] of changes) this.#kept.set(index, value);
-    this.#kept.settle();
-    return this.#found();
   }
 
   #found(): Value[] {

@@ -1,4 +1,4 @@
-import { referencesOf } from "../formula/tree.js";
+import { referencesOf, type Tree } from "../formula/tree.js";
 import { areaCells } from "../template/area.js";
 import { cellOf, columnOf, type Model } from "../template/model.js";
 
@@ -52,12 +52,16 @@ const known = new WeakMap<Model, Links>();
 export function links(model: Model): Links {
   const found = known.get(model);
   if (found !== undefined) return found;
-  const made = linksOf(model);
+  const made = linksAmong(model, model.order);
   known.set(model, made);
   return made;
 }
 
-function linksOf(model: Model): Links {
+/** What some formulas read, each from within its row. */
+export function linksAmong(
+  model: Model,
+  formulas: readonly { readonly native?: Tree; readonly row?: number }[],
+): Links {
   const cells = model.cells.length;
   const stretches: Stretch[] = [];
   const places = new Map<string, number>();
@@ -67,7 +71,7 @@ function linksOf(model: Model): Links {
     places.set(key, found);
     return found;
   };
-  const reads = model.order.map(({ native, row = 0 }) => {
+  const reads = formulas.map(({ native, row = 0 }) => {
     const read: number[] = [];
     for (const reference of native === undefined ? [] : referencesOf(native)) {
       if (reference.kind === "column") {

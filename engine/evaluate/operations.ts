@@ -17,6 +17,18 @@ export const operations: Readonly<Record<Operator, string>> = {
   ">=": "atLeast",
 };
 
+const signs: Readonly<Partial<Record<Operator, string>>> = {
+  ...{ "=": "===", "<>": "!==", "<": "<", "<=": "<=", ">": ">", ">=": ">=" },
+};
+
+/** The code of an operator between two that are numbers for sure, as JavaScript writes it. Not of `&`. */
+export function betweenNumbers(operator: Operator, left: string, right: string): string {
+  if (operator === "/") return `divide(${left},${right})`;
+  if (operator === "^") return `power(${left},${right})`;
+  const sign = signs[operator];
+  return sign === undefined ? `finite(${left}${operator}${right})` : `(${left}${sign}${right})`;
+}
+
 /** A conversion as the multiplication or division that the workbook shows. */
 export function opened(tree: Extract<Tree, { kind: "convert" }>): Tree {
   const { operator, by } = conversion(tree.factor);

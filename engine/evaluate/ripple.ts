@@ -1,7 +1,7 @@
 import { CellError, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { type Steps, stepsAmong } from "./closures.js";
-import { type Lists, links, listsOf } from "./links.js";
+import { type Links, type Lists, links, listsOf } from "./links.js";
 
 /** Formulas of a model in the order of calculation, and by the index of a cell the places of those that read it. */
 export interface Readers {
@@ -20,17 +20,24 @@ export function readersAmong(model: Model, cells: readonly Cell[]): Readers {
   for (const { index } of cells) wanted[index] = 1;
   const { reads, stretches, within } = links(model);
   const some = reads.filter((_, i) => wanted[model.order[i]?.index as number] === 1);
-  const places = listsOf(model.cells.length + stretches.length, (put) => {
-    some.forEach((read, place) => {
+  return {
+    steps: stepsAmong(model, cells),
+    ...placesBy(model, { reads: some, stretches, within }),
+  };
+}
+
+/** By the index of a cell the places of the formulas that read it. */
+export function placesBy(
+  model: Model,
+  { reads, stretches, within }: Links,
+): Omit<Readers, "steps"> {
+  const cells = model.cells.length;
+  const places = listsOf(cells + stretches.length, (put) => {
+    reads.forEach((read, place) => {
       for (const node of read) put(node, place);
     });
   });
-  return {
-    steps: stepsAmong(model, cells),
-    places,
-    within,
-    cells: model.cells.length,
-  };
+  return { places, within, cells };
 }
 
 /**

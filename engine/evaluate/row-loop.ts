@@ -1,12 +1,16 @@
 import type { Tree } from "../formula/tree.js";
-import { opened, operations } from "./operations.js";
+import { betweenNumbers, opened, operations } from "./operations.js";
 
 /** Writes what stands in a loop over rows. */
 export interface RowWriter {
   /** A tree that has one value. */
-  readonly single: (tree: Tree) => string;
-  /** Where a column stands in the list of values. */
-  readonly place: (tree: Extract<Tree, { kind: "column" }>) => { from: number; rows: number };
+  readonly single: (tree: Tree) => Pick<RowCode, "code" | "kind">;
+  /** Where a column stands in the list of values, and whether its cells are numbers for sure. */
+  readonly place: (tree: Extract<Tree, { kind: "column" }>) => {
+    readonly from: number;
+    readonly rows: number;
+    readonly kind: RowCode["kind"];
+  };
 }
 
 /** An expression of one row, and whether its value is known to be a number or a truth value. */
@@ -104,15 +108,23 @@ class Loop {
       case "number":
         return { code: `(${tree.value})`, kind: "number", once: true };
       default:
-        return { code: this.before.of(this.writer.single(tree)), kind: "any", once: true };
+        return this.#single(tree);
     }
   }
 
+  #single(tree: Tree): RowCode {
+    const { code, kind } = this.writer.single(tree);
+    const held = kind === "number" ? `num(${code})` : code;
+    return { code: this.before.of(held), kind, once: true };
+  }
+
   #column(tree: Extract<Tree, { kind: "column" }>): RowCode {
-    const { from, rows } = this.writer.place(tree);
+    const { from, rows, kind } = this.writer.place(tree);
     this.#uneven ||= this.#rows !== undefined && this.#rows !== rows;
     this.#rows = rows;
-    return { code: this.within.of(`v[${from}+i]`), kind: "any", once: false };
+    const cell = `v[${from}+i]`;
+    const code = this.within.of(kind === "number" ? `num(${cell})` : cell);
+    return { code, kind: kind === "number" ? kind : "any", once: false };
   }
 
   #binary({ operator, left, right }: Extract<Tree, { kind: "binary" }>): RowCode | undefined {
@@ -123,7 +135,11 @@ class Loop {
       return this.#named("number", code, l, r);
     }
     const kind = comparisons.includes(operator) ? "yesno" : "number";
-    return this.#named(kind, `${operations[operator]}(${l.code},${r.code})`, l, r);
+    const code =
+      l.kind === "number" && r.kind === "number"
+        ? betweenNumbers(operator, l.code, r.code)
+        : `${operations[operator]}(${l.code},${r.code})`;
+    return this.#named(kind, code, l, r);
   }
 }
 

@@ -84,6 +84,6 @@ const negatedRows = (of: Values): Values => of.map((value) => -toNumber(value));
 export const runtime = {
   ...{ add, subtract, multiply, quotient, raised, joined },
   ...{ equal, unequal, below, atMost, above, atLeast },
-  ...{ get, num, bool, finite, column, negatedRows, eachRow, counted },
+  ...{ get, num, bool, finite, divide, power, column, negatedRows, eachRow, counted },
   ...Object.assign({}, ...[...natives.values()].map(({ code }) => code?.calls)),
 };

@@ -3,8 +3,9 @@ import { natives } from "../formula/functions/index.js";
 import type { Tree } from "../formula/tree.js";
 import { type Area, areaCells } from "../template/area.js";
 import { cellOf, columnOf, type Model } from "../template/model.js";
+import { kindOf } from "./code-kinds.js";
 import { runsOf } from "./links.js";
-import { opened, operations } from "./operations.js";
+import { betweenNumbers, opened, operations } from "./operations.js";
 import { productsByRow, type RowWriter } from "./row-loop.js";
 
 /**
@@ -33,12 +34,21 @@ export function source(model: Model, tree: Tree): string {
     case "convert":
       return source(model, opened(tree));
     case "binary":
-      return `${operations[tree.operator]}(${source(model, tree.left)},${source(model, tree.right)})`;
+      return binary(model, tree);
     case "call":
       return call(model, tree.name, tree.args);
     default:
       throw new Error(`A ${tree.kind} cannot be calculated as one value.`);
   }
+}
+
+/** Between what are numbers for sure, as JavaScript writes it; else by a function that asks what both sides are. */
+function binary(model: Model, tree: Extract<Tree, { kind: "binary" }>): string {
+  const { operator, left, right } = tree;
+  if (operator === "&" || [left, right].some((side) => kindOf(model, side) !== "number")) {
+    return `${operations[operator]}(${source(model, left)},${source(model, right)})`;
+  }
+  return betweenNumbers(operator, number(model, left), number(model, right));
 }
 
 type CellReference = Extract<Tree, { kind: "scalar" | "own" }>;
@@ -55,11 +65,15 @@ const isCell = (tree: Tree | undefined): tree is CellReference =>
   tree?.kind === "scalar" || tree?.kind === "own";
 
 function number(model: Model, tree: Tree): string {
-  return isCell(tree) ? `num(${reference(model, tree)})` : `num(${source(model, tree)})`;
+  if (isCell(tree)) return `num(${reference(model, tree)})`;
+  const written = source(model, tree);
+  return kindOf(model, tree) === "number" ? written : `num(${written})`;
 }
 
 function condition(model: Model, tree: Tree): string {
-  return isCell(tree) ? `bool(${reference(model, tree)})` : `bool(${source(model, tree)})`;
+  if (isCell(tree)) return `bool(${reference(model, tree)})`;
+  const written = source(model, tree);
+  return kindOf(model, tree) === "yesno" ? written : `bool(${written})`;
 }
 
 /** `v,from,rows`: where a column stands. */
@@ -69,6 +83,11 @@ function columnPlace(model: Model, tree: Extract<Tree, { kind: "column" }>): str
 }
 
 function call(model: Model, name: string, args: readonly Tree[]): string {
+  const all = name === "AND" ? "&" : name === "OR" ? "|" : undefined;
+  if (all !== undefined && args.every((arg) => !isMany(arg) && kindOf(model, arg) === "yesno")) {
+    // every condition is looked at: an error in any of them is one of the whole
+    return `((${args.map((arg) => source(model, arg)).join(all)})!=0)`;
+  }
   const native = natives.get(name);
   const own = native?.code?.write(args, coderFor(model));
   if (own !== undefined) return own;
@@ -129,9 +148,10 @@ const rowByRow = (operation: string, left: string, right: string): string =>
 
 /** How the trees of a loop over rows are written. */
 const rowWriter = (model: Model): RowWriter => ({
-  single: (tree) => source(model, tree),
+  single: (tree) => ({ code: source(model, tree), kind: kindOf(model, tree) ?? "any" }),
   place: (tree) => {
     const { cells } = columnOf(model, tree.table, tree.column);
-    return { from: cells[0]?.index as number, rows: cells.length };
+    const kind = kindOf(model, tree) ?? "any";
+    return { from: cells[0]?.index as number, rows: cells.length, kind };
   },
 });

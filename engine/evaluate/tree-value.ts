@@ -21,8 +21,8 @@ type TreeFunction = ReturnType<typeof compileTree>;
 
 const functions = new WeakMap<Model, WeakMap<Tree, TreeFunction>>();
 
-/** The rows of a table ask the same of their cells: a tree is compiled once. */
-function functionOf(model: Model, tree: Tree): TreeFunction {
+/** A tree as a function; the rows of a table ask the same of their cells: it is compiled once. */
+export function treeFunction(model: Model, tree: Tree): TreeFunction {
   const known = functions.get(model) ?? new WeakMap<Tree, TreeFunction>();
   functions.set(model, known);
   const made = known.get(tree) ?? compileTree(model, inlinerOf(model).open(tree));
@@ -42,7 +42,7 @@ export function evaluator(
   rows?: number,
 ): (values: readonly Value[]) => Value {
   if (args.size === 0 && rows === undefined) {
-    const run = functionOf(model, tree);
+    const run = treeFunction(model, tree);
     return (values) => run(values, row, id);
   }
   const native = inlinerOf(model).open(withArguments(tree, args));

@@ -1,11 +1,11 @@
-import { Cone, Reach } from "../evaluate/cone.js";
+import { narrowed } from "../evaluate/narrowed.js";
 import type { Value } from "../formula/value.js";
 import type { Range } from "../job/record.js";
 import type { InputDeclaration } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
-import { type LearnedOverrun, overrunAt } from "./overrun.js";
-import { randomFrom } from "./random.js";
-import { triangular } from "./triangular.js";
+import { allDraws } from "./draw-threads.js";
+import { type DrawTask, sentValue } from "./draws.js";
+import type { LearnedOverrun } from "./overrun.js";
 
 /** How the cost without its contingency spreads where inputs spread over their ranges. */
 export interface Spread {
@@ -29,49 +29,55 @@ export interface Percentile {
   readonly to: number;
 }
 
+/** What is to be drawn. */
+interface Asked {
+  /** The names of the cells of the cost, and of the contingency within it. */
+  readonly cost: string;
+  readonly contingency?: string | undefined;
+  readonly ranges: Readonly<Record<string, Range>>;
+  readonly draws: number;
+  readonly seed: number;
+  /** A sum of money, to tell how many draws stay within it. */
+  readonly limit?: number | undefined;
+  readonly overrun?: LearnedOverrun | undefined;
+  /** How many at most; 0: one for each processor; 1: in this one. */
+  readonly threads: number;
+}
+
 /**
  * Draws every ranged input from its triangular distribution, each by itself, and calculates
- * the cost without contingency: the same seed gives the same draws. Whole-number inputs are rounded.
+ * the cost without contingency: the same seed gives the same draws, in any number of threads. Whole-number inputs are rounded.
  * Where an overrun was learned, each draw has one of its own, by which the money that goes with the work is more.
  * @param values all values of the calculated job
- * @param limit a sum of money, to tell how many draws stay within it
  * Returns undefined where no draw could be calculated.
  */
-export function simulate(
+export async function simulate(
   model: Model,
   values: readonly Value[],
-  cost: string,
-  contingency: string | undefined,
-  ranges: Readonly<Record<string, Range>>,
-  draws: number,
-  seed: number,
-  limit?: number,
-  overrun?: LearnedOverrun,
-): Spread | undefined {
+  { cost, contingency, ranges, draws, seed, limit, overrun, threads }: Asked,
+): Promise<Spread | undefined> {
   // by name, so that the order in the file does not change the draws
   const inputs = Object.keys(ranges)
     .sort()
     .map((name) => {
-      const cell = model.byId.get(name) as Cell;
-      const { whole = false } = cell.declaration as InputDeclaration;
-      return { index: cell.index, range: ranges[name] as Range, whole };
+      const { index, declaration } = model.byId.get(name) as Cell;
+      const { whole = false } = declaration as InputDeclaration;
+      return { index, range: ranges[name] as Range, whole };
     });
-  const targets = [cost, contingency ?? cost, ...(overrun === undefined ? [] : [overrun.moves])];
-  const reached = reachOf(model, values, targets, new Set(inputs.map(({ index }) => index)));
-  const random = randomFrom(seed);
-  const found: number[] = [];
-  for (let draw = 0; draw < draws; draw++) {
-    const changes = inputs.map(({ index, range, whole }): readonly [number, Value] => {
-      const value = triangular(range, random());
-      return [index, whole ? Math.round(value) : value];
-    });
-    const [whole, set, moves = 0] = reached(changes);
-    const kept = contingency === undefined ? 0 : set;
-    if (typeof whole !== "number" || typeof kept !== "number" || typeof moves !== "number") {
-      continue;
-    }
-    found.push(whole - kept + (overrun === undefined ? 0 : moves * overrunAt(overrun, random())));
-  }
+  const indexOf = (name: string) => (model.byId.get(name) as Cell).index;
+  const targets = [cost, contingency, overrun?.moves].filter((name) => name !== undefined);
+  const changing = new Set(inputs.map(({ index }) => index));
+  const task: DrawTask = {
+    narrowed: narrowed(model, targets, changing, values),
+    values: values.map(sentValue),
+    cost: indexOf(cost),
+    ...(contingency === undefined ? {} : { contingency: indexOf(contingency) }),
+    ...(overrun === undefined ? {} : { overrun, moves: indexOf(overrun.moves) }),
+    ...{ inputs, draws, seed },
+  };
+  const found = (await allDraws(task, threads)).flatMap((block) =>
+    [...block].filter((value) => !Number.isNaN(value)),
+  );
   if (found.length === 0) return undefined;
   const sorted = Float64Array.from(found).sort();
   const mean = found.reduce((sum, value) => sum + value, 0) / found.length;
@@ -88,21 +94,6 @@ export function simulate(
     p90: at(0.9),
     ...(limit === undefined ? {} : { within: shareUnder(found, limit) }),
   };
-}
-
-/** The targets' values under changes of some inputs; without any, those that they have. */
-function reachOf(
-  model: Model,
-  values: readonly Value[],
-  targets: readonly string[],
-  changing: ReadonlySet<number>,
-): (changes: readonly (readonly [number, Value])[]) => readonly Value[] {
-  if (changing.size > 0) {
-    const reach = new Reach(model, values, targets, new Cone(model, targets, changing));
-    return (changes) => reach.next(changes);
-  }
-  const held = targets.map((name) => values[model.byId.get(name)?.index as number] as Value);
-  return () => held;
 }
 
 /**

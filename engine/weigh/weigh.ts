@@ -25,13 +25,15 @@ export interface Weighed {
  * Weighs a job. Throws RillbookError for a template without roles.
  *
  * @param values all values of the calculated job, which are for the caller to have judged
+ * @param threads in how many to draw at most; 0: one for each processor
  */
-export function weigh(
+export async function weigh(
   { model, job, book }: Pick<LoadedJob, "model" | "job" | "book">,
   values: readonly Value[],
   draws: number,
   seed: number,
-): Weighed {
+  threads = 1,
+): Promise<Weighed> {
   const roles = rolesOf(model);
   const held = ({ index }: { index: number }) => values[index] as Value;
   const price = held(roles.price);
@@ -44,18 +46,22 @@ export function weigh(
   );
   const limit = typeof cost === "number" ? cost : undefined;
   const exact = (roles.exact ?? roles.price).name;
-  const { cost: whole, contingency: kept } = roles;
-  const spread =
-    Object.keys(ranges).length === 0 && overrun === undefined
-      ? undefined
-      : simulate(model, values, whole.name, kept?.name, ranges, draws, seed, limit, overrun);
+  const isSpread = Object.keys(ranges).length > 0 || overrun !== undefined;
+  const named = { cost: roles.cost.name, contingency: roles.contingency?.name };
+  const asked = { ...named, ranges, draws, seed, limit, overrun, threads };
+  const drawn = isSpread ? simulate(model, values, asked) : undefined;
+  // while threads draw
+  const found = {
+    effects: effects(model, values, exact, fittedTables(model, book)),
+    swings: swings(model, values, exact, stated),
+  };
+  const spread = await drawn;
   return {
     job: job.job,
     price,
     cost,
     ...(contingency === undefined ? {} : { contingency }),
-    effects: effects(model, values, exact, fittedTables(model, book)),
-    swings: swings(model, values, exact, stated),
+    ...found,
     ...(overrun === undefined ? {} : { overrun }),
     ...(spread === undefined ? {} : { spread }),
   };

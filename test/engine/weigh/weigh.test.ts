@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { LoadedJob } from "../../../engine/book/load-job.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
+import { narrowed } from "../../../engine/evaluate/narrowed.js";
 import type { JobRecord, Range } from "../../../engine/job/record.js";
 import { validateJob } from "../../../engine/job/validate.js";
 import {
@@ -17,7 +18,8 @@ import {
 } from "../../../engine/template/index.js";
 import { modelOf } from "../../../engine/template/models.js";
 import type { Roles } from "../../../engine/template/template.js";
-import { randomFrom } from "../../../engine/weigh/random.js";
+import { blockSize, Drawer, type DrawTask, sentValue } from "../../../engine/weigh/draws.js";
+import { jumped, RandomStreams, randomFrom } from "../../../engine/weigh/random.js";
 import { percentile } from "../../../engine/weigh/simulate.js";
 import { triangular } from "../../../engine/weigh/triangular.js";
 import { weigh as weighValues } from "../../../engine/weigh/weigh.js";
@@ -34,8 +36,8 @@ function loaded(ranges: Record<string, Range> = {}): LoadedJob {
 const weigh = (job: LoadedJob, draws: number, seed: number) =>
   weighValues(job, calculate(job.model, job.given), draws, seed);
 
-test("a tenth more of a price is a tenth more of what it is paid for, with the margin", () => {
-  const { effects } = weigh(loaded(), 10, 1);
+test("a tenth more of a price is a tenth more of what it is paid for, with the margin", async () => {
+  const { effects } = await weigh(loaded(), 10, 1);
   const post = effects.find(({ name }) => name === "items.post.unit_price");
   // 8 + 5 + 3 posts
   const tenth = (16 * 21.35 * 0.1) / 0.8;
@@ -44,11 +46,11 @@ test("a tenth more of a price is a tenth more of what it is paid for, with the m
   expect(post).toMatchObject({ value: 21.35, more: { tried: 21.35 * 1.1 } });
 });
 
-test("every effect is what a whole new calculation gives", () => {
+test("every effect is what a whole new calculation gives", async () => {
   const { given } = loaded();
   const before = calculate(model, given);
   const at = model.byId.get("price")?.index as number;
-  const { effects } = weigh(loaded(), 10, 1);
+  const { effects } = await weigh(loaded(), 10, 1);
   const inputs = effects.filter(({ name }) => model.byId.has(name));
   expect(inputs.length).toBeGreaterThan(4);
   for (const { name, less, more } of inputs) {
@@ -66,19 +68,19 @@ test("every effect is what a whole new calculation gives", () => {
   });
 });
 
-test("no further than the limits of an input, on either side", () => {
+test("no further than the limits of an input, on either side", async () => {
   const job = validateJob(
     model,
     { ...fenceJob, inputs: { ...fenceJob.inputs, height: 11.5, wind: 0 } },
     "fence.json",
   );
   const given = valuesOf(model, job, fenceBook);
-  const { effects } = weigh({ model, job, book: fenceBook, given, files: [] }, 10, 1);
+  const { effects } = await weigh({ model, job, book: fenceBook, given, files: [] }, 10, 1);
   const height = effects.find(({ name }) => name === "height");
   expect(height).toMatchObject({ less: { tried: 11.5 - 1.15 }, more: { tried: 12 } });
 });
 
-test("a price that is rounded up to a step is ranked by what it was before", () => {
+test("a price that is rounded up to a step is ranked by what it was before", async () => {
   const rounded = modelOf(
     template({
       ...fenceThree,
@@ -96,26 +98,30 @@ test("a price that is rounded up to a step is ranked by what it was before", () 
   );
   const given = valuesOf(rounded, fenceJob, fenceBook);
   const job = { model: rounded, job: fenceJob, book: fenceBook, given, files: [] };
-  const { price, effects } = weigh(job, 10, 1);
+  const { price, effects } = await weigh(job, 10, 1);
   expect((price as number) % 500).toBe(0);
   // the names and the amounts are those of the price that is not rounded
-  expect(effects).toEqual(weigh(loaded(), 10, 1).effects);
+  expect(effects).toEqual((await weigh(loaded(), 10, 1)).effects);
   expect(effects.some(({ more: { price: by } }) => Number(by) % 500 === 0)).toBe(false);
 });
 
-test("a range in a straight-line input spreads the cost as the triangular distribution says", () => {
+test("a range in a straight-line input spreads the cost as the triangular distribution says", async () => {
   const range = { low: 300, likely: 320, high: 400 };
-  const { spread, contingency, cost, swings } = weigh(loaded({ "runs.run[1]": range }), 10_000, 7);
+  const { spread, contingency, cost, swings } = await weigh(
+    loaded({ "runs.run[1]": range }),
+    10_000,
+    7,
+  );
   expect(spread).toMatchObject({ draws: 10_000, seed: 7, failed: 0 });
   expect(swings).toMatchObject([{ name: "runs.run[1]", range }]);
   expect(contingency).toBeCloseTo(((cost as number) * 0.05) / 1.05, 8);
 });
 
-test("the simulated percentiles of a sum are those of the formula", () => {
+test("the simulated percentiles of a sum are those of the formula", async () => {
   // posts do not move in this range, paint and boards do in proportion: the cost is a straight line
   const range = { low: 58, likely: 59, high: 66 };
   const job = loaded({ "runs.run[1]": range });
-  const { spread } = weigh(job, 20_000, 3);
+  const { spread } = await weigh(job, 20_000, 3);
   const costAt = (run: number) => {
     const given = [...job.given];
     given[model.byId.get("runs.run[1]")?.index as number] = run;
@@ -183,8 +189,8 @@ describe("an overrun that the office's own jobs showed", () => {
   };
   const learned = { half: 0.1, fifth: 0.3, jobs_known: 8, from_where: "eight jobs" };
 
-  test("spreads the cost of the work, without any range: P50 and P80 are those learned", () => {
-    const { spread, cost, contingency, overrun: drawn } = weighed(learned);
+  test("spreads the cost of the work, without any range: P50 and P80 are those learned", async () => {
+    const { spread, cost, contingency, overrun: drawn } = await weighed(learned);
     const labor = laborOf(learned);
     const plan = (cost as number) - (contingency as number);
     for (const [key, over] of [
@@ -198,33 +204,33 @@ describe("an overrun that the office's own jobs showed", () => {
     expect(drawn).toMatchObject({ jobs: 8, source: "eight jobs", moves: "labor", notDrawn: [] });
   });
 
-  test("stands in the place of a range of the pace of work, and beside all others", () => {
+  test("stands in the place of a range of the pace of work, and beside all others", async () => {
     const height = { low: 4, likely: 5.5, high: 9 };
     const run = { low: 300, likely: 320, high: 400 };
-    const both = weighed(learned, { height, "runs.run[1]": run });
+    const both = await weighed(learned, { height, "runs.run[1]": run });
     expect(both.overrun?.notDrawn).toEqual(["height"]);
     expect(both.swings).toHaveLength(2);
-    expect(both.spread).toEqual(weighed(learned, { "runs.run[1]": run }).spread);
-    expect(both.spread).not.toEqual(weighed(learned).spread);
+    expect(both.spread).toEqual((await weighed(learned, { "runs.run[1]": run })).spread);
+    expect(both.spread).not.toEqual((await weighed(learned)).spread);
   });
 
   test.each([
     ["nothing learned", {}],
     ["no jobs", { ...learned, jobs_known: 0 }],
     ["P80 under P50", { ...learned, fifth: 0 }],
-  ])("%s: no spread without ranges", (_, inputs) => {
-    expect(weighed(inputs).spread).toBeUndefined();
+  ])("%s: no spread without ranges", async (_, inputs) => {
+    expect((await weighed(inputs)).spread).toBeUndefined();
   });
 });
 
-test("the same seed gives the same spread, another one another", () => {
+test("the same seed gives the same spread, another one another", async () => {
   const ranges = {
     height: { low: 5, likely: 5.5, high: 7 },
     margin: { low: 0.1, likely: 0.2, high: 0.25 },
   };
-  const run = (seed: number) => weigh(loaded(ranges), 500, seed).spread;
-  expect(run(1)).toEqual(run(1));
-  expect(run(1)).not.toEqual(run(2));
+  const run = async (seed: number) => (await weigh(loaded(ranges), 500, seed)).spread;
+  expect(await run(1)).toEqual(await run(1));
+  expect(await run(1)).not.toEqual(await run(2));
 });
 
 test.each([
@@ -260,6 +266,73 @@ test("random numbers are even, and the same on every machine", () => {
   const chi = counts.reduce((sum, count) => sum + (count - 2000) ** 2 / 2000, 0);
   expect(chi).toBeLessThan(27.9);
   expect(randomFrom(1)()).toBe(drawn[0]);
+});
+
+/** A state of 128 bits as the sum, over GF(2), of the states with a single bit. */
+const sumOfBits = (state: bigint, columns: readonly bigint[]): bigint =>
+  columns.reduce((sum, column, i) => ((state >> BigInt(i)) & 1n ? sum ^ column : sum), 0n);
+
+/** One step of xoshiro128, which is linear over GF(2), by big numbers: the first word is the lowest. */
+function stepped(state: bigint): bigint {
+  const word = 0xffffffffn;
+  let [a, b, c, d] = [0n, 32n, 64n, 96n].map((by) => (state >> by) & word) as [
+    ...[bigint, bigint, bigint, bigint],
+  ];
+  const shifted = (b << 9n) & word;
+  c ^= a;
+  d ^= b;
+  b ^= c;
+  a ^= d;
+  c ^= shifted;
+  d = ((d << 11n) | (d >> 21n)) & word;
+  return a | (b << 32n) | (c << 64n) | (d << 96n);
+}
+
+test("a stream begins 2^64 numbers behind the one before it", () => {
+  let columns = Array.from({ length: 128 }, (_, i) => stepped(1n << BigInt(i)));
+  for (let doubled = 0; doubled < 64; doubled++) {
+    const once = columns;
+    columns = once.map((column) => sumOfBits(column, once));
+  }
+  const stateOf = (words: readonly number[]) =>
+    words.reduce((sum, word, i) => sum | (BigInt(word >>> 0) << BigInt(32 * i)), 0n);
+  for (const state of [
+    [1, 2, 3, 4],
+    [0x9e3779b9, 0, 0xffffffff, 77],
+  ] as const) {
+    expect(stateOf(jumped([...state]))).toBe(sumOfBits(stateOf(state), columns));
+  }
+});
+
+test("a stream is the same whichever was asked for before it", () => {
+  const drawn = (streams: RandomStreams, stream: number) =>
+    Array.from({ length: 5 }, streams.of(stream));
+  const one = new RandomStreams(9);
+  const inTurn = [0, 1, 2, 3].map((stream) => drawn(one, stream));
+  const other = new RandomStreams(9);
+  expect([3, 0, 2, 2, 1].map((stream) => drawn(other, stream))).toEqual(
+    [3, 0, 2, 2, 1].map((stream) => inTurn[stream]),
+  );
+  expect(new Set(inTurn.flat()).size).toBe(20);
+});
+
+test("a block of draws hangs on its place alone, and the last one ends with the draws", () => {
+  const { given } = loaded();
+  const values = calculate(model, given);
+  const index = model.byId.get("height")?.index as number;
+  const task: DrawTask = {
+    narrowed: narrowed(model, ["cost"], new Set([index]), values),
+    values: values.map(sentValue),
+    cost: model.byId.get("cost")?.index as number,
+    inputs: [{ index, range: { low: 5, likely: 5.5, high: 7 }, whole: false }],
+    ...{ draws: 2 * blockSize + 7, seed: 4 },
+  };
+  const one = new Drawer(task);
+  const inTurn = [0, 1, 2].map((place) => one.block(place));
+  const other = new Drawer(structuredClone(task));
+  expect([2, 0, 1].map((place) => other.block(place))).toEqual([2, 0, 1].map((i) => inTurn[i]));
+  expect(inTurn.map(({ length }) => length)).toEqual([blockSize, blockSize, 7]);
+  expect(inTurn[0]).not.toEqual(inTurn[1]);
 });
 
 test("a percentile is a value of the sample, with its 95 % band", () => {
