@@ -189,7 +189,8 @@ async function written(
   const { model, given, identity, files, logo } = source;
   const known = { model, values: given, trail: identity.trail ?? [] };
   const edits = editsAgainst(context.templates, known);
-  const output = await outputTo(target, { kind: "bid", inputs: files, edits });
+  const templates = [model.template.name];
+  const output = await outputTo(target, { kind: "bid", inputs: files, edits, templates });
   const { values, bytes } = await made(source, file, calculate, options);
   // those of the workbook it was filled in, else those that stand on the bid written over
   const pictured = isWorkbookName(file)

@@ -110,6 +110,7 @@ async function learn(context: Context, named: string[], options: Options): Promi
     kind: "bid",
     inputs: [office, ...(excludedIn === undefined ? [] : [excludedIn])],
     edits: editsAgainst(context.templates),
+    templates: context.templates.filter(isLearning).map(({ name }) => name),
   });
   const trade = tradeOf(context.templates);
   const book = await trade.readBook(office);

@@ -3,7 +3,7 @@ import { addressOf } from "../address.js";
 import { RillbookError } from "../errors.js";
 import { type Paper, printPapers } from "../print/index.js";
 import type { Template } from "../template/template.js";
-import { identityProperties } from "../workbook/match/identity.js";
+import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
@@ -30,11 +30,10 @@ export function printCommand(context: Context): Command {
     )
     .action(async (file: string, { pages, output, json }: Options) => {
       const content = await readWorkbookFile(file);
-      const { custom } = content.properties;
-      const name = custom.get(identityProperties.template);
-      const version = custom.get(identityProperties.version);
+      // a library may have dropped the properties: the first sheet says it too
+      const { template: name, version } = toldIdentity(content).identity;
       const template = context.templates.find(
-        (one) => one.name === name && String(one.version) === String(version),
+        (one) => one.name === name && one.version === Number(version),
       );
       if (template === undefined) {
         throw new RillbookError(
@@ -84,6 +83,12 @@ function chosen(
   file: string,
   sheets: ReadonlySet<string>,
 ): readonly Paper[] {
+  if (all.length === 0) {
+    throw new RillbookError(
+      "page-missing",
+      `${file} has no page that leaves the office: its template hands none out. Open it in a spreadsheet and print its sheets from there.`,
+    );
+  }
   const asked = pages?.split(",").map((one) => one.trim().toLowerCase());
   const names = all.map(({ page }) => page);
   for (const one of asked ?? []) {

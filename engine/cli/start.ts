@@ -117,5 +117,6 @@ async function madeFor(
 async function planFor(kind: "bid" | "record", inputs: readonly string[], { templates }: Context) {
   if (kind === "record") return { kind, inputs };
   const { editsAgainst } = await import("../take/untaken.js");
-  return { kind, inputs, edits: editsAgainst(templates) };
+  // a new file takes no other one's place, of whatever template
+  return { kind, inputs, edits: editsAgainst(templates), templates: [] };
 }

@@ -2,6 +2,7 @@ import { constants } from "node:fs";
 import { access, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { RillbookError } from "../errors.js";
+import { identityOfWorkbook } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { kindOfFile, type OutputKind, outputKinds, type RecognizedFile } from "./kind.js";
 import { unwritable } from "./system-error.js";
@@ -31,6 +32,8 @@ interface BidPlan {
   readonly kind: "bid";
   /** Tells what was changed in a bid that stands there. */
   readonly edits: (content: WorkbookContent) => Edits;
+  /** The template that is written, or those of its kind: no workbook of another one is written over. */
+  readonly templates: readonly string[];
 }
 
 /**
@@ -128,6 +131,13 @@ function mustBeReplaceable({ asked }: Target, found: RecognizedFile, plan: Plan)
   }
   if (found.content === undefined) return;
   if (plan.kind === "bid") {
+    const { template = "none" } = identityOfWorkbook(found.content);
+    if (!plan.templates.includes(template)) {
+      throw new RillbookError(
+        "output-kind",
+        `${asked} is a workbook of template ${template}, and one of ${plan.templates[0]} would take its place. Name another file.`,
+      );
+    }
     mustBeUnedited(asked, plan.edits(found.content));
     return;
   }

@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { register } from "node:module";
 import { basename, extname, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -22,7 +22,10 @@ export async function templatesFrom(file: string): Promise<Template[]> {
     );
   }
   const path = resolve(file);
-  if (!existsSync(path)) throw fault(file, "does not exist. Check the name");
+  const state = statSync(path, { throwIfNoEntry: false });
+  if (state === undefined) throw fault(file, "does not exist. Check the name");
+  // to import a pipe would be to wait for who writes into it
+  if (!state.isFile()) throw fault(file, "is no file, but a folder, a pipe or a device");
   importOurs();
   const found = await modulesExports(file, path);
   const given = [found.default, found.template, found.templates].flat();

@@ -22,6 +22,7 @@ const plan: Plan = {
   kind: "bid",
   inputs: [],
   edits: editsAgainst([fence], { model: fenceModel, values: fenceValues, trail: fenceTrail }),
+  templates: [fence.name],
 };
 
 test("a bid that LibreOffice saved unchanged may be written over", async () => {

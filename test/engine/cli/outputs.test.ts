@@ -287,6 +287,17 @@ describe("a bid that somebody edited", () => {
   });
 });
 
+test("a workbook of another template, such as one of learned rates, is not written over", async () => {
+  const file = new Tampered(await readFile(at("bid.xlsx")), model);
+  file.change("docProps/custom.xml", (xml) =>
+    xml.replace("<vt:lpwstr>fence</vt:lpwstr>", "<vt:lpwstr>learned</vt:lpwstr>"),
+  );
+  await writeFile(at("bid.xlsx"), file.bytes());
+  expect(await refused(["bid", at("job.json"), "-o", at("bid.xlsx")])).toMatch(
+    /^output-kind: .*bid\.xlsx is a workbook of template learned, and one of fence would take its place/,
+  );
+});
+
 test("a change order that another program saved is not written over", async () => {
   const file = new Tampered(await readFile(at("order.xlsx")), model);
   file.change("docProps/core.xml", (xml) =>

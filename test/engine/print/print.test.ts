@@ -4,8 +4,11 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { onlySheet } from "../../../engine/print/only-sheet.js";
 import { readWorkbook } from "../../../engine/workbook/read/read.js";
-import { pageFence, pageWorkbook } from "../../support/fence-page.js";
+import { fence } from "../../support/fence.js";
+import { fenceWorkbook } from "../../support/fence-bid.js";
+import { pageFence, pageModel, pageWorkbook } from "../../support/fence-page.js";
 import { spoken } from "../../support/spoken.js";
+import { Tampered } from "../../support/tamper.js";
 
 // What prints is LibreOffice's work, which test/office tries. Here a stand-in takes its place, and shows
 // what is asked of it, and what is done where it is missing, fails, or prints nothing.
@@ -43,6 +46,11 @@ while [ "$1" != "--outdir" ]; do shift; done
 out=$2; shift 2
 for file in "$@"; do name=\${file##*/}; printf '%%PDF-1.4\\nprinted\\n%%%%EOF\\n' > "$out/\${name%.xlsx}.pdf"; done
 `;
+
+const withoutProperties = (workbook: Uint8Array): Uint8Array =>
+  new Tampered(workbook, pageModel)
+    .change("docProps/custom.xml", (xml) => xml.replace(/<property .*<\/property>/s, ""))
+    .bytes();
 
 const print = (...args: string[]) => spoken(["print", bid, ...args], [pageFence]);
 const papers = () => readdir(join(folder, "papers"));
@@ -96,6 +104,21 @@ describe("rillbook print", () => {
     expect(other.err).toMatch(/^not-a-bid: /);
     const nowhere = await print("-o", join(folder, "no-such"));
     expect([page.status, other.status, nowhere.status]).toEqual([2, 2, 2]);
+  });
+
+  test("a template that hands out no page: said, and LibreOffice is not started with nothing to print", async () => {
+    await standIn("sleep 60");
+    await writeFile(bid, await fenceWorkbook());
+    const { status, err } = await spoken(["print", bid], [fence]);
+    expect(err).toMatch(/^page-missing: .*its template hands none out/);
+    expect(status).toBe(2);
+  });
+
+  test("a bid whose properties a library dropped says on its first sheet what it is", async () => {
+    await standIn(prints);
+    await writeFile(bid, withoutProperties(bytes));
+    expect((await print("-o", join(folder, "papers"))).status).toBe(0);
+    expect(await papers()).toEqual(["fence-letter.pdf"]);
   });
 });
 

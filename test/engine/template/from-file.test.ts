@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -46,6 +47,13 @@ test.each([
   const path = text === undefined ? join(folder, name) : file(name, text);
   await expect(templatesFrom(path)).rejects.toThrow(words);
   await expect(templatesFrom(path)).rejects.toBeInstanceOf(RillbookError);
+});
+
+test("a pipe is refused and not waited for", async () => {
+  execFileSync("mkfifo", [join(folder, "pipe.mjs")]);
+  await expect(templatesFrom(join(folder, "pipe.mjs"))).rejects.toThrow(
+    /pipe\.mjs is no file, but/,
+  );
 });
 
 test.each([
