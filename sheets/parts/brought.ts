@@ -51,6 +51,8 @@ export interface Whole {
   readonly words: Words;
   readonly purposes: Readonly<Record<string, string>>;
   readonly rates: readonly Rate[];
+  /** Codes of those that formulas read, besides tasks and hires. */
+  readonly ratesRead: readonly string[];
   readonly items: readonly Item[];
   readonly buys: readonly BuysOfSheet[];
   readonly takeoff: readonly UsualLine[];

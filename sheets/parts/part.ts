@@ -35,7 +35,7 @@ export interface Brings {
   /** What it buys by the item that it usually is. */
   readonly takeoff?: readonly UsualLine[];
   readonly tasks?: readonly Task[];
-  /** Rates that its formulas read, besides those of its tasks and hires. */
+  /** Rates that its formulas read: the office book has them whatever the job. */
   readonly rates?: readonly Rate[];
   /** Items that a new office book opens with, besides those of its takeoff lines. */
   readonly items?: readonly Item[];

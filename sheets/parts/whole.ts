@@ -18,6 +18,7 @@ export function wholeOf(parts: readonly Part[]): Whole {
     parts.flatMap(({ tasks = [] }) => tasks),
     ({ stage }) => stages.indexOf(stage),
   );
+  const ratesRead = parts.flatMap(({ rates: own = [] }) => own.map(({ code }) => code));
   const rates = parts.flatMap(({ rates = [], tasks: own = [], hires = [] }) => [
     ...own.flatMap(ratesOf),
     ...rates,
@@ -42,6 +43,7 @@ export function wholeOf(parts: readonly Part[]): Whole {
     words: Object.assign({}, words, ...parts.map(({ words: own = {} }) => own)),
     purposes: Object.assign({}, ...parts.map(({ purposes = {} }) => purposes)),
     rates: inOrder(onceEach(rates), ({ group }) => rateGroups.indexOf(group)),
+    ratesRead,
     items: onceEach([
       ...parts.flatMap(({ items = [] }) => items),
       ...takeoff.map(({ code, what, unit, placeholder }) => item(code, wordsIn(what, "us"), unit, placeholder)),

@@ -17,7 +17,7 @@ import {
 import { tradeUnits } from "../../tables/trade-units.js";
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
-import { rateUnit } from "../rates.js";
+import { type Rate, rateUnit } from "../rates.js";
 
 const ownList = "the list of rates that this template reads";
 
@@ -54,11 +54,23 @@ const placeholders = lines("Placeholder prices", {
   ),
 });
 
+const askedBy = (column: string) => `SUM_WHERE(tasks.quantity,tasks.${column},code)`;
+
+/**
+ * When a rate that comes to nothing does no harm: one of tasks alone, where none of them is done. So an office book
+ * of before a new part serves every job without that part.
+ */
+function missingHarmless({ code, group }: Rate, read: readonly string[]): string {
+  // a figure of the book that comes to nothing is in a unit of another kind
+  if (group !== "production") return "PICK_OR(rates.value,rates.code,code,1)=0";
+  return read.includes(code) ? "FALSE" : `${askedBy("machine_code")}+${askedBy("hand_code")}<=0`;
+}
+
 /**
  * What the bid takes from the office book: the rows used, copied, and checked here. Items
  * are those that inputs made by `itemCode` name.
  */
-export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] => [
+export const pricesBlocks = ({ rates, ratesRead }: Pick<Whole, "rates" | "ratesRead">): readonly Block[] => [
   table(
     "items",
     "Items used",
@@ -126,8 +138,7 @@ export const pricesBlocks = ({ rates }: Pick<Whole, "rates">): readonly Block[] 
         },
       ),
       sound: check(
-        // a figure of the book that comes to nothing is in a unit of another kind
-        'IF(value>0,TRUE,IF(group="production",FALSE,PICK_OR(rates.value,rates.code,code,1)=0))',
+        (row) => `IF(value>0,TRUE,${missingHarmless(rates[row - 1] as Rate, ratesRead)})`,
         "Rate {code} ({means}, {unit}) is missing, zero, or in a unit that measures something else. Correct sheet Rates of the office book.",
         { label: "Rate missing or wrong" },
       ),

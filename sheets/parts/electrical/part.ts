@@ -10,6 +10,8 @@ import { circuitGoods } from "./goods.js";
 import { electricWork } from "./work.js";
 
 const conduitTask = "Run conduit and wire to the pump";
+const conduitRun = production("conduit-run", "Run conduit and pull its wire", "ft", 14);
+const circuitFitted = production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each", 0.3);
 const material = "breaker, conduit in its trench, wire, ground-fault protected outlet";
 
 export const electrical = part(
@@ -28,20 +30,11 @@ export const electrical = part(
     rates: [
       wage("wage-electrician", "Wage of our own licensed electrician", "$/hour"),
       hire("electrician-hour", "Licensed electrician, by the hour", "$/hour"),
+      ...[conduitRun, circuitFitted],
     ],
     tasks: [
-      task(
-        conduitTask,
-        "pipe",
-        'IF(electrical_work="by us",panel_distance,0)',
-        production("conduit-run", "Run conduit and pull its wire", "ft", 14),
-      ),
-      task(
-        "Fit breaker and outlet, test the circuit",
-        "circuit",
-        'IF(electrical_work="by us",1,0)',
-        production("circuit-fitted", "Fit breaker and outlet, test the circuit", "each", 0.3),
-      ),
+      task(conduitTask, "pipe", 'IF(electrical_work="by us",panel_distance,0)', conduitRun),
+      task("Fit breaker and outlet, test the circuit", "circuit", 'IF(electrical_work="by us",1,0)', circuitFitted),
     ],
     handOver: [
       bullet(
