@@ -21,7 +21,7 @@ export interface Calculated {
  * before there is anything to judge, since hyperformula takes its time to load. Close it at the end.
  */
 export class JudgeBeside {
-  readonly #thread = new Worker(new URL("./judge-thread.js", import.meta.url), {
+  readonly #thread = new Worker(new URL("../evaluate/judge-thread.js", import.meta.url), {
     resourceLimits: { maxYoungGenerationSizeMb: youngMemory },
   });
   readonly #answer = settledByItself(Promise.race([this.#judged(), this.#ended()]));

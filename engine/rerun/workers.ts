@@ -65,7 +65,7 @@ export function inThreads(
 
 const pool = (sources: TemplateSources, asked: Asked) =>
   new Piscina<readonly Task[], Done[]>({
-    filename: new URL("./worker.js", import.meta.url).href,
+    filename: new URL("../rerun/worker.js", import.meta.url).href,
     workerData: { ...sources, asked },
     minThreads: 1,
     maxThreads: 1,

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Template } from "../template/template.js";
@@ -7,8 +7,8 @@ import type { UnitSystem } from "../units/quantity.js";
 
 const engine = fileURLToPath(new URL("..", import.meta.url));
 
-/** The rooms whose code makes a model, its functions and its validator. */
-const rooms = ["units", "formula", "template", "evaluate", "job", "stored"];
+/** The rooms whose code makes a model, its functions and its validator; built, they stand in what all commands share. */
+const rooms = ["units", "formula", "template", "evaluate", "job", "stored", "shared"];
 
 /**
  * The mark of what a model is made from: all that the template declares, and the code that compiles it.
@@ -34,7 +34,7 @@ function engineMark(): string {
 /** A digest of the code in rooms of a folder: some milliseconds, and no edit of a built file goes unseen. */
 export function digestOf(folder: string, within: readonly string[]): string {
   const hash = createHash("sha256");
-  for (const room of within) {
+  for (const room of within.filter((name) => existsSync(join(folder, name)))) {
     const files = readdirSync(join(folder, room), { recursive: true, encoding: "utf8" });
     for (const file of files.filter((name) => code.test(name)).sort()) {
       const text = readFileSync(join(folder, room, file));

@@ -82,7 +82,7 @@ let ours = false;
  * installed beside it.
  */
 function importOurs(): void {
-  const hooks = new URL("./own-imports.js", import.meta.url);
+  const hooks = new URL("../template/own-imports.js", import.meta.url);
   // uncompiled sources are loaded by a program that knows where packages lie
   if (ours || !existsSync(fileURLToPath(hooks))) return;
   ours = true;

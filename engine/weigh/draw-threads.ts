@@ -18,7 +18,7 @@ export async function allDraws(task: DrawTask, wanted: number): Promise<Float64A
     return blocks.map((place) => drawer.block(place));
   }
   const pool = new Piscina<number, Float64Array>({
-    filename: new URL("./draw-thread.js", import.meta.url).href,
+    filename: new URL("../weigh/draw-thread.js", import.meta.url).href,
     workerData: task,
     minThreads: threads,
     maxThreads: threads,

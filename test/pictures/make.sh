@@ -4,7 +4,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 folder=$(mktemp -d)
 trap 'rm -r "$folder"' EXIT
-npx tsc
+npm run build >/dev/null
 node dist/engine/cli/main.js bid sheets/demo/hillside-stream.json -o "$folder/bid.xlsx" >/dev/null 2>&1
 soffice --headless "-env:UserInstallation=file://$folder/profile" --convert-to pdf --outdir "$folder" "$folder/bid.xlsx" >/dev/null
 
