@@ -178,7 +178,7 @@ const workbooks = {
   ),
   "trail-too-long": said(
     "The trail has more entries than a workbook carries.",
-    "Bid from a copy of the record whose trail is empty.",
+    "Make a shorter record with `rillbook shorten`, and bid from that one.",
   ),
   "trails-part": said(
     "Record and workbook were both changed since one was written from the other.",

@@ -18,6 +18,7 @@ const commands: Readonly<Record<string, () => Promise<(context: Context) => Comm
   take: async () => (await import("./take.js")).takeCommand,
   audit: async () => (await import("./audit.js")).auditCommand,
   seal: async () => (await import("./seal.js")).sealCommand,
+  shorten: async () => (await import("./shorten.js")).shortenCommand,
   compare: async () => (await import("./compare.js")).compareCommand,
   rerun: async () => (await import("./rerun.js")).rerunCommand,
   weigh: async () => (await import("./weigh.js")).weighCommand,

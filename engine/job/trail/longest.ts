@@ -9,8 +9,12 @@ export function mustFitWorkbook(trail: readonly TrailEntry[], file: string): voi
   const { entries, characters } = longestTrail;
   const written = () => trail.reduce((sum, one) => sum + JSON.stringify(one).length, 0);
   if (trail.length <= entries && written() <= characters) return;
+  const isWorkbook = /\.xls[xm]$/i.test(file);
+  const record = isWorkbook ? file.replace(/\.xls[xm]$/i, ".json") : file;
+  const first = isWorkbook ? `take it into a record (rillbook take ${file} -o ${record}), ` : "";
+  const short = record.replace(/(\.json)?$/i, "-short.json");
   throw new RillbookError(
     "trail-too-long",
-    `The trail of ${file} has ${trail.length} entries; a workbook carries at most ${entries}, with ${characters} characters in all. Keep this record, and bid from a copy whose "trail" is []: its inputs then count as not in the trail, until rillbook set says where they come from.`,
+    `The trail of ${file} has ${trail.length} entries; a workbook carries at most ${entries}, with ${characters} characters in all. Keep this file; ${first}make a record that has the last entry of each input alone (rillbook shorten ${record} -o ${short}), and bid from that one.`,
   );
 }

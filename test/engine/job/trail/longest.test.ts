@@ -23,7 +23,13 @@ test("as many entries as a workbook carries, and no more", () => {
   const { entries } = longestTrail;
   expect(() => mustFitWorkbook(trail(entries), "job.json")).not.toThrow();
   expect(() => mustFitWorkbook(trail(entries + 1), "job.json")).toThrow(
-    /job\.json has 3001 entries; a workbook carries at most 3000.*bid from a copy/,
+    /job\.json has 3001 entries; a workbook carries at most 3000.*rillbook shorten job\.json -o job-short\.json/,
+  );
+});
+
+test("a workbook with more is taken into a record first", () => {
+  expect(() => mustFitWorkbook(trail(longestTrail.entries + 1), "yard.xlsx")).toThrow(
+    /rillbook take yard\.xlsx -o yard\.json\), make .*rillbook shorten yard\.json -o yard-short\.json/,
   );
 });
 
