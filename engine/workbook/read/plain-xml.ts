@@ -21,6 +21,9 @@ const declaration =
 const properName = /^[A-Za-z_][\w.-]*(?::[A-Za-z_][\w.-]*)?$/;
 const references = /&(?!(?:lt|gt|amp|quot|apos);)/;
 const reference = /&#(?:x([0-9A-Fa-f]{1,6})|(\d{1,7}));/g;
+/** Has a text no character that XML forbids, and line feeds alone as ends of lines? */
+export const isCleanText = (text: string): boolean => !text.includes("\r") && !forbidden.test(text);
+
 /** What XML 1.0 does not allow as text: control characters, and two that are none. Surrogates come in pairs. */
 const forbidden = /[^\t\n\r -\ufffd]/;
 
@@ -262,7 +265,7 @@ const mayDeclare = (local: string, value: string): boolean =>
   value !== "" && value !== xmlSpace && value !== xmlnsSpace && local !== "xml";
 
 /** Is a text well-formed, with references to characters only? */
-function isPlain(raw: string): boolean {
+export function isPlain(raw: string): boolean {
   if (raw.includes("]]>")) return false;
   if (!raw.includes("&") || !references.test(raw)) return true;
   return !references.test(
@@ -279,7 +282,7 @@ function codeOf(written: string): number {
 }
 
 /** A plain text with its references put in. */
-function decoded(raw: string): string {
+export function decoded(raw: string): string {
   if (!raw.includes("&")) return raw;
   return (raw.includes("&#") ? raw.replace(reference, characterOf) : raw)
     .replaceAll("&lt;", "<")

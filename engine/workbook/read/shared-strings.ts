@@ -1,6 +1,7 @@
 import { setsApart } from "./look/runs.js";
 import { spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
+import { plainStringsIn } from "./plain-strings.js";
 import { textOf } from "./text.js";
 
 /**
@@ -10,13 +11,26 @@ import { textOf } from "./text.js";
  * @param uneven takes the places of texts of which a run is set apart
  */
 export function readSharedStrings(from: Package, part: string, uneven?: Set<number>): string[] {
-  const strings: string[] = [];
+  let strings: string[] = [];
   let text = "";
   let run = "";
   let space: string | undefined;
   from.walk(part, {
     namespaces: spreadsheet,
     root: "sst",
+    bulk: {
+      path: "sst",
+      cut: (whole) => {
+        const plain = plainStringsIn(whole);
+        if (plain === undefined) return undefined;
+        const { outside, found } = plain;
+        const tell = () => {
+          from.budget.spend("sharedStrings", found.strings.length, "The workbook");
+          strings = [...found.strings];
+        };
+        return { outside, markup: found.markup, tell };
+      },
+    },
     open(path, attributes) {
       if (path === "sst/si") {
         from.budget.spend("sharedStrings", 1, "The workbook");

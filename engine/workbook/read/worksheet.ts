@@ -6,9 +6,10 @@ import { setsApart } from "./look/runs.js";
 import type { SheetListener } from "./look/sheet.js";
 import { compatibility, spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
+import { type PlainRows, plainRowsIn } from "./plain-rows.js";
 import { SharedFormulas } from "./shared-formulas.js";
 import { booleanOf, textOf, unescaped } from "./text.js";
-import type { Attributes, XmlVisitor } from "./xml.js";
+import type { Attributes, Bulk, XmlVisitor } from "./xml.js";
 
 export interface SheetCells {
   readonly cells: Map<string, CellContent>;
@@ -68,6 +69,7 @@ class WorksheetReader implements XmlVisitor {
   readonly namespaces: ReadonlySet<string>;
   readonly root = "worksheet";
   readonly silent: ReadonlySet<string>;
+  readonly bulk?: Bulk;
   private readonly cells = new Map<string, CellContent>();
   private readonly validated = new Set<string>();
   private stepsLeft = stepsOfSheet;
@@ -90,12 +92,43 @@ class WorksheetReader implements XmlVisitor {
     this.namespaces = listener === undefined ? spreadsheet : heardOf;
     this.shared = new SharedFormulas(from.budget, sheet);
     this.silent = new Set(formulas ? [] : [formulaPath]);
+    // with formulas or looks each element is asked about
+    if (!formulas && listener === undefined) this.bulk = this.plainRows();
+  }
+
+  private plainRows(): Bulk {
+    return {
+      path: "worksheet/sheetData",
+      cut: (text) => {
+        const found = plainRowsIn(text);
+        if (found === undefined) return undefined;
+        const { outside, rows } = found;
+        return { outside, markup: rows.markup, tell: () => this.takeRows(rows) };
+      },
+    };
+  }
+
+  private takeRows({ rows, addresses, types, values, hasFormula }: PlainRows): void {
+    let at = 0;
+    for (const [r, hidden, count] of rows) {
+      this.openRow(r, hidden);
+      for (const end = at + count; at < end; at++) {
+        this.openCell(addresses[at], types[at]);
+        const cell = this.cell as OpenCell;
+        const value = values[at];
+        if (value !== undefined) cell.value = value;
+        if (hasFormula[at]) cell.formulaAttributes = {};
+        this.keep(cell);
+      }
+    }
+    this.cell = undefined;
   }
 
   open(path: string, attributes: Attributes): void {
     this.listener?.open(path, attributes);
-    if (path === rowPath) this.openRow(attributes);
-    else if (path === cellPath) this.openCell(attributes);
+    if (path === rowPath) this.openRow(attributes.r?.value, attributes.hidden?.value);
+    else if (path === cellPath)
+      this.openCell(attributes.r?.value, attributes.t?.value, attributes.s?.value);
     else if (path === valuePath || path === formulaPath) this.openContent(path, attributes);
     else if (this.cell !== undefined && path.startsWith(runPath)) {
       if (setsApart(path.slice(runPath.length), attributes)) this.cell.uneven = true;
@@ -150,21 +183,19 @@ class WorksheetReader implements XmlVisitor {
     return `${this.sheet}!${address}`;
   }
 
-  private openRow(attributes: Attributes): void {
-    const written = attributes.r?.value;
+  private openRow(written: string | undefined, hidden: string | undefined): void {
     const next =
       written === undefined ? this.row + 1 : /^\d{1,7}$/.test(written) ? Number(written) : 0;
     if (next < 1 || next > lastRow) {
       throw badCell(this.where(`row ${written ?? next}`), `is not a row from 1 to ${lastRow}`);
     }
     this.row = next;
-    if (booleanOf(attributes.hidden?.value)) this.hiddenRows++;
+    if (booleanOf(hidden)) this.hiddenRows++;
     if (next !== this.last.row) this.last = { row: next, column: 0 };
   }
 
-  private openCell(attributes: Attributes): void {
+  private openCell(written: string | undefined, type = "n", style = "0"): void {
     const { row, last } = this;
-    const written = attributes.r?.value;
     const at = written === undefined ? { row, column: last.column + 1 } : positionOf(written);
     if (at === undefined || at.column > lastColumn) {
       throw badCell(this.where((written ?? "").slice(0, 40)), "is outside A1 to XFD1048576");
@@ -175,8 +206,8 @@ class WorksheetReader implements XmlVisitor {
       throw badCell(this.where(address), "comes twice");
     }
     this.last = at;
-    this.cell = { at, address, type: attributes.t?.value ?? "n" };
-    if (this.listener !== undefined) this.cell.style = Number(attributes.s?.value ?? 0);
+    this.cell = { at, address, type };
+    if (this.listener !== undefined) this.cell.style = Number(style);
   }
 
   /** A value or a formula, of which a cell has one each. */

@@ -1,6 +1,6 @@
 import { type SaxesAttributeNS, SaxesParser } from "saxes";
 import type { Budget } from "./limits.js";
-import { type PlainName, type PlainVisitor, walkPlainXml } from "./plain-xml.js";
+import { isCleanText, type PlainName, type PlainVisitor, walkPlainXml } from "./plain-xml.js";
 import { damaged, WorkbookRefused } from "./refused.js";
 
 export type Attributes = Readonly<Record<string, SaxesAttributeNS>>;
@@ -16,6 +16,28 @@ export interface XmlVisitor {
   open?(path: string, attributes: Attributes): void;
   text?(path: string, text: string): void;
   close?(path: string): void;
+  /** What many elements of one kind go by at once, where they are written plainly. */
+  readonly bulk?: Bulk | undefined;
+}
+
+/** Reads all that stands within one element at a go, and not element by element. */
+export interface Bulk {
+  /** The element that holds it. */
+  readonly path: string;
+  /**
+   * Takes it out of a text that has no characters forbidden in XML and line feeds alone. Undefined for whatever is not
+   * written as it is known to be: that is for the reader of any XML to judge.
+   */
+  cut(text: string): Cut | undefined;
+}
+
+export interface Cut {
+  /** The text with nothing within the element. */
+  readonly outside: string;
+  /** Elements and attributes that were taken out. */
+  readonly markup: number;
+  /** Tells them, as the element that held them has opened. */
+  readonly tell: () => void;
 }
 
 /** The parts of a package, as far as one needs them to read one of them through. */
@@ -43,7 +65,19 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
     text: (text) => paths.text(text),
     close: () => paths.close(),
   };
-  if (walkPlainXml(decodedWhole(bytes, part), told)) return;
+  const text = decodedWhole(bytes, part);
+  const { bulk } = visitor;
+  const cut = bulk !== undefined && isCleanText(text) ? bulk.cut(text) : undefined;
+  if (cut !== undefined) {
+    const open: PlainVisitor["open"] = (...element) => {
+      told.open(...element);
+      if (paths.path !== bulk?.path) return;
+      budget.spend("markup", cut.markup, "The workbook");
+      cut.tell();
+    };
+    if (walkPlainXml(cut.outside, { ...told, open })) return;
+  }
+  if (walkPlainXml(text, told)) return;
   walkAnyXml(bytes, part, budget, paths);
 }
 
@@ -56,6 +90,10 @@ class Paths {
     private readonly part: string,
     private readonly visitor: XmlVisitor,
   ) {}
+
+  get path(): string | undefined {
+    return this.#open[this.#open.length - 1]?.path;
+  }
 
   get depth(): number {
     return this.#open.length;
