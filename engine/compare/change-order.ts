@@ -23,6 +23,8 @@ export interface ChangeOrder {
   readonly title: string;
   /** Why it must not be handed out yet, in the words of the page; absent where it may. */
   readonly draft?: string;
+  /** Who does the work, as the letterhead names them; empty where no cell says so. */
+  readonly contractor: string;
   /** `Customer`, `Site`, number, date, reason: each with what it is; empty where it is to be filled in by hand. */
   readonly head: readonly (readonly [label: string, text: string])[];
   readonly words: readonly string[];
@@ -65,6 +67,7 @@ export function changeOrderOf(comparison: Comparison, terms: Terms = {}): Change
     job: b.job,
     title: model.template.title,
     ...(draft === undefined ? {} : { draft }),
+    contractor: textOf(comparison, agreed?.contractor),
     head: headOf(comparison, terms),
     words: wordsOf(
       seen.map((one) => inWords(b, one)),
@@ -81,14 +84,17 @@ export function changeOrderOf(comparison: Comparison, terms: Terms = {}): Change
   };
 }
 
-function headOf({ b }: Comparison, { number, date, reason }: Terms): ChangeOrder["head"] {
-  const { roles } = b.model.template;
+/** The text that a cell of the new job holds, where a role names one. */
+function textOf({ b }: Comparison, name: string | undefined): string {
+  const cell = name === undefined ? undefined : b.model.byId.get(name);
+  const value = cell === undefined ? null : b.values[cell.index];
+  return typeof value === "string" ? value : "";
+}
+
+function headOf(comparison: Comparison, { number, date, reason }: Terms): ChangeOrder["head"] {
+  const { roles } = comparison.b.model.template;
   const { agreed } = roles ?? {};
-  const text = (name: string | undefined) => {
-    const cell = name === undefined ? undefined : b.model.byId.get(name);
-    const value = cell === undefined ? null : b.values[cell.index];
-    return typeof value === "string" ? value : "";
-  };
+  const text = (name: string | undefined) => textOf(comparison, name);
   return [
     ["Change order no.", number ?? ""],
     ["Date", date === undefined ? "" : dateInWords(date)],

@@ -50,6 +50,7 @@ function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
     job,
     draft,
     title,
+    contractor,
     head,
     words,
     page: agreed,
@@ -61,7 +62,7 @@ function writeOrder(sheet: Worksheet, order: ChangeOrder): void {
     officeShare,
   } = order;
   const page = new Page(sheet, orderWidths);
-  page.letterhead(head.find(([label]) => label === "Contractor")?.[1] ?? "");
+  page.letterhead(contractor);
   page.title(`Change order, job ${job}`, title);
   if (draft !== undefined) page.words(draft);
   for (const [label, text] of head) page.pair(label, text === "" ? blank : text);

@@ -6,6 +6,8 @@ export interface PageLine {
   readonly says: string;
   /** A condition; the line is always there where it is absent. */
   readonly when?: string;
+  /** Where lines stand beside one another, it begins a row of its own: a heading, a step of the work. */
+  readonly begins?: true;
 }
 
 /** A line with the section of the page in which it stands. */
@@ -28,6 +30,7 @@ export const headingMark = "■ ";
 
 export const heading = (words: string, when?: string): PageLine => ({
   says: `"${headingMark}${words}"`,
+  begins: true,
   ...(when === undefined ? {} : { when }),
 });
 
@@ -52,7 +55,7 @@ export const bullet = <S extends string>(section: S, sentence: string, when?: st
 export const under = <S extends string>(task: string, ...lines: readonly PlacedLine<S>[]): PlacedLine<S>[] =>
   lines.map((one) => ({ ...one, under: task }));
 
-interface RowOptions {
+export interface RowOptions {
   /** When a row has its line; where the table's rows are `filled`, unless told. */
   readonly when?: string;
   /** Tables beside this one, whose columns the sentence may name as well. */

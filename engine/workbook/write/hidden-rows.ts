@@ -1,4 +1,3 @@
-import { addressOf } from "../../address.js";
 import { rowIsShown } from "../../evaluate/rows-in-use.js";
 import { type Tree, walk } from "../../formula/tree.js";
 import { openFields } from "../../job/missing.js";
@@ -6,6 +5,7 @@ import type { TableBlock } from "../../template/declare.js";
 import type { Band, Cell, Column, PlacedBlock } from "../../template/model.js";
 import { columnOf } from "../../template/model.js";
 import { inputsOn } from "../../template/spread.js";
+import { areaOf } from "./area-of.js";
 import type { Page } from "./blocks.js";
 import { formulaContent } from "./cells.js";
 import { styles } from "./look.js";
@@ -141,8 +141,3 @@ function telling({ model }: Page, block: TableBlock, band: Band): Column[] {
 
 const namesIn = (tree: Tree): string[] =>
   [...walk(tree)].flatMap((node) => (node.kind === "own" ? [node.column] : []));
-
-const areaOf = (cells: readonly Cell[]): string => {
-  const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
-  return `${addressOf(first.column, first.line)}:${addressOf(last.column, last.line)}`;
-};

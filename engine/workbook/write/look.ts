@@ -23,7 +23,8 @@ const rule = { style: "thin", color: { argb: "FFB9C4C6" } } as const;
 const box = { style: "thin", color: { argb: "FF7A8A8E" } } as const;
 const dots = { style: "dotted", color: { argb: "FF7A8A8E" } } as const;
 
-const font = (more: Partial<Font> = {}): Partial<Font> => ({
+/** The type of the workbook, with what is told of it. */
+export const font = (more: Partial<Font> = {}): Partial<Font> => ({
   name: typeface,
   size: 10,
   color: { argb: ink },

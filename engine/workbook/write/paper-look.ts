@@ -1,15 +1,8 @@
-import type { Alignment, Borders, Font, Style } from "exceljs";
+import type { Alignment, Borders, Style } from "exceljs";
 import type { PaperLook } from "../../template/paper.js";
-import { accent, alarm, ink, mist, quiet, typeface } from "./look.js";
+import { accent, alarm, font, ink, mist, quiet } from "./look.js";
 
 /** How places on paper look: told apart by size, weight and box, so that they read in gray too. */
-const font = (more: Partial<Font> = {}): Partial<Font> => ({
-  name: typeface,
-  size: 10,
-  color: { argb: ink },
-  ...more,
-});
-
 type Side = Borders["top"];
 const side = (style: Side["style"], argb: string): Side => ({ style, color: { argb } }) as Side;
 const around = (line: Side): Partial<Borders> => ({

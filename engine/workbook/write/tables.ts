@@ -10,6 +10,7 @@ import { columnOf } from "../../template/model.js";
 import { tableShown, workingsSheet } from "../../template/spread.js";
 import { decimalsIn } from "../../units/decimals.js";
 import { type UnitSystem, unitOf } from "../../units/quantity.js";
+import { areaOf } from "./area-of.js";
 import { addValidation, type Page, writeHeading } from "./blocks.js";
 import { putCell } from "./cells.js";
 import { labelWidth, lastColumn } from "./grid.js";
@@ -209,8 +210,3 @@ function blankRowTest(
   const style = { prefixed: true, exponent: "E", quotes: "doubled", reference } as const;
   return `NOT(${print(table.filled.native, style)})`;
 }
-
-const areaOf = (cells: readonly Cell[]): string => {
-  const [first, last] = [cells[0] as Cell, cells.at(-1) as Cell];
-  return `${addressOf(first.column, first.line)}:${addressOf(last.column, last.line)}`;
-};

@@ -1,4 +1,13 @@
-import { type Block, type ChartBlock, calc, chart, count, length, table } from "../../../engine/template/index.js";
+import {
+  type Block,
+  type ChartBlock,
+  calc,
+  chart,
+  count,
+  length,
+  type Series,
+  table,
+} from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 import { course, courseEnds, lipsNumbered, pipeRows, profileRatio } from "./course.js";
 
@@ -81,33 +90,31 @@ const basin = table(
   },
 );
 
+const at = (from: string, up: string) => ({ x: `${from}.along`, y: `${from}.${up}`, marks: "line" }) as const;
+const banks: Series = { label: "Banks", ...at("course_points", "bank"), look: "dashed" };
+const bed: Series = { label: "Bed", ...at("course_points", "bed"), look: "heavy" };
+const water: Series = { label: "Water", ...at("course_points", "water"), look: "broad" };
+const outline: Series = { label: "Basin", ...at("course_basin", "outline"), look: "heavy", legend: false };
+const full: Series = { label: "Full, pump off", ...at("course_basin", "full"), look: "dotted" };
+const running: Series = { label: "Running", ...at("course_basin", "running"), look: "broad", legend: false };
+const supply: readonly Series[] = [
+  { label: "Pipe", ...at("course_pipe", "up"), look: "long dashes" },
+  { label: "Pump", x: "pump_along", y: "basin_bottom", marks: "points" },
+  { label: "Outlets", x: "manifold_lines.outlet_along", y: "manifold_lines.outlet_up", marks: "points" },
+];
+const named: readonly Series[] = [
+  { label: "Falls", x: "course.said_along", y: "course.said_up", marks: "names", says: "course.said", at: "right" },
+  { label: "Basin", x: "basin_middle", y: "basin_bottom", marks: "names", says: "basin_said", at: "below" },
+  { label: "Scale", x: "course_width", y: "course_up", marks: "frame" },
+  { label: "Scale", x: "course_width", y: "course_bottom", marks: "frame" },
+];
+
 /** The water course in profile, to scale. */
 export const profile = chart(
   "Water course in profile",
   "Along the stream",
   "Above basin's rim",
-  [
-    { label: "Banks", x: "course_points.along", y: "course_points.bank", marks: "line", look: "dashed" },
-    { label: "Bed", x: "course_points.along", y: "course_points.bed", marks: "line", look: "heavy" },
-    { label: "Water", x: "course_points.along", y: "course_points.water", marks: "line", look: "broad" },
-    { label: "Basin", x: "course_basin.along", y: "course_basin.outline", marks: "line", look: "heavy", legend: false },
-    { label: "Full, pump off", x: "course_basin.along", y: "course_basin.full", marks: "line", look: "dotted" },
-    {
-      label: "Running",
-      x: "course_basin.along",
-      y: "course_basin.running",
-      marks: "line",
-      look: "broad",
-      legend: false,
-    },
-    { label: "Pipe", x: "course_pipe.along", y: "course_pipe.up", marks: "line", look: "long dashes" },
-    { label: "Pump", x: "pump_along", y: "basin_bottom", marks: "points" },
-    { label: "Outlets", x: "manifold_lines.outlet_along", y: "manifold_lines.outlet_up", marks: "points" },
-    { label: "Falls", x: "course.said_along", y: "course.said_up", marks: "names", says: "course.said", at: "right" },
-    { label: "Basin", x: "basin_middle", y: "basin_bottom", marks: "names", says: "basin_said", at: "below" },
-    { label: "Scale", x: "course_width", y: "course_up", marks: "frame" },
-    { label: "Scale", x: "course_width", y: "course_bottom", marks: "frame" },
-  ],
+  [banks, bed, water, outline, full, running, ...supply, ...named],
   {
     alt: "The stream from the side, to scale: banks, bed and water with each fall's name and drop, the basin with its full and running water, and the pipe from the pump to the highest outlet.",
     ratio: profileRatio,
@@ -123,9 +130,7 @@ export const profileForCustomer: ChartBlock = {
   ...shown,
   heading: "Your stream from the side, to scale",
   series: [
-    ...profile.series
-      .filter(({ label }) => !["Pipe", "Pump", "Outlets", "Full, pump off"].includes(label))
-      .map((one) => (one.label === "Bed" ? { ...one, label: "Stream bed" } : one)),
+    ...[banks, { ...bed, label: "Stream bed" }, water, outline, running, ...named],
     {
       label: "Pools",
       x: "course.pool_said_along",

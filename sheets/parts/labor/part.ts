@@ -1,5 +1,5 @@
-import { stepMark } from "../../plan/crew-page.js";
-import { bullet, eachRow, line, under } from "../../plan/page-line.js";
+import { step, stepEachRow } from "../../plan/crew-page.js";
+import { bullet, under } from "../../plan/page-line.js";
 import { laborFormulas } from "../../vocabulary/labor.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
@@ -40,9 +40,10 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
     ),
   ],
   crew: ({ tasks }) => [
-    ...eachRow("hours", taskTable(tasks), `${stepMark}{task}: {hours|1|bare}\u00a0h`, { when: "hours>0" }).map(
-      (said, i) => ({ ...said, section: `do: ${(tasks[i] as Task).stage}` as const, task: (tasks[i] as Task).task }),
-    ),
+    ...stepEachRow("hours", taskTable(tasks), "{task}: {hours|1|bare}\u00a0h", { when: "hours>0" }).map((said, i) => {
+      const { stage, task } = tasks[i] as Task;
+      return { ...said, section: `do: ${stage}` as const, task };
+    }),
     ...under(
       "Set out and protect the site",
       bullet("step: set out", "Benchmark first: the basin's rim. {stakes_said}; keep the stakes."),
@@ -54,10 +55,10 @@ export const labor = part("Labor", "Hours from the tasks of all parts, slowed by
         "Rinse stone and vault, rake the ways, take photos; hand-over sheet with the customer.",
       ),
     ),
-    ...eachRow("hours", ownTasks, `${stepMark}{task}: {hours|1|bare}\u00a0h`),
-    line("hours", `${stepMark}Each day, inspect digs: {inspection_hours|1|bare}\u00a0h`, "inspection_hours>0"),
+    ...stepEachRow("hours", ownTasks, "{task}: {hours|1|bare}\u00a0h"),
+    step("hours", "Each day, inspect digs: {inspection_hours|1|bare}\u00a0h", "inspection_hours>0"),
     bullet("hours", "Before work and after every rain; hours of the whole job.", "inspection_hours>0"),
-    line("hours", `${stepMark}Daily set-up, travel: {daily_hours|1|bare}\u00a0h`, "daily_hours>0"),
+    step("hours", "Daily set-up, travel: {daily_hours|1|bare}\u00a0h", "daily_hours>0"),
     bullet("hours", "Clean up each evening; hours of the whole job.", "daily_hours>0"),
   ],
   office: ["crew_size", "shift_hours", "pay_whole_days", "tasks", "additional_tasks"],

@@ -1,15 +1,13 @@
-import { type Block, type CalcDeclaration, calc, panel, place, row, text } from "../../../engine/template/index.js";
+import { type Block, panel, place, row } from "../../../engine/template/index.js";
 import { crewPage, stepMark } from "../../plan/crew-page.js";
 import { headingMark } from "../../plan/page-line.js";
 import type { Whole } from "../brought.js";
 import { draftOf } from "./letterhead.js";
 import { pageLines } from "./page-lines.js";
+import { saidTo } from "./said-to.js";
 import { siteSketch } from "./site-sketch.js";
 
-const said = (name: string, formula: string): readonly [string, CalcDeclaration] => [
-  name,
-  calc(text, formula, "", { reader: "crew" }),
-];
+const said = saidTo("crew");
 
 /** What the crew builds from: the dangers and the drawings first, then the steps in their order. */
 export function crew(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
@@ -23,7 +21,6 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
       sections: steps,
       across: [1, 3],
       beside: [4, 8],
-      opens: ({ says }) => says.startsWith(`~${stepMark}`) || says.startsWith(`"${headingMark}`),
       paper: {
         size: 9,
         spare: 0,

@@ -51,7 +51,6 @@ interface Grouped {
   /** Lines of the list that stand before these. */
   readonly before: number;
   readonly lines: readonly PlacedLine<string>[];
-  readonly opens: (line: PlacedLine<string>) => boolean;
   readonly across: Across;
   readonly beside: Across;
 }
@@ -60,12 +59,12 @@ interface Grouped {
  * A stretch of a page whose rows are groups of lines: one that opens it, and beside it those that follow, line under line. Where
  * the one that would open a group is not wanted, its lines follow upon the group before.
  */
-export function groupedFlow({ flow, choice, list, before, lines, opens, across, beside }: Grouped): {
+export function groupedFlow({ flow, choice, list, before, lines, across, beside }: Grouped): {
   readonly working: readonly TableBlock[];
   readonly count: CalcDeclaration;
   readonly page: TableBlock;
 } {
-  const openings = lines.flatMap((line, i) => (i === 0 || opens(line) ? [before + i + 1] : []));
+  const openings = lines.flatMap(({ begins }, i) => (i === 0 || begins ? [before + i + 1] : []));
   const [groups, joined] = [`${flow}_groups`, `${flow}_joined`];
   const says = (line: number) => `INDEX(${list}.says,${line})`;
   const wanted = (line: number) => `IS_WHOLE(INDEX(${choice}.place,${line}))`;

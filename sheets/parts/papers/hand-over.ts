@@ -1,13 +1,11 @@
-import { type Block, type CalcDeclaration, calc, panel, place, row, text } from "../../../engine/template/index.js";
+import { type Block, panel, place, row } from "../../../engine/template/index.js";
 import { handOverPage } from "../../plan/hand-over-page.js";
 import type { Whole } from "../brought.js";
 import { letterhead } from "./letterhead.js";
 import { pageLines } from "./page-lines.js";
+import { saidTo } from "./said-to.js";
 
-const said = (name: string, formula: string): readonly [string, CalcDeclaration] => [
-  name,
-  calc(text, formula, "", { reader: "customer" }),
-];
+const said = saidTo("customer");
 
 /** What the owner keeps: how it runs, what to do through the year, what is normal, when to call. */
 export function handOver(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {

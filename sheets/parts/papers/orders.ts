@@ -69,14 +69,24 @@ export const ordersHeld = lines("Orders made out", {
   ),
 });
 
-/** A page of the orders: its head, its lines, its foot. */
-function page(k: number): Block[] {
-  const name = (what: string) => `order_${k}_${what}`;
-  const before = (k - 1) * orderLines;
-  const at = (column: string, line: string, otherwise: string) =>
-    `IF(${line}<=${name("lines")},PICK(bought.${column},bought.line,${before}+${line}),${otherwise})`;
+/** A cell of the order on page `k`. */
+const nameOf = (k: number) => (what: string) => `order_${k}_${what}`;
+
+/** Lines on the pages before. */
+const linesBefore = (k: number) => (k - 1) * orderLines;
+
+/** What the list of all that is bought says of a line of the order. */
+function lineOf(k: number) {
+  const name = nameOf(k);
+  return (column: string, line: string, otherwise: string) =>
+    `IF(${line}<=${name("lines")},PICK(bought.${column},bought.line,${linesBefore(k)}+${line}),${otherwise})`;
+}
+
+/** Who orders from whom, to be brought where, and when. */
+function headOf(k: number): Block {
+  const [name, before] = [nameOf(k), linesBefore(k)];
   const cell = (what: string, formula: string) => [name(what), calc(text, formula, "")] as const;
-  const head = panel(
+  return panel(
     [
       row(28, place([1, 9], "name", cell("company", "company")), place([10, 3], "logo", "", { down: 2 })),
       row(18, place([1, 9], "small", cell("contact", "company_contact"))),
@@ -115,7 +125,11 @@ function page(k: number): Block[] {
     ],
     { newPage: true, unlessZero: name("lines") },
   );
-  const list = table(
+}
+
+function listOf(k: number): Block {
+  const [name, at] = [nameOf(k), lineOf(k)];
+  return table(
     `order_${k}`,
     "",
     {
@@ -134,7 +148,12 @@ function page(k: number): Block[] {
       cost: calc(money, (line) => at("cost", `${line}`, "0[$]"), "Amount", { zero: " ", decimals: 2 }),
     },
   );
-  const foot = panel([
+}
+
+/** What it comes to, and where it is signed. */
+function footOf(k: number): Block {
+  const name = nameOf(k);
+  return panel([
     row(
       20,
       place([1, 8], "label", ""),
@@ -161,8 +180,10 @@ function page(k: number): Block[] {
     ),
     row(12),
   ]);
-  return [head, list, foot];
 }
+
+/** A page of the orders. */
+const page = (k: number): Block[] => [headOf(k), listOf(k), footOf(k)];
 
 /** What to order: a page of its own for each supplier, and none of another's lines or prices on it. */
 export const orders = (): Block[] => pages.flatMap(page);

@@ -21,9 +21,7 @@ export interface Flow {
   readonly sections: readonly string[];
   /** Where it stands across the page. */
   readonly across?: Across;
-  /** Lines that this holds for open a row of their own; those that follow stand beside it, line under line. */
-  readonly opens?: (line: PlacedLine<string>) => boolean;
-  /** Where these lines stand across the page. */
+  /** Where lines stand that begin no row: across the page beside the one that does, line under line. */
   readonly beside?: Across;
   readonly paper?: Partial<NonNullable<TableBlock["paper"]>>;
 }
@@ -77,11 +75,11 @@ export function pageLines<S extends string>(
   const counts: Record<string, CalcDeclaration> = {};
   const made: Record<string, TableBlock> = {};
   const joined: Block[] = [];
-  for (const { name: flow, sections, across = whole, paper, opens, beside = whole } of flows) {
+  for (const { name: flow, sections, across = whole, paper, beside } of flows) {
     const [before, rows] = [last, of(sections).length];
     last += rows;
-    if (opens !== undefined) {
-      const grouped = groupedFlow({ flow, choice, list, before, lines: of(sections), opens, across, beside });
+    if (beside !== undefined) {
+      const grouped = groupedFlow({ flow, choice, list, before, lines: of(sections), across, beside });
       joined.push(...grouped.working);
       counts[`${flow}_count`] = grouped.count;
       made[flow] = { ...grouped.page, paper: { ...grouped.page.paper, used: `${flow}_count`, ...paper } } as TableBlock;

@@ -1,26 +1,12 @@
-import {
-  type Block,
-  type CalcDeclaration,
-  calc,
-  count,
-  days,
-  lines,
-  panel,
-  place,
-  row,
-  text,
-} from "../../../engine/template/index.js";
+import { type Block, calc, count, days, lines, panel, place, row, text } from "../../../engine/template/index.js";
 import type { ProposalSection } from "../../plan/proposal-page.js";
 import { proposalPage } from "../../plan/proposal-page.js";
 import type { Whole } from "../brought.js";
 import { letterhead } from "./letterhead.js";
 import { pageLines } from "./page-lines.js";
+import { saidTo } from "./said-to.js";
 
-const customer = { reader: "customer" } as const;
-const said = (name: string, formula: string): readonly [string, CalcDeclaration] => [
-  name,
-  calc(text, formula, "", customer),
-];
+const said = saidTo("customer");
 
 /** Sentences of the head, in parts that a formula can hold. */
 export const proposalSaid = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
@@ -36,19 +22,10 @@ export const proposalSaid = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
     ...cellsAt("proposal said"),
   });
 
-/** What the customer reads and signs. */
-export function proposal(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
-  const scope: readonly ProposalSection[] = ["scope", "lights", "supply", "protection", "trees", "storm"];
-  const rest = proposalPage.map(({ name }) => name).filter((name) => name !== "opening" && !scope.includes(name));
-  const { working, flows } = pageLines("proposal", "Proposal", "customer", all.proposal, [
-    { name: "proposal_scope", sections: scope },
-    { name: "proposal_rest", sections: rest },
-  ]);
-  const head = panel([
-    ...letterhead("proposal", [
-      "proposal_lines.says",
-      all.proposal.filter(({ section }) => section === "opening").length,
-    ]),
+/** The letterhead, what the customer will see and hear, and the three figures asked about first. */
+const headOf = (opening: number) =>
+  panel([
+    ...letterhead("proposal", ["proposal_lines.says", opening]),
     row(
       22,
       place([1, 5], "title", said("proposal_head", "proposal_title")),
@@ -97,57 +74,68 @@ export function proposal(all: Whole): { readonly page: readonly Block[]; readonl
       ),
     ),
   ]);
-  // what is built and its price stand on one page; the next one says how it is paid for, and is signed
-  const price = panel([
-    row(8),
-    row(
-      34,
-      place(
-        [1, 7],
-        "beside",
-        said(
-          "proposal_priced",
-          '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed on page 2.")',
-        ),
-      ),
-      place([8, 5], "price", [
-        "proposal_price",
-        calc(text, 'IF(described,contract_price_said,"no price yet")', "", customer),
-      ]),
-    ),
-  ]);
-  // a page break holds behind a row that is seen
-  const next = panel([row(4)], { newPage: true });
-  const signed = panel([
-    row(
-      20,
-      place(
-        [1, 12],
-        "text",
-        said(
-          "proposal_call",
-          '~Thank you for asking us. For questions, call {estimator}{JOINED(" at ",company_phone)}{JOINED(" or write to ",company_email)}.',
-        ),
+
+// what is built and its price stand on one page; the next one says how it is paid for, and is signed
+const price = panel([
+  row(8),
+  row(
+    34,
+    place(
+      [1, 7],
+      "beside",
+      said(
+        "proposal_priced",
+        '"The price for all of this, sales tax on material included"&IF(ABS(contract_price-price)<0.005[$],".",", with what is listed on page 2.")',
       ),
     ),
-    row(20, place([1, 12], "heading", "Agreed")),
-    row(3),
-    row(14, place([1, 12], "small", "Signed by both, this proposal with its terms is the contract. Keep a copy.")),
-    row(
-      24,
-      place([1, 2], "label", "Customer"),
-      place([3, 5], "field", ""),
-      place([9, 1], "label", "Date"),
-      place([10, 3], "field", ""),
+    place([8, 5], "price", said("proposal_price", 'IF(described,contract_price_said,"no price yet")')),
+  ),
+]);
+
+// a page break holds behind a row that is seen
+const next = panel([row(4)], { newPage: true });
+
+/** Where both sign. */
+const signed = panel([
+  row(
+    20,
+    place(
+      [1, 12],
+      "text",
+      said(
+        "proposal_call",
+        '~Thank you for asking us. For questions, call {estimator}{JOINED(" at ",company_phone)}{JOINED(" or write to ",company_email)}.',
+      ),
     ),
-    row(
-      24,
-      place([1, 2], "label", "Contractor"),
-      place([3, 5], "field", ""),
-      place([9, 1], "label", "Date"),
-      place([10, 3], "field", ""),
-    ),
+  ),
+  row(20, place([1, 12], "heading", "Agreed")),
+  row(3),
+  row(14, place([1, 12], "small", "Signed by both, this proposal with its terms is the contract. Keep a copy.")),
+  row(
+    24,
+    place([1, 2], "label", "Customer"),
+    place([3, 5], "field", ""),
+    place([9, 1], "label", "Date"),
+    place([10, 3], "field", ""),
+  ),
+  row(
+    24,
+    place([1, 2], "label", "Contractor"),
+    place([3, 5], "field", ""),
+    place([9, 1], "label", "Date"),
+    place([10, 3], "field", ""),
+  ),
+]);
+
+/** What the customer reads and signs. */
+export function proposal(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
+  const scope: readonly ProposalSection[] = ["scope", "lights", "supply", "protection", "trees", "storm"];
+  const rest = proposalPage.map(({ name }) => name).filter((name) => name !== "opening" && !scope.includes(name));
+  const { working, flows } = pageLines("proposal", "Proposal", "customer", all.proposal, [
+    { name: "proposal_scope", sections: scope },
+    { name: "proposal_rest", sections: rest },
   ]);
+  const head = headOf(all.proposal.filter(({ section }) => section === "opening").length);
   return {
     page: [
       head,

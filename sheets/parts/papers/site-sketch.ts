@@ -1,17 +1,7 @@
-import {
-  type CalcDeclaration,
-  calc,
-  type PanelBlock,
-  panel,
-  place,
-  row,
-  text,
-} from "../../../engine/template/index.js";
+import { type PanelBlock, panel, place, row } from "../../../engine/template/index.js";
+import { saidTo } from "./said-to.js";
 
-const said = (name: string, formula: string): readonly [string, CalcDeclaration] => [
-  name,
-  calc(text, formula, "", { reader: "crew" }),
-];
+const said = saidTo("crew");
 
 /** Where things stand on the site: a sketch, and beside it the distances that the walk knows. */
 export const siteSketch = (): PanelBlock =>

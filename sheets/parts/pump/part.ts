@@ -1,4 +1,4 @@
-import { stepMark } from "../../plan/crew-page.js";
+import { step } from "../../plan/crew-page.js";
 import { bullet, line } from "../../plan/page-line.js";
 import { curveFormulas } from "../../vocabulary/curve-points.js";
 import { pumpFormulas } from "../../vocabulary/pump.js";
@@ -25,7 +25,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
   ],
   crew: [
     {
-      ...line("step: test run", `${stepMark}Set the pump, test run (hours: first water)`),
+      ...step("step: test run", "Set the pump, test run (hours: first water)"),
       task: testRun,
     },
     bullet(

@@ -1,6 +1,6 @@
 import { unprinted } from "../../../engine/template/index.js";
-import { stepMark } from "../../plan/crew-page.js";
-import { bullet, bulletEachRow, line, under } from "../../plan/page-line.js";
+import { step } from "../../plan/crew-page.js";
+import { bullet, bulletEachRow, under } from "../../plan/page-line.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
@@ -74,7 +74,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
       "trench_length>0",
     ),
     {
-      ...line("do: backfill", `${stepMark}Fill the trenches (hours: dig)`, "trench_volume>0"),
+      ...step("do: backfill", "Fill the trenches (hours: dig)", "trench_volume>0"),
       task: fillTask,
     },
     ...under(
