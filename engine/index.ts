@@ -45,8 +45,22 @@ export type { Listener, Outcome } from "./rerun/rerun.js";
 export type { BookLayout, BookTable } from "./template/book-layout.js";
 export { type ChartBlock, chart, type Series } from "./template/chart.js";
 export {
-  type Asked,
   type Block,
+  type LinesBlock,
+  lines,
+  type PanelBlock,
+  type ProseBlock,
+  paragraphs,
+  prose,
+  type SheetDeclaration,
+  sheet,
+  type TableBlock,
+  type TextBlock,
+  table,
+  unprinted,
+} from "./template/declare.js";
+export {
+  type Asked,
   type BookDeclaration,
   book,
   type CalcDeclaration,
@@ -57,23 +71,11 @@ export {
   decide,
   type InputDeclaration,
   input,
-  type LinesBlock,
-  lines,
   office,
-  type PanelBlock,
-  type ProseBlock,
   type PublishedDeclaration,
-  paragraphs,
-  prose,
   published,
-  type SheetDeclaration,
-  sheet,
-  type TableBlock,
-  type TextBlock,
-  table,
-  unprinted,
   walk,
-} from "./template/declare.js";
+} from "./template/declare-cells.js";
 export { type Extension, extend } from "./template/extend.js";
 export type { Cell, Model } from "./template/model.js";
 export { panel, place, row } from "./template/panel.js";

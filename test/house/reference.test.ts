@@ -8,7 +8,7 @@ const all = declaredNames();
 
 /** The chapters, in the order in which one needs them, by the files whose names they tell. */
 const chapters: readonly (readonly [heading: string, files: RegExp])[] = [
-  ["Declare a template", /^template\/(template|extend|declare|chart|panel)$/],
+  ["Declare a template", /^template\/(template|extend|declare|declare-cells|chart|panel)$/],
   ["Named formulas", /^formula\/named-formula$/],
   ["Quantities and units", /^units\//],
   ["Compile", /^(api\/compile|template\/(model|template-error))$/],
