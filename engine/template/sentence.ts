@@ -86,9 +86,11 @@ export function textLiteral(text: string): string {
   return literals.length === 1 ? (literals[0] as string) : `(${literals.join("&")})`;
 }
 
+/** Well within what the format takes: some readers count the quotes too, and `&amp;` as five. */
+const longestPart = Math.floor(limits.literal * 0.8);
 /** Whole characters: a pair of surrogates is not parted. */
 const withinLimit = new RegExp(
-  `(?:[\\s\\S]{1,${limits.literal - 1}}(?![\\udc00-\\udfff])|[\\s\\S]{1,2})`,
+  `(?:[\\s\\S]{1,${longestPart - 1}}(?![\\udc00-\\udfff])|[\\s\\S]{1,2})`,
   "g",
 );
 

@@ -52,9 +52,9 @@ test("no function takes more arguments than a formula may have", () => {
 test.each([
   ["", '""'],
   ['say "so"', '"say ""so"""'],
-  ["x".repeat(254), `"${"x".repeat(254)}"`],
-  ["x".repeat(300), `("${"x".repeat(254)}"&"${"x".repeat(46)}")`],
-  [`${"x".repeat(253)}😀${"y".repeat(9)}`, `("${"x".repeat(253)}"&"😀${"y".repeat(9)}")`],
+  ["x".repeat(203), `"${"x".repeat(203)}"`],
+  ["x".repeat(300), `("${"x".repeat(203)}"&"${"x".repeat(97)}")`],
+  [`${"x".repeat(202)}😀${"y".repeat(9)}`, `("${"x".repeat(202)}"&"😀${"y".repeat(9)}")`],
 ])("a text is parted at the limit, between whole characters", (text, literal) => {
   expect(textLiteral(text)).toBe(literal);
 });
