@@ -12,7 +12,7 @@ export function hasOwnRows({ data, filled, columns }: TableBlock): boolean {
 
 /**
  * Does a column of a table stand at its default in every row, in use or not? What is chosen for a row that
- * begins on another sheet does: the row then counts as soon as the other sheet has what it needs.
+ * begins on the walk, or among the decisions, does: the row then counts as soon as it has what no default can be for.
  */
 export function standsReady(
   { data, filled, columns }: TableBlock,
@@ -20,5 +20,6 @@ export function standsReady(
 ): boolean {
   const first = Object.values(columns)[0];
   if (data !== undefined || filled === undefined || first?.kind !== "input") return false;
-  return asked === "decision" && first.asked === "walk" && usual !== undefined;
+  const begins = first.asked === "walk" || first.asked === "decision";
+  return asked === "decision" && begins && usual !== undefined;
 }
