@@ -22,13 +22,21 @@ export function inputValues(
   missing: Missing = "refused",
 ): Value[] {
   const values = valuesAsGiven(model, job, office);
-  const faults: string[] = [];
-  if (missing === "refused") faults.push(...missingIn(inputPlanOf(model, office), job, values));
-  faults.push(...unknownChoices(model, values));
-  if (faults.length > 0) {
-    throw new JobError("job-incomplete", `The job record ${job.job} cannot be used:`, faults);
-  }
+  mustBeUsable(model, missing === "refused" ? inputPlanOf(model, office) : undefined, job, values);
   return values;
+}
+
+/** Throws JobError for an unknown choice and, with a plan, for a missing input. */
+export function mustBeUsable(
+  model: Model,
+  plan: InputPlan | undefined,
+  job: JobRecord,
+  values: readonly Value[],
+): void {
+  const missing = plan === undefined ? [] : missingIn(plan, job, values);
+  const faults = [...missing, ...unknownChoices(model, values)];
+  if (faults.length === 0) return;
+  throw new JobError("job-incomplete", `The job record ${job.job} cannot be used:`, faults);
 }
 
 function missingIn({ required }: InputPlan, job: JobRecord, values: readonly Value[]): string[] {
@@ -91,7 +99,7 @@ function fillRows(
 const unasked = new WeakMap<InputPlan, readonly Value[]>();
 
 /** The values of a job that gives nothing: the same for all under one office book. */
-function unaskedOf(plan: InputPlan, job: JobRecord): readonly Value[] {
+export function unaskedOf(plan: InputPlan, job: JobRecord): readonly Value[] {
   const known = unasked.get(plan);
   if (known !== undefined) return known;
   const values = [...plan.base];
@@ -104,7 +112,8 @@ function unaskedOf(plan: InputPlan, job: JobRecord): readonly Value[] {
 /** The rows that a job gives for a table: null for one that it took out. */
 type Rows = readonly (RowValues | null)[] | undefined;
 
-function valueFor(input: PlannedInput, job: JobRecord, rows: Rows): Value {
+/** The value of an input, by its row where it stands in a table that the job gives. */
+export function valueFor(input: PlannedInput, job: JobRecord, rows: Rows): Value {
   const { cell, table, key = "" } = input;
   const idle = input.ready ? input.usual : null;
   const row = rows?.[(cell.row ?? 1) - 1];

@@ -4,6 +4,7 @@ import { rawJob } from "../job/read.js";
 import type { InputValues, JobRecord, RowValues } from "../job/record.js";
 import { validateJob } from "../job/validate.js";
 import { inputValues } from "../job/values.js";
+import { JobValues } from "../job/values-again.js";
 import type { OfficeValues } from "../template/book-layout.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
@@ -17,11 +18,15 @@ export function oldRecord(text: string, file: string, templates: readonly Templa
   // a long trail takes time and memory, and a rerun asks nothing of it
   const { trail: _, ...record } = raw.record as Record<string, unknown>;
   const job = validateJob(model, record, file);
+  const own = new JobValues(model, job, (office) => inputValues(model, job, office));
   return {
     source: "record",
     job: job.job,
     model,
-    inputs: (wanted, office) => inputsFor(wanted, model, job, file, office),
+    inputs: (wanted, office) =>
+      wanted === model
+        ? { values: own.under(office), leftOut: [] }
+        : inputsFor(wanted, model, job, file, office),
     ...(job.office === undefined ? {} : { office: resolve(dirname(file), job.office) }),
   };
 }
