@@ -1,9 +1,7 @@
 import { Command } from "commander";
-import { fullBook } from "../book/full-book.js";
 import { identityOf } from "../book/identity-of.js";
 import { jobOf } from "../book/load-job.js";
 import type { OfficeBook } from "../book/office-book.js";
-import { writeOfficeBook } from "../book/write.js";
 import { RillbookError } from "../errors.js";
 import type { Value } from "../formula/value.js";
 import { serialOf, today } from "../job/date.js";
@@ -16,35 +14,19 @@ import {
   evidenceOf,
   exclusionsIn,
   isLearning,
-  notLearned,
-  overrunToTake,
-  ratesToTake,
-  type TakenOverrun,
-  type TakenRate,
-  withOverrun,
-  withRates,
 } from "../learn/index.js";
 import { outputTo } from "../output/write.js";
 import { findFiles, tradeOf } from "../rerun/index.js";
 import { reopened } from "../take/reopen.js";
 import { editsAgainst } from "../take/untaken.js";
 import { type Model, valueNamed } from "../template/model.js";
-import { layoutOf, rulesTables } from "../template/office-layout.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { writeWorkbook } from "../workbook/write/write.js";
 import type { Context } from "./context.js";
 import { failedLines } from "./failed-lines.js";
+import { counted, type LearnOptions, together } from "./learn-options.js";
+import { takeRates } from "./learn-take.js";
 import { withJudge } from "./with-judge.js";
-
-interface Options {
-  readonly office?: string;
-  readonly output?: string;
-  readonly asOf?: string;
-  readonly excludedIn?: string;
-  readonly take?: string;
-  readonly into?: string;
-  readonly json?: true;
-}
 
 const help = `
 A folder is searched with all below it, for job records (.json) and workbooks (.xlsx). Those count whose state is
@@ -81,13 +63,13 @@ export function learnCommand(context: Context): Command {
     .option("--into <file>", "with --take: the office book that the new one is made from")
     .option("--json", "tell the result as JSON")
     .addHelpText("after", help)
-    .action(async (files: string[], options: Options) => {
+    .action(async (files: string[], options: LearnOptions) => {
       if (options.take !== undefined) await takeRates(context, files, options, options.take);
       else await learn(context, files, options);
     });
 }
 
-async function learn(context: Context, named: string[], options: Options): Promise<void> {
+async function learn(context: Context, named: string[], options: LearnOptions): Promise<void> {
   const { office, output, asOf = today(), into, excludedIn } = options;
   if (into !== undefined) throw together("--into goes with --take.");
   if (named.length === 0) throw together("Name the jobs: a folder, files or a pattern.");
@@ -160,7 +142,7 @@ interface Learned {
   readonly output: string;
 }
 
-function tell(context: Context, { json }: Options, learned: Learned): void {
+function tell(context: Context, { json }: LearnOptions, learned: Learned): void {
   const { collected, evidence, model, values, output } = learned;
   const { jobs, rows, tooMany, unknown, decidedLeftOut } = evidence;
   const failed = failedChecks(model, values);
@@ -231,9 +213,6 @@ function tellExcluded({ out, err }: Context, { carried }: Evidence): void {
   if (gone.length > 0) err(`not among the jobs any more, and was left out: ${named(gone)}\n`);
 }
 
-const counted = (count: number, what: string): string =>
-  `${count} ${what}${count === 1 ? "" : "s"}`;
-
 /** Files by the reason why they gave no evidence: each with its name. */
 function passedOverSaid({ passedOver }: Collected): string[] {
   const byReason = new Map<string, string[]>();
@@ -245,119 +224,3 @@ function passedOverSaid({ passedOver }: Collected): string[] {
       `left out: ${counted(files.length, "file")}, ${because}: ${files.join(", ")}`,
   );
 }
-
-async function takeRates(
-  context: Context,
-  named: string[],
-  options: Options,
-  file: string,
-): Promise<void> {
-  const { into, output, office, excludedIn } = options;
-  if (named.length > 0 || office !== undefined || excludedIn !== undefined) {
-    throw together(
-      "--take reads one workbook of learned rates and one office book: leave out files, --office and --excluded-in.",
-    );
-  }
-  if (into === undefined) throw together("Name the office book: --into <file>.");
-  if (output === undefined) {
-    throw new RillbookError(
-      "output-missing",
-      `Name the new office book, as in -o office-new.xlsx: ${into} stays as it is.`,
-    );
-  }
-  const target = await outputTo(output, { kind: "book", inputs: [file, into] });
-  const content = await readWorkbookFile(file);
-  const { model, given, findings } = reopened(content, context.templates, file, {
-    time: new Date().toISOString(),
-  });
-  if (model.template.learns === undefined) throw notLearned(model);
-  // results that a program did not calculate again are calculated here; a formula that was changed is not
-  const changed = findings.filter(({ code }) => code !== "value-stale");
-  if (changed.length > 0) {
-    throw new RillbookError(
-      "learned-unusable",
-      `${file} was changed in more than its inputs, so that what stands in it may not be what its formulas give: ${changed
-        .slice(0, 5)
-        .map(({ where }) => where)
-        .join(", ")}. Learn again, and mark the rates there.`,
-    );
-  }
-  const trade = tradeOf(context.templates);
-  const book = await trade.readBook(into);
-  const values = await withJudge(context, async (calculate) => {
-    const { values, agreed } = calculate(model, given);
-    await agreed;
-    return values;
-  });
-  const taken = ratesToTake(model, values);
-  const overrun = overrunToTake(model, values);
-  if (taken.length === 0 && overrun === undefined) {
-    throw new RillbookError(
-      "learned-unusable",
-      `${file} has no rate marked to be taken, and not the overrun, so nothing was written. Say yes under "Take it" on its first sheet.`,
-    );
-  }
-  const reads = context.templates.find((one) => one.office !== undefined);
-  const layout = reads === undefined ? [] : layoutOf(reads)(book.units ?? "us");
-  const rules = reads?.roles?.overrun;
-  if (overrun !== undefined && rules === undefined) {
-    throw new RillbookError(
-      "learned-unusable",
-      `The overrun is marked to be taken, but no template has a place for it in its office book. Clear its mark.`,
-    );
-  }
-  const full = fullBook(book, layout);
-  // before the rates move: the overrun was learned against those that the book has now
-  const ruled =
-    overrun === undefined || rules === undefined
-      ? full
-      : withOverrun(full, overrun, rules, model, values);
-  await target.write(await writeOfficeBook(withRates(ruled, taken, model), layout));
-  if (overrun === undefined && rules !== undefined && holdsRule(book, rules.fifth)) {
-    context.err(
-      `${into} holds an overrun that was learned with the rates before (${rules.half}, ${rules.fifth}). It stands in ${output} as it was: mark the overrun too, or clear it there.\n`,
-    );
-  }
-  tellTaken(context, options, { taken, overrun, output, into });
-}
-
-const holdsRule = (book: OfficeBook, rule: string): boolean =>
-  (book.tables[rulesTables.rules] ?? []).some(
-    (row) => row.rule === rule && typeof row.value === "number",
-  );
-
-interface Taken {
-  readonly taken: readonly TakenRate[];
-  readonly overrun: TakenOverrun | undefined;
-  readonly output: string;
-  readonly into: string;
-}
-
-function tellTaken(
-  context: Context,
-  { json }: Options,
-  { taken, overrun, output, into }: Taken,
-): void {
-  if (json) {
-    context.json({ written: output, from: into, taken, ...(overrun && { overrun }) }, 2);
-    return;
-  }
-  for (const { code, means, unit, old, now, low, high, interval, jobs } of taken) {
-    const figure = (value: number) => Number(value.toPrecision(4));
-    context.out(
-      `${code} (${means}): ${figure(old)} to ${figure(now)} ${unit}, from ${counted(jobs.length, "job")} (${jobs.join(", ")}), ${Math.round(interval * 100)}% interval ${figure(low)} to ${figure(high)}\n`,
-    );
-  }
-  if (overrun !== undefined) {
-    const share = (value: number) => `${value < 0 ? "-" : "+"}${Math.abs(value * 100).toFixed(1)}%`;
-    context.out(
-      `Overrun of a bid: ${share(overrun.half)} in half of the jobs (P50), ${share(overrun.fifth)} in one of five (P80), from ${counted(overrun.jobs.length, "job")} (${overrun.jobs.join(", ")})\n`,
-    );
-  }
-  context.out(
-    `Written: ${output}, with ${counted(taken.length, "rate")} changed. ${into} is as it was.\n`,
-  );
-}
-
-const together = (sentence: string): RillbookError =>
-  new RillbookError("options-missing", `${sentence} See --help.`);

@@ -52,3 +52,10 @@ export const roles = {
     draws: { name: "draws.name", amount: "draws.amount" },
   },
 } as const;
+
+/** The figures that a bid is told by, whichever template it is of. */
+export const headline = [
+  ...["price", "margin", "man_hours", "work_days"],
+  ...["total_flow", "total_dynamic_head", "pump_watts"],
+  ...["basin_water_held", "basin_water_needed", "total_cost"],
+] as const;

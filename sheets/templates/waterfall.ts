@@ -1,7 +1,7 @@
 import type { Template } from "../../engine/template/index.js";
 import { assemble } from "../parts/assemble.js";
 import { bookSharers } from "./book-sharers.js";
-import { roles } from "./roles.js";
+import { headline, roles } from "./roles.js";
 import { waterfallParts } from "./waterfall-parts.js";
 
 export { waterfallParts };
@@ -12,20 +12,7 @@ export const waterfall: Template = assemble(
     name: "waterfall",
     version: 1,
     title: "Disappearing waterfall",
-    headline: [
-      "price",
-      "margin",
-      "man_hours",
-      "work_days",
-      "total_flow",
-      "total_dynamic_head",
-      "pump_watts",
-      "basin_water_held",
-      "basin_water_needed",
-      "total_cost",
-      "price_per_foot",
-      "stone_tons",
-    ],
+    headline: [...headline, "price_per_foot", "stone_tons"],
     example: {
       table: "falls",
       input: "falls.width",
