@@ -14,7 +14,8 @@ const text = /"(?:[^"]|"")*"/y;
 /**
  * The tree of a formula of a workbook as text, in which only what matters for its value is left:
  * letter case, spaces, `$`, brackets that change nothing, the spelling of numbers and of TRUE, the
- * prefix of newer functions, and whether a cell is meant by name or by address do not count.
+ * prefix of newer functions, where a text is joined from parts, and whether a cell is meant by name or by address do
+ * not count.
  * Undefined for a formula that no template could hold.
  *
  * @param sheet the sheet on which the formula stands
@@ -82,6 +83,29 @@ function withPlaceholders(formula: string, sheet: string, areas: string[]): stri
   return out;
 }
 
+/** All that `&` joins, from left to right: brackets among them change nothing. */
+function partsJoined(tree: Tree): Tree[] {
+  return tree.kind === "binary" && tree.operator === "&"
+    ? [...partsJoined(tree.left), ...partsJoined(tree.right)]
+    : [tree];
+}
+
+/** Texts that follow one another are one text, wherever it was parted. */
+function joined(parts: readonly Tree[], inner: (part: Tree) => unknown): unknown {
+  const found: unknown[] = [];
+  let said: string | undefined;
+  for (const part of [...parts, undefined]) {
+    if (part?.kind === "text") {
+      said = (said ?? "") + part.value;
+      continue;
+    }
+    if (said !== undefined) found.push({ text: said });
+    said = undefined;
+    if (part !== undefined) found.push(inner(part));
+  }
+  return found.length === 1 ? found[0] : { joined: found };
+}
+
 function normal(tree: Tree, areas: readonly string[], nameAt: NameAt): unknown {
   const inner = (part: Tree) => normal(part, areas, nameAt);
   switch (tree.kind) {
@@ -99,6 +123,7 @@ function normal(tree: Tree, areas: readonly string[], nameAt: NameAt): unknown {
     case "percent":
       return { percent: inner(tree.of) };
     case "binary":
+      if (tree.operator === "&") return joined(partsJoined(tree), inner);
       return [tree.operator, inner(tree.left), inner(tree.right)];
     case "call": {
       const name = tree.name.replace(/^_XLFN\./, "");

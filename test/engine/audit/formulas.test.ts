@@ -25,6 +25,19 @@ test("a sheet that has another name is followed", async () => {
 });
 
 test.each([
+  ['"ab"&x&"cd"', '("a"&"b")&x&("c"&"d")', true],
+  ['"abc"', '("a"&("b"&"c"))', true],
+  ['x&""', "x", false],
+  ['"a"&x&"b"', '"ab"&x', false],
+  ['"a"&"b"&x', '"ab"&x&""', false],
+  ['"a b"', '"a"&"b"', false],
+])("the normal forms of %s and %s are the same: %s", (one, other, same) => {
+  const form = (formula: string) => normalForm(formula, "Site", () => undefined);
+  expect(form(one) === form(other)).toBe(same);
+  expect(form(one)).toBeDefined();
+});
+
+test.each([
   ["Sizes!B2+1", "'Sizes'!B2+1", true],
   ["A1", "A1", true],
   ["'Two words'!B2", "Two words!B2", false],
