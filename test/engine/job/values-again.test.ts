@@ -20,7 +20,7 @@ const shed = t.template({
         margin: t.office(t.percent, "Margin", { default: 0.2, least: 0, most: 0.5 }),
         since: t.office(t.date, "Since", { optional: true }),
         days: t.input(t.count, "Days", { default: 10 }),
-        sort: t.office(t.text, "Usual tax", { choices: "taxes.sort", default: "all" }),
+        sort: t.office(t.text, "Usual tax", { choices: "taxes.sort", optional: true }),
       }),
       t.table(
         "months",
