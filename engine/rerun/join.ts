@@ -3,7 +3,6 @@ import { outputTo } from "../output/write.js";
 import { Results } from "./results.js";
 import { mustAgree } from "./resume.js";
 import { type Totals, totalsOf } from "./running-totals.js";
-import { writeSummary } from "./summary/write-summary.js";
 
 /**
  * Joins the result files of all parts of a run into one summary (none is written without `output`).
@@ -47,7 +46,10 @@ export async function join(
   }
   const all = await Results.of(paths);
   const totals = await totalsOf(all);
-  if (summary !== undefined) await writeSummary(summary, all, totals);
+  if (summary !== undefined) {
+    const { writeSummary } = await import("./summary/write-summary.js");
+    await writeSummary(summary, all, totals);
+  }
   return { results: all, totals };
 }
 

@@ -18,7 +18,6 @@ import { Results } from "./results.js";
 import { leftBy, type ResultKind, resultOf } from "./resume.js";
 import { runAll, tasksFor } from "./run.js";
 import { type Totals, totalsOf } from "./running-totals.js";
-import { writeSummary } from "./summary/write-summary.js";
 import type { Trade } from "./trade.js";
 import { inThisThread, inThreads } from "./workers.js";
 
@@ -102,7 +101,11 @@ export async function rerun(
     const results = await Results.of([path]);
     const totals = await totalsOf(results);
     const summary = place === undefined ? undefined : output;
-    if (place !== undefined) await writeSummary(place, results, totals);
+    if (place !== undefined) {
+      // read at the end: exceljs takes its time, and threads have the processors at the beginning
+      const { writeSummary } = await import("./summary/write-summary.js");
+      await writeSummary(place, results, totals);
+    }
     return {
       totals,
       duplicates: results.duplicates(),
