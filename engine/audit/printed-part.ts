@@ -1,11 +1,6 @@
 import { type Position, positionOf } from "../workbook/read/address.js";
+import type { Area } from "../workbook/read/area.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-
-/** A rectangle of cells. */
-export interface Area {
-  readonly from: Position;
-  readonly to: Position;
-}
 
 const rectangle = /!?\$?([A-Z]{1,3})\$?(\d{1,7})(?::\$?([A-Z]{1,3})\$?(\d{1,7}))?$/i;
 

@@ -1,7 +1,7 @@
+import type { Area } from "../../workbook/read/area.js";
 import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
-import type { Area } from "../printed-part.js";
 import type { SheetPair } from "../sheet-pairs.js";
 
 /** A sheet whose look is compared with that of the freshly written one. */

@@ -1,6 +1,6 @@
 import type { Position } from "../../workbook/read/address.js";
+import type { Area } from "../../workbook/read/area.js";
 import type { Drawn, SheetLook } from "../../workbook/read/look/content.js";
-import type { Area } from "../printed-part.js";
 
 /** Widths of columns count in digits of a typeface; this is less than any takes, so that more cells count as covered. */
 const pointsInDigit = 4.5;

@@ -1,6 +1,7 @@
 import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
+import { type Area, areaOf } from "../../workbook/read/area.js";
 import type { Finding } from "../finding.js";
-import { type Area, printAreas, within } from "../printed-part.js";
+import { printAreas, within } from "../printed-part.js";
 import { grouped, said, short } from "../subject.js";
 import { checkCharts } from "./charts.js";
 import { type LookPair, lookFinding } from "./compared.js";
@@ -9,12 +10,6 @@ import { covers, extentOf, liesWithin, meets } from "./extent.js";
 /** What lies over the cells: merged cells, pictures, text boxes, charts, notes. */
 export function checkOverCells(pair: LookPair, all: readonly LookPair[]): Finding[] {
   return [...merges(pair), ...drawn(pair), ...checkCharts(pair, all), ...notes(pair)];
-}
-
-function areaOf(text: string): Area | undefined {
-  const [first = "", second = first] = text.split(":");
-  const [from, to] = [positionOf(first), positionOf(second)];
-  return from === undefined || to === undefined ? undefined : { from, to };
 }
 
 const saidArea = ({ from, to }: Area): string => `${addressOf(from)}:${addressOf(to)}`;

@@ -1,8 +1,9 @@
 import { addressOf } from "../../workbook/read/address.js";
+import type { Area } from "../../workbook/read/area.js";
 import type { SheetLook } from "../../workbook/read/look/content.js";
 import { booleanOf } from "../../workbook/read/text.js";
 import type { Finding } from "../finding.js";
-import { type Area, printAreas, printDefinitions, within } from "../printed-part.js";
+import { printAreas, printDefinitions, within } from "../printed-part.js";
 import type { SheetPair } from "../sheet-pairs.js";
 import { short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";

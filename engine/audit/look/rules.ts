@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from "node:util";
 import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
+import { type Area, areasOf } from "../../workbook/read/area.js";
 import type { Rule, RuleLook, SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
 import { type CutFormula, cutFormula } from "../../workbook/read/shift.js";
 import type { Finding } from "../finding.js";
@@ -204,20 +205,13 @@ function* cellsOf(
 /** A rule with its areas and formulas taken apart, and its effect where that is one for all cells. */
 interface CutRule {
   readonly rule: Rule;
-  readonly areas: readonly { from: Position; to: Position }[];
+  readonly areas: readonly Area[];
   readonly formulas: readonly CutFormula[];
   same?: Effect;
 }
 
 function cutRule(rule: Rule): CutRule {
-  const areas = rule.areas
-    .slice(0, mostOfAreas)
-    .split(/\s+/)
-    .flatMap((area) => {
-      const [first = "", second = first] = area.split(":");
-      const [from, to] = [positionOf(first), positionOf(second)];
-      return from === undefined || to === undefined ? [] : [{ from, to }];
-    });
+  const areas = areasOf(rule.areas.slice(0, mostOfAreas));
   return { rule, areas, formulas: rule.formulas.map(cutFormula) };
 }
 

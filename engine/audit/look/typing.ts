@@ -1,4 +1,5 @@
 import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
+import { areasOf } from "../../workbook/read/area.js";
 import { addCovered } from "../../workbook/read/covered.js";
 import type { SheetLook, TypingRule } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
@@ -74,14 +75,10 @@ function rulesOn(
   let steps = 0;
   for (const rule of typing) {
     if (rule.areas.length > mostOfAreas) return [found, false];
-    for (const area of rule.areas.split(/\s+/)) {
-      const [first = "", second = first] = area.split(":");
-      const [from, to] = [positionOf(first), positionOf(second)];
-      if (from === undefined || to === undefined) continue;
+    for (const area of areasOf(rule.areas)) {
       steps += wanted.length;
       if (steps > mostSteps) return [found, false];
-      for (const { at, address } of wanted)
-        if (within([{ from, to }], at)) found.set(address, rule);
+      for (const { at, address } of wanted) if (within([area], at)) found.set(address, rule);
     }
   }
   return [found, true];

@@ -1,4 +1,5 @@
-import { addressOf, positionOf } from "./address.js";
+import { addressOf } from "./address.js";
+import { areasOf } from "./area.js";
 
 /** A forged list of areas must not take the memory: further cells are not counted. */
 const mostCells = 20000;
@@ -12,10 +13,7 @@ export const stepsOfSheet = 200_000;
  */
 export function addCovered(cells: Set<string>, areas: string, steps = stepsOfSheet): number {
   let left = steps;
-  for (const area of areas.slice(0, 20000).split(/\s+/)) {
-    const [first = "", second = first] = area.split(":");
-    const [from, to] = [positionOf(first), positionOf(second)];
-    if (from === undefined || to === undefined) continue;
+  for (const { from, to } of areasOf(areas.slice(0, 20000))) {
     for (let row = from.row; row <= to.row; row++) {
       for (let column = from.column; column <= to.column; column++) {
         if (cells.size >= mostCells || left <= 0) return 0;
