@@ -4,15 +4,16 @@ import { defineConfig } from "rolldown";
 /** What is named by its path: by package.json, for threads, and for imports of template files. */
 const entries = [
   "engine/cli/main",
-  "engine/evaluate/judge-thread",
   "engine/index",
   "engine/rerun/worker",
   "engine/stored/build",
   "engine/template/own-imports",
-  "engine/weigh/draw-thread",
   "sheets/all-templates",
   "sheets/templates/index",
 ];
+
+/** Threads that need little of the program: each is a file of its own with no more than that, since a thread reads all anew. */
+const threads = ["engine/evaluate/judge-thread", "engine/weigh/draw-thread"];
 
 /** Published schemas and demo jobs lie beside the code. */
 const data = readdirSync("sheets", { recursive: true, encoding: "utf8" })
@@ -37,15 +38,20 @@ const groups = [
   { name: "read", test: within(/^engine\/workbook\/(read|match)\//) },
 ];
 
-/**
- * The built program: what is named by its path stays where its source stands; all else goes into a few files, so that a
- * command opens some dozens and not a thousand. Libraries stay in their packages.
- */
-export default defineConfig({
-  input: Object.fromEntries(entries.map((name) => [name, `${name}.ts`])),
+/** Libraries stay in their packages. */
+const common = {
   platform: "node",
   checks: { ineffectiveDynamicImport: false },
   external: /^[^./]/,
+};
+
+/**
+ * What is named by its path stays where its source stands; all else goes into a few files, so that a command opens some
+ * dozens and not a thousand.
+ */
+const program = {
+  ...common,
+  input: Object.fromEntries(entries.map((name) => [name, `${name}.ts`])),
   plugins: [
     {
       name: "data",
@@ -64,4 +70,13 @@ export default defineConfig({
     // as deep as the rooms: paths relative to a source hold here too, where they go by the name of a room
     chunkFileNames: "engine/shared/[name].js",
   },
+};
+
+const threadFile = (name) => ({
+  ...common,
+  input: { [name]: `${name}.ts` },
+  treeshake: { moduleSideEffects: "no-external" },
+  output: { dir: "dist", entryFileNames: "[name].js" },
 });
+
+export default defineConfig([program, ...threads.map(threadFile)]);

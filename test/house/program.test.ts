@@ -7,9 +7,9 @@ const named = sourcesIn(["engine", "sheets"]).flatMap((file) =>
     ([, path = ""]) => ({ file, path }),
   ),
 );
-const entries = [...textOf("engine/rolldown.config.mjs").matchAll(/^ {2}"([^"]+)",$/gm)].map(
-  ([, entry = ""]) => entry,
-);
+const entries = [
+  ...textOf("engine/rolldown.config.mjs").matchAll(/^const (?:entries|threads) = \[([^\]]*)\];$/gm),
+].flatMap(([, list = ""]) => [...list.matchAll(/"([^"]+)"/g)].map(([, entry = ""]) => entry));
 
 test("what the program names by its path is built as a file of its own", () => {
   expect(named.length).toBeGreaterThan(3);
