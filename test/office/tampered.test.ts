@@ -66,7 +66,7 @@ const cases: readonly Case[] = [
   us.Country = "US"
   cell.NumberFormat = document.NumberFormats.addNew("$#,##0.00,", us)`,
     ),
-    finds: { code: "number-format", where: "Price!B17" },
+    finds: { grade: "wrong", code: "number-format", where: "Price!B17", found: has(" shows $") },
   },
   {
     what: "the margin in white",

@@ -2,7 +2,8 @@ import type { CellLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import { grouped, short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
-import { printedForm } from "./format-code.js";
+import { printedForm } from "./format/code.js";
+import { misreading, type Reading, readOtherwise } from "./format/reading.js";
 import { legible } from "./legible.js";
 
 /** Points below which nobody reads a text. */
@@ -13,13 +14,14 @@ const longText = 60;
 const farIndent = 8;
 const signs = /wingdings|webdings|symbol|dingbats|marlett|barcode|blank|redact/i;
 /** LibreOffice gives a formula without a format that of the cells it reads. */
-const inherited = /^[#,0.]+$/;
+const inherited = /^[#,]*0(\.0+)?$/;
 const plain: CellLook = { format: "General", indent: 0 };
 
 /** Cells that print another figure than their value, or whose text cannot be seen. */
 export function checkCellLooks(pair: LookPair): Finding[] {
   const { found, nowBook, thenBook } = pair;
   const formats: Finding[] = [];
+  const misread: Finding[] = [];
   const unseen: Finding[] = [];
   // few looks stand in thousands of cells
   const known = new Map<number | undefined, Map<number, Change[]>>();
@@ -42,14 +44,33 @@ export function checkCellLooks(pair: LookPair): Finding[] {
     }
     const where = () => `${found.name}!${address}`;
     if (change.format !== undefined) {
-      const [is, was] = change.format.map((one) => `the number format ${short(one, 60)}`);
-      formats.push(lookFinding(where(), is as string, was as string, { code: "number-format" }));
+      const [is, was] = change.format;
+      const read =
+        value === null || typeof value === "object" ? undefined : readOtherwise(value, is, was);
+      const found = formatFinding(where(), is, was, read);
+      (read === undefined ? formats : misread).push(found);
     }
     const trouble = change.trouble ?? runsOf(now.uneven, then.uneven);
     if (trouble !== undefined)
       unseen.push(lookFinding(where(), trouble, "a text that can be read"));
   }
-  return [...grouped(formats, 3), ...grouped(unseen, 3)];
+  return [...grouped(misread, 3), ...grouped(formats, 3), ...grouped(unseen, 3)];
+}
+
+/** Another number format; wrong where another figure is read by it than the cell holds. */
+function formatFinding(where: string, is: string, was: string, read: Reading | undefined): Finding {
+  const [now, then] = [is, was].map((one) => `the number format ${short(one, 60)}`) as [
+    string,
+    string,
+  ];
+  const code = "number-format" as const;
+  if (read === undefined) return lookFinding(where, now, then, { code });
+  return lookFinding(where, `${now} ${misreading(read)}`, then, {
+    grade: "wrong",
+    code,
+    advice:
+      "Put the number format back: whoever reads the cell reads another figure than it holds.",
+  });
 }
 
 /** What a change of look does to a cell. */

@@ -6,7 +6,8 @@ import { type CutFormula, cutFormula } from "../../workbook/read/shift.js";
 import type { Finding } from "../finding.js";
 import { grouped, short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
-import { printedForm, showsNothing } from "./format-code.js";
+import { printedForm, showsNothing } from "./format/code.js";
+import { misreading, type Reading, readOtherwise } from "./format/reading.js";
 import { legible } from "./legible.js";
 
 /** What a rule does to a cell: the key tells alike ones, `hides` and `rewrites` what matters of it. */
@@ -16,6 +17,8 @@ interface Effect {
   readonly condition: string;
   readonly hides: boolean;
   readonly rewrites: boolean;
+  /** The number format that it gives, where it gives one. */
+  readonly format: string | undefined;
   readonly said: string;
 }
 
@@ -62,7 +65,7 @@ export function checkRules(pair: LookPair): Finding[] {
     ),
   );
   const own = [...added.values()].map(({ effect, cells }) =>
-    addedFinding(found.name, effect, cells),
+    addedFinding(found.name, effect, cells, readBy(effect, cells, pair)),
   );
   const changed = [...rewritten.values()].map(({ effect, cells }) =>
     rewrittenFinding(found.name, effect, cells),
@@ -144,9 +147,43 @@ function note(
   else known.cells.push(cell);
 }
 
-function addedFinding(sheet: string, { hides, rewrites, said }: Effect, cells: string[]): Finding {
+/** What the first cell that is read otherwise by a rule's number format shows by it, and what it holds. */
+function readBy(
+  { format, hides }: Effect,
+  cells: readonly string[],
+  { shown, thenBook }: LookPair,
+): Reading | undefined {
+  if (format === undefined || hides) return undefined;
+  const wanted = new Set(cells);
+  for (const { address, now, then } of shown) {
+    const { value } = now;
+    if (!wanted.has(address) || value === null || typeof value === "object") continue;
+    const own = thenBook.styles.cells[then.style ?? 0]?.format ?? "General";
+    const read = readOtherwise(value, format, own);
+    if (read !== undefined) return read;
+  }
+  return undefined;
+}
+
+function addedFinding(
+  sheet: string,
+  { hides, rewrites, said }: Effect,
+  cells: string[],
+  read: Reading | undefined,
+): Finding {
   const where = placesOf(sheet, cells);
   if (hides) return lookFinding(where, `a rule that hides the text: ${said}`, "no such rule");
+  if (read !== undefined) {
+    return lookFinding(
+      where,
+      `a rule by which a cell ${misreading(read)}: ${said}`,
+      "no such rule",
+      {
+        grade: "wrong",
+        advice: "Take the rule out: where it holds, another figure is read than the cell holds.",
+      },
+    );
+  }
   if (rewrites) {
     return lookFinding(where, `a rule that shows figures otherwise: ${said}`, "no such rule");
   }
@@ -240,6 +277,7 @@ function effectOf(cut: CutRule, at: Position, looks: readonly RuleLook[], back: 
     condition: `${kind}|${terms}`,
     hides,
     rewrites: format !== undefined || struck === true || drawn.test(rule.kind),
+    format,
     said: short(`${kind} ${rule.formulas.join(", ")}`, 100),
   };
   if (back === undefined) cut.same = effect;

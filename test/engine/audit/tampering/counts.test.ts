@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { cellCases } from "./cases/cells.js";
 import { crowdCases } from "./cases/crowd.js";
+import { formatCases } from "./cases/format.js";
 import { layoutCases } from "./cases/layout.js";
 import { originCases } from "./cases/origins.js";
 import { pageCases } from "./cases/page.js";
@@ -12,6 +13,7 @@ const all: Told[] = [
   cellCases,
   originCases,
   sightCases,
+  formatCases,
   pageCases,
   layoutCases,
   sealCases,

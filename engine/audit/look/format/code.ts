@@ -3,21 +3,36 @@
  * format with and without colours and room left for signs. White, which hides, is kept.
  */
 export function printedForm(code: string, isText: boolean): string {
-  const parts = sections(code);
   if (isText) {
-    const own = parts[3] ?? (parts.length === 1 && parts[0]?.includes("@") ? parts[0] : undefined);
+    const own = textPart(code);
     return own === undefined || own === "@" ? "as it is" : own;
   }
-  // a fourth part is for texts alone
-  return parts.slice(0, 3).join(";");
+  return numberParts(code).join(";");
 }
+
+/** The part of a code that shows texts; undefined where they are shown as they are. */
+export function textPart(code: string): string | undefined {
+  const parts = sections(code);
+  return parts[3] ?? (isOfTexts(parts.at(-1)) ? parts.at(-1) : undefined);
+}
+
+/** The parts of a code that show numbers: a fourth, and a last one with the sign of a text, are for texts alone. */
+export function numberParts(code: string): readonly string[] {
+  const parts = sections(code);
+  const last = parts.length > 1 && isOfTexts(parts.at(-1)) ? parts.length - 1 : 3;
+  return parts.slice(0, Math.min(last, 3));
+}
+
+const isOfTexts = (part = ""): boolean => part.replace(/\\./gs, "").includes("@");
 
 /** Does a format show nothing of a number (or of a text)? */
 export const showsNothing = (code: string, isText: boolean): boolean =>
   /^(|;|;;)$/.test(isText ? `x${printedForm(code, true)}`.slice(1) : printedForm(code, false));
 
 const literal = /[$\-+/():!^&'~{}<>=\s]/;
-const kept = /^\[(white|[<>=].*|h+|m+|s+)\]$/i;
+const kept = /^\[(white|[<>=].*|h+|m+|s+|dbnum\d)\]$/i;
+/** The second of the numbered colours is white. */
+const white = /^\[color ?2\]$/i;
 
 /** The last formats looked at: a workbook has few, and thousands of cells with each. */
 const known = new Map<string, readonly string[]>();
@@ -48,8 +63,10 @@ function partsOf(whole: string): string[] {
     if (token === ";") parts.push("");
     else if (first === '"' && token.length > 1) say(token.slice(1, -1));
     else if (first === "\\") say(token.slice(1));
+    else if (first === "*" && /\d/.test(token)) say(token.slice(1).repeat(2));
     else if ((first === "_" || first === "*") && token.length > 1) continue;
     else if (first === "[" && token.startsWith("[$")) say(token.slice(2, -1).replace(/-.*/, ""));
+    else if (white.test(token)) add("[white]");
     else if (first === "[") add(kept.test(token) ? token.toLowerCase() : "");
     else if (literal.test(token) || (token === "," && !ofDigits)) say(token);
     else add(token.toLowerCase());

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { printedForm } from "../../../../engine/audit/look/format-code.js";
+import { printedForm } from "../../../../../engine/audit/look/format/code.js";
 
 /** Each: a number format, and another one. */
 const alike: [string, string][] = [
