@@ -10,7 +10,7 @@ import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { checkChecks } from "./failing-checks.js";
-import { type Finding, grades, isChangedInput } from "./finding.js";
+import { type Finding, isOfLook } from "./finding.js";
 import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
@@ -20,6 +20,8 @@ import { isRefitted } from "./look/page.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
+import { withBefore } from "./moved-price.js";
+import { inOrder } from "./order.js";
 import { checkSurroundings } from "./other-cells.js";
 import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
 import { checkSeal, type SealState, sealState } from "./seal.js";
@@ -27,19 +29,22 @@ import { sealedContent } from "./sealed-content.js";
 import { sheetPairs } from "./sheet-pairs.js";
 import type { Subject } from "./subject.js";
 import { checkMarks, checkTrail } from "./trail.js";
+import { untoldInputs } from "./untold-inputs.js";
 
 /** A headline figure as the workbook shows it, and by the template's formulas from its inputs. */
 export interface Headline {
   readonly cell: Cell;
   readonly shown: Value;
   readonly byTemplate: Value;
+  /** By the template's formulas with all inputs as they were when the workbook was written, where some were changed. */
+  readonly before?: Value;
 }
 
 export interface Audit {
   readonly identity: WorkbookIdentity;
   /** Absent where the template is not known. */
   readonly model?: Model;
-  /** Changed inputs, from which the rest may follow; then the gravest first, within a grade in the order of the checks. */
+  /** The gravest first, as they are told; changed inputs before what else is doubtful. */
   readonly findings: readonly Finding[];
   /** Nothing was found but what is only "to know". */
   readonly clean: boolean;
@@ -87,6 +92,11 @@ export async function auditWorkbook(
     return made;
   };
   const seal = sealState(content, sections);
+  const untold = untoldInputs(subject, readTrailSheet(content), values.byTemplate);
+  const looks = [
+    ...checkSurroundings(subject, fresh, pairs),
+    ...checkLook(subject, fresh, pairs, once),
+  ];
   const findings = [
     ...(lost ? [lostProperties] : checkProperties(identity)),
     ...checkTemplate(identity, model),
@@ -94,15 +104,17 @@ export async function auditWorkbook(
     ...formulas.findings,
     ...checkPublished(subject),
     ...(book === undefined ? [] : checkBook(subject, values, identity, book)),
+    ...untold.findings,
     ...[...checkTrail(subject, identity), ...checkMarks(subject, identity)].filter(
       (one) => !(lost && needsProperty(one)),
     ),
     ...checkValues(subject, formulas.changed, values),
-    ...checkSurroundings(subject, fresh, pairs),
-    ...checkLook(subject, fresh, pairs, once),
-    ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? []),
+    ...looks,
+    ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? [], looks.some(isOfLook)),
     ...checkChecks(subject, values.byTemplate),
   ];
+  const before =
+    untold.changes.length === 0 ? undefined : withBefore(model, values.byTemplate, untold.changes);
   const single = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
   const sorted = inOrder([...single.values()]);
   return {
@@ -118,17 +130,11 @@ export async function auditWorkbook(
       const cell = model.byId.get(name);
       if (cell === undefined) return [];
       const shown = values.shown[cell.index] ?? null;
-      return [{ cell, shown, byTemplate: values.byTemplate[cell.index] ?? null }];
+      const byTemplate = values.byTemplate[cell.index] ?? null;
+      const was = before === undefined ? {} : { before: before[cell.index] ?? null };
+      return [{ cell, shown, byTemplate, ...was }];
     }),
   };
-}
-
-function inOrder(findings: readonly Finding[]): Finding[] {
-  const others = findings.filter((one) => !isChangedInput(one));
-  return [
-    ...findings.filter(isChangedInput),
-    ...grades.flatMap((grade) => others.filter((one) => one.grade === grade)),
-  ];
 }
 
 function checkBook(

@@ -27,3 +27,15 @@ export interface Finding {
 /** An input that is not what it was when the workbook was written, or not what the trail gave it. */
 export const isChangedInput = ({ code, grade }: Finding): boolean =>
   code === "input-untold" && grade === "doubtful";
+
+const codesOfLook: ReadonlySet<FindingCode> = new Set([
+  "hidden",
+  "look",
+  "number-format",
+  "drawn",
+  "rule-rewritten",
+]);
+
+/** It changes how a page looks, and not what its cells hold. */
+export const isOfLook = ({ code, grade }: Finding): boolean =>
+  grade !== "to know" && codesOfLook.has(code);

@@ -1,6 +1,8 @@
 import { shown } from "../job/shown-value.js";
 import type { Audit } from "./audit.js";
-import { type Finding, type Grade, grades, isChangedInput } from "./finding.js";
+import { type Finding, grades, isChangedInput } from "./finding.js";
+import { priceOf } from "./moved-price.js";
+import { sectionsOfFindings } from "./order.js";
 
 /** One line: `2 wrong, 1 doubtful, 3 to know`. */
 export function countsOf({ findings }: Audit): string {
@@ -9,13 +11,18 @@ export function countsOf({ findings }: Audit): string {
     .join(", ");
 }
 
-/** The findings for a terminal. */
+/** The findings for a terminal, under the same headings and in the same order as in a report. */
 export function auditText(audit: Audit): string {
-  const lines = audit.findings.flatMap((one) => [
+  const told = (one: Finding) => [
     `${one.grade.toUpperCase()}  ${placeAndName(one)}`,
     `    found:    ${one.found}`,
     `    expected: ${one.expected}`,
     `    to do:    ${one.advice}`,
+  ];
+  const lines = sectionsOfFindings(audit.findings).flatMap(({ title, findings }) => [
+    "",
+    title,
+    ...findings.flatMap(told),
   ]);
   return `${[`${countsOf(audit)}.`, ...headlineLines(audit), ...lines].join("\n")}\n`;
 }
@@ -23,21 +30,28 @@ export function auditText(audit: Audit): string {
 const placeAndName = ({ where, name }: Finding): string =>
   name === undefined || where.includes(name) ? where : `${where} (${name})`;
 
-/** The headline figures that are not what the template's formulas give from the same inputs. */
-function headlineLines({ model, headline }: Audit): string[] {
+/**
+ * The headline figures that are not what the template's formulas give from the same inputs; of the price also what it would
+ * be with inputs that nobody stands behind as they were.
+ */
+function headlineLines({ model, headline, findings }: Audit): string[] {
   if (model === undefined) return [];
-  return headline.flatMap(({ cell, shown: here, byTemplate }) => {
+  const price = priceOf(model);
+  const changed = findings.filter(isChangedInput).length;
+  return headline.flatMap(({ cell, shown: here, byTemplate, before }) => {
     const [now, then] = [shown(model, cell, here), shown(model, cell, byTemplate)];
-    if (now === then) return [];
-    return [`${cell.declaration.label}: the workbook shows ${now}; by the template it is ${then}.`];
+    const { label } = cell.declaration;
+    const was =
+      before === undefined || cell !== price
+        ? ""
+        : `with ${changed === 1 ? "the changed input" : `the ${changed} changed inputs`} as before it would be ${shown(model, cell, before)}`;
+    if (now === then) return was === "" ? [] : [`${label}: ${now}; ${was}.`];
+    const from = before === undefined ? "" : ", from the inputs that stand in it now,";
+    return [
+      `${label}: the workbook shows ${now}; by the template${from} it is ${then}${was && `; ${was}`}.`,
+    ];
   });
 }
-
-const titles: Readonly<Record<Grade, string>> = {
-  wrong: "Wrong: a figure does not follow from the template and the inputs",
-  doubtful: "Doubtful: it may be meant, and a person should look",
-  "to know": "To know",
-};
 
 /** An audit as a Markdown document that can be filed. */
 export function auditMarkdown(audit: Audit, file: string): string {
@@ -50,7 +64,6 @@ export function auditMarkdown(audit: Audit, file: string): string {
     ["Trail ends with", identity.trailHead],
   ].map(([label, text]) => `- ${label}: ${escaped(text ?? "(not named)")}`);
   const section = (title: string, found: readonly Finding[]) => {
-    if (found.length === 0) return [];
     const rows = found.map((one) => {
       const cells = [placeAndName(one), one.found, one.expected, one.advice];
       return `| ${cells.map(escaped).join(" | ")} |`;
@@ -60,19 +73,9 @@ export function auditMarkdown(audit: Audit, file: string): string {
       ["| Where | Found | Expected | To do |", "| --- | --- | --- | --- |", ...rows].join("\n"),
     ];
   };
-  const others = audit.findings.filter((one) => !isChangedInput(one));
-  const parts = [
-    ...section(
-      "Changed inputs: what else is found may follow from them",
-      audit.findings.filter(isChangedInput),
-    ),
-    ...grades.flatMap((grade) =>
-      section(
-        titles[grade],
-        others.filter((one) => one.grade === grade),
-      ),
-    ),
-  ];
+  const parts = sectionsOfFindings(audit.findings).flatMap(({ title, findings }) =>
+    section(title, findings),
+  );
   const headline = headlineLines(audit).map((line) => `- ${escaped(line)}`);
   return `${[
     "# Audit of a bid",

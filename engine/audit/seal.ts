@@ -43,11 +43,13 @@ export function sealState(
 /**
  * What is to be said of a seal.
  * @param wanted fingerprint of the key that should have sealed, where one was given
+ * @param looksOtherwise whether something was found that changes how the pages look, which no seal stands over
  */
 export function checkSeal(
   { state, time = "", key, changed = [] }: SealState,
   wanted: string | undefined,
   trail: readonly TrailEntry[],
+  looksOtherwise: boolean,
 ): Finding[] {
   const tell = (grade: Grade, found: string, expected: string, advice: string): Finding[] => [
     { grade, code: "seal", where: "the seal", found, expected, advice },
@@ -64,6 +66,10 @@ export function checkSeal(
     const who = key === undefined ? "a seal whose signature does not hold" : `the key ${key}`;
     return tell("wrong", what || who, `a bid as it was sealed${time && `, ${time}`}`, ask);
   }
+  const beyond = looksOtherwise
+    ? "how the pages look is no part of the seal, and is not as written: see the findings of it"
+    : "how the pages look is no part of the seal";
+  const none = looksOtherwise ? "See the findings of how the pages look." : "Nothing.";
   const last = trail.at(-1)?.time ?? "";
   const early: Finding[] =
     last > time
@@ -75,24 +81,24 @@ export function checkSeal(
         )
       : [];
   if (state === "digest") {
-    const found = `as it was sealed at ${time}, without a key: anybody can make such a seal anew`;
+    const found = `as it was sealed at ${time}, without a key: anybody can make such a seal anew; ${beyond}`;
     const grade = wanted === undefined ? "to know" : "wrong";
     const expected = wanted === undefined ? "a seal by a key" : `the seal of the key ${wanted}`;
-    return [...tell(grade, found, expected, wanted === undefined ? "Nothing." : ask), ...early];
+    return [...tell(grade, found, expected, wanted === undefined ? none : ask), ...early];
   }
   if (wanted !== undefined && wanted !== key) {
     return tell("wrong", `sealed at ${time} by the key ${key}`, `by the key ${wanted}`, ask);
   }
-  const what = `inputs, prices, template, values and pages as sealed at ${time}`;
+  const what = `inputs, prices, template, values and the text of the pages as sealed at ${time}`;
   return [
     ...(wanted === undefined
       ? tell(
           "to know",
-          `${what} by the unverified key ${key}`,
+          `${what} by the unverified key ${key}; ${beyond}`,
           "a key known from the office itself",
-          "Hold the key against the office's: rillbook audit --key; anybody can make a key and seal by it.",
+          `${looksOtherwise ? `${none} ` : ""}Hold the key against the office's: rillbook audit --key; anybody can make a key and seal by it.`,
         )
-      : tell("to know", `${what} by the key that was given, ${key}`, "that key", "Nothing.")),
+      : tell("to know", `${what} by the key that was given, ${key}; ${beyond}`, "that key", none)),
     ...early,
   ];
 }

@@ -1,4 +1,5 @@
 import { CellError, type ErrorCode, type Value } from "../formula/value.js";
+import { shown } from "../job/shown-value.js";
 import type { Cell, Model } from "../template/model.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import type { CellContent, CellValue, WorkbookContent } from "../workbook/read/content.js";
@@ -41,6 +42,18 @@ export function said(value: Value): string {
   return String(Number(value.toPrecision(15)));
 }
 
+/**
+ * A value of a cell as people read it there, `17.6%` or `$1,234`; with all its digits where it could not be told from
+ * the other value that it is held against.
+ */
+export function saidIn(model: Model, cell: Cell, value: Value, other: Value = null): string {
+  if (typeof value === "string" && cell.declaration.quantity.kind === "date") return short(value);
+  if (typeof value !== "number" && typeof value !== "boolean") return said(value);
+  const plain = shown(model, cell, value);
+  if (other === null || typeof other !== typeof value || other === value) return plain;
+  return shown(model, cell, other) === plain ? said(value) : plain;
+}
+
 export const short = (text: string, most = 160): string =>
   text.length <= most ? text : `${text.slice(0, most - 1)}…`;
 
@@ -60,8 +73,8 @@ function bare(value: Value): Value {
   return typeof value === "string" ? value.trim() || null : value;
 }
 
-/** Findings that say the same of many cells, beyond `most` told as one. */
-export function grouped(findings: readonly Finding[], most: number): Finding[] {
+/** Findings that say the same of many cells, or of many other `things`, beyond `most` told as one. */
+export function grouped(findings: readonly Finding[], most: number, things = "cells"): Finding[] {
   if (findings.length <= most) return [...findings];
   const [{ name: _, ...first }] = findings as [Finding, ...Finding[]];
   const places = findings.slice(0, 12).map(({ where, name }) => name ?? where);
@@ -71,7 +84,7 @@ export function grouped(findings: readonly Finding[], most: number): Finding[] {
     {
       ...first,
       names: findings.map(({ where, name }) => name ?? where),
-      where: `${findings.length} cells: ${places.join(", ")}${more}`,
+      where: `${findings.length} ${things}: ${places.join(", ")}${more}`,
       found: `the first of them: ${first.found}`,
     },
   ];

@@ -10,10 +10,14 @@ import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { CellValue } from "../workbook/read/content.js";
 import { bookMarkSaid, givenRows, sharedRows } from "../workbook/write/trail-sheet.js";
+import { changedSince } from "./changed-givens.js";
 import type { Finding } from "./finding.js";
-import { formulaIn, grouped, heldBy, heldValue, placeOf, type Subject, said } from "./subject.js";
+import { grouped, heldValue, placeOf, type Subject, said, saidIn } from "./subject.js";
 
-/** Holds the inputs and prices against what the Trail sheet says of them, and the trail against its hashes. */
+/**
+ * Holds the trail against its hashes, the prices and the lists of values against what it says of them, and tells what the
+ * inputs stand on. Inputs that were changed since are told by `untold-inputs.ts`.
+ */
 export function checkTrail(subject: Subject, identity: WorkbookIdentity): Finding[] {
   const trail = readTrailSheet(subject.content);
   if (trail === undefined) {
@@ -27,7 +31,7 @@ export function checkTrail(subject: Subject, identity: WorkbookIdentity): Findin
   }
   return [
     ...chain(trail, identity),
-    ...changedSince(subject, trail),
+    ...pricesSince(subject, trail),
     ...retold(subject, identity, trail),
     ...origins(subject, trail),
   ];
@@ -68,53 +72,26 @@ function chain(trail: WorkbookTrail, identity: WorkbookIdentity): Finding[] {
   return found;
 }
 
-/** Inputs and prices that are no longer what they were when the workbook was written. */
-function changedSince({ model, match }: Subject, { written }: WorkbookTrail): Finding[] {
-  const inputs: Finding[] = [];
-  const prices: Finding[] = [];
-  for (const cell of model.cells) {
-    const { kind } = cell.declaration;
-    const place = match.at.get(cell.id);
-    if ((kind !== "input" && kind !== "book") || place === undefined) continue;
-    const now = recorded(cell, heldBy(cell, place.cell.value));
-    const then = written.get(cell.id) ?? null;
-    if (formulaIn(cell, place.cell) !== undefined || alike(now, then)) continue;
-    const found = `${said(now)}; when the workbook was written it was ${said(then)}`;
-    const common = { where: placeOf(place), name: cell.id, found } as const;
-    if (kind === "book") {
-      prices.push({
-        ...common,
-        grade: "wrong",
-        code: "price-changed",
-        expected: `${said(then)}, from the office book`,
-        advice: "Change prices in the office book, and write the bid again.",
-      });
-    } else {
-      inputs.push({
-        ...common,
-        grade: "doubtful",
-        code: "input-untold",
-        expected: "an entry in the trail for every change",
-        advice: "Bring the change into the job record with rillbook take, which asks who and why.",
-      });
-    }
-  }
-  return [...inputs, ...prices];
+/** Prices that are no longer what they were when the workbook was written. */
+function pricesSince(subject: Subject, { written }: WorkbookTrail): Finding[] {
+  return changedSince(subject, written, "book").map(({ cell, place, now, then }) => ({
+    grade: "wrong",
+    code: "price-changed",
+    where: placeOf(place),
+    name: cell.id,
+    found: `${saidIn(subject.model, cell, now, then)}; when the workbook was written it was ${saidIn(subject.model, cell, then, now)}`,
+    expected: `${saidIn(subject.model, cell, then, now)}, from the office book`,
+    advice: "Change prices in the office book, and write the bid again.",
+  }));
 }
-
-const alike = (a: InputValue | null, b: InputValue | null): boolean =>
-  typeof a === "number" && typeof b === "number"
-    ? Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b))
-    : a === b;
 
 /** What the inputs as written stand on. */
 function origins({ model, match }: Subject, trail: WorkbookTrail): Finding[] {
   const { entries } = trail;
   const values = valuesAsWritten(model, trail);
   const from = inputOrigins(model, values, entries);
-  const told = new Map(entries.map((entry) => [entry.input, entry]));
-  const groups: Record<"contradicted" | "untold" | "assumption" | "default", Finding[]> = {
-    contradicted: [],
+  const told = new Set(entries.map(({ input }) => input));
+  const groups: Record<"untold" | "assumption" | "default", Finding[]> = {
     untold: [],
     assumption: [],
     default: [],
@@ -125,22 +102,14 @@ function origins({ model, match }: Subject, trail: WorkbookTrail): Finding[] {
     if (origin === undefined || place === undefined) continue;
     const value = recorded(cell, values[cell.index]);
     if (value === null) continue;
-    const common = { where: placeOf(place), name: cell.id, found: said(value) } as const;
-    const entry = told.get(cell.id);
+    const common = { where: placeOf(place), name: cell.id } as const;
+    const figure = saidIn(model, cell, value);
     if (origin === "not in the trail") {
-      if (entry !== undefined) {
-        groups.contradicted.push({
-          ...common,
-          grade: "doubtful",
-          code: "input-untold",
-          expected: `${said(entry.new)}, which entry ${entry.number} of the trail gave it`,
-          advice: "Say with rillbook set where the value comes from.",
-        });
-      } else groups.untold.push(toKnow(common, "input-untold", "an entry that tells its origin"));
+      if (!told.has(cell.id)) groups.untold.push(untold(common, figure));
     } else if (origin === "assumption") {
-      groups.assumption.push(toKnow(common, "input-assumed", "a measured or quoted value in time"));
+      groups.assumption.push(assumed(common, figure));
     } else if (origin === "template default") {
-      groups.default.push(toKnow(common, "input-assumed", "more than the template's default"));
+      groups.default.push(byDefault(common, figure));
     }
   }
   return Object.values(groups).flatMap((group) => grouped(group, 1));
@@ -189,20 +158,43 @@ function retold({ model }: Subject, identity: WorkbookIdentity, trail: WorkbookT
 const isBlank = (value: CellValue | undefined): boolean =>
   value === undefined || value === null || value === "";
 
-function toKnow(
-  common: Pick<Finding, "where" | "name" | "found">,
-  code: "input-untold" | "input-assumed",
-  expected: string,
-): Finding {
-  const advice = "Where the job is known better, say so: rillbook set name=value --from.";
-  return { ...common, grade: "to know", code, expected, advice };
-}
+type Common = Pick<Finding, "where" | "name">;
+
+const saySo = "Where the job is known better, say so: rillbook set name=value --from.";
+
+const untold = (common: Common, figure: string): Finding => ({
+  ...common,
+  grade: "to know",
+  code: "input-untold",
+  found: `${figure}, of which the trail tells nothing`,
+  expected: "an entry that tells its origin",
+  advice: saySo,
+});
+
+const assumed = (common: Common, figure: string): Finding => ({
+  ...common,
+  grade: "to know",
+  code: "input-assumed",
+  found: `${figure}, an assumption`,
+  expected: "a measured or quoted value in time",
+  advice: saySo,
+});
+
+const byDefault = (common: Common, figure: string): Finding => ({
+  ...common,
+  grade: "to know",
+  code: "input-assumed",
+  found: `${figure}, the template's default`,
+  expected: "the job's own value, where the default does not suit it",
+  advice: saySo,
+});
 
 /** The inputs and the office book's rows as the workbook was written, by the index of the cell; all else is null. */
 export const valuesAsWritten = (model: Model, { written }: WorkbookTrail): Value[] =>
   model.cells.map((cell) => heldAs(cell, written.get(cell.id) ?? null));
 
-const heldAs = (cell: Cell, value: InputValue | null): Value =>
+/** A recorded value as its cell holds it: dates as serial numbers. */
+export const heldAs = (cell: Cell, value: InputValue | null): Value =>
   typeof value === "string" && cell.declaration.quantity.kind === "date"
     ? (serialOf(value) ?? null)
     : value;

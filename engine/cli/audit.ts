@@ -81,10 +81,11 @@ async function officeBook(
 }
 
 function asJson({ identity, findings, clean, headline, seal }: Audit, workbook: string): object {
-  const figures = headline.map(({ cell, shown, byTemplate }) => ({
+  const figures = headline.map(({ cell, shown, byTemplate, before }) => ({
     name: cell.id,
     shown: plainValue(shown),
     byTemplate: plainValue(byTemplate),
+    ...(before === undefined ? {} : { withInputsAsBefore: plainValue(before) }),
     unit: cell.unit.name,
   }));
   return { workbook, clean, identity, seal, headline: figures, findings };

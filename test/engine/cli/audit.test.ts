@@ -51,6 +51,40 @@ test("a forged one: status 1, each finding with cell, found, expected and to do"
   expect(out).toContain("Price: the workbook shows $3,500.00; by the template it is $4,087.02.");
 });
 
+test("the same headings in the same order in the terminal and in a report", async () => {
+  const mixed = new Tampered(await fenceWorkbook(), fenceModel);
+  mixed.cell("price", () => "<v>3500</v>").cell("runs.run[1]", () => "<v>51.7</v>");
+  const path = join(folder, "mixed.xlsx");
+  await writeFile(path, mixed.bytes());
+  const report = join(folder, "mixed.md");
+  const { out } = await rillbook("audit", path, "--report", report);
+  const titles = (text: string) =>
+    text
+      .split("\n")
+      .flatMap((line) => /^(?:## )?((?:Wrong|Changed|Doubtful|To know)\b.*)/.exec(line)?.[1] ?? []);
+  expect(titles(out).map((title) => title.replace(/:.*/, ""))).toEqual([
+    "Wrong",
+    "Changed inputs",
+    "To know",
+  ]);
+  expect(titles(await readFile(report, "utf8"))).toEqual(titles(out));
+});
+
+test("of a changed input: what it was, what it moves of the price, and what to do", async () => {
+  const book = new Tampered(await fenceWorkbook(), fenceModel);
+  book.cell("runs.run[1]", () => "<v>51.7</v>");
+  const path = join(folder, "shorter.xlsx");
+  await writeFile(path, book.bytes());
+  const { out } = await rillbook("audit", path);
+  expect(out).toMatch(
+    /51\.70 ft; when the workbook was written it was 61\.70 ft; with the value before it the price would be \$4,087\.02, and is \$3,\d+\.\d\d/,
+  );
+  expect(out).toMatch(
+    /Price: the workbook shows \$4,087\.02; by the template, from the inputs that stand in it now, it is \$3,\d+\.\d\d; with the changed input as before it would be \$4,087\.02\./,
+  );
+  expect(out).toMatch(/type 61\.7 into Runs![A-Z]+\d+ and save/);
+});
+
 test("as JSON", async () => {
   const { out } = await rillbook("audit", forged, "--json");
   const told = JSON.parse(out);

@@ -1,4 +1,5 @@
 import { expect } from "vitest";
+import type { Finding } from "../../../../../engine/audit/finding.js";
 import { calculate } from "../../../../../engine/evaluate/calculate.js";
 import { appended } from "../../../../../engine/job/trail/chain.js";
 import {
@@ -15,6 +16,7 @@ import { writeWorkbook } from "../../../../../engine/workbook/write/write.js";
 import { fenceGiven, fenceIdentity } from "../../../../support/fence.js";
 import { fenceTrail } from "../../../../support/fence-bid.js";
 import { pageModel, pageWorkbook } from "../../../../support/fence-page.js";
+import { restyle } from "../../../../support/restyle.js";
 import { Tampered } from "../../../../support/tamper.js";
 import { auditOf, type Told } from "../run.js";
 
@@ -85,6 +87,8 @@ const unsealed = () => {
 export interface SealCase extends Told {
   readonly bytes: () => Uint8Array | Promise<Uint8Array>;
   readonly asked: boolean;
+  /** A further finding that it is to have. */
+  readonly also?: Partial<Finding>;
 }
 
 const changed = (...sections: string[]) => ({
@@ -93,6 +97,10 @@ const changed = (...sections: string[]) => ({
   found: `changed since it was sealed: ${sections.join(", ")}`,
 });
 
+/** The sealed bid with another number format on the price of its page. */
+const relooked = () =>
+  restyle(new Tampered(sealedFence, pageModel), "Letter", "B5", { format: '"$3,500"' }).bytes();
+
 export const sealCases: readonly SealCase[] = [
   {
     what: "a bid as it was sealed",
@@ -100,7 +108,41 @@ export const sealCases: readonly SealCase[] = [
     asked: true,
     verdict: "note",
     harmless: true,
-    finds: { code: "seal", grade: "to know", found: expect.stringContaining(office.fingerprint) },
+    finds: {
+      code: "seal",
+      grade: "to know",
+      found: expect.stringMatching(
+        new RegExp(
+          `text of the pages as sealed .*${office.fingerprint}; how .* no part of the seal$`,
+        ),
+      ),
+      advice: "Nothing.",
+    },
+  },
+  {
+    what: "a sealed bid whose page looks otherwise",
+    bytes: relooked,
+    asked: true,
+    verdict: "found",
+    figure: true,
+    finds: { code: "number-format", grade: "wrong" },
+    also: {
+      code: "seal",
+      grade: "to know",
+      found: expect.stringContaining(
+        "no part of the seal, and is not as written: see the findings",
+      ),
+      advice: "See the findings of how the pages look.",
+    },
+  },
+  {
+    what: "the same, no key given to the audit",
+    bytes: relooked,
+    asked: false,
+    verdict: "found",
+    figure: true,
+    finds: { code: "number-format", grade: "wrong" },
+    also: { code: "seal", advice: expect.stringMatching(/^See the findings .* Hold the key/) },
   },
   {
     what: "a whole new bid of other inputs, trail and marks to fit, under the old seal",
