@@ -50,8 +50,10 @@ export const openFields = (model: Model, values: readonly Value[]): Cell[] =>
 export function missingInputs(model: Model, values: readonly Value[]): Cell[] {
   const isBlank = isBlankIn(model, values);
   const begun = new Set<string>();
-  for (const { cell, ready } of inputPlanOf(model).inputs) {
-    if (!ready && !isBlank(cell)) begun.add(rowOf(cell));
+  for (const { cell, ready, usual } of inputPlanOf(model).inputs) {
+    if (isBlank(cell)) continue;
+    // what stands ready in every row begins none, until it is changed
+    if (!ready || values[cell.index] !== usual) begun.add(rowOf(cell));
   }
   const first = new Set(firstFields(model));
   return inOrder(model, (cell) => {

@@ -77,13 +77,13 @@ export function demoOf(template: Template, file: string) {
         .map(({ name }) => name),
     );
 
-  return { model, changedDemo, demoRows, firstRow, shown, failingIn };
+  return { model, demo, changedDemo, demoRows, firstRow, shown, failingIn };
 }
 
 export type Demo = ReturnType<typeof demoOf>;
 
 export const waterfallDemo = demoOf(waterfall, "hillside-stream.json");
-export const { model, changedDemo, demoRows, firstRow, shown, failingIn } = waterfallDemo;
+export const { model, demo, changedDemo, demoRows, firstRow, shown, failingIn } = waterfallDemo;
 
 /** The lines of a page that stand on it. */
 export const pageOf = (values: readonly Value[], page: PageName): string[] =>

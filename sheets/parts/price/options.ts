@@ -32,7 +32,12 @@ export const optionTable = table(
       waste: decide(percent, "Waste", { default: 0, least: 0, most: 1, decimals: 0 }),
     }),
     extra_hours: decide(hours, "Man-hours", { default: 0, least: 0, most: 1000 }),
-    other_cost: decide(money, "Other cost", { default: 0, least: 0, most: 1e6 }),
+    other_cost: decide(money, "Other cost", {
+      optional: true,
+      least: 0,
+      most: 1e6,
+      note: "0 says that the option costs nothing more. With nothing at all given, the Proposal leaves it out.",
+    }),
     taken: decide(yesno, "Taken by customer", { default: false }),
     option_cost: calc(
       money,
@@ -52,10 +57,25 @@ export const optionTable = table(
     option_price: calc(money, "CEILING(ROUND(option_exact,2),MAX(rounding_step,0.01[$]))", "Price of the option", {
       strong: true,
     }),
-    comes_out: calc(money, (row) => `IF(taken,option_price+${row}*0.000001[$],0)`, "Saved if it comes out", {
+    costed: check(
+      "OR(option_exact>0,needed>0,NOT(ISBLANK(other_cost)))",
+      "{description}: no cost is given, so the Proposal leaves it out. Enter other_cost in options on sheet Decisions, 0 where it costs nothing.",
+      { label: "Option without a cost" },
+    ),
+    offered: calc(yesno, "OR(option_price>0,AND(priced,NOT(ISBLANK(other_cost))))", "On the Proposal", {
       working: true,
-      note: "With a millionth of a dollar by row, so that equal ones have an order.",
+      note: "An option without a price is not offered for nothing; one whose other cost is 0 is.",
     }),
+    price_said: calc(text, "~{option_price|2}", "Price in words", { working: true, reader: "customer" }),
+    comes_out: calc(
+      money,
+      (row) => `IF(AND(taken,option_price>0),option_price+${row}*0.000001[$],0)`,
+      "Saved if it comes out",
+      {
+        working: true,
+        note: "With a millionth of a dollar by row, so that equal ones have an order.",
+      },
+    ),
   },
 );
 

@@ -18,16 +18,16 @@ export const proposalOfPrice: readonly PlacedLine<ProposalSection>[] = [
   ),
   ...bulletEachRow("protection", subcontracts, "Included, done by others: {said}."),
   line("price", "The work as described: {price|2}.", "OR(options_taken>0,discount>0)"),
-  ...eachRow("price", optionTable, "☒  Option taken: {description}, {option_price|2}.", {
-    when: "AND(LEN(description)>0,taken)",
+  ...eachRow("price", optionTable, '☒  Option taken: {description}, {IF(option_price>0,price_said,"no extra cost")}.', {
+    when: "AND(LEN(description)>0,offered,taken)",
   }),
   line("price", "Discount: {discount|2}.", "discount>0"),
   ...eachRow(
     "price",
     optionTable,
-    "☐  Option, not in the price: {description}, {option_price|2} more. To add it, initials: ________",
+    '☐  Option, not in the price: {description}, {IF(option_price>0,price_said&" more","no extra cost")}. To add it, initials: ________',
     {
-      when: "AND(LEN(description)>0,NOT(taken))",
+      when: "AND(LEN(description)>0,offered,NOT(taken))",
     },
   ),
   ...bulletEachRow("price", drawTable, "{name}: {amount|2}, {share|0} of the price", {

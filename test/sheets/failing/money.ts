@@ -18,6 +18,9 @@ const quote = { code: "foam", supplier: "Invented yard", cost: 20, good_until: "
 export const moneyCases: FailingCase[] = [
   ...listed("additional_items"),
   ...listed("options"),
+  ["options.costed", () => ({ options: [{ description: "A bench" }] })],
+  // an item that is named, and none of it wanted
+  ["options.costed", () => ({ options: [{ description: "Foam", code: "foam", taken: true }] })],
   ["materials.priced", asItIs, without("items", "liner-45mil")],
   ["materials.priced", asItIs, priced("items", "foam", { unit: "ton" })],
   ["materials.priced", asItIs, priced("items", "foam", expired)],
