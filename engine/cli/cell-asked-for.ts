@@ -1,8 +1,8 @@
 import { addressOf } from "../address.js";
 import type { OpenedJob } from "../audit/open.js";
 import { RillbookError } from "../errors.js";
-import { suggestion } from "../formula/suggest.js";
-import type { Cell, Model } from "../template/model.js";
+import { nearName } from "../formula/near-name.js";
+import type { Cell, Model, Table } from "../template/model.js";
 
 /** Where a cell stands, as spreadsheets write it: a sheet, a `!` and an address. */
 const place = /^'?(.+?)'?!\$?([a-z]{1,3})\$?(\d+)$/i;
@@ -58,11 +58,40 @@ function unknown(model: Model, given: string, tables: boolean): RillbookError {
   const advice =
     meant.length > 0
       ? ` That is the label of ${meant.map((name) => `"${name}"`).join(", ")}.`
-      : suggestion(given, known);
-  return new RillbookError(
-    "name-unknown",
-    `The name "${given}" is not in template ${model.template.name}.${advice} "rillbook names" lists all.`,
-  );
+      : nearName(given, known);
+  const trouble =
+    rowTrouble(model, given) ??
+    tableTrouble(model, given) ??
+    `The name "${given}" is not in template ${model.template.name}.${advice}`;
+  return new RillbookError("name-unknown", `${trouble} "rillbook names" lists all.`);
+}
+
+/** What is wrong with a row that is asked for, where its table or its name is known. */
+function rowTrouble(model: Model, given: string): string | undefined {
+  const [, name = "", row = ""] = /^(.+)\[(-?\d+)\]$/.exec(given.toLowerCase()) ?? [];
+  if (model.byId.has(name)) return `${name} is a single figure without rows. Ask for ${name}.`;
+  const [table = "", key = ""] = name.split(".");
+  const found = model.tables.get(table);
+  if (found === undefined) return undefined;
+  if (key === "")
+    return `${given} is a whole row. Name a column of it, as in ${aColumn(found)}[${row}].`;
+  if (!found.columns.has(key)) return undefined;
+  const { rows } = found.block;
+  const are = rows === 1 ? "its one row is 1" : `its rows are 1 to ${rows}`;
+  return `${name} has no row ${row}: ${are}. Ask for one of them, or for the column: ${name}.`;
+}
+
+/** A table where only a cell or a column can be shown. */
+function tableTrouble(model: Model, given: string): string | undefined {
+  const table = model.tables.get(given.toLowerCase());
+  if (table === undefined) return undefined;
+  return `The name "${given}" is not in template ${model.template.name} as a cell or a column: it is a table. Name a column of it, such as ${aColumn(table)}.`;
+}
+
+/** A column of a table for an example: the last that is strong, else the first. */
+function aColumn({ block, columns }: Table): string {
+  const strong = Object.entries(block.columns).findLast(([, one]) => "strong" in one && one.strong);
+  return `${block.name}.${strong?.[0] ?? [...columns.keys()][0]}`;
 }
 
 /** A label without what names have no signs for: `total_man_hours` is that of "Total man-hours". */

@@ -1,5 +1,5 @@
 import { RillbookError } from "../errors.js";
-import { suggestion } from "../formula/suggest.js";
+import { nearName } from "../formula/near-name.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import type { Cell, Model } from "../template/model.js";
 
@@ -61,10 +61,10 @@ function inputNamed(model: Model, name: string): Cell {
       `${name} (${cell.declaration.label}) is ${what}, and only inputs can be set. "rillbook names" lists the inputs.`,
     );
   }
-  const names = known.map((one) => one.id);
+  const names = [...new Set(known.map((one) => one.name))];
   throw new RillbookError(
     "name-unknown",
-    `The name "${name}" is not an input of template ${model.template.name}.${suggestion(name, names)} "rillbook names" lists all.`,
+    `The name "${name}" is not an input of template ${model.template.name}.${nearName(name, names)} "rillbook names" lists all.`,
   );
 }
 

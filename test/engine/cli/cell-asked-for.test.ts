@@ -36,10 +36,24 @@ describe("what a name on the command line means", () => {
     ["prize", /Did you mean "price"\?/],
     [label.toUpperCase(), new RegExp(`That is the label of .*"${labelled?.name}"`)],
     [`${price.sheet}!Z999`, /No input or figure of template fence stands at/],
+    [
+      "runs.push[9]",
+      /runs\.push has no row 9: its rows are 1 to 5\. Ask for one of them, or .*runs\.push\./,
+    ],
+    ["RUNS.PUSH[0]", /runs\.push has no row 0: its rows are 1 to 5/],
+    ["runs[2]", /runs\[2\] is a whole row\. Name a column of it, as in runs\.\w+\[2\]\./],
+    ["price[2]", /price is a single figure without rows\. Ask for price\./],
+    ["runs.far", /Did you mean "runs\.so_far"\?/],
+    ["runs.far[2]", /Did you mean "runs\.so_far\[2\]"\?/],
+    ["runs.not", /Did you mean "runs\.not_long"\?/],
+    ["runs.heding", /Did you mean "runs\.heading"\?/],
   ])("not known: %s", (given, sentence) =>
     expect(() => askedFor({ model }, given)).toThrow(sentence),
   );
 
-  test("a table where none is asked for", () =>
-    expect(() => askedFor({ model }, "runs", false)).toThrow(/name "runs" is not in template/));
+  test("a table where none is asked for", () => {
+    const asked = () => askedFor({ model }, "runs", false);
+    expect(asked).toThrow(/name "runs" is not in template/);
+    expect(asked).toThrow(/it is a table\. Name a column of it, such as runs\.\w+\./);
+  });
 });
