@@ -122,6 +122,10 @@ const templates = {
 const files = {
   "disk-full": said("There is no room to write; what was there is whole.", "Make room."),
   "file-exists": said("The file is there already and left as it is.", "Name another one."),
+  "file-kind": said(
+    "The file is of another kind than the command takes in that place.",
+    "Give one of the kind named.",
+  ),
   "file-too-large": said("The file is larger than any record or book.", "Name another one."),
   "file-unreadable": said("The file is missing or cannot be read.", "Check name and rights."),
   "folder-missing": said("The folder to write to does not exist.", "Make it, or name another."),

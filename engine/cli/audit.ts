@@ -14,6 +14,7 @@ import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
+import { wrongFile } from "./given-files.js";
 
 interface Options {
   readonly office?: string;
@@ -41,8 +42,9 @@ export function auditCommand(context: Context): Command {
       "\nExit status: 0 nothing but what is to know; 1 findings; 2 the workbook cannot be read.\n\nExample:\n  rillbook audit garden-corner.xlsx --report audit.md",
     )
     .action(async (file: string, options: Options) => {
-      const key = options.key === undefined ? undefined : await fingerprintAt(options.key);
+      const key = options.key === undefined ? undefined : await fingerprintAt(options.key, context);
       const content = await readWorkbookFile(file, { look: true });
+      await mustBeBid(file, content, context);
       const report =
         options.report === undefined
           ? undefined
@@ -62,12 +64,27 @@ export function auditCommand(context: Context): Command {
     });
 }
 
+/** A workbook that names no template is audited as what lost its name, unless it is known to be something else. */
+async function mustBeBid(file: string, content: WorkbookContent, { templates }: Context) {
+  if (toldIdentity(content).identity.template !== undefined) return;
+  const given = { place: "rillbook audit", file, wanted: "workbook" } as const;
+  const wrong = await wrongFile(given, templates);
+  if (wrong !== undefined) throw wrong;
+}
+
 /** A fingerprint as it is, or that of the key in a file. Throws RillbookError. */
-async function fingerprintAt(given: string): Promise<string> {
+async function fingerprintAt(given: string, { err }: Context): Promise<string> {
   const bare = given.replace(/[\s:]/g, "").toLowerCase();
   if (/^[0-9a-f]{64}$/.test(bare)) return bare;
-  return fingerprintOf(openKey(await readText(given, "key"), given));
+  const pem = await readText(given, "key");
+  const fingerprint = fingerprintOf(openKey(pem, given));
+  if (/BEGIN PRIVATE KEY/.test(pem)) err(secretWarning(given, fingerprint));
+  return fingerprint;
 }
+
+/** Whoever holds the secret key can seal in the office's name; to audit, the open one is enough. */
+const secretWarning = (file: string, fingerprint: string): string =>
+  `warning: ${file} is the secret key, which signs and stays in the office. To audit, the open key is enough, and nobody else should have more: ${file.replace(/(\.pem)?$/i, ".open.pem")}, or its fingerprint ${fingerprint}.\n`;
 
 /** An office book is read by the layout of the template; without a template there is nothing to hold. */
 async function officeBook(

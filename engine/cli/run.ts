@@ -4,6 +4,7 @@ import { RillbookError } from "../errors.js";
 import type { Template } from "../template/template.js";
 import { shownJson, shownText } from "../text/shown.js";
 import type { Context } from "./context.js";
+import { toldByFiles } from "./given-files.js";
 import { offerTemplateFile, withOwnTemplates } from "./template-option.js";
 import { programVersion } from "./version.js";
 import { type Voices, waiting } from "./waiting.js";
@@ -94,7 +95,11 @@ export async function run(
   }
   program.version(programVersion(), "-V, --version", "tell the version of the program");
   settle(program, { out, err });
-  program.hook("preAction", (_, command) => told.begin(`rillbook ${command.name()} …`));
+  let asked: Command | undefined;
+  program.hook("preAction", (_, command) => {
+    asked = command;
+    told.begin(`rillbook ${command.name()} …`);
+  });
   if (args.length === 0) {
     out(program.helpInformation());
     return 0;
@@ -103,7 +108,7 @@ export async function run(
     await program.parseAsync([...args], { from: "user" });
     return context.status;
   } catch (error) {
-    return failed(error);
+    return failed(await toldByFiles(error, asked, templates));
   }
 }
 

@@ -21,7 +21,7 @@ interface Options {
   readonly seed: number;
   readonly top: number;
   readonly since?: string;
-  readonly sincePrices?: string;
+  readonly sinceOffice?: string;
   readonly json?: true;
 }
 
@@ -67,7 +67,7 @@ export function weighCommand(context: Context): Command {
         options.since === undefined
           ? undefined
           : movedSince(
-              await loadJob(options.since, context.templates, options.sincePrices),
+              await loadJob(options.since, context.templates, options.sinceOffice),
               loaded,
               options.since,
             );

@@ -314,7 +314,7 @@ describe("a workbook given", () => {
     ["weigh", () => ["weigh", at("bid.xlsx")]],
   ])("to %s: the command that brings it into a record is named", async (_, args) => {
     expect(await refused(args())).toMatch(
-      /^record-is-workbook: .*bid\.xlsx is a workbook.* rillbook take .*bid\.xlsx -o <job record>/,
+      /^record-is-workbook: .*bid\.xlsx is a bid workbook.* rillbook take .*bid\.xlsx -o .*bid\.json/,
     );
   });
 

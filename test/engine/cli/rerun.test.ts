@@ -125,3 +125,14 @@ test("weigh --since splits what moved the price by input and by item", async () 
   expect(moved.items[1].by).toBeCloseTo((16 * 3.65) / 0.8, 8);
   expect(moved.together).toBeCloseTo(16 * 3.65 * (1 / 0.75 - 1 / 0.8), 8);
 });
+
+test("weigh takes the office book of the other record from --since-office", async () => {
+  const { old, next, job } = await office();
+  const moved = async (...books: string[]) => {
+    const args = ["--draws", "10", "--since", job, "--office", next, ...books, "--json"];
+    return JSON.parse((await command("weigh", job, ...args)).out).moved.items;
+  };
+  const items = await moved("--since-office", old);
+  expect(items).toEqual([expect.objectContaining({ item: "items.post" })]);
+  expect(await moved("--since-office", next)).toEqual([]);
+});

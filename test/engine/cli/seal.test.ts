@@ -58,6 +58,17 @@ test("sealed by the office's key, and known by it: file or fingerprint", async (
   expect((await rillbook("audit", file)).said).toContain("by the unverified key");
 });
 
+test("the secret key given to an audit is told, with the open one and its fingerprint", async () => {
+  const file = await bid("secret.xlsx", "--key", at("office.pem"));
+  const { status, said } = await rillbook("audit", file, "--key", at("office.pem"));
+  expect(status).toBe(0);
+  expect(said).toMatch(
+    /^warning: \S*office\.pem is the secret key, .*office\.open\.pem, or its fingerprint [0-9a-f]{64}\.$/m,
+  );
+  const open = await rillbook("audit", file, "--key", at("office.open.pem"));
+  expect(open.said).not.toContain("warning");
+});
+
 test("all but the properties stays byte for byte", async () => {
   const file = await bid("same.xlsx", "--key", at("office.pem"));
   const [before, after] = [unzipSync(bytes), unzipSync(new Uint8Array(await readFile(file)))];
