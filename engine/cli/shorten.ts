@@ -31,6 +31,12 @@ export function shortenCommand(context: Context): Command {
       const whole = job.trail ?? [];
       mustHold(whole, file);
       const trail = shortened(whole, file);
+      if (trail.length === whole.length) {
+        const entries = whole.length;
+        if (json) context.json({ written: null, entries, of: entries }, 2);
+        else context.out(nothingLeftOut(file, entries));
+        return;
+      }
       const office =
         job.office === undefined
           ? {}
@@ -41,3 +47,7 @@ export function shortenCommand(context: Context): Command {
       else context.out(`Written: ${output}, with ${trail.length} of ${whole.length} entries\n`);
     });
 }
+
+/** Each input has one entry already, or the trail has none. */
+const nothingLeftOut = (file: string, entries: number): string =>
+  `${file} has nothing to shorten: its trail has ${entries === 0 ? "no entry" : `${entries === 1 ? "1 entry" : `${entries} entries`}, one for each input`}. Nothing was written; ${file} can be used as it is.\n`;

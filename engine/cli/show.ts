@@ -1,4 +1,5 @@
 import { Command } from "commander";
+import { addressOf } from "../address.js";
 import { type OpenedJob, openJob } from "../audit/open.js";
 import { agree } from "../audit/subject.js";
 import { CellError, type Value } from "../formula/value.js";
@@ -58,7 +59,7 @@ export function showCommand(context: Context): Command {
         } else {
           if (names.length === 0)
             tellStatus(context, model, values, standing(model, values, errors));
-          tellNamed(context, model, values, wanted);
+          tellNamed(context, job, wanted);
         }
         for (const line of errorsTold(errors)) context.err(`${line}\n`);
         context.err(shownOtherwise(job));
@@ -70,12 +71,8 @@ const standing = (model: Model, values: readonly Value[], errors: readonly unkno
   errors.length === 0 && failedChecks(model, values).every(({ level }) => level !== "must");
 
 /** Single values under one another; tables and columns by themselves. */
-function tellNamed(
-  { out }: Context,
-  model: Model,
-  values: readonly Value[],
-  names: readonly string[],
-): void {
+function tellNamed({ out }: Context, job: OpenedJob, names: readonly string[]): void {
+  const { model, values } = job;
   const single = names.filter((name) => model.byId.has(name) && !model.tables.has(name));
   out(
     aligned(
@@ -84,7 +81,7 @@ function tellNamed(
       ),
     ),
   );
-  for (const name of names.filter((one) => !single.includes(one))) out(asText(model, values, name));
+  for (const name of names.filter((one) => !single.includes(one))) out(asText(job, name));
 }
 
 /** The values are calculated; a workbook may show others. */
@@ -125,7 +122,7 @@ function cellJson(cell: Cell, values: readonly Value[]): { value: unknown; unit:
   const value = values[cell.index] ?? null;
   if (value instanceof CellError) return { value: value.code, unit: "" };
   if (typeof value === "number" && cell.declaration.quantity.kind === "date") {
-    return { value: writtenDate(value), unit: "" };
+    return { value: value === 0 ? null : writtenDate(value), unit: "" };
   }
   return { value, unit: cell.unit.name };
 }
@@ -149,10 +146,12 @@ function rowsOf(model: Model, table: Table, values: readonly Value[]): Cell[][] 
   );
 }
 
-function asText(model: Model, values: readonly Value[], name: string): string {
+function asText(job: OpenedJob, name: string): string {
+  const { model, values } = job;
   const table = model.tables.get(name);
   if (table !== undefined) {
     const rows = rowsOf(model, table, values);
+    if (rows.length === 0) return noRows(job, table);
     const columns = [...table.columns.keys()].map((key, i) => [
       key,
       ...rows.map((row) => shownValue(model, row[i] as Cell, values)),
@@ -165,6 +164,19 @@ function asText(model: Model, values: readonly Value[], name: string): string {
     return `${name}: ${column.map((cell) => shownValue(model, cell, values)).join("; ")}\n`;
   }
   return `${name}: ${shownValue(model, model.byId.get(name) as Cell, values)}\n`;
+}
+
+/** That a table has no row in use, and how a row is added where people type its rows. */
+function noRows({ source }: OpenedJob, { block: { name }, columns }: Table): string {
+  const [first] = [...columns.values()][0]?.cells ?? [];
+  if (first?.declaration.kind !== "input") return `${name}: no row is in use.\n`;
+  const { id, sheet, column, line, declaration } = first;
+  const place = `${sheet}!${addressOf(column, line)}`;
+  const how =
+    source === "workbook"
+      ? `type its ${declaration.label} (${id}) into ${place}`
+      : `rillbook set <job> "${id}=…" --by <who> --from <where from>, or ${place} in its workbook`;
+  return `${name}: no row is in use. To add one: ${how}.\n`;
 }
 
 /** A line for each column of a table, its rows side by side. */

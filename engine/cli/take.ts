@@ -14,6 +14,7 @@ import { modelOf } from "../template/models.js";
 import { layoutOf } from "../template/office-layout.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { pathFrom } from "./beside.js";
+import { isWorkbookName } from "./bid-source.js";
 import type { Context } from "./context.js";
 import { entryLine, takerOf } from "./trail-options.js";
 
@@ -63,20 +64,19 @@ export function takeCommand(context: Context): Command {
           confirmed === undefined
             ? takeWorkbook(content, context.templates, file, taker, into)
             : takeAnew(content, context.templates, file, taker, confirmed);
-        return { content: recordText(taken.job), result: taken };
+        const same = taken.entries.length === 0 && taken.before !== undefined;
+        return { content: same && old !== undefined ? old : recordText(taken.job), result: taken };
       };
       const read = [file, ...(options.office === undefined ? [] : [options.office])];
-      const { entries, findings } = await changeFile(target, change, read);
+      const { entries, findings, before } = await changeFile(target, change, read);
       context.status = findings.length > 0 ? 1 : 0;
       if (options.json) {
-        context.json({ written: target, entries, findings }, 2);
+        const again = before === undefined ? {} : { takenBefore: before };
+        context.json({ written: target, entries, ...again, findings }, 2);
         return;
       }
       for (const entry of entries) context.out(entryLine(entry));
-      const count = entries.length === 1 ? "1 change" : `${entries.length} changes`;
-      context.out(
-        `Written: ${target} (${entries.length === 0 ? "no input was changed" : count})\n`,
-      );
+      context.out(`${resultSaid(file, target, entries.length, before)}\n`);
       for (const finding of findings) context.err(`not taken in: ${told(finding)}\n`);
     });
 }
@@ -111,12 +111,20 @@ function mustBeNone(target: string, old: string | undefined): void {
   );
 }
 
+/** A workbook's name for the record: said here, since what reads records would only send back to this command. */
+const noRecordName = (target: string): RillbookError =>
+  new RillbookError(
+    "output-kind",
+    `${target} would be the job record that the changes go into, whose name must end in .json. Give -o ${target.replace(/\.xls[xm]$/i, ".json")}; a new one is made where there is none.`,
+  );
+
 function recordAt(
   target: string,
   old: string | undefined,
   asked: boolean,
   { templates }: Context,
 ): Into | undefined {
+  if (isWorkbookName(target)) throw noRecordName(target);
   if (old === undefined) {
     mustEndRight(target, "record");
     return undefined;
@@ -132,6 +140,20 @@ function recordAt(
     record: validateJob(modelOf(raw.template, raw.units), raw.record, target),
     file: target,
   };
+}
+
+/** What became of the record: the changes that it took in now, and those that it had. */
+function resultSaid(file: string, target: string, count: number, before?: number): string {
+  const changes = (of: number) => (of === 1 ? "1 change" : `${of} changes`);
+  if (count === 0 && before === 0) {
+    return `Nothing to take in: no input was changed in ${file} since it was written, and ${target} has gone on since. It stays as it is.`;
+  }
+  if (count === 0 && before !== undefined) {
+    const stand = before === 1 ? "its change stands" : `its ${changes(before)} stand`;
+    return `Already taken in: ${stand} in ${target}, which stays as it is.`;
+  }
+  const had = before ? `; ${changes(before)} taken in before` : "";
+  return `Written: ${target} (${count === 0 ? "no input was changed" : changes(count)}${had})`;
 }
 
 function told({ where, name, found, expected, advice }: Finding): string {

@@ -24,7 +24,8 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   }
   const beyond = declaration.kind === "calc" ? declaration.beyond : undefined;
   if (beyond !== undefined && value >= beyond.from) return beyond.says;
-  if (quantity.kind === "date") return writtenDate(value);
+  // a date that a formula does not find is a zero, which is no day
+  if (quantity.kind === "date") return value === 0 ? "(blank)" : writtenDate(value);
   const places = decimalsIn(quantity, model.system, decimals);
   // halves go up, as in a spreadsheet, also where the binary number lies a hair below
   const figure = (shown: number) =>

@@ -129,6 +129,7 @@ function noteOf(
     formula === undefined ? undefined : `typed as =${formula}`,
     lastSaveSaid(properties),
   ];
-  const line = oneLine(parts.filter(Boolean).join("; ")) || "the file tells of no save";
+  const line =
+    oneLine(parts.filter(Boolean).join("; ")) || "the workbook does not say who saved it, nor when";
   return line.length <= longestNote ? line : `${line.slice(0, longestNote - 1)}…`;
 }

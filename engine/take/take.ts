@@ -9,8 +9,9 @@ import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+import { type TakenBefore, takenBefore } from "./again.js";
 import type { Taker } from "./changes.js";
-import { changedSince, filledIn, refuse } from "./filled-in.js";
+import { changedSince, type FilledIn, filledIn, refuse } from "./filled-in.js";
 import { unsayable, withInputs } from "./inputs.js";
 import { asWritten, mustStemFrom } from "./written.js";
 
@@ -26,6 +27,8 @@ export interface Taken {
   readonly entries: readonly TrailEntry[];
   /** What was changed besides inputs, none of which is taken in. */
   readonly findings: readonly Finding[];
+  /** How many inputs changed in the workbook stood in the record before; absent where it is not the workbook's later state. */
+  readonly before?: number;
 }
 
 /**
@@ -48,18 +51,31 @@ export function takeWorkbook(
   const filled = filledIn(content, templates, file);
   const { identity, model, cells } = filled;
   const held = filled.lost ? heldAgainst(into) : "properties";
-  const written = asWritten(model, content, identity, file, held);
-  if (into !== undefined) {
-    mustBeSameJob(into, identity, model, file);
-    mustStemFrom(model, written, into.record, file, into.file);
-  }
+  const first = asWritten(model, content, identity, file, held);
+  if (into !== undefined) mustBeSameJob(into, identity, model, file);
+  const known = into && takenBefore(model, first, cells, into.record);
+  if (into !== undefined && known?.whole) return nothingNew(filled, into.record, known, taker);
+  const written = known?.now ?? first;
+  if (into !== undefined) mustStemFrom(model, written, into.record, file, into.file);
   const base = into?.record ?? freshRecord(model, identity);
   const { trail, entries, findings } = changedSince(filled, written, taker);
   const raw = { ...base, inputs: withInputs(model, base, cells.values, written.office), trail };
   const job = validateJob(model, raw, `taken from ${file}`);
   refuse(file, unsayable(model, job, cells.values, written.office));
   refuse(file, unknownChoices(model, valuesAsGiven(model, job, written.office)));
-  return { job, entries, findings };
+  const before = known === undefined ? {} : { before: known.inputs };
+  return { job, entries, findings, ...before };
+}
+
+/** All of the workbook's changes stand in the record: it stays as it is. What else was changed is told all the same. */
+function nothingNew(
+  filled: FilledIn,
+  job: JobRecord,
+  { inputs, now }: TakenBefore,
+  taker: Taker,
+): Taken {
+  const { findings } = changedSince(filled, now, taker);
+  return { job, entries: [], findings, before: inputs };
 }
 
 const heldAgainst = (into: Into | undefined) => (into === undefined ? "nothing" : "record");

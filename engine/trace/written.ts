@@ -28,7 +28,8 @@ export interface Written {
 export function write(value: Value, style: NumberStyle, rounding: Rounding): Written {
   const { text, value: stands } = bare(value, style, rounding);
   if (typeof value !== "number") return { text, value };
-  const unit = style.kind === "date" ? writtenDate(value) : style.unit;
+  const day = value === 0 ? "no date" : writtenDate(value);
+  const unit = style.kind === "date" ? day : style.unit;
   const marked = unit === "" || style.percent ? text : `${text} [${unit}]`;
   return { text: value < 0 ? `(${marked})` : marked, value: stands };
 }

@@ -74,3 +74,15 @@ test("a trail that was tampered with is not shortened, which would cover that up
   const { err } = await rillbook("shorten", at("job.json"), "-o", at("short.json"));
   expect(err).toMatch(/^trail-broken: .*Entry 3 /);
 });
+
+test.each([
+  ["one entry for each input", fenceTrail, /its trail has 11 entries, one for each input\./],
+  ["one entry", fenceTrail.slice(0, 1), /its trail has 1 entry, one for each input\./],
+  ["no trail", [], /its trail has no entry\./],
+])("of %s nothing is left out, and nothing written", async (_, trail, words) => {
+  await writeFile(at("job.json"), JSON.stringify({ ...long, trail }));
+  const { status, out } = await rillbook("shorten", at("job.json"), "-o", at("short.json"));
+  expect([status, out]).toEqual([0, expect.stringMatching(words)]);
+  expect(out).toContain("nothing to shorten");
+  await expect(readFile(at("short.json"))).rejects.toThrow("ENOENT");
+});

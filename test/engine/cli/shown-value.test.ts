@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { shownValue } from "../../../engine/job/shown-value.js";
 import { compile } from "../../../engine/template/compile.js";
+import { fence } from "../../support/fence.js";
 import { toy } from "../../support/toy.js";
 
 test("a check is ok or fails; its label names the fault, so yes and no would mislead", () => {
@@ -15,4 +16,17 @@ test("a check is ok or fails; its label names the fault, so yes and no would mis
     );
   expect(shownAs(true)).toBe("ok");
   expect(shownAs(false)).toBe("fails");
+});
+
+test("a date that a formula does not find is blank, and no day of 1899", () => {
+  const model = compile(fence, "us");
+  const cell = model.byId.get("bid_date");
+  if (cell === undefined) throw new Error("The fence has no date.");
+  const shownAs = (value: number | null) =>
+    shownValue(
+      model,
+      cell,
+      model.cells.map(() => value),
+    );
+  expect([0, null, 46146].map(shownAs)).toEqual(["(blank)", "(blank)", "2026-05-04"]);
 });

@@ -1,7 +1,7 @@
 import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { run } from "../../../engine/cli/run.js";
 import { calculate } from "../../../engine/evaluate/calculate.js";
 import { modelOf } from "../../../engine/template/models.js";
@@ -66,7 +66,7 @@ test("changed figures: exit status 1, each named; the inputs are taken in", asyn
   const { status, out, err } = await take("bid.xlsx", "-o", "old.json");
   expect(status).toBe(1);
   expect(out).toMatch(
-    /^height: 6 ft, was 5\.5 ft \(changed in the workbook, by A: the file tells of no save\)/,
+    /^height: 6 ft, was 5\.5 ft \(changed in the workbook, by A: the workbook does not say who saved it, nor when\)/,
   );
   expect(out).toMatch(/Written: \/old\.json \(1 change\)\n$/);
   expect(err).toMatch(
@@ -106,3 +106,76 @@ test("a refused workbook leaves the record as it is", async () => {
   expect((await take("bid.xlsx", "-o", "old.json")).status).toBe(2);
   expect(await readFile(join(folder, "old.json"))).toEqual(before);
 });
+
+describe("taken in again", () => {
+  const edited = (changes: Record<string, number | string>) =>
+    writeFile(join(folder, "bid.xlsx"), typedOver(bytes, model, changes));
+  const takeIn = () => take("bid.xlsx", "-o", "old.json");
+
+  test("the same workbook: it says so, and the record stays as it is", async () => {
+    await edited({ height: 6, soil: "sand" });
+    expect((await takeIn()).out).toContain("Written: /old.json (2 changes)");
+    const before = await readFile(join(folder, "old.json"));
+    expect((await takeIn()).out).toBe(
+      "Already taken in: its 2 changes stand in /old.json, which stays as it is.\n",
+    );
+    expect(await readFile(join(folder, "old.json"))).toEqual(before);
+    expect(JSON.parse((await take("bid.xlsx", "-o", "old.json", "--json")).out)).toMatchObject({
+      entries: [],
+      takenBefore: 2,
+    });
+  });
+
+  test("with one more change: that one is taken in", async () => {
+    await edited({ height: 6 });
+    await takeIn();
+    await edited({ height: 6, soil: "sand" });
+    const { out } = await takeIn();
+    expect(out).toMatch(/^soil: "?sand"?, was "?clay"?/);
+    expect(out).toContain("Written: /old.json (1 change; 1 change taken in before)");
+    expect(await json("old.json")).toMatchObject({
+      inputs: { height: 6, soil: "sand" },
+      trail: [{ input: "height" }, { input: "soil", old: "clay" }],
+    });
+  });
+
+  test("after the record went on by itself: what was taken in is told, or that nothing was changed", async () => {
+    const set = () =>
+      run(["set", join(folder, "old.json"), "wind=90", "--by", "B", "--from", "drawing"], [fence], {
+        out: () => undefined,
+        err: () => undefined,
+      });
+    await set();
+    expect(await takeIn()).toMatchObject({
+      status: 0,
+      out: expect.stringMatching(
+        /^Nothing to take in: no input was changed in \/bid\.xlsx since it was written, and \/old\.json has gone on/,
+      ),
+    });
+    await edited({ height: 6 });
+    // the record's wind is none of the workbook's: a person has to say which counts
+    expect((await takeIn()).err).toMatch(/^trails-part: /);
+  });
+
+  test("where both changed one input to two values, nothing is guessed", async () => {
+    await edited({ height: 6 });
+    await takeIn();
+    await edited({ height: 7 });
+    expect((await takeIn()).err).toMatch(/^trails-part: .*height/);
+    expect((await json("old.json")).inputs.height).toBe(6);
+  });
+});
+
+test.each(["new.xlsx", "bid2.xlsx"])(
+  "into %s: the record's name is told, which then is taken",
+  async (name) => {
+    await writeFile(join(folder, "bid2.xlsx"), bytes);
+    const record = name.replace("xlsx", "json");
+    expect(await take("bid.xlsx", "-o", name)).toEqual({
+      status: 2,
+      out: "",
+      err: `output-kind: /${name} would be the job record that the changes go into, whose name must end in .json. Give -o /${record}; a new one is made where there is none.\n`,
+    });
+    expect((await take("bid.xlsx", "-o", record)).status).toBe(0);
+  },
+);
