@@ -10,7 +10,7 @@ import type { Example } from "../template/template.js";
 import type { Effect, Trial } from "../weigh/effects.js";
 import type { LearnedOverrun } from "../weigh/overrun.js";
 import type { Percentile, Spread } from "../weigh/simulate.js";
-import { type Weighed, weigh } from "../weigh/weigh.js";
+import { type Weighed, weigh, weighedCells } from "../weigh/weigh.js";
 import type { Context } from "./context.js";
 import { exampleOf } from "./example.js";
 import { withJudge } from "./with-judge.js";
@@ -56,7 +56,11 @@ export function weighCommand(context: Context): Command {
     .action(async (file: string, options: Options) => {
       const loaded = await loadJob(file, context.templates, options.office);
       const weighed = await withJudge(context, async (calculate) => {
-        const { values, agreed } = calculate(loaded.model, loaded.given);
+        const { values, agreed } = calculate(
+          loaded.model,
+          loaded.given,
+          weighedCells(loaded.model),
+        );
         // from its source the program has no threads
         const threads = context.templatesModule === undefined ? 1 : 0;
         const found = await weigh(loaded, values, options.draws, options.seed, threads);

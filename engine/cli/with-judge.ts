@@ -3,8 +3,15 @@ import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import type { Context } from "./context.js";
 
-/** Calculates a job by both evaluators. Nothing may take its name before they `agreed`. */
-export type Calculate = (model: Model, given: readonly Value[]) => Calculated;
+/**
+ * Calculates a job by both evaluators. Nothing may take its name before they `agreed`: on all cells, or on those that are
+ * `looked` at, by name, and all that they hang on.
+ */
+export type Calculate = (
+  model: Model,
+  given: readonly Value[],
+  looked?: readonly string[],
+) => Calculated;
 
 /**
  * Does work that writes a job, beside the judge: in a thread of its own where the program runs from its
@@ -21,7 +28,7 @@ export async function withJudge<T>(
   const { JudgeBeside } = await import("../evaluate/judge-beside.js");
   const judge = new JudgeBeside();
   try {
-    return await work((model, given) => judge.calculate(model, given));
+    return await work((...asked) => judge.calculate(...asked));
   } finally {
     await judge.close();
   }

@@ -102,7 +102,7 @@ export class Reach {
     model: Model,
     private readonly base: readonly Value[],
     targets: readonly string[],
-    cone: Cone,
+    cone: Pick<Cone, "readers">,
   ) {
     this.#kept = new Ripple(cone.readers, base.slice(), true);
     this.#targets = targets.map((name) => model.byId.get(name)?.index as number);

@@ -3,7 +3,8 @@ import { Worker } from "node:worker_threads";
 import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import { calculateFast } from "./calculate-fast.js";
-import { mustBear, questionsOf } from "./judge-parts.js";
+import { coneOf } from "./cone.js";
+import { mustBear, questionsOfAll } from "./judge-parts.js";
 import type { JudgedValue } from "./judge-task.js";
 
 /** Young space of the thread, MB: what hyperformula builds lives on, and is copied less often so. */
@@ -26,10 +27,14 @@ export class JudgeBeside {
   });
   readonly #answer = settledByItself(Promise.race([this.#judged(), this.#ended()]));
 
-  /** The values of the job by the closures; the judge has begun to answer what they stand on. */
-  calculate(model: Model, given: readonly Value[]): Calculated {
+  /**
+   * The values of the job by the closures; the judge has begun to answer what they stand on.
+   * @param looked the names of the cells that are looked at, where that is not all of them: with each, what it hangs on is judged
+   */
+  calculate(model: Model, given: readonly Value[], looked?: readonly string[]): Calculated {
     const values = calculateFast(model, given);
-    const questions = questionsOf(model, values);
+    const cells = looked === undefined ? model.order : coneOf(model, looked);
+    const questions = questionsOfAll([{ model, values, cells }]);
     this.#thread.postMessage(questions.task());
     const agreed = this.#answer.then((answers) => mustBear(questions, answers));
     return { values, agreed: settledByItself(agreed) };

@@ -1,5 +1,6 @@
 import { codeOf, type FittedTable } from "../book/fill.js";
-import { Cone, Reach } from "../evaluate/cone.js";
+import { Reach } from "../evaluate/cone.js";
+import { narrowed, readersFrom } from "../evaluate/narrowed.js";
 import type { Value } from "../formula/value.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import type { Range } from "../job/record.js";
@@ -38,21 +39,48 @@ export interface Swing {
   readonly atHigh: number | string;
 }
 
+/** What moves the price of a job. */
+interface Moving {
+  /** Of each number that a person or the office book gives, the strongest first; those without any effect are left out. */
+  readonly effects: readonly Effect[];
+  /** Of each stated range, the widest swing first. */
+  readonly swings: readonly Swing[];
+}
+
 /**
- * The effect on the price of a tenth less and a tenth more of each number that a person or the price
- * book gives, the strongest first; those without any are left out.
+ * The effect on the price of a tenth less and a tenth more of each number that a person or the office
+ * book gives, and of both ends of each stated range. Hundreds of numbers are tried, and most of the office book's rows are of
+ * no use to the job: formulas are narrowed to what these numbers move first.
  * @param values all values of the calculated job
  * @param price the price before it is rounded: a step of the rounding is no effect
  */
-export function effects(
+export function moving(
   model: Model,
   values: readonly Value[],
   price: string,
   tables: readonly FittedTable[],
-): Effect[] {
+  ranges: Readonly<Record<string, Range>>,
+): Moving {
   const figures = [...inputFigures(model, values), ...bookFigures(model, values, tables)];
-  const changing = new Set(figures.map(({ cell }) => cell.index));
-  const reach = new Reach(model, values, [price], new Cone(model, [price], changing));
+  const ranged = Object.keys(ranges).map((name) => model.byId.get(name) as Cell);
+  const changing = new Set(
+    [...figures.map(({ cell }) => cell), ...ranged].map(({ index }) => index),
+  );
+  const readers = readersFrom(narrowed(model, [price], changing, values));
+  const reach = new Reach(model, values, [price], { readers });
+  return {
+    effects: effects(model, values, price, figures, reach),
+    swings: swings(reach, ranged, ranges),
+  };
+}
+
+function effects(
+  model: Model,
+  values: readonly Value[],
+  price: string,
+  figures: readonly Figure[],
+  reach: Reach,
+): Effect[] {
   const before = values[model.byId.get(price)?.index as number];
   const trial = ({ index }: Cell, tried: number): Trial => {
     const [after] = reach.under([[index, tried]]);
@@ -72,16 +100,11 @@ export function effects(
     .sort((a, b) => strength(b) - strength(a) || (a.name < b.name ? -1 : 1));
 }
 
-/** The price at the ends of each stated range, the widest swing first. */
-export function swings(
-  model: Model,
-  values: readonly Value[],
-  price: string,
+function swings(
+  reach: Reach,
+  cells: readonly Cell[],
   ranges: Readonly<Record<string, Range>>,
 ): Swing[] {
-  const cells = Object.keys(ranges).map((name) => model.byId.get(name) as Cell);
-  const changing = new Set(cells.map(({ index }) => index));
-  const reach = new Reach(model, values, [price], new Cone(model, [price], changing));
   const at = ({ index }: Cell, value: number) => {
     const [found] = reach.under([[index, value]]);
     return typeof found === "number" ? found : String(found);

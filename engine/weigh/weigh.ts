@@ -1,8 +1,9 @@
 import { fittedTables } from "../book/fill.js";
 import type { LoadedJob } from "../book/load-job.js";
 import type { Value } from "../formula/value.js";
+import type { Model } from "../template/model.js";
 import { rolesOf } from "../template/role-plan.js";
-import { type Effect, effects, type Swing, swings } from "./effects.js";
+import { type Effect, moving, type Swing } from "./effects.js";
 import { type LearnedOverrun, learnedOverrun } from "./overrun.js";
 import { type Spread, simulate } from "./simulate.js";
 
@@ -19,6 +20,16 @@ export interface Weighed {
   readonly overrun?: LearnedOverrun;
   /** Absent where nothing is known to spread, or no draw could be calculated. */
   readonly spread?: Spread;
+}
+
+/** The names of the cells that weighing looks at. Throws RillbookError for a template without roles. */
+export function weighedCells(model: Model): string[] {
+  const { price, cost, contingency, exact, overrun } = rolesOf(model);
+  const learned =
+    overrun === undefined
+      ? []
+      : [overrun.half, overrun.fifth, overrun.jobs, overrun.moves, overrun.source];
+  return [price, cost, contingency, exact, ...learned].flatMap((cell) => cell?.id ?? []);
 }
 
 /**
@@ -51,10 +62,7 @@ export async function weigh(
   const asked = { ...named, ranges, draws, seed, limit, overrun, threads };
   const drawn = isSpread ? simulate(model, values, asked) : undefined;
   // while threads draw
-  const found = {
-    effects: effects(model, values, exact, fittedTables(model, book)),
-    swings: swings(model, values, exact, stated),
-  };
+  const found = moving(model, values, exact, fittedTables(model, book), stated);
   const spread = await drawn;
   return {
     job: job.job,
