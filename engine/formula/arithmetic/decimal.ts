@@ -22,7 +22,7 @@ const toNearest: Way = { whole: (size) => Math.floor(size + 0.5), tips: [0.5] };
 const upward: Way = { whole: Math.ceil, tips: [0, 1] };
 const downward: Way = { whole: Math.floor, tips: [0, 1] };
 
-const scales = [1, 10, 100, 1e3, 1e4, 1e5, 1e6];
+const scales = [1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
 
 /**
  * The same by plain arithmetic, where binary error cannot tip it: the scaled size is whole, or
@@ -30,10 +30,12 @@ const scales = [1, 10, 100, 1e3, 1e4, 1e5, 1e6];
  */
 function plainly({ whole, tips }: Way, value: number, scale: number): number | undefined {
   const size = Math.abs(value) * scale;
-  if (!(size < 1e8)) return undefined;
+  if (!(size < 1e12)) return undefined;
   const part = size - Math.floor(size);
   if (part === 0) return (Math.sign(value) * size) / scale;
-  for (const tip of tips) if (Math.abs(part - tip) <= 1e-6) return undefined;
+  // the 15th digit, and binary error with it, is less than a ten-trillionth of the size
+  const near = Math.max(1e-6, size * 1e-13);
+  for (const tip of tips) if (Math.abs(part - tip) <= near) return undefined;
   return (Math.sign(value) * whole(size)) / scale;
 }
 
