@@ -6,5 +6,6 @@ export { modelFor } from "./identity.js";
 export { checkPlaces } from "./moved-cells.js";
 export { type OpenedJob, openJob } from "./open.js";
 export { checkValues, recalculated } from "./recalculate.js";
+export { stands } from "./stands.js";
 export { agree, formulaIn, heldBy, type Subject } from "./subject.js";
 export { checkTrail } from "./trail.js";

@@ -1,10 +1,9 @@
 import { Command } from "commander";
-import { addressOf } from "../address.js";
+import { stands } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import { type Paper, printPapers } from "../print/index.js";
 import type { Template } from "../template/template.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
-import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
 
@@ -48,28 +47,19 @@ export function printCommand(context: Context): Command {
         new Set(content.sheets.map((one) => one.name)),
       );
       const written = await printPapers(file, papers, output);
-      const stands = standsIn(content);
-      context.status = stands ? 0 : 1;
-      if (!stands)
+      const isFinal = stands(content, context.templates);
+      context.status = isFinal ? 0 : 1;
+      if (!isFinal)
         context.err(
           `DRAFT: this bid does not stand, and its pages say so. See its sheet Checks.\n`,
         );
-      if (json) context.json({ written, stands }, 2);
+      if (json) context.json({ written, stands: isFinal }, 2);
       else for (const one of written) context.out(`Written: ${one}\n`);
     });
 }
 
 const examplePages = ({ templates: [first] }: Context): string =>
   (first === undefined ? [] : papersOf(first).slice(0, 2)).map(({ page }) => page).join(",");
-
-/** Does the bid stand, by the value that its workbook was saved with? */
-function standsIn({ names, sheets }: WorkbookContent): boolean {
-  const target = names.find(({ name }) => name === "bid_stands")?.target;
-  if (target === undefined) return false;
-  const { column, row } = target.from;
-  const cells = sheets.find(({ name }) => name === target.sheet)?.cells;
-  return cells?.get(addressOf(column, row))?.value === true;
-}
 
 /** The pages handed out, as they are asked for: in small letters, words joined by hyphens. */
 const papersOf = ({ sheets }: Template): Paper[] =>

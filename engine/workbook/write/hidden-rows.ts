@@ -13,7 +13,8 @@ import { styles } from "./look.js";
 /** Rows left in sight below those in use, so that a thing more shows at once. */
 const spareRows = 1;
 
-const words = "A row in use is hidden: select all rows, right-click, Unhide";
+/** What a sheet says under its title where a row that is hidden has come into use. */
+export const hiddenRowsAlarm = "A row in use is hidden: select all rows, right-click, Unhide";
 const alarmColumn = 5;
 
 /**
@@ -120,7 +121,10 @@ function hideLastRows(
 export function writeAlarm({ sheet, alarms }: Page): void {
   if (alarms.length === 0) return;
   const target = sheet.getCell(3, alarmColumn);
-  target.value = formulaContent(`IFERROR(IF(OR(${alarms.join(",")}),"${words}",""),"")`, "");
+  target.value = formulaContent(
+    `IFERROR(IF(OR(${alarms.join(",")}),"${hiddenRowsAlarm}",""),"")`,
+    "",
+  );
   target.style = styles.sheetStatus;
 }
 
