@@ -20,13 +20,14 @@ import { isRefitted } from "./look/page.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
-import { withBefore } from "./moved-price.js";
+import { priceOf, withBefore } from "./moved-price.js";
 import { inOrder } from "./order.js";
 import { checkSurroundings } from "./other-cells.js";
-import { checkValues, type Recalculation, recalculated } from "./recalculate.js";
+import { type Recalculation, recalculated, staleValues } from "./recalculate.js";
 import { checkSeal, type SealState, sealState } from "./seal.js";
 import { sealedContent } from "./sealed-content.js";
 import { sheetPairs } from "./sheet-pairs.js";
+import { staleAsOne } from "./stale.js";
 import type { Subject } from "./subject.js";
 import { checkMarks, checkTrail } from "./trail.js";
 import { untoldInputs } from "./untold-inputs.js";
@@ -108,8 +109,11 @@ export async function auditWorkbook(
     ...[...checkTrail(subject, identity), ...checkMarks(subject, identity)].filter(
       (one) => !(lost && needsProperty(one)),
     ),
-    ...checkValues(subject, formulas.changed, values),
-    ...looks,
+    ...staleAsOne(
+      [...staleValues(subject, formulas.changed, values), ...looks.filter(isStale)],
+      priceOf(model)?.id,
+    ),
+    ...looks.filter((one) => !isStale(one)),
     ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? [], looks.some(isOfLook)),
     ...checkChecks(subject, values.byTemplate),
   ];
@@ -136,6 +140,8 @@ export async function auditWorkbook(
     }),
   };
 }
+
+const isStale = ({ code, grade }: Finding): boolean => code === "value-stale" && grade === "wrong";
 
 function checkBook(
   subject: Subject,

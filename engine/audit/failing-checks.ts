@@ -12,8 +12,8 @@ export function checkChecks({ model, match }: Subject, byTemplate: readonly Valu
       code: "check-failed",
       where: place === undefined ? cell.id : placeOf(place),
       name: cell.id,
-      found: `the check fails: ${message}`,
-      expected: cell.declaration.label,
+      found: `the check "${cell.declaration.label}" fails: ${message}`,
+      expected: "a check that holds",
       advice: "Change the inputs until it holds, or say in the bid why it need not.",
     };
   });

@@ -1,6 +1,6 @@
 import type { Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { agree, formulaIn, heldBy, placeOf, type Subject, said } from "./subject.js";
+import { agree, formulaIn, heldBy, placeOf, type Subject, saidIn } from "./subject.js";
 
 /** Published figures, and words that the template fixes, that are not the template's. */
 export function checkPublished({ model, match }: Subject): Finding[] {
@@ -17,8 +17,8 @@ export function checkPublished({ model, match }: Subject): Finding[] {
         code: "published-changed",
         where: placeOf(place),
         name: cell.id,
-        found: said(found),
-        expected: `${said(expected)} (${source})`,
+        found: saidIn(model, cell, found, expected),
+        expected: `${saidIn(model, cell, expected, found)} (${source})`,
         advice:
           "Put the published figure back. Where it does not suit the job, change the input that chooses it.",
       },
@@ -39,8 +39,8 @@ export function checkPrices({ model, match }: Subject, book: readonly Value[]): 
         code: "price-changed",
         where: placeOf(place),
         name: cell.id,
-        found: said(found),
-        expected: `${said(expected)}, as the office book has it`,
+        found: saidIn(model, cell, found, expected),
+        expected: `${saidIn(model, cell, expected, found)}, as the office book has it`,
         advice: "Change prices in the office book, and write the bid again.",
       },
     ];

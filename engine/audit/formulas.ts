@@ -10,7 +10,7 @@ import { addressOf, type Position, positionOf } from "../workbook/read/address.j
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
 import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
-import { formulaIn, grouped, heldBy, placeOf, type Subject, said, short } from "./subject.js";
+import { formulaIn, grouped, heldBy, placeOf, type Subject, saidIn, short } from "./subject.js";
 
 /** The formula cells that no longer hold the template's formula, and what is to be said of them. */
 export interface FormulaCheck {
@@ -32,7 +32,7 @@ export function checkFormulas({ content, model, match }: Subject): FormulaCheck 
     const found =
       cell.native === undefined
         ? givenFinding(cell, place)
-        : formulaFinding(cell, place, expected(cell), nameAt);
+        : formulaFinding(model, cell, place, expected(cell), nameAt);
     if (found === undefined) continue;
     if (cell.native !== undefined) changed.add(cell.index);
     // where the name stands elsewhere, that is the finding
@@ -52,6 +52,7 @@ function byColumn(findings: readonly Finding[]): Finding[] {
 }
 
 function formulaFinding(
+  model: Model,
   cell: Cell,
   place: MatchedCell,
   expected: string,
@@ -66,7 +67,7 @@ function formulaFinding(
       const code = "formula-missing";
       return { ...common, code, found: "an empty cell", expected: expectedShort, advice };
     }
-    const found = `the fixed value ${said(heldBy(cell, value))} in place of a formula`;
+    const found = `the fixed value ${saidIn(model, cell, heldBy(cell, value))} in place of a formula`;
     return { ...common, code: "formula-overwritten", found, expected: expectedShort, advice };
   }
   if (isSpelledAlike(formula, expected)) return undefined;

@@ -1,18 +1,21 @@
+import type { Value } from "../formula/value.js";
 import { trailSheet, writtenSheet } from "../workbook/match/trail-columns.js";
 import { type Position, positionOf } from "../workbook/read/address.js";
-import type { CellContent, SheetContent, WorkbookContent } from "../workbook/read/content.js";
+import type { CellContent, WorkbookContent } from "../workbook/read/content.js";
+import { hiddenRowsAlarm } from "../workbook/write/hidden-rows.js";
 import type { Finding } from "./finding.js";
 import { namesByArea } from "./formulas.js";
+import { checkHidden, hidesRows } from "./hidden-lines.js";
+import { shownBy } from "./look/format/shown.js";
 import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
 import { printAreas, within } from "./printed-part.js";
 import { reachingOut } from "./reaching-out.js";
 import type { SheetPair } from "./sheet-pairs.js";
+import { recalculate } from "./stale.js";
 import { agree, grouped, heldValue, type Subject, said, short } from "./subject.js";
 
 /** A differing text or two are told one by one; many are one finding. */
 const mostTexts = 10;
-/** As for the template's own cells: many stale results are one finding. */
-const mostStale = 5;
 
 /**
  * Holds what stands around the template's cells against a workbook freshly written from the same
@@ -33,18 +36,21 @@ export function checkSurroundings(
   }
   const nameAt = namesByArea(content, model);
   const ours = placesBySheet(subject);
+  const formatOf = ({ style }: CellContent) =>
+    fresh.look?.styles.cells[style ?? 0]?.format ?? "General";
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
   for (const pair of pairs) {
-    findings.push(...hidden(pair.found, pair.fresh));
+    findings.push(...checkHidden(pair, content.look));
     if (pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet) continue;
     const areas = printAreas(content, pair.found.name);
     const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
     const own = ours.get(pair.found.name) ?? new Set();
-    findings.push(...differences(pair, { nameAt, ours: own, printed }), ...rules(pair));
+    findings.push(...differences(pair, { nameAt, ours: own, printed, formatOf }), ...rules(pair));
   }
-  for (const { name } of content.sheets) {
-    if (!known.has(name)) findings.push(sheetFinding("sheet-extra", name));
-  }
+  const extra = content.sheets.flatMap(({ name }) =>
+    known.has(name) ? [] : [sheetFinding("sheet-extra", name)],
+  );
+  findings.push(...grouped(extra, 3, "sheets"));
   return [...findings, ...extraNames(content, fresh)];
 }
 
@@ -73,27 +79,6 @@ function sheetFinding(code: "sheet-missing" | "sheet-extra", name: string): Find
   };
 }
 
-function hidden(found: SheetContent, fresh: SheetContent): Finding[] {
-  const findings: Finding[] = [];
-  const tell = (where: string, what: string) =>
-    findings.push({
-      grade: "doubtful",
-      code: "hidden",
-      where,
-      found: what,
-      expected: "in sight",
-      advice: "Show it again, and see what it holds.",
-    });
-  if (found.state !== "visible" && fresh.state === "visible") {
-    tell(`sheet ${found.name}`, "the sheet is hidden");
-  }
-  const rows = found.hiddenRows - fresh.hiddenRows;
-  if (rows > 0) tell(`sheet ${found.name}`, `${rows} hidden rows`);
-  const columns = found.hiddenColumns - fresh.hiddenColumns;
-  if (columns > 0) tell(`sheet ${found.name}`, `${columns} hidden columns`);
-  return findings;
-}
-
 /** Inputs that the spreadsheet no longer checks as they are typed; the bid's own messages still do. */
 function rules({ found, fresh, map }: SheetPair): Finding[] {
   const gone = [...fresh.validated].filter((address) => {
@@ -119,14 +104,18 @@ interface Surroundings {
   readonly ours: ReadonlySet<string>;
   /** Whether a place prints on a page that is handed out. */
   readonly printed: (at: Position) => boolean;
+  /** The number format of a cell of the fresh sheet. */
+  readonly formatOf: (cell: CellContent) => string;
 }
 
 function differences(
-  { found, fresh, map, own }: SheetPair,
-  { nameAt, ours, printed }: Surroundings,
+  pair: SheetPair,
+  { nameAt, ours, printed, formatOf }: Surroundings,
 ): Finding[] {
+  const { found, fresh, map, own } = pair;
   const compared = new Set<string>();
   const [figures, stale, texts]: [Finding[], Finding[], Finding[]] = [[], [], []];
+  const alarms: Finding[] = [];
   for (const [address, then] of fresh.cells) {
     if (own.has(address)) continue;
     const there = map.addressOf(address);
@@ -137,8 +126,11 @@ function differences(
     if (then.formula === undefined) texts.push(...changedText(where, now, then));
     else if (!sameFormula(now?.formula, then.formula, found.name, nameAt)) {
       figures.push(changedFormula(where, now, then.formula));
+    } else if (then.formula.includes(hiddenRowsAlarm) && valueIn(now) === hiddenRowsAlarm) {
+      // it looks at what is hidden, which no program calculates anew as rows are shown
+      if (!hidesRows(pair)) alarms.push(oldAlarm(where));
     } else if (!alike(valueIn(now), valueIn(then))) {
-      stale.push(staleValue(where, valueIn(now), valueIn(then)));
+      stale.push(staleValue(where, valueIn(now), valueIn(then), formatOf(then)));
     }
   }
   const added = [...found.cells].flatMap(([address, now]) => {
@@ -148,7 +140,8 @@ function differences(
   const notes = added.filter(({ code }) => code === "note");
   return [
     ...figures,
-    ...grouped(stale, mostStale),
+    ...alarms,
+    ...stale,
     ...grouped(texts, mostTexts),
     ...added.filter(({ code }) => code !== "note"),
     ...grouped(notes, mostTexts),
@@ -186,20 +179,30 @@ function changedFormula(where: string, now: CellContent | undefined, expected: s
   };
 }
 
-function staleValue(
-  where: string,
-  now: ReturnType<typeof heldValue>,
-  then: ReturnType<typeof heldValue>,
-): Finding {
+function staleValue(where: string, now: Value, then: Value, format: string): Finding {
+  const [is, was] = [saidBy(format, now), saidBy(format, then)];
+  const apart = is !== was;
   return {
     grade: "wrong",
     code: "value-stale",
     where,
-    found: `the stored result ${said(now)}`,
-    expected: `${said(then)}, which follows from the workbook's own inputs`,
-    advice: "Open the workbook in a spreadsheet program, recalculate everything and save it.",
+    found: `the stored result ${apart ? is : said(now)}`,
+    expected: `${apart ? was : said(then)}, which follows from the workbook's own inputs`,
+    advice: recalculate,
   };
 }
+
+const saidBy = (format: string, value: Value): string =>
+  typeof value === "number" ? shownBy(format, value) : said(value);
+
+const oldAlarm = (where: string): Finding => ({
+  grade: "to know",
+  code: "value-stale",
+  where,
+  found: `"${hiddenRowsAlarm}", and no row in use is hidden`,
+  expected: "nothing, once it is recalculated",
+  advice: "Nothing: the rows are in sight, and the words go as the sheet is recalculated.",
+});
 
 function changedText(where: string, now: CellContent | undefined, then: CellContent): Finding[] {
   const formula = now?.formula;
@@ -286,5 +289,5 @@ function extraNames(content: WorkbookContent, fresh: WorkbookContent): Finding[]
       },
     ];
   });
-  return grouped(extra, mostTexts);
+  return grouped(extra, 3, "names");
 }

@@ -1,7 +1,9 @@
 import { stepsOf } from "../evaluate/closures.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { agree, grouped, heldBy, placeOf, type Subject, said } from "./subject.js";
+import { priceOf } from "./moved-price.js";
+import { recalculate, staleAsOne } from "./stale.js";
+import { agree, heldBy, placeOf, type Subject, saidIn } from "./subject.js";
 
 /** What a workbook shows, and what follows from what it holds. */
 export interface Recalculation {
@@ -35,16 +37,20 @@ export function recalculated(
   return { shown, followed, byTemplate: given };
 }
 
-/** Above this many, stale values are told as one finding: the workbook was not recalculated. */
-const mostStale = 5;
+/** Cached results that do not follow from the workbook's own inputs and formulas; many as one. */
+export const checkValues = (
+  subject: Subject,
+  changed: ReadonlySet<number>,
+  values: Recalculation,
+): Finding[] => staleAsOne(staleValues(subject, changed, values), priceOf(subject.model)?.id);
 
-/** Cached results that do not follow from the workbook's own inputs and formulas. */
-export function checkValues(
+/** Each cached result that does not follow from the workbook's own inputs and formulas. */
+export function staleValues(
   { model, match }: Subject,
   changed: ReadonlySet<number>,
   { shown, followed }: Recalculation,
 ): Finding[] {
-  const findings = model.order.flatMap((cell): Finding[] => {
+  return model.order.flatMap((cell): Finding[] => {
     const place = match.at.get(cell.id);
     if (place === undefined || changed.has(cell.index)) return [];
     const [here, follows] = [shown[cell.index] ?? null, followed[cell.index] ?? null];
@@ -59,11 +65,10 @@ export function checkValues(
         code: "value-stale",
         where: placeOf(place),
         name: cell.id,
-        found: `the stored result ${said(here)}`,
-        expected: `${said(follows)}${origin}, which follows from the workbook's own inputs`,
-        advice: "Open the workbook in a spreadsheet program, recalculate everything and save it.",
+        found: `the stored result ${saidIn(model, cell, here, follows)}`,
+        expected: `${saidIn(model, cell, follows, here)}${origin}, which follows from the workbook's own inputs`,
+        advice: recalculate,
       },
     ];
   });
-  return grouped(findings, mostStale);
 }

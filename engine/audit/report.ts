@@ -39,12 +39,13 @@ function headlineLines({ model, headline, findings }: Audit): string[] {
   const price = priceOf(model);
   const changed = findings.filter(isChangedInput).length;
   return headline.flatMap(({ cell, shown: here, byTemplate, before }) => {
-    const [now, then] = [shown(model, cell, here), shown(model, cell, byTemplate)];
+    const now = here === null ? "nothing" : shown(model, cell, here);
+    const then = shown(model, cell, byTemplate);
     const { label } = cell.declaration;
     const was =
       before === undefined || cell !== price
         ? ""
-        : `with ${changed === 1 ? "the changed input" : `the ${changed} changed inputs`} as before it would be ${shown(model, cell, before)}`;
+        : `with ${changed === 1 ? "the changed input" : `the ${changed} changed inputs`} as before it would be ${saidBefore(then, shown(model, cell, before))}`;
     if (now === then) return was === "" ? [] : [`${label}: ${now}; ${was}.`];
     const from = before === undefined ? "" : ", from the inputs that stand in it now,";
     return [
@@ -52,6 +53,8 @@ function headlineLines({ model, headline, findings }: Audit): string[] {
     ];
   });
 }
+
+const saidBefore = (now: string, before: string): string => (now === before ? "the same" : before);
 
 /** An audit as a Markdown document that can be filed. */
 export function auditMarkdown(audit: Audit, file: string): string {

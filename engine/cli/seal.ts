@@ -103,7 +103,7 @@ function sealable(file: string, { findings, seal, sections }: Audit): Sections {
     const rest = more.length === 0 ? "" : `, and ${more.length} more`;
     throw new RillbookError(
       "seal-not-clean",
-      `${file} is not sealed, since its audit is not clean: ${first?.where}: ${first?.found}${rest}. See rillbook audit ${file}; mend it in the job record, write the bid anew and seal that.`,
+      `${file} is not sealed, since its audit is not clean: ${first?.where}: ${first?.found}${rest}. To do: ${first?.advice} What is sealed is a bid written anew; rillbook audit ${file} tells all.`,
     );
   }
   if (seal.state === "whole") {

@@ -76,7 +76,11 @@ const cases: readonly Case[] = [
   {
     what: "the row of the price by the foot hidden",
     basic: at("price_per_foot", "page.Rows.getByIndex(cell.CellAddress.Row).IsVisible = False"),
-    finds: { code: "hidden", where: "sheet Price" },
+    finds: {
+      code: "hidden",
+      where: "sheet Price",
+      found: expect.stringMatching(/^row \d+ "Price per foot .*" is hidden$/),
+    },
   },
   {
     what: "the price typed over its formula",
@@ -212,6 +216,15 @@ const cases: readonly Case[] = [
     finds: { code: "look", where: "sheet Falls", found: has("printed at 15 %") },
   },
   {
+    what: "other rows printed again on each page",
+    basic: `page = PageOf(document, "Wording")
+  rows = page.getTitleRows()
+  rows.StartRow = rows.StartRow + 2
+  rows.EndRow = rows.EndRow + 2
+  page.setTitleRows(rows)`,
+    finds: { code: "look", where: "sheet Wording", found: has("printed again on each page") },
+  },
+  {
     what: "a margin that leaves little of the page",
     basic: pages("Stream", "pages.LeftMargin = 12000"),
     finds: { code: "look", where: "sheet Stream", found: has("a margin of") },
@@ -230,7 +243,7 @@ const cases: readonly Case[] = [
     what: "a column hidden",
     basic: `page = PageOf(document, "Earthwork")
   page.Columns.getByIndex(3).IsVisible = False`,
-    finds: { code: "hidden", where: "sheet Earthwork" },
+    finds: { code: "hidden", where: "sheet Earthwork", found: has('column D "') },
   },
   {
     what: "rows grouped and folded",
@@ -285,6 +298,17 @@ const cases: readonly Case[] = [
     basic: `page = PageOf(document, "Electric")
   page.getCellRangeByName("P3").setFormula("=WEBSERVICE(""http://example.invalid/x"")")`,
     finds: { code: "outside", where: "Electric!P3" },
+  },
+  {
+    what: "a price that reads as a day",
+    basic: at(
+      "price_per_foot",
+      `Dim us As New com.sun.star.lang.Locale
+  us.Language = "en"
+  us.Country = "US"
+  cell.NumberFormat = document.NumberFormats.addNew("MMM D, YYYY", us)`,
+    ),
+    finds: { grade: "wrong", code: "number-format", found: has(" where the cell holds $") },
   },
   {
     what: "a sheet of its own",

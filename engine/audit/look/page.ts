@@ -7,6 +7,7 @@ import { printAreas, printDefinitions, within } from "../printed-part.js";
 import type { SheetPair } from "../sheet-pairs.js";
 import { short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
+import { titles } from "./repeated.js";
 
 /** What is printed, what stands in the margins, and how the page and the screen are set. */
 export function checkPage(pair: LookPair): Finding[] {
@@ -196,23 +197,5 @@ function breaks({ found, now, then }: LookPair): Finding[] {
           }),
         ]
       : []),
-  ];
-}
-
-/** Rows or columns that repeat on each page. */
-function titles({ found, fresh, content, freshContent }: LookPair): Finding[] {
-  const titlesOf = ({ names }: typeof content, sheet: string) =>
-    names.find(
-      ({ name, scope, text }) =>
-        scope === sheet && name.toLowerCase() === "_xlnm.print_titles" && !text.includes("#REF!"),
-    );
-  const own = titlesOf(content, found.name);
-  if (own === undefined || titlesOf(freshContent, fresh.name) !== undefined) return [];
-  return [
-    lookFinding(
-      `sheet ${found.name}`,
-      `${short(own.text, 80)} is printed again on each page`,
-      "each line printed once",
-    ),
   ];
 }

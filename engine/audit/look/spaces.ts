@@ -33,6 +33,8 @@ function lowRows(pair: SheetPair, now: SheetLook, then: SheetLook): LowRow[] {
   });
 }
 
+const told = (size: number): string => String(Number(size.toFixed(1)));
+
 const isTooSmall = (is: number, wanted: number): boolean => is < wanted * leastShare;
 
 /**
@@ -45,14 +47,16 @@ export function checkSpaces(pair: LookPair): Finding[] {
   const outgrown: Finding[] = [];
   for (const { row, home, is, wanted } of lowRows(pair, now, then)) {
     const where = `${found.name}!${row}:${row}`;
-    const expected = `${wanted} points`;
+    const expected = `${told(wanted)} points`;
     if (written === undefined || isTooSmall(is, heightOf(written, home))) {
-      squeezed.push(lookFinding(where, `a row ${is} points high, which cuts its text`, expected));
+      squeezed.push(
+        lookFinding(where, `a row ${told(is)} points high, which cuts its text`, expected),
+      );
     } else {
       outgrown.push(
         lookFinding(
           where,
-          `a row ${is} points high, as written, whose text is longer now`,
+          `a row ${told(is)} points high, as written, whose text is longer now`,
           expected,
           {
             grade: "to know",
@@ -67,8 +71,10 @@ export function checkSpaces(pair: LookPair): Finding[] {
     const [is, was] = [columnOf(now, column), columnOf(then, home)];
     if (is.hidden || is.width >= was.width * leastShare) return [];
     const letters = columnLetters(column);
-    const found_ = `a column ${is.width} digits wide, which cuts its text`;
-    return [lookFinding(`${found.name}!${letters}:${letters}`, found_, `${was.width} digits`)];
+    const found_ = `a column ${told(is.width)} digits wide, which cuts its text`;
+    return [
+      lookFinding(`${found.name}!${letters}:${letters}`, found_, `${told(was.width)} digits`),
+    ];
   });
   const all = now.hidesRows && !then.hidesRows;
   return [

@@ -102,8 +102,21 @@ test("what is not clean is not sealed, and stays as it is", async () => {
   const { status, said } = await rillbook("seal", at("forged.xlsx"), "--key", at("office.pem"));
   expect(status).toBe(2);
   expect(said).toContain("seal-not-clean");
-  expect(said).toContain("the fixed value 3500");
+  expect(said).toContain("the fixed value $3,500.00");
   expect(await readFile(at("forged.xlsx"))).toEqual(before);
+});
+
+test("of a bid whose custom properties were lost, it says what to do", async () => {
+  const book = new Tampered(bytes, fenceModel);
+  book.change("_rels/.rels", (xml) =>
+    xml.replace(/<Relationship [^>]*custom-properties"[^>]*\/>/, ""),
+  );
+  await writeFile(at("lost.xlsx"), book.bytes());
+  const { status, said } = await rillbook("seal", at("lost.xlsx"), "--key", at("office.pem"));
+  expect(status).toBe(2);
+  expect(said).toMatch(
+    /properties are gone: .* To do: .* rillbook take -o; .* write the bid again\./,
+  );
 });
 
 test("a seal is not replaced, neither by another one nor by a bid written over it", async () => {

@@ -2,7 +2,9 @@ import { expect, test } from "vitest";
 import { cellCases } from "./cases/cells.js";
 import { crowdCases } from "./cases/crowd.js";
 import { formatCases } from "./cases/format.js";
+import { hiddenCases } from "./cases/hidden.js";
 import { layoutCases } from "./cases/layout.js";
+import { manyCases } from "./cases/many.js";
 import { originCases } from "./cases/origins.js";
 import { pageCases } from "./cases/page.js";
 import { sealCases } from "./cases/seal.js";
@@ -14,6 +16,8 @@ const all: Told[] = [
   originCases,
   sightCases,
   formatCases,
+  hiddenCases,
+  manyCases,
   pageCases,
   layoutCases,
   sealCases,

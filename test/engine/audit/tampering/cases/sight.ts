@@ -90,14 +90,6 @@ export const sightCases: readonly Case[] = [
     finds: { code: "look", where: "Letter!5:5" },
   },
   {
-    what: "the row of the price hidden",
-    edit: (book) =>
-      book.sheet("Letter", (xml) => xml.replace('<row r="5"', '<row hidden="1" r="5"')),
-    verdict: "found",
-    figure: true,
-    finds: { code: "hidden", where: "sheet Letter" },
-  },
-  {
     what: "the column of the price half a digit wide",
     edit: (book) =>
       book.sheet("Letter", (xml) =>

@@ -1,0 +1,31 @@
+import type { Finding } from "./finding.js";
+
+/** A stored result or two may have been put in; more of them are a workbook that was not recalculated. */
+const mostAlone = 3;
+const mostSheets = 8;
+
+/** What to do about results that do not follow. */
+export const recalculate =
+  "Open the workbook in a spreadsheet program, recalculate everything (in LibreOffice Ctrl+Shift+F9, in most others Ctrl+Alt+F9) and save it.";
+
+/**
+ * Stored results that do not follow, as one finding that says on which sheets they are, where they are many.
+ * @param telling the name of the cell that is told where it is among them; else the first
+ */
+export function staleAsOne(findings: readonly Finding[], telling?: string): Finding[] {
+  if (findings.length <= mostAlone) return [...findings];
+  const sheets = [...new Set(findings.map(({ where }) => where.slice(0, where.lastIndexOf("!"))))];
+  const listed = sheets.slice(0, mostSheets).join(", ");
+  const more = sheets.length > mostSheets ? `, and ${sheets.length - mostSheets} more` : "";
+  const [first] = findings as [Finding, ...Finding[]];
+  const { name: _, ...one } = findings.find(({ name }) => name === telling) ?? first;
+  const named = _ === undefined ? one.where : `${one.where} (${_})`;
+  return [
+    {
+      ...one,
+      names: findings.map(({ where, name }) => name ?? where),
+      where: `${findings.length} cells on ${sheets.length === 1 ? "sheet" : `${sheets.length} sheets:`} ${listed}${more}`,
+      found: `the workbook was not recalculated since it was changed; ${named} shows ${one.found.replace(/^the stored result /, "")}`,
+    },
+  ];
+}
