@@ -27,9 +27,9 @@ export function shownValue(model: Model, cell: Cell, values: readonly Value[]): 
   // a date that a formula does not find is a zero, which is no day
   if (quantity.kind === "date") return value === 0 ? "(blank)" : writtenDate(value);
   const places = decimalsIn(quantity, model.system, decimals);
-  // halves go up, as in a spreadsheet, also where the binary number lies a hair below
+  // halves go up, as in a spreadsheet, also where the binary number lies a hair below; no zero has a sign
   const figure = (shown: number) =>
-    rounded(shown, places).toLocaleString("en-US", {
+    (rounded(shown, places) + 0).toLocaleString("en-US", {
       minimumFractionDigits: places,
       maximumFractionDigits: places,
     });

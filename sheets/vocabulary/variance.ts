@@ -44,7 +44,8 @@ const HOURS_PARTS_SAID = formula(
   "What a difference of hours comes from, in words",
   { by_quantity: hours, by_rate: hours },
   text,
-  'FIXED(by_quantity/1[h],1)&" by quantity, "&FIXED(by_rate/1[h],1)&" by rate"',
+  // a zero is added, since a small negative number is rounded to one with a sign
+  'FIXED(ROUND(by_quantity/1[h],1)+0,1)&" by quantity, "&FIXED(ROUND(by_rate/1[h],1)+0,1)&" by rate"',
   "definition",
 );
 

@@ -6,6 +6,7 @@ import { calculateFast } from "../../engine/evaluate/calculate.js";
 import { CellError } from "../../engine/formula/value.js";
 import { verifyTrail } from "../../engine/job/trail/verify.js";
 import { columnOf } from "../../engine/template/model.js";
+import { decimalsIn } from "../../engine/units/decimals.js";
 import { templates } from "../../sheets/templates/index.js";
 import { demoFolder } from "../support/demo.js";
 
@@ -54,6 +55,57 @@ describe.each(names)("%s", (name) => {
     expect(hours).toHaveLength(planned.length);
     expect(told > 0).toBe(state === built.states.built);
   });
+});
+
+/** A zero with a sign, as a format or a formula of words would make it. */
+const signedZero = /(?<![\d.])-\$?0(?:\.0+)?(?![\d.])/;
+
+test.each(names)(
+  "%s: on sheet Look back no zero has a sign, in figures or in words",
+  async (name) => {
+    const { model, values } = await solved(name);
+    const page = model.cells.filter(
+      ({ sheet, table }) => sheet === "Look back" && table !== "effect_sizes",
+    );
+    const found = page.flatMap((cell) => {
+      const value = values[cell.index];
+      if (typeof value === "string") return signedZero.test(value) ? [`${cell.id}: ${value}`] : [];
+      if (typeof value !== "number" || value >= 0) return [];
+      const { quantity, decimals } = cell.declaration;
+      const places = decimalsIn(quantity, model.system, decimals);
+      const read = (quantity.percent ? value * 100 : value).toFixed(places);
+      return signedZero.test(read) ? [`${cell.id}: ${value}`] : [];
+    });
+    expect(found).toEqual([]);
+  },
+);
+
+test("differences in full add up to those that are read, within what is read as nothing", async () => {
+  const { model, values } = await solved("boulder-twice.json");
+  const of = (table: string, key: string) =>
+    columnOf(model, table, key).cells.map(({ index }) => Number(values[index]));
+  for (const key of ["more", "by_quantity", "by_rate"]) {
+    const [read, full] = [of("task_effects", key), of("effect_sizes", key)];
+    expect(full.some((one) => one !== 0 && Math.abs(one) < 0.05)).toBe(true);
+    for (const [i, one] of full.entries()) expect(read[i]).toBe(Math.abs(one) < 0.05 ? 0 : one);
+  }
+});
+
+test("the bars of a lost job are those of its plan; of others, of the tasks told", async () => {
+  const bars = async (name: string) => {
+    const { model, values } = await solved(name);
+    const sum = (table: string, key: string) =>
+      columnOf(model, table, key).cells.reduce((all, { index }) => all + Number(values[index]), 0);
+    const [planned, taken] = [sum("stage_hours", "planned"), sum("stage_hours", "taken")];
+    return { planned, taken, all: sum("built_tasks", "hours_planned") };
+  };
+  const lost = await bars("corner-lost.json");
+  expect(lost.planned).toBeCloseTo(lost.all, 9);
+  expect(lost.planned).toBeGreaterThan(10);
+  expect(lost.taken).toBe(0);
+  const part = await bars("side-hours.json");
+  expect(part.planned).toBeLessThan(part.all);
+  expect(part.taken).toBeGreaterThan(0);
 });
 
 test("two are told whole, two in part, one is lost for a reason, one moved a stone twice", async () => {

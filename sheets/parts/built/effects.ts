@@ -6,6 +6,9 @@ import type { Task } from "../task.js";
 const shown = "hours_planned>0[h]";
 const ofTold = (formula: string, none = "0[h]"): string => `IF(OR(told=1,told=3),${formula},${none})`;
 const split = (effect: string): string => `IF(AND(told=3,planned>0),${effect},0[h])`;
+/** What would be read as 0.0 is shown as no difference: a sign before a zero says nothing. Sums are made of it in full. */
+const read = (column: string) => (row: number) =>
+  `IF(ABS(INDEX(effect_sizes.${column},${row}))<0.05[h],0[h],INDEX(effect_sizes.${column},${row}))`;
 
 /** What is not told, and what makes no difference. */
 const dash = { zero: "–" } as const;
@@ -38,40 +41,46 @@ export const taskEffects = (tasks: readonly Task[]): TableBlock =>
         "Units an hour made",
         { decimals: 2, ...dash },
       ),
-      more: calc(hours, ofTold("hours_taken-hours_planned"), "Difference", { strong: true, ...dash }),
-      by_quantity: calc(hours, split("QUANTITY_EFFECT(planned,hours_planned,quantity_done)"), "By quantity", {
-        strong: true,
-        ...dash,
-      }),
-      by_rate: calc(hours, split("RATE_EFFECT(planned,hours_planned,quantity_done,hours_taken)"), "By rate", {
-        strong: true,
-        ...dash,
-      }),
+      more: calc(hours, read("more"), "Difference", { strong: true, ...dash }),
+      by_quantity: calc(hours, read("by_quantity"), "By quantity", { strong: true, ...dash }),
+      by_rate: calc(hours, read("by_rate"), "By rate", { strong: true, ...dash }),
     },
   );
 
-/** How large each difference is, for the order of them. */
+/** Each difference in full, and how large it is, for the order of them. */
 export const effectSizes = (tasks: readonly Task[]): TableBlock =>
   table(
     "effect_sizes",
-    "Size of each difference",
+    "Differences in full",
     {
       rows: tasks.length,
       beside: "built_tasks",
       shown,
-      note: "With a millionth by row, so that equal ones have an order.",
+      note: "Size with a millionth by row, so that equal ones have an order.",
     },
-    { size: calc(number, (row) => ofTold(`ABS(hours_taken-hours_planned)/1[h]+${row}*0.000001`, "0"), "Size") },
+    {
+      more: calc(hours, ofTold("hours_taken-hours_planned"), "Difference"),
+      by_quantity: calc(hours, split("QUANTITY_EFFECT(planned,hours_planned,quantity_done)"), "By quantity"),
+      by_rate: calc(hours, split("RATE_EFFECT(planned,hours_planned,quantity_done,hours_taken)"), "By rate"),
+      size: calc(number, (row) => ofTold(`ABS(more)/1[h]+${row}*0.000001`, "0"), "Size"),
+    },
   );
 
-/** The same by stage of the work, for the eye: only tasks whose hours were told count on either side. */
+/**
+ * The same by stage of the work, for the eye: only tasks whose hours were told count on either side. Where none was told,
+ * as of a lost job, the plan stands alone.
+ */
 export const stageHours = table(
   "stage_hours",
   "Hours by stage",
   { rows: stages.length, data: stages.map((stage) => ({ stage })) },
   {
     stage: published(text, "Stage", { source: "the stages of this template" }),
-    planned: calc(hours, "SUM_WHERE(task_effects.of_plan,tasks.stage,stage)", "Planned"),
+    planned: calc(
+      hours,
+      "IF(built_hours_told>0,SUM_WHERE(task_effects.of_plan,tasks.stage,stage),SUM_WHERE(built_tasks.hours_planned,tasks.stage,stage))",
+      "Planned",
+    ),
     taken: calc(hours, "SUM_WHERE(task_effects.taken,tasks.stage,stage)", "Taken"),
   },
 );

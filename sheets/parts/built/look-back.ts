@@ -22,9 +22,9 @@ export const hoursBack = lines("Hours and days", {
   hours_given_planned: calc(hours, "SUM(task_effects.of_plan)+other_hours_planned", "Hours planned for the same", {
     strong: true,
   }),
-  tasks_more: calc(hours, "SUM(task_effects.more)", "Difference of tasks", { strong: true }),
-  tasks_by_quantity: calc(hours, "SUM(task_effects.by_quantity)", "— by quantity"),
-  tasks_by_rate: calc(hours, "SUM(task_effects.by_rate)", "— by rate"),
+  tasks_more: calc(hours, "SUM(effect_sizes.more)", "Difference of tasks", { strong: true }),
+  tasks_by_quantity: calc(hours, "SUM(effect_sizes.by_quantity)", "— by quantity"),
+  tasks_by_rate: calc(hours, "SUM(effect_sizes.by_rate)", "— by rate"),
   hours_not_split: calc(
     hours,
     "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
@@ -128,12 +128,14 @@ const rows: readonly Row[] = [
     "subcontract_cost+others_more",
     none,
     none,
-    "GIVEN_MORE(electrician_invoiced,electrician_cost)+SUMPRODUCT(built_subcontracts.told*(built_subcontracts.invoiced-built_subcontracts.planned))",
+    "GIVEN_MORE(electrician_invoiced,electrician_cost)+SUMPRODUCT(built_subcontracts.told,built_subcontracts.invoiced-built_subcontracts.planned)",
     none,
     'IF(others_told+others_planned>0,FIXED(others_told,0)&" of "&FIXED(others_planned,0),"none")',
   ],
 ];
 const of = (column: number) => (row: number) => (rows[row - 1] as Row)[column] as string;
+/** Sums of cents that come to nothing leave a trillionth over, with a sign that would be printed. */
+const cleared = (column: number) => (row: number) => `ROUND(${of(column)(row)},6)`;
 const cents = { decimals: 0 } as const;
 
 /** Cost against plan, and what the difference comes from. What is not told counts as planned. */
@@ -150,11 +152,11 @@ export const costEffects = table(
     planned: calc(money, of(1), "Planned", cents),
     told: calc(text, of(7), "Told"),
     made: calc(money, of(2), "Made", { strong: true, ...cents }),
-    more: calc(money, "made-planned", "Difference", { strong: true, ...cents }),
-    by_quantity: calc(money, of(3), "By quantity", cents),
-    by_rate: calc(money, of(4), "By rate", cents),
-    by_price: calc(money, of(5), "By price", cents),
-    not_split: calc(money, of(6), "Not split", cents),
+    more: calc(money, "ROUND(made-planned,6)", "Difference", { strong: true, ...cents }),
+    by_quantity: calc(money, cleared(3), "By quantity", cents),
+    by_rate: calc(money, cleared(4), "By rate", cents),
+    by_price: calc(money, cleared(5), "By price", cents),
+    not_split: calc(money, cleared(6), "Not split", cents),
   },
 );
 
@@ -170,7 +172,7 @@ export const costTotal = table(
     planned: calc(money, sum("planned"), "Planned", cents),
     told: calc(text, 'IF(told_whole,"all","in part")', "Told"),
     made: calc(money, sum("made"), "Made", { strong: true, ...cents }),
-    more: calc(money, "made-planned", "Difference", { strong: true, ...cents }),
+    more: calc(money, "ROUND(made-planned,6)", "Difference", { strong: true, ...cents }),
     by_quantity: calc(money, sum("by_quantity"), "By quantity", cents),
     by_rate: calc(money, sum("by_rate"), "By rate", cents),
     by_price: calc(money, sum("by_price"), "By price", cents),
@@ -299,7 +301,7 @@ export const lookBackParts = prose("Parts of the words", {
   hires_left_out: calc(text, 'MONEY_LEFT_SAID("hire and site",equipment_cost-hires_planned)', "Hires left out"),
   hours_parts_said: calc(
     text,
-    'HOURS_PARTS_SAID(tasks_by_quantity,tasks_by_rate)&", "&FIXED(hours_not_split/1[h],1)&" not split"',
+    'HOURS_PARTS_SAID(tasks_by_quantity,tasks_by_rate)&", "&FIXED(ROUND(hours_not_split/1[h],1)+0,1)&" not split"',
     "Parts of hours",
   ),
 });
@@ -312,5 +314,8 @@ export const stageChart = chart(
     { label: "Planned", x: "stage_hours.stage", y: "stage_hours.planned", marks: "bars" },
     { label: "Taken", x: "stage_hours.stage", y: "stage_hours.taken", marks: "bars" },
   ],
-  { alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told.", lines: 29 },
+  {
+    alt: "Two bars for each stage of the work: man-hours planned and taken, of the tasks told; of all tasks as planned, where none is told.",
+    lines: 29,
+  },
 );

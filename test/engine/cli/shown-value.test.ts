@@ -30,3 +30,17 @@ test("a date that a formula does not find is blank, and no day of 1899", () => {
     );
   expect([0, null, 46146].map(shownAs)).toEqual(["(blank)", "(blank)", "2026-05-04"]);
 });
+
+test("no zero has a sign, however small the number below it", () => {
+  const model = compile(fence, "us");
+  const cell = model.byId.get("worst_push");
+  if (cell === undefined) throw new Error("The fence has no push.");
+  const shownAs = (value: number) =>
+    shownValue(
+      model,
+      cell,
+      model.cells.map(() => value),
+    );
+  expect(shownAs(-1e-12)).toBe(shownAs(0));
+  expect(shownAs(-1e-12)).not.toContain("-");
+});
