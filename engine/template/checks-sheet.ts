@@ -9,7 +9,6 @@ import {
 } from "./bid-stands.js";
 import {
   type Block,
-  type CellDeclaration,
   type CheckDeclaration,
   calc,
   check,
@@ -22,8 +21,10 @@ import {
   table,
   unprinted,
 } from "./declare.js";
+import { firstFaults, firstFaultsTable } from "./first-faults.js";
 import { toldWhereTyped } from "./implied.js";
 import { messageName, overridden, statusKey, statusName } from "./implied-names.js";
+import { hasStatus } from "./input-status.js";
 import { formulaInRow } from "./row-sentence.js";
 import { sentenceFormula, textLiteral } from "./sentence.js";
 import { figuresFor } from "./spots.js";
@@ -42,7 +43,7 @@ interface CheckOnSheet {
 
 /** The names that every template has on its sheet Checks. */
 export const ownNames: readonly string[] = [
-  ...["checks_failed", "warnings", "checks_held", "check_list", "check_shown"],
+  ...["checks_failed", "warnings", "checks_held", "check_list", "check_shown", firstFaults],
   ...bidStandsNames,
 ];
 
@@ -58,7 +59,8 @@ export function checksSheet(
   sheet: SheetDeclaration;
   checks: string[];
 } {
-  const inputChecks = inputsRight(sheets);
+  const faults = firstFaultsTable(sheets);
+  const inputChecks = inputsRight(sheets, faults?.first ?? new Map());
   const inputBlock = lines("Inputs by sheet", inputChecks);
   const inputs = inputNames(sheets);
   const frame = { sheets, system, inputs };
@@ -79,6 +81,7 @@ export function checksSheet(
     }),
     sortedList(found.length),
     inputBlock,
+    ...(faults === undefined ? [] : [faults.block]),
     workingList(found),
     // what tells of errors stands above and below what is looked at for them
     ...errorLists(sheets),
@@ -239,7 +242,10 @@ export function figuresRightName(sheet: string): string {
  * For each sheet with inputs, a check that every one of them keeps to its rule. What is typed after the work keeps no bid
  * from standing: there it is worth a look, and so is a cell in error, which the lists of errors leave out.
  */
-function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckDeclaration> {
+function inputsRight(
+  sheets: readonly SheetDeclaration[],
+  first: ReadonlyMap<string, string>,
+): Record<string, CheckDeclaration> {
   const made: Record<string, CheckDeclaration> = {};
   for (const one of sheets) {
     const conditions = one.blocks.flatMap((block) => emptyStatuses(block, one.name));
@@ -254,11 +260,19 @@ function inputsRight(sheets: readonly SheetDeclaration[]): Record<string, CheckD
     if (conditions.length === 0) continue;
     made[inputsRightName(one.name)] = check(
       `AND(${conditions.join(",")})`,
-      `Sheet ${one.name}: an input is missing or breaks its rule. Correct the one with an arrow beside it.`,
+      `Sheet ${one.name}: ${faultSaid(first.get(one.name))}. Correct the one with an arrow beside it.`,
       { label: `Input faulty on ${one.name}`, level },
     );
   }
   return made;
+}
+
+/** The first input at fault by its table and row, or its name; in plain words where that is not known. */
+function faultSaid(first: string | undefined): string {
+  const plain = "an input is missing or breaks its rule";
+  return first === undefined
+    ? plain
+    : `{IF(LEN(${first})>0,SUBSTITUTE(${first},"← ",""),${textLiteral(plain)})}`;
 }
 
 function emptyStatuses(block: Block, sheet: string): string[] {
@@ -284,11 +298,6 @@ function emptyStatuses(block: Block, sheet: string): string[] {
     .map(([name, cell]) =>
       isOffice(cell) ? `LEFT(${statusName(name)},1)<>"←"` : `${statusName(name)}=""`,
     );
-}
-
-function hasStatus(cell: CellDeclaration): boolean {
-  if (cell.kind !== "input" || cell.quantity.kind === "yesno") return false;
-  return !(cell.quantity.kind === "text" && cell.optional && cell.choices === undefined);
 }
 
 /** The table of all checks, sheet by sheet. */

@@ -48,6 +48,8 @@ const otherSense: readonly string[] = [
     "length_step_in_book: step",
     "rounding_step_in_book: step",
     "barrow_factor: step",
+    // it says the labels of inputs
+    "first_faults.said: step",
   ],
   ...["used_rates.code: step", "used_rates.means: step"],
   // a machine's reach; a hand's

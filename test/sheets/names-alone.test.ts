@@ -5,7 +5,15 @@ import { missingInputs } from "../../engine/job/missing.js";
 import type { JobRecord } from "../../engine/job/record.js";
 import type { InputDeclaration } from "../../engine/template/declare.js";
 import type { Table } from "../../engine/template/model.js";
-import { book, demo, failingIn, model } from "../support/changed-demo.js";
+import {
+  book,
+  changedDemo,
+  demo,
+  failingIn,
+  firstRow,
+  model,
+  shown,
+} from "../support/changed-demo.js";
 
 /** A row that has its name and nothing else: what a person types first, and may leave so. */
 
@@ -66,4 +74,22 @@ test.each([
   const name = model.tables.get(table)?.columns.values().next().value?.cells[0];
   expect(missingInputs(model, values)).toContain(name);
   expect(failingIn(values)).toContain("inputs_right_decisions");
+  // and on sheet Checks by table and row
+  const [heading = ""] = model.tables.get(table)?.block.heading.split(",") ?? [];
+  expect(values[model.byId.get("inputs_right_decisions_message")?.index as number]).toMatch(
+    new RegExp(`^Sheet Decisions: ${heading}, row 1: .* needed\\. Correct the one with an arrow`),
+  );
+});
+
+test("an input that breaks its rule is told by its label and name, or by its table and row", () => {
+  const said = (changes: Readonly<Record<string, unknown>>, sheet: string) =>
+    shown(changedDemo(changes), `inputs_right_${sheet}_message`);
+  expect(said({ margin_wanted: 0.95 }, "decisions")).toBe(
+    "Sheet Decisions: Profit margin wanted: 0% to 60%. Correct the one with an arrow beside it.",
+  );
+  expect(said(firstRow("pipe_lines", { override_flow: -1 }), "decisions")).toMatch(
+    /^Sheet Decisions: Lines, row 1: .*Override flow .*\. Correct the one/,
+  );
+  expect(said({ seam_lap: 20 }, "office_rules")).toMatch(/^Sheet Office rules: Lap of a seam: /);
+  expect(said({}, "decisions")).toBe("ok");
 });
