@@ -25,6 +25,8 @@ export const judgeOptions: Partial<ConfigParams> = {
   leapYear1900: true,
   nullDate: { year: 1899, month: 12, day: 31 },
   localeLang: "en-US",
+  // As many as a workbook has: by itself 40,000, and many jobs together ask more than so many questions.
+  maxRows: 1048576,
   // a text is never compared as the date that it may read as
   parseDateTime: () => undefined,
 };

@@ -35,6 +35,8 @@ interface Rows {
  * - `IF` is one of its branches, by what it means: its condition is asked, then the branch. So in a row that is not in
  *   use what is asked of all its cells is the condition, once.
  * - A function that is ours in hyperformula too (`judge` in its description) is run here, on parts that are asked.
+ * - A function that may take whole columns is asked apart from what it stands in, so that what is left works on single
+ *   values and goes together with its like.
  *
  * What this walk itself makes of a part (which branch is taken, which row is picked) is the answer that is
  * expected, so that a fault of it ends as a disagreement too.
@@ -129,12 +131,18 @@ export class Parter {
     if (native?.rowByRow) return this.#asked(this.#rowByRow(tree, cell), cell);
     if (native?.ofCell !== undefined || native?.run === undefined)
       return this.#ofErrors(tree, cell);
-    const parts = args.map((arg) => this.#argument(arg, cell));
     const ours = native.judge !== undefined;
-    if (ours) for (const part of parts) this.#ask(part, cell);
-    const value = native.run(parts.map((part) => ("values" in part ? part.values : part.value)));
-    if (ours) return this.#operand(thrown(value));
-    return { value: thrown(value), tree: { ...tree, args: parts.map((part) => part.tree) } };
+    const apart = ours || native.columns !== undefined;
+    const parts = args.map((arg) => {
+      const part = this.#argument(arg, cell);
+      return apart && !("values" in part) ? this.#asked(part, cell) : part;
+    });
+    const value = thrown(
+      native.run(parts.map((part) => ("values" in part ? part.values : part.value))),
+    );
+    if (ours) return this.#operand(value);
+    const made = { value, tree: { ...tree, args: parts.map((part) => part.tree) } };
+    return apart ? this.#asked(made, cell) : made;
   }
 
   #argument(arg: Tree, cell: Cell): Part | (Rows & { value: Argument }) {

@@ -6,13 +6,7 @@ import { CellError, type Value } from "../formula/value.js";
 import type { Cell } from "../template/model.js";
 import { alike } from "./agree.js";
 import { type JudgedValue, type JudgeTask, ownValue } from "./judge-task.js";
-
-/** A formula on known values, and what it comes to by our reckoning. */
-interface Question {
-  readonly expected: Value;
-  /** The first cell in which it arose. */
-  readonly cell: Cell;
-}
+import { gap, isSingle, type Question, QuestionForm } from "./question-form.js";
 
 /** A cell in which two reckonings differ. */
 export interface Difference {
@@ -26,36 +20,43 @@ const [sheet, columnsSheet] = ["Questions", "Columns"] as const;
 /** Lines of the sheet of columns: they stand one under another, since hyperformula takes room for every empty cell. */
 const lines = 5000;
 
-const style = {
-  prefixed: false,
-  exponent: "e",
-  quotes: "joined",
-  calledBooleans: true,
-  // operands carry their address as their name
-  reference: (tree: Tree) => (tree as Operand).name,
-} as const;
-
-export type Operand = Extract<Tree, { kind: "scalar" }>;
+/** What a question reads: a value by its place among all of them, or a column of values by its address. */
+export type Operand = Extract<Tree, { kind: "scalar" }> & { readonly place?: number };
 
 /**
- * Formulas on known values, each asked once: hyperformula is given them on a sheet of their own, the values
- * beside them and whole columns on another.
+ * Formulas on known values, each asked once: hyperformula is given them on a sheet of their own, those alike together
+ * with their values beside them, and whole columns on another.
  */
 export class Questions {
-  readonly #asked = new Map<string, Question>();
+  readonly #asked: Question[] = [];
+  readonly #forms = new Map<string, QuestionForm>();
   readonly #operands = new Map<Value, Operand>();
   readonly #errors = new Map<string, Operand>();
   readonly #values: RawCellContent[] = [];
   readonly #columns: RawCellContent[][] = [];
   #difference: Difference | undefined;
+  /** What the formula reads that is printed now. */
+  #reads: number[] = [];
+  readonly #style = {
+    prefixed: false,
+    exponent: "e",
+    quotes: "joined",
+    calledBooleans: true,
+    reference: (tree: Tree) => {
+      const { name, place } = tree as Operand;
+      if (place === undefined) return name;
+      this.#reads.push(place);
+      return gap;
+    },
+  } as const;
 
-  /** The address of a value, as a part of a question. */
+  /** A value, as a part of a question. */
   operand(value: Value): Operand {
     const isError = value instanceof CellError;
     const known = isError ? this.#errors.get(value.code) : this.#operands.get(value);
     if (known !== undefined) return known;
-    const place = this.#values.push(content(value));
-    const made: Operand = { kind: "scalar", name: `B${place}` };
+    const place = this.#values.push(content(value)) - 1;
+    const made: Operand = { kind: "scalar", name: gap, place };
     if (isError) this.#errors.set(value.code, made);
     else this.#operands.set(value, made);
     return made;
@@ -72,20 +73,31 @@ export class Questions {
     const letters = columnLetters(this.#columns.length);
     return {
       kind: "scalar",
-      name: `${columnsSheet}!${letters}${from}:${letters}${column.length}`,
+      // absolute, so that hyperformula knows a formula again that it read in another row
+      name: `${columnsSheet}!$${letters}$${from}:$${letters}$${column.length}`,
     };
   }
 
   /** Asks what a formula on these operands comes to. */
   ask(formula: Tree, expected: Value, cell: Cell): void {
-    let text = print(formula, style);
-    let known = this.#asked.get(text);
+    this.#reads = [];
+    const text = print(formula, this.#style);
+    // hyperformula looks for what no cell can hold where a formula ends, and not in each row of many
+    const alone = expected instanceof CellError;
+    const of = alone ? `${text} ` : text;
+    const form = this.#forms.get(of) ?? new QuestionForm(text, !alone && isSingle(formula));
+    this.#forms.set(of, form);
+    let key = this.#reads.join(" ");
+    let known = form.known(key);
     // what is expected to come to something else is asked again: the answer tells which of the cells is wrong
     while (known !== undefined && !alike(known.expected, expected)) {
-      text += " ";
-      known = this.#asked.get(text);
+      key += " ";
+      known = form.known(key);
     }
-    if (known === undefined) this.#asked.set(text, { expected, cell });
+    if (known !== undefined) return;
+    const question = { expected, cell, reads: this.#reads, row: 0 };
+    this.#asked.push(question);
+    form.add(key, question);
   }
 
   /** Two values of a cell that nothing has to be asked about. */
@@ -94,28 +106,21 @@ export class Questions {
   }
 
   get count(): number {
-    return this.#asked.size;
+    return this.#asked.length;
   }
 
   /** All questions, in the order in which they were asked. */
   task(): JudgeTask {
-    const texts = [...this.#asked.keys()];
-    const rows = Math.max(texts.length, this.#values.length);
-    const sheets = {
-      [sheet]: Array.from({ length: rows }, (_, i) => [
-        i < texts.length ? `=${texts[i]}` : null,
-        this.#values[i] ?? null,
-      ]),
-      [columnsSheet]: turned(this.#columns),
-    };
-    return { sheets, places: texts.flatMap((_, i) => [0, i, 0]) };
+    const rows: RawCellContent[][] = [];
+    for (const form of this.#forms.values()) form.layOut(rows, this.#values);
+    const sheets = { [sheet]: rows, [columnsSheet]: turned(this.#columns) };
+    return { sheets, places: this.#asked.flatMap(({ row }) => [0, row, 0]) };
   }
 
   /** A cell whose value is not what was expected, or has another answer. */
   difference(answers: readonly JudgedValue[]): Difference | undefined {
-    let place = 0;
-    for (const { expected, cell } of this.#asked.values()) {
-      const judged = ownValue(answers[place++] as JudgedValue, cell);
+    for (const [i, { expected, cell }] of this.#asked.entries()) {
+      const judged = ownValue(answers[i] as JudgedValue, cell);
       if (!alike(judged, expected)) this.#difference ??= { cell, values: [judged, expected] };
     }
     return this.#difference;

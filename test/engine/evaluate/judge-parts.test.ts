@@ -90,10 +90,10 @@ describe("a table of which two rows of four are in use", () => {
     return row === undefined ? null : (rows[name.split(".")[1] ?? ""]?.[row - 1] ?? null);
   });
   const cellNamed = (id: string) => model.byId.get(id) as Cell;
-  const texts = (values: readonly Value[]) =>
+  const formulas = (values: readonly Value[]) =>
     questionsOf(model, values)
       .task()
-      .sheets.Questions?.flatMap(([text]) => text ?? []);
+      .sheets.Questions?.flatMap(([text]) => text ?? []) as string[];
 
   test("the condition of the others is asked once, and nothing within it", () => {
     const values = calculateFast(model, inputs);
@@ -102,11 +102,28 @@ describe("a table of which two rows of four are in use", () => {
       model,
       inputs.map((value) => (typeof value === "number" ? null : value)),
     );
-    const asked = texts(empty) as string[];
+    const asked = formulas(empty);
     expect(asked.filter((text) => /^=B\d+>0$/.test(text))).toHaveLength(1);
     // of no row a product, a length less a foot, or a size
-    expect(asked.filter((text) => /^=B\d+\*B\d+$|^=B\d+-1$|>10$/.test(text))).toEqual([]);
-    expect(asked.length).toBeLessThan((texts(values) as string[]).length);
+    const ofRows = /^=B[\d:B]+\*C[\d:C]+$|^=B[\d:B]+-1$|>10$/;
+    expect(asked.filter((text) => ofRows.test(text))).toEqual([]);
+    expect(formulas(values).filter((text) => ofRows.test(text))).toHaveLength(3);
+    expect(questionsOf(model, empty).count).toBeLessThan(questionsOf(model, values).count);
+  });
+
+  test("what differs in its values alone is one formula over all of them", () => {
+    // the areas of both rows in use, 6 ft² and 20 ft²
+    const questions = questionsOf(model, calculateFast(model, inputs));
+    const rows = questions.task().sheets.Questions as unknown[][];
+    const at = rows.findIndex(([text]) => /^=B\d+:B\d+\*C\d+:C\d+$/.test(String(text)));
+    expect(rows.slice(at, at + 2).map((row) => row.slice(1))).toEqual([
+      [2, 3],
+      [4, 5],
+    ]);
+    expect(rows[at + 1]?.[0]).toBeNull();
+    expect(judgedValues({ ...questions.task(), places: [0, at, 0, 0, at + 1, 0] })).toEqual([
+      6, 20,
+    ]);
   });
 
   test.each(["cuts.area[2]", "cuts.says[1]", "cuts.area[3]", "cuts.says[4]", "cuts.rest[3]", "n"])(
