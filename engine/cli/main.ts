@@ -3,8 +3,10 @@ import { templates } from "../../sheets/all-templates.js";
 import { programStore } from "../stored/store.js";
 import { useStore } from "../template/models.js";
 import { askAtTerminal } from "./ask-at-terminal.js";
+import { compileLess } from "./compile-less.js";
 import { run } from "./run.js";
 
+compileLess(process.argv.slice(2));
 useStore(programStore());
 
 // the reader of a pipe may stop early, as `head` does: that is no fault
