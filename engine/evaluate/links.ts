@@ -1,6 +1,6 @@
-import { referencesOf, type Tree } from "../formula/tree.js";
+import { type Reference, referencesOf, type Tree } from "../formula/tree.js";
 import { areaCells } from "../template/area.js";
-import { cellOf, columnOf, type Model } from "../template/model.js";
+import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 
 /** Cells that follow one another in the list of values and are read together: a column, or a piece of a sheet's area. */
 interface Stretch {
@@ -57,6 +57,9 @@ export function links(model: Model): Links {
   return made;
 }
 
+/** What a formula reads from a row: a cell, or a stretch. */
+type Node = (row: number) => number;
+
 /** What some formulas read, each from within its row. */
 export function linksAmong(
   model: Model,
@@ -71,18 +74,29 @@ export function linksAmong(
     places.set(key, found);
     return found;
   };
-  const reads = formulas.map(({ native, row = 0 }) => {
-    const read: number[] = [];
-    for (const reference of native === undefined ? [] : referencesOf(native)) {
-      if (reference.kind === "column") {
-        const column = columnOf(model, reference.table, reference.column).cells;
-        read.push(place(column[0]?.index as number, column.length));
-      } else if (reference.kind === "area") {
-        for (const [from, rows] of runsOf(areaCells(model, reference)))
-          read.push(place(from, rows));
-      } else read.push(cellOf(model, reference, row).index);
+  const nodesOf = (reference: Reference): Node[] => {
+    if (reference.kind === "own") {
+      const { cells } = columnOf(model, reference.table, reference.column);
+      const own = (row: number) => cells[row - reference.back - 1] ?? cellOf(model, reference, row);
+      return [(row) => own(row).index];
     }
-    return read;
+    const nodes =
+      reference.kind === "column"
+        ? stretchesOf(columnOf(model, reference.table, reference.column).cells)
+        : reference.kind === "area"
+          ? stretchesOf(areaCells(model, reference))
+          : [cellOf(model, reference, 0).index];
+    return nodes.map((node) => () => node);
+  };
+  const stretchesOf = (cells: readonly Cell[]) =>
+    runsOf(cells).map(([from, rows]) => place(from, rows));
+  // the rows of a column share a formula
+  const known = new Map<Tree, Node[]>();
+  const reads = formulas.map(({ native, row = 0 }) => {
+    if (native === undefined) return [];
+    const nodes = known.get(native) ?? referencesOf(native).flatMap(nodesOf);
+    known.set(native, nodes);
+    return nodes.map((node) => node(row));
   });
   const within = listsOf(cells, (put) => {
     stretches.forEach(({ from, rows }, i) => {

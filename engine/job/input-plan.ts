@@ -31,12 +31,6 @@ export interface PlannedInput {
   readonly usual: Value;
 }
 
-/** An input whose choices stand in a column of the same job. */
-export interface PlannedChoice {
-  readonly cell: Cell;
-  readonly among: readonly number[];
-}
-
 /** The inputs of a table. What most jobs ask of them stands in lists by itself: it is looked up a thousand times a job. */
 export interface PlannedTable {
   /** Row by row, in each the columns in one order. */
@@ -63,9 +57,6 @@ export interface InputPlan {
   /** Those of each table. */
   readonly tables: ReadonlyMap<string, PlannedTable>;
   readonly required: Required;
-  /** Those of the inputs that are dates. */
-  readonly dates: readonly PlannedInput[];
-  readonly choices: readonly PlannedChoice[];
 }
 
 const noOffice: OfficeValues = { tables: {} };
@@ -91,8 +82,6 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
     ),
     tables: tablesOf(planned),
     required: requiredOf(planned),
-    dates: planned.filter(({ date }) => date),
-    choices: inputs.flatMap((cell) => choiceOf(model, cell, cell.declaration as InputDeclaration)),
   };
   ofModel.set(office, made);
   return made;
@@ -214,13 +203,4 @@ class Planner {
     if (quantity.kind === "date") return serialOf(String(value)) ?? null;
     return converted(value, quantity, this.office.units ?? "us", this.model.system);
   }
-}
-
-/** Choices from an office-book or calculated column are known only later: the bid's own checks look at them. */
-function choiceOf(model: Model, cell: Cell, { choices }: InputDeclaration): PlannedChoice[] {
-  if (typeof choices !== "string") return [];
-  const [tableName = "", key = ""] = choices.split(".");
-  const { cells, declaration } = columnOf(model, tableName, key);
-  if (declaration.kind === "book" || declaration.kind === "calc") return [];
-  return [{ cell, among: cells.map(({ index }) => index) }];
 }

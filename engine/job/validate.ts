@@ -2,8 +2,8 @@ import type { ErrorObject } from "ajv";
 import { RillbookError } from "../errors.js";
 import { suggestion } from "../formula/suggest.js";
 import type { Cell, Model } from "../template/model.js";
+import { checkedInputsOf } from "./checked-inputs.js";
 import { serialOf } from "./date.js";
-import { inputPlanOf } from "./input-plan.js";
 import { JobError } from "./job-error.js";
 import { withNamedChoices } from "./named-choices.js";
 import { rangeFaults } from "./ranges.js";
@@ -147,7 +147,7 @@ const isShare = (model: Model, path: string): boolean =>
 
 function impossibleDates(model: Model, job: JobRecord): string[] {
   const faults: string[] = [];
-  for (const { cell } of inputPlanOf(model).dates) {
+  for (const cell of checkedInputsOf(model).dates) {
     const given = givenFor(job, cell.name, cell.row);
     if (typeof given === "string" && serialOf(given) === undefined) {
       faults.push(`inputs.${cell.id} is "${given}", but there is no such day. Correct the date.`);

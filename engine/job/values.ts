@@ -2,6 +2,7 @@ import type { Value } from "../formula/value.js";
 import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Model } from "../template/model.js";
+import { checkedInputsOf } from "./checked-inputs.js";
 import { serialOf } from "./date.js";
 import { type InputPlan, inputPlanOf, type PlannedInput, type PlannedTable } from "./input-plan.js";
 import { JobError } from "./job-error.js";
@@ -141,7 +142,7 @@ function inUse({ cell, inUseFrom, ownRows }: PlannedInput, rows: Rows): boolean 
 
 /** Inputs chosen from a column must be in it; upper and lower case count as the same, as in a look-up. */
 export function unknownChoices(model: Model, values: readonly Value[]): string[] {
-  return inputPlanOf(model).choices.flatMap(({ cell, among }) => {
+  return checkedInputsOf(model).choices.flatMap(({ cell, among }) => {
     const value = values[cell.index];
     if (value === null || value === undefined) return [];
     if (among.some((index) => values[index] === value)) return [];

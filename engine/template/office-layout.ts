@@ -38,12 +38,22 @@ export function officeLayout(
   template: Pick<Template, "sheets" | "office">,
   system: UnitSystem,
 ): BookLayout {
-  const blocks = sheetsIn(template.sheets, system).flatMap((sheet) => sheet.blocks);
+  // most blocks ask nothing of the office: they need not be put into the words of the system
+  const asking = template.sheets.map((sheet) => ({
+    ...sheet,
+    blocks: sheet.blocks.filter(asksOffice),
+  }));
+  const blocks = sheetsIn(asking, system).flatMap((sheet) => sheet.blocks);
   return [
     ...rulesOf(blocks, system),
     ...(template.office ?? []).map((table) => inWords(table, system)),
     ...blocks.flatMap((block) => (block.kind === "table" ? rowsOf(block, system) : [])),
   ];
+}
+
+function asksOffice(block: Block): boolean {
+  if (block.kind !== "lines" && block.kind !== "table") return false;
+  return Object.values(block.kind === "lines" ? block.cells : block.columns).some(isOffice);
 }
 
 interface Rule {

@@ -19,7 +19,7 @@ export const bubblingStones: Template = assemble(
       figure: "total_flow",
     },
     roles,
-    sharesBook: bookSharers,
+    sharesBook: () => bookSharers("bubbling-stones"),
   },
   bubblingParts,
 );

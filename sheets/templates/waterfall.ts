@@ -21,7 +21,7 @@ export const waterfall: Template = assemble(
       figure: "total_flow",
     },
     roles,
-    sharesBook: bookSharers,
+    sharesBook: () => bookSharers("waterfall"),
   },
   waterfallParts,
 );
