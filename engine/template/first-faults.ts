@@ -71,7 +71,7 @@ function placesIn(block: Block, sheet: string): Place[] {
   return block.kind === "lines" ? placesOfLines(block, sheet) : [];
 }
 
-/** The rows of a table; where they are too many to be asked one by one, all of their words. */
+/** The rows of a table; where they are too many to be asked one by one, the table alone. */
 function placeOf(block: Block, shown: TableBlock, sheet: string): Place[] {
   const where = block.kind === "part" ? sheet : undefined;
   const inputs = inputsOn(shown, where);
@@ -87,7 +87,7 @@ function placeOf(block: Block, shown: TableBlock, sheet: string): Place[] {
     const faulty = [`(${column}<>"")`, ...others.map((says) => `(${column}<>${says})`), "1"].join(
       "*",
     );
-    const words = `${textLiteral(`${name}: `)}&TEXTJOIN(", ",TRUE,${column})`;
+    const words = textLiteral(`${name}: an input is missing or breaks its rule`);
     return [{ sheet, name, said: `IF(SUMPRODUCT(${faulty})>0,${words},"")` }];
   }
   const rows = Array.from({ length: shown.rows }, (_, i) => {

@@ -91,5 +91,9 @@ test("an input that breaks its rule is told by its label and name, or by its tab
     /^Sheet Decisions: Lines, row 1: .*Override flow .*\. Correct the one/,
   );
   expect(said({ seam_lap: 20 }, "office_rules")).toMatch(/^Sheet Office rules: Lap of a seam: /);
+  // of a long table, the table alone
+  expect(said({ tasks: [{ override_rate: -1 }] }, "labor")).toBe(
+    "Sheet Labor: Tasks: an input is missing or breaks its rule. Correct the one with an arrow beside it.",
+  );
   expect(said({}, "decisions")).toBe("ok");
 });
