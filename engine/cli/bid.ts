@@ -1,4 +1,4 @@
-import { basename, extname } from "node:path";
+import { basename, extname, resolve } from "node:path";
 import { Command } from "commander";
 import { RillbookError } from "../errors.js";
 import type { Value } from "../formula/value.js";
@@ -66,7 +66,12 @@ export function bidCommand(context: Context): Command {
       "after",
       "\nExample:\n  rillbook bid garden-corner.json -o garden-corner.xlsx\n  rillbook bid yard.xlsx\n\nWhat is still missing stays blank: the bid is written, does not stand, and says what to fill in (status 1).",
     )
-    .action(async (file: string, options: Options) => {
+    .action(async (file: string, given: Options) => {
+      // a workbook written over itself is written again in place, where nothing of it may be lost
+      const { output: named, ...others } = given;
+      const isSame =
+        named !== undefined && isWorkbookName(file) && resolve(named) === resolve(file);
+      const options: Options = isSame ? others : given;
       const { output } = options;
       if (options.refreshPrices && !isWorkbookName(file)) {
         throw new RillbookError(

@@ -9,7 +9,7 @@ import { validateJob } from "../job/validate.js";
 import { changeFile } from "../output/change.js";
 import { mustEndRight } from "../output/judge.js";
 import { type Confirmed, takeAnew } from "../take/anew.js";
-import { type Into, takeWorkbook } from "../take/take.js";
+import { type Into, type Taken, takeWorkbook } from "../take/take.js";
 import { modelOf } from "../template/models.js";
 import { layoutOf } from "../template/office-layout.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
@@ -58,12 +58,14 @@ export function takeCommand(context: Context): Command {
       const confirmed = await confirmedBy(options, target, context);
       const change = (old: string | undefined) => {
         if (confirmed !== undefined) mustBeNone(target, old);
-        const into = recordAt(target, old, options.output !== undefined, context);
+        const into = recordAt(target, old, context);
         const taker = { ...who, time: new Date().toISOString() };
         const taken =
           confirmed === undefined
             ? takeWorkbook(content, context.templates, file, taker, into)
             : takeAnew(content, context.templates, file, taker, confirmed);
+        // changes go into a record that is there only where it is named
+        if (old !== undefined && options.output === undefined) mustBeTaken(taken, target);
         const same = taken.entries.length === 0 && taken.before !== undefined;
         return { content: same && old !== undefined ? old : recordText(taken.job), result: taken };
       };
@@ -118,10 +120,10 @@ const noRecordName = (target: string): RillbookError =>
     `${target} would be the job record that the changes go into, whose name must end in .json. Give -o ${target.replace(/\.xls[xm]$/i, ".json")}; a new one is made where there is none.`,
   );
 
+/** The record that the changes go into; undefined where it is to be made. */
 function recordAt(
   target: string,
   old: string | undefined,
-  asked: boolean,
   { templates }: Context,
 ): Into | undefined {
   if (isWorkbookName(target)) throw noRecordName(target);
@@ -129,17 +131,20 @@ function recordAt(
     mustEndRight(target, "record");
     return undefined;
   }
-  if (!asked) {
-    throw new RillbookError(
-      "file-exists",
-      `${target} exists already and is left as it is. To bring the changes into it, give -o ${target}; or name another file.`,
-    );
-  }
   const raw = rawJob(old, templates, target);
   return {
     record: validateJob(modelOf(raw.template, raw.units), raw.record, target),
     file: target,
   };
+}
+
+/** A record beside the workbook that has all of its changes already may stay as it is; any other must be named. */
+function mustBeTaken({ entries, before }: Taken, target: string): void {
+  if (entries.length === 0 && before !== undefined) return;
+  throw new RillbookError(
+    "file-exists",
+    `${target} exists already and is left as it is. To bring the changes into it, give -o ${target}; or name another file.`,
+  );
 }
 
 /** What became of the record: the changes that it took in now, and those that it had. */

@@ -56,8 +56,14 @@ export function takerOf(options: { by?: string; note?: string }): { by?: string;
 
 /** `lift: 8 ft, was 7.5 ft (measured on site, by A)`. */
 export function entryLine({ input, old, new: now, unit, from, by, note }: TrailEntry): string {
-  const shown = (value: InputValue | null) =>
-    value === null ? "blank" : `${String(value)}${unit === "" ? "" : ` ${unit}`}`;
+  const shown = (value: InputValue | null) => (value === null ? "blank" : withUnit(value, unit));
   const was = old === now ? "as before" : `was ${shown(old)}`;
   return `${input}: ${shown(now)}, ${was} (${from}, by ${by}${note === undefined ? "" : `: ${note}`})\n`;
+}
+
+/** `8 ft`, `$350`, `$3.20/ft`: as people write it. */
+function withUnit(value: InputValue, unit: string): string {
+  if (typeof value !== "number" || unit === "") return String(value);
+  if (!unit.startsWith("$")) return `${value} ${unit}`;
+  return `${value < 0 ? "-" : ""}$${Math.abs(value)}${unit.slice(1)}`;
 }

@@ -3,7 +3,7 @@ import type { Context } from "./context.js";
 
 /** The names that `--template` may give, the default first, for a command's help. */
 export const templateNames = ({ templates }: Pick<Context, "templates">): string =>
-  [...new Set(templates.map(({ name }) => name))]
+  [...new Set(templates.filter(({ learns }) => learns === undefined).map(({ name }) => name))]
     .map((name, i) => (i === 0 ? `${name}, the default` : name))
     .join("; ");
 
@@ -16,7 +16,9 @@ export async function whichTemplate({
   ask,
   err,
 }: Pick<Context, "templates" | "ask" | "err">): Promise<string | undefined> {
-  const known = [...new Map(templates.map((one) => [one.name, one])).values()];
+  // a workbook of learned rates is made by `learn`, and no job
+  const jobs = templates.filter(({ learns }) => learns === undefined);
+  const known = [...new Map(jobs.map((one) => [one.name, one])).values()];
   const [first, ...others] = known;
   if (first === undefined || others.length === 0) return undefined;
   if (ask === undefined) {

@@ -49,7 +49,7 @@ const placeholders = lines("Placeholder prices", {
   ),
   prices_own: check(
     "placeholders_used=0",
-    "Prices and rates that are placeholders: {placeholders_used|0}. Put the office's own into the office book, and clear Placeholder there: rillbook office check --for names each.",
+    "Placeholder prices and rates: {placeholders_used|0}. Put the office's own into its book and clear Placeholder: rillbook office check <book> --for <job> names each.",
     { label: "Placeholder prices used" },
   ),
 });

@@ -126,6 +126,17 @@ describe("taken in again", () => {
     });
   });
 
+  test("without a name, into the record beside it: it says so; a further change wants the name", async () => {
+    await edited({ height: 6 });
+    await take("bid.xlsx");
+    expect((await take("bid.xlsx")).out).toBe(
+      "Already taken in: its change stands in /bid.json, which stays as it is.\n",
+    );
+    await edited({ height: 6, soil: "sand" });
+    expect((await take("bid.xlsx")).err).toMatch(/^file-exists: \/bid\.json exists already/);
+    expect((await json("bid.json")).inputs.soil).toBe("clay");
+  });
+
   test("with one more change: that one is taken in", async () => {
     await edited({ height: 6 });
     await takeIn();

@@ -67,3 +67,8 @@ describe("what is to be built", () => {
     expect(await template()).toBe("bubbling-stones");
   });
 });
+
+test("what is told of the others, and the help, name no workbook of learned rates: no job is one", async () => {
+  const { err } = await started("told", []);
+  expect(err).toMatch(/^note: template waterfall\. Others: --template bubbling-stones\.\n/);
+});
