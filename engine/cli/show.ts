@@ -92,7 +92,10 @@ function shownOtherwise({ model, values, shown }: OpenedJob): string {
   );
   const [first] = others;
   if (first === undefined) return "";
-  const more = others.length === 1 ? "" : ` and ${others.length - 1} more cells`;
+  const more =
+    others.length === 1
+      ? ""
+      : ` and ${others.length === 2 ? "1 more cell" : `${others.length - 1} more cells`}`;
   return `The workbook itself shows something else in ${first.id}${more} than its inputs give. See rillbook audit.\n`;
 }
 

@@ -77,7 +77,7 @@ export function weighCommand(context: Context): Command {
             );
       if (options.json) {
         context.json({ ...weighed, ...(moved && { moved }) }, 2);
-      } else tell(context.out, loaded, weighed, moved, options.top);
+      } else tell(context.out, weighed, moved, options.top);
     });
 }
 
@@ -98,13 +98,7 @@ function movedSince(old: LoadedJob, now: LoadedJob, file: string): Moved {
   );
 }
 
-function tell(
-  out: Context["out"],
-  { model }: LoadedJob,
-  weighed: Weighed,
-  moved: Moved | undefined,
-  top: number,
-): void {
+function tell(out: Context["out"], weighed: Weighed, moved: Moved | undefined, top: number): void {
   const { price, cost, contingency, effects, swings, spread, overrun } = weighed;
   out(`Price ${shown(price)}, cost ${shown(cost)}\n\n`);
   out("Price before rounding, with 10% less and 10% more of (one, where only whole numbers go):\n");
@@ -121,9 +115,7 @@ function tell(
     const rangesDrawn = swings.length > (overrun?.notDrawn.length ?? 0);
     tellSpread(out, spread, cost, contingency, overrun, rangesDrawn);
   } else if (swings.length === 0) {
-    out(
-      `\nThe job states no ranges, so its cost has no spread (see --help). ${model.template.title}.\n`,
-    );
+    out(`\nThe job states no ranges, so its cost has no spread (see --help).\n`);
   } else
     out("\nNo draw of the ranges could be calculated: the cost has an error in all of them.\n");
   if (moved === undefined) return;

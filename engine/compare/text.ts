@@ -92,6 +92,7 @@ function signedAmount({ unit, newShown }: Change, more: number): string {
   const sign = more > 0 ? "+" : "-";
   if (unit === "$") return `${sign}${dollars(Math.abs(more))}`;
   if (newShown.endsWith("%")) return `${sign}${Number(Math.abs(more * 100).toPrecision(3))} points`;
+  if (unit.startsWith("$")) return `${sign}$${asExact(newShown, Math.abs(more))}${unit.slice(1)}`;
   return `${sign}${asExact(newShown, Math.abs(more))}${unit === "" ? "" : ` ${unit}`}`;
 }
 

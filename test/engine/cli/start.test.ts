@@ -219,5 +219,14 @@ describe("a workbook", () => {
     expect(status).toBe(2);
     expect(err).toMatch(/^output-edited: .*total_cost.*Write the bid to another file with -o\.$/m);
     expect(new Uint8Array(await readFile(file))).toEqual(spoiled);
+    // named as its own output it is written in place as well
+    const named = await rillbook("bid", file, "-o", file);
+    expect([named.status, named.err]).toEqual([2, expect.stringMatching(/^output-edited: /)]);
+    const whole = join(folder, "whole.xlsx");
+    await rillbook("start", whole);
+    expect(await rillbook("bid", whole, "-o", join(folder, ".", "whole.xlsx"))).toMatchObject({
+      status: 1,
+      out: expect.stringContaining(`Written: ${whole}`),
+    });
   });
 });

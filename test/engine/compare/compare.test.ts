@@ -82,6 +82,19 @@ test("inputs that changed, by whom and why", () => {
   ]);
 });
 
+test.each([
+  ["$/ft", "$1,788/ft", "$1,335/ft", 1788, 1335, "-$453/ft"],
+  ["$/h", "$40.00/h", "$41.50/h", 40, 41.5, "+$1.50/h"],
+  ["ft", "6.00 ft", "7.25 ft", 6, 7.25, "+1.25 ft"],
+])("a difference in %s is told as people write it", (unit, oldShown, newShown, old, now, told) => {
+  const [one] = comparison.headline;
+  if (one === undefined) throw new Error("The fence has no headline.");
+  const changed = { ...one, unit, oldShown, newShown, old, new: now };
+  expect(officeText({ ...comparison, headline: [changed] })).toContain(
+    `| ${oldShown} | ${newShown} | ${told} |`,
+  );
+});
+
 test("quantities, sections and price follow", () => {
   const figure = (id: string) => comparison.figures.find((one) => one.id === id);
   expect(figure("total_run")).toMatchObject({ oldShown: "106.95 ft", newShown: "113.70 ft" });
