@@ -1,6 +1,7 @@
 import { basename, extname, resolve } from "node:path";
 import { Command } from "commander";
 import { RillbookError } from "../errors.js";
+import { readText } from "../files.js";
 import type { Value } from "../formula/value.js";
 import { rootErrors } from "../job/errors-in-cells.js";
 import { failedChecks } from "../job/failed-checks.js";
@@ -85,6 +86,8 @@ export function bidCommand(context: Context): Command {
         const named = { ...options, output };
         await withJudge(context, (judge) => bidFromRecord(context, file, named, judge));
       } else {
+        // a slip in its name is told as that
+        await readText(file, "job record");
         throw new RillbookError(
           "output-missing",
           `${file} is a job record: name the workbook to write, as in -o ${basename(file, extname(file))}.xlsx.`,

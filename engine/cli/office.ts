@@ -93,8 +93,14 @@ async function usedBy(
 
 /** `check` may stand before the file, for those who say what they do. */
 function fileIn(words: readonly string[]): string {
-  const [file, ...more] = words.length > 1 && words[0] === "check" ? words.slice(1) : words;
-  if (file !== undefined && more.length === 0) return file;
+  const [file, ...more] = words[0] === "check" ? words.slice(1) : words;
+  if (file === undefined) {
+    throw new RillbookError(
+      "usage",
+      "Name the office book to check, as in rillbook office check office.xlsx.",
+    );
+  }
+  if (more.length === 0) return file;
   throw new RillbookError(
     "usage",
     `One office book at a time: ${words.join(", ")} are ${words.length}. Name one file.`,

@@ -1,4 +1,4 @@
-import { suggestion } from "./suggest.js";
+import { nearest, suggestion } from "./suggest.js";
 
 /** How many names are told where several fit alike. */
 const mostNames = 3;
@@ -12,23 +12,31 @@ const mostNames = 3;
  */
 export function nearName(given: string, known: readonly string[]): string {
   const [, name = "", row = ""] = /^(.*?)(\[\d+\])?$/.exec(given.toLowerCase()) ?? [];
-  const [table = "", word = ""] = name.split(".");
-  const columns = known.filter((one) => one.startsWith(`${table}.`));
-  if (word === "" || columns.length === 0) return suggestion(given, known);
-  const keyOf = (column: string) => column.slice(table.length + 1);
-  const holds = [
+  const [asked = "", word = ""] = name.split(".");
+  if (word === "") return suggestion(given, known);
+  const tables = new Set(known.filter((one) => one.includes(".")).map(tableOf));
+  const table = tables.has(asked) ? asked : nearest(asked, tables);
+  if (table === undefined) return suggestion(name, known);
+  const keys = known.flatMap((one) =>
+    one.startsWith(`${table}.`) ? [one.slice(table.length + 1)] : [],
+  );
+  const fitting = [
+    (key: string) => key === word,
     (key: string) => key.endsWith(`_${word}`),
     (key: string) => key.startsWith(`${word}_`),
+    (key: string) => key === nearest(word, keys),
   ];
-  for (const fits of holds) {
-    const found = columns.filter((one) => fits(keyOf(one)));
-    if (found.length > 0) return meant(found, row);
+  for (const fits of fitting) {
+    const found = keys.filter(fits);
+    if (found.length > 0) return meant(found.map((key) => `${table}.${key}${row}`));
   }
-  return suggestion(name, columns) || suggestion(name, known);
+  return "";
 }
 
-const meant = (found: readonly string[], row: string): string =>
+const tableOf = (column: string): string => column.slice(0, column.indexOf("."));
+
+const meant = (found: readonly string[]): string =>
   ` Did you mean ${found
     .slice(0, mostNames)
-    .map((one) => `"${one}${row}"`)
+    .map((one) => `"${one}"`)
     .join(" or ")}?`;

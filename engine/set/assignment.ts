@@ -62,10 +62,18 @@ function inputNamed(model: Model, name: string): Cell {
     );
   }
   const names = [...new Set(known.map((one) => one.name))];
+  const table = model.tables.get(name.split(".")[0] ?? "");
+  const advice = nearName(name, names) || inputsOf(table?.block.name, names);
   throw new RillbookError(
     "name-unknown",
-    `The name "${name}" is not an input of template ${model.template.name}.${nearName(name, names)} "rillbook names" lists all.`,
+    `The name "${name}" is not an input of template ${model.template.name}.${advice} "rillbook names" lists all.`,
   );
+}
+
+/** The inputs of a table, where none is near what was asked for. */
+function inputsOf(table: string | undefined, names: readonly string[]): string {
+  const own = table === undefined ? [] : names.filter((one) => one.startsWith(`${table}.`));
+  return own.length === 0 ? "" : ` Inputs of ${table}: ${own.join(", ")}.`;
 }
 
 const someColumn = (model: Model, table: string): string =>

@@ -46,6 +46,7 @@ describe("what a name on the command line means", () => {
     ["runs.far", /Did you mean "runs\.so_far"\?/],
     ["runs.far[2]", /Did you mean "runs\.so_far\[2\]"\?/],
     ["runs.not", /Did you mean "runs\.not_long"\?/],
+    ["run.far", /Did you mean "runs\.so_far"\?/],
     ["runs.heding", /Did you mean "runs\.heading"\?/],
   ])("not known: %s", (given, sentence) =>
     expect(() => askedFor({ model }, given)).toThrow(sentence),

@@ -177,6 +177,7 @@ test.each([
 
 test("an error of another kind stays what it is", async () => {
   expect((await rillbook("bid", at("job.json"))).err).toMatch(/^output-missing: /);
+  expect((await rillbook("bid", at("jbo.json"))).err).toMatch(/^file-unreadable: .*does not exist/);
   expect((await rillbook("show", at("none.json"))).err).toMatch(/^file-unreadable: /);
   expect((await rillbook("show", at("job.json"), "prize")).err).toMatch(/^name-unknown: /);
 });

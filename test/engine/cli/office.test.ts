@@ -104,3 +104,12 @@ test("the placeholders that a job uses are told first, each with its cell", asyn
   const json = await rillbookOf(waterfall, "office", "check", file, "--for", job, "--json");
   expect(JSON.parse(json.said).usedByJob).toContainEqual({ from: "rates", code: "wage-laborer" });
 });
+
+test("check without a book asks for one", async () => {
+  expect(await rillbook("office", "check")).toMatchObject({
+    status: 2,
+    told: expect.stringMatching(
+      /^usage: Name the office book to check, as in rillbook office check/,
+    ),
+  });
+});

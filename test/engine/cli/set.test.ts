@@ -164,6 +164,8 @@ test.each<[string, string, RegExp]>([
   ["items.unit_price[1]=2", "name-no-input", /from the office book/],
   ["runs.run=2", "assignment-unclear", /say which row, as in runs\.run\[1\]/],
   ["runs.run[6]=2", "name-unknown", /rows 1 to 5/],
+  ["run.label[2]=x", "name-unknown", /Did you mean "runs\.label\[2\]"\?/],
+  ["runs.cost[1]=2", "name-unknown", /Inputs of runs: runs\.label, runs\.run\./],
   ["runs.run[5]=2", "row-too-far", /3 rows so far, and the next is 4/],
   ["runs[2]=2", "assignment-unclear", /as in runs\.label\[2\]=value/],
   ["runs[9]=", "assignment-unclear", /a table of 5 rows/],
