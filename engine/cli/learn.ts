@@ -105,6 +105,10 @@ async function learn(context: Context, named: string[], options: LearnOptions): 
   const collected = await collect(files, trade, book, condition);
   const exclusions = excludedIn === undefined ? [] : await exclusionsOf(context, excludedIn);
   const { jobs, decided } = collected;
+  // where nothing comes of it, the reasons are all that there is to say
+  if (jobs.length === 0) {
+    for (const line of passedOverSaid(collected)) context.err(`${line}\n`);
+  }
   const evidence = evidenceOf(jobs, decided, book, learning, asOf, exclusions);
   const { model, values } = await written(context, evidence, book, target);
   tell(context, options, { collected, evidence, model, values, output });

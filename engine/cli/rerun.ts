@@ -168,6 +168,7 @@ function tell({ out, err }: Context, outcome: Outcome, json: boolean): void {
     `Checks that newly fail: ${totals.newlyFailing} in ${count(totals.jobsNewlyFailing, "job")}; quotes expired: ${totals.expired} in ${count(totals.jobsExpired, "job")}\n`,
   );
   const { unpriced, lacking, failingUnknown } = totals;
+  list(err, `${count(totals.failed.count, "file")} without a result:`, totals.failed);
   list(err, `The old price of ${count(unpriced.count, "job")} is not known:`, unpriced);
   if (failingUnknown > 0) {
     err(

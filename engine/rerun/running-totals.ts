@@ -1,6 +1,6 @@
 import { BuiltTally, type BuiltTotals } from "./built-totals.js";
 import { someCodes } from "./lacking.js";
-import { type Figures, isFigure, type JobLine } from "./lines.js";
+import { type ErrorLine, type Figures, isFigure, type JobLine } from "./lines.js";
 import type { Results } from "./results.js";
 import { Telling, type Told } from "./telling.js";
 
@@ -37,6 +37,8 @@ export interface Totals {
   /** Jobs whose old price is not known, and those whose items the new book lacks: how many, and the first ones. */
   readonly unpriced: Told;
   readonly lacking: Told;
+  /** Files that gave no result, each with the reason. */
+  readonly failed: Told;
   /** Office books that lay among the jobs. */
   readonly books: readonly string[];
   /** Workbooks of learned rates that lay among the jobs. */
@@ -92,9 +94,15 @@ export async function totalsOf(results: Results): Promise<Totals> {
     tally.addMoved(line);
     tally.addMoney(line);
   }
+  const failed = new Telling();
+  for await (const { line } of results.each("error")) {
+    const { file, message } = line as ErrorLine;
+    failed.add(message.includes(file) ? message : `${file}: ${message}`);
+  }
   const { ends, runs } = results;
   return {
     ...tally.totals(),
+    failed,
     jobs: results.count("job"),
     errors: results.count("error"),
     skipped: results.count("skipped"),

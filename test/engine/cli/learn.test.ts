@@ -50,6 +50,19 @@ const learn = () =>
 const take = (rates: string, into: string, output: string) =>
   command("learn", "--take", at(rates), "--into", into, "-o", at(output));
 
+test("where no job is built, each file is told with the reason before the error", async () => {
+  const { status, err } = await command(
+    "learn",
+    at("bid.json"),
+    "--office",
+    office,
+    "-o",
+    at("none.xlsx"),
+  );
+  expect(status).toBe(2);
+  expect(err).toMatch(/^left out: 1 file, its state is "bid": \S*bid\.json\nnothing-built: /);
+});
+
 describe("from a folder of jobs to an office book", () => {
   let told: Awaited<ReturnType<typeof command>>;
   beforeAll(async () => {

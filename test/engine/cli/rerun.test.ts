@@ -136,3 +136,15 @@ test("weigh takes the office book of the other record from --since-office", asyn
   expect(items).toEqual([expect.objectContaining({ item: "items.post" })]);
   expect(await moved("--since-office", next)).toEqual([]);
 });
+
+test("files that give no result are named, each with the reason", async () => {
+  const { into, next } = await office();
+  await writeFile(join(into, "broken.json"), "{");
+  await writeFile(join(into, "other.json"), '{"rillbook":1,"template":"none"}');
+  const { status, out, err } = await command("rerun", into, "--office", next);
+  expect(status).toBe(1);
+  expect(out).toMatch(/^3 files: 1 job, 2 without a result, /);
+  expect(err).toMatch(
+    /^2 files without a result:\n {2}\S*broken\.json is not valid JSON: .*\n {2}\S*other\.json names the template "none", .*\n/m,
+  );
+});
