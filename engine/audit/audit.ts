@@ -17,6 +17,7 @@ import { asOnceWritten, freshlyWritten } from "./fresh.js";
 import { checkProperties, checkTemplate, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
 import { isRefitted } from "./look/page.js";
+import { repeatsOthers } from "./look/repeated.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
@@ -85,7 +86,7 @@ export async function auditWorkbook(
   const fresh = freshlyWritten(subject, identity, values.followed);
   const pairs = sheetPairs(subject, fresh);
   // rows are as high, and pages as many, as the texts wanted that they were written with
-  const outgrown = hasLowRows(pairs) || isRefitted(pairs);
+  const outgrown = hasLowRows(pairs) || isRefitted(pairs) || repeatsOthers(pairs, content, fresh);
   const once = outgrown ? asOnceWritten(subject, identity) : undefined;
   let made: Sections | undefined;
   const sections = () => {

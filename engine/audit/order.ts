@@ -11,7 +11,8 @@ const titles: Readonly<Record<Grade, string>> = {
   doubtful: "Doubtful: it may be meant, and a person should look",
   "to know": "To know",
 };
-const changed = "Changed inputs: the price moves with them, and nobody stands behind them";
+const changed =
+  "Changed inputs: the trail tells nothing of them, and other findings may follow from them";
 
 /** The findings under their headings, the gravest first; those of one kind in the order of the checks. */
 export function sectionsOfFindings(findings: readonly Finding[]): FindingSection[] {

@@ -303,10 +303,10 @@ const cases: readonly Case[] = [
     what: "a price that reads as a day",
     basic: at(
       "price_per_foot",
-      `Dim us As New com.sun.star.lang.Locale
-  us.Language = "en"
-  us.Country = "US"
-  cell.NumberFormat = document.NumberFormats.addNew("MMM D, YYYY", us)`,
+      `Dim there As New com.sun.star.lang.Locale
+  there.Language = "en"
+  there.Country = "US"
+  cell.NumberFormat = document.NumberFormats.addNew("D MMM YYYY", there)`,
     ),
     finds: { grade: "wrong", code: "number-format", found: has(" where the cell holds $") },
   },

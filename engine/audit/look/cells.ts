@@ -8,6 +8,8 @@ import { legible } from "./legible.js";
 
 /** Points below which nobody reads a text. */
 const leastSize = 6;
+/** Points above which a text that was written smaller has no room in its cell. */
+const mostSize = 24;
 /** More characters than this need more than one line, or stand in cells joined for them. */
 const longText = 60;
 /** Steps of indent that push a text out of its cell. */
@@ -100,7 +102,11 @@ function troubleOf(here: CellLook, there: CellLook): string | undefined {
   if (here.size !== undefined && here.size < leastSize && (there.size ?? 10) >= leastSize) {
     return `text of ${here.size} points, which nobody reads`;
   }
+  if (here.size !== undefined && here.size > mostSize && here.size > 2 * (there.size ?? 10)) {
+    return `text of ${here.size} points, for which its cell has no room`;
+  }
   if (here.struck && !there.struck) return "text that is struck out";
+  if (here.crossed && !there.crossed) return "a cell crossed out by a line";
   if (signs.test(here.typeface ?? "") && !signs.test(there.typeface ?? "")) {
     return `text in the typeface ${short(here.typeface ?? "", 40)}, which shows signs for letters`;
   }

@@ -40,12 +40,19 @@ function difference(
   const titled = surplus(titlesOf(now), titlesOf(then));
   if (titled !== undefined) return `a chart or an axis is titled ${titled}`;
   const ended = surplus(endsOf(now), endsOf(then));
-  return ended === undefined ? undefined : `an axis is cut at its ${ended}`;
+  if (ended !== undefined) return `an axis is cut at its ${ended}`;
+  const way = surplus(waysOf(now), waysOf(then));
+  return way === undefined || way === fewer
+    ? undefined
+    : `an axis, or what is said along it, ${way}`;
 }
 
+const waysOf = (charts: readonly DrawnChart[]) => charts.flatMap(({ ways }) => ways);
 const titlesOf = (charts: readonly DrawnChart[]) =>
   charts.flatMap(({ titles }) => titles.map((one) => one.replace(/\s+/g, " ").trim()));
 const endsOf = (charts: readonly DrawnChart[]) => charts.flatMap(({ ends }) => ends);
+
+const fewer = "fewer cells";
 
 /** The first that is there more often than it should be; where one should be and nothing stands for it, that. */
 function surplus(now: readonly string[], then: readonly string[]): string | undefined {
@@ -55,7 +62,7 @@ function surplus(now: readonly string[], then: readonly string[]): string | unde
     if (at < 0) return short(one, 80);
     left.splice(at, 1);
   }
-  return left.length === 0 ? undefined : "fewer cells";
+  return left.length === 0 ? undefined : fewer;
 }
 
 /** A series as one text: `running: drawing points!a1:a5, drawing points!b1:b5`. */

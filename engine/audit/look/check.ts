@@ -43,7 +43,7 @@ export function checkLook(
       const [start, end] = [pair.map.to(from), pair.map.to(to)];
       return start === undefined || end === undefined ? [] : [{ from: start, to: end }];
     });
-    const books = { nowBook, thenBook, content, freshContent: fresh };
+    const books = { nowBook, thenBook, content, freshContent: fresh, onceContent: once };
     const awaited = awaiting.has(pair.fresh.name);
     return [{ ...pair, ...books, written, now, then, slots: here, handout, awaited }];
   });

@@ -10,6 +10,8 @@ export interface LookPair extends SheetPair {
   readonly then: SheetLook;
   /** As it was when it was written, with the texts of that time; absent where nobody needs it or knows. */
   readonly written?: SheetLook | undefined;
+  /** The whole workbook as it was when it was written. */
+  readonly onceContent?: WorkbookContent | undefined;
   readonly nowBook: WorkbookLook;
   readonly thenBook: WorkbookLook;
   readonly content: WorkbookContent;

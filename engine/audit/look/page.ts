@@ -111,6 +111,11 @@ function settings({ found, now, then }: LookPair): Finding[] {
     tell("errors in cells are not printed", "errors printed");
   }
   if (differs("pageSetup.draft", on)) tell("charts and pictures are not printed", "all printed");
+  if (differs("pageSetup.cellComments", (one) => one !== undefined && one !== "none")) {
+    tell("the notes of the cells are printed", "no notes on paper");
+  }
+  const zoom = Number(now.settings.get("sheetView.zoomScale") ?? 100);
+  if (zoom > 0 && zoom < leastScale) tell(`shown at ${zoom} %`, "a size that can be read");
   const fitted = on(now.settings.get("pageSetUpPr.fitToPage"));
   const scale = Number(now.settings.get("pageSetup.scale") ?? 100);
   if (!fitted && scale < leastScale) tell(`printed at ${scale} %`, "a size that can be read");

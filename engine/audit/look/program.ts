@@ -6,7 +6,7 @@ import { type LookPair, lookFinding } from "./compared.js";
 
 /** How the workbook is calculated, and what programs run or fetch as they open it. */
 export function checkProgram(content: WorkbookContent, pairs: readonly LookPair[]): Finding[] {
-  return [...calculation(content), ...carried(content, pairs)];
+  return [...calculation(content), ...asElsewhere(pairs), ...carried(content, pairs)];
 }
 
 function calculation({ look, date1904 }: WorkbookContent): Finding[] {
@@ -39,6 +39,27 @@ function calculation({ look, date1904 }: WorkbookContent): Finding[] {
   return findings;
 }
 
+/** Sheets that are calculated by the rules of another program, which counts texts as 0 and reads dates otherwise. */
+function asElsewhere(pairs: readonly LookPair[]): Finding[] {
+  const on = ({ settings }: LookPair["now"]) =>
+    booleanOf(settings.get("sheetPr.transitionEvaluation"));
+  return pairs.flatMap(({ found, now, then }) =>
+    on(now) === true && on(then) !== true
+      ? [
+          lookFinding(
+            `sheet ${found.name}`,
+            "calculated by the rules of an old program",
+            "those of this one",
+            {
+              code: "calculation",
+              advice: "Set it back, recalculate everything and save.",
+            },
+          ),
+        ]
+      : [],
+  );
+}
+
 /** What programs keep beside a workbook, and changes nothing of it. */
 const harmless = new Set([
   "officeDocument",
@@ -57,7 +78,6 @@ const harmless = new Set([
   "sheetMetadata",
   "customXml",
   "printerSettings",
-  "hyperlink",
   "person",
   "themeOverride",
 ]);
@@ -80,6 +100,7 @@ const meaning: readonly (readonly [RegExp, string])[] = [
   [/legacyDrawingHF|drawingHF/i, "pictures in the margins of the page"],
   [/^picture$/, "a picture behind the cells"],
   [/^(Shape|Rect|Line|Group|Oval|Arc|Polygon)$/i, "a shape of the old kind over cells"],
+  [/^hyperlink$/, "links to places outside"],
   [/pivot/i, "a pivot table"],
   [/slicer|timeline/i, "buttons that filter"],
   [/^table(SingleCells)?$/i, "a table with filters"],
@@ -98,15 +119,23 @@ function carried(content: WorkbookContent, pairs: readonly LookPair[]): Finding[
   if (look === undefined) return [];
   const own = [...look.parts, ...(look.macros ? ["macroEnabled"] : [])];
   const found = new Map<string, { where: string; mild: boolean }>();
-  const add = (kind: string, where: string) => {
+  const add = (kind: string, where: string, handout = false) => {
     if (harmless.has(kind)) return;
     const what = meaning.find(([pattern]) => pattern.test(kind))?.[1];
     const said = what ?? `a part of the kind ${short(kind, 40)}`;
-    if (!found.has(said)) found.set(said, { where, mild: mild.test(kind) || what === undefined });
+    if (!found.has(said))
+      found.set(said, {
+        where,
+        mild: mild.test(kind) || what === undefined || (kind === "hyperlink" && !handout),
+      });
   };
   for (const kind of own) add(kind, "the workbook");
-  for (const { found: sheet, now, then } of pairs) {
-    for (const kind of now.parts) if (!then.parts.includes(kind)) add(kind, `sheet ${sheet.name}`);
+  // a link on a page that is handed out is told before those that the office keeps for itself
+  const handedOut = [...pairs].sort((a, b) => Number(b.handout) - Number(a.handout));
+  for (const { found: sheet, now, then, handout } of handedOut) {
+    for (const kind of now.parts) {
+      if (!then.parts.includes(kind)) add(kind, `sheet ${sheet.name}`, handout);
+    }
   }
   return [...found].map(([what, { where, mild: slight }]) =>
     lookFinding(where, what, "none of that", {

@@ -1,6 +1,7 @@
 import { columnLetters, positionOf } from "../../workbook/read/address.js";
 import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { Finding } from "../finding.js";
+import type { SheetPair } from "../sheet-pairs.js";
 import { short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
 
@@ -14,11 +15,46 @@ interface Repeated {
   readonly columns: readonly [number, number] | undefined;
 }
 
-/** Rows and columns that repeat on each page, where they are not those that the sheet is written with. */
-export function titles({ found, fresh, content, freshContent, map }: LookPair): Finding[] {
+/** Are other rows printed again on each page than as the workbook would be written now? */
+export const repeatsOthers = (
+  pairs: readonly SheetPair[],
+  content: WorkbookContent,
+  freshContent: WorkbookContent,
+): boolean =>
+  pairs.some((pair) => {
+    const [is, expected] = repeated(pair, content, freshContent);
+    return is !== expected;
+  });
+
+/**
+ * Rows and columns that repeat on each page, where they are not those that the sheet is written with. A table that was
+ * shorter as it was written had none: that is only to know.
+ */
+export function titles(pair: LookPair): Finding[] {
+  const { found, content, freshContent, onceContent } = pair;
+  const [is, expected] = repeated(pair, content, freshContent);
+  if (is === expected) return [];
+  const what = `${is} printed again on each page`;
+  const asWritten = onceContent !== undefined && repeated(pair, content, onceContent)[1] === is;
+  const advice = "Take the workbook and bid again: the pages are laid out for what they say now.";
+  return [
+    lookFinding(
+      `sheet ${found.name}`,
+      asWritten ? `${what}, as written` : what,
+      expected,
+      asWritten ? { grade: "to know", advice } : {},
+    ),
+  ];
+}
+
+/** What is printed again on each page of a sheet, in words, and what another writing of it has printed, where it stands now. */
+function repeated(
+  { found, fresh, map }: Pick<SheetPair, "found" | "fresh" | "map">,
+  content: WorkbookContent,
+  other: WorkbookContent,
+): readonly [string, string] {
   const now = repeatedOn(content, found.name);
-  const then = repeatedOn(freshContent, fresh.name);
-  if (now === undefined && then === undefined) return [];
+  const then = repeatedOn(other, fresh.name);
   const row = (at: number) => map.to({ row: at, column: 1 })?.row ?? at;
   const column = (at: number) => map.to({ row: 1, column: at })?.column ?? at;
   const [first, last] = then?.rows ?? [];
@@ -28,9 +64,7 @@ export function titles({ found, fresh, content, freshContent, map }: LookPair): 
     left === undefined || right === undefined ? undefined : [column(left), column(right)],
   );
   // what cannot be read is none, as programs take it
-  const is = said(now?.rows, now?.columns);
-  if (is === expected) return [];
-  return [lookFinding(`sheet ${found.name}`, `${is} printed again on each page`, expected)];
+  return [said(now?.rows, now?.columns), expected];
 }
 
 function repeatedOn({ names }: WorkbookContent, sheet: string): Repeated | undefined {

@@ -271,9 +271,10 @@ function effectOf(cut: CutRule, at: Position, looks: readonly RuleLook[], back: 
   const hides =
     (format !== undefined && showsNothing(format, false)) ||
     (ink !== undefined && !legible(ink, fill)) ||
-    (fill !== undefined && !legible(ink, fill));
+    (fill !== undefined && !legible(ink, fill)) ||
+    (rule.shades?.some((one) => !legible(ink, one)) ?? false);
   const effect: Effect = {
-    key: [kind, terms, shows, ink, fill, struck].join("|"),
+    key: [kind, terms, shows, ink, fill, struck, ...(rule.shades ?? [])].join("|"),
     condition: `${kind}|${terms}`,
     hides,
     rewrites: format !== undefined || struck === true || drawn.test(rule.kind),

@@ -4,14 +4,15 @@ import { addCovered } from "../../workbook/read/covered.js";
 import type { SheetLook, TypingRule } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import { within } from "../printed-part.js";
-import { grouped, said } from "../subject.js";
+import { grouped, said, short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
 
 /**
  * What a person is told while typing into an input, and what the program then takes: another hint is a finding, other
  * limits or choices are a note, since the message beside the input still tells a value that breaks its rule.
  */
-export function checkTyping({ found, now, then, map }: LookPair): Finding[] {
+export function checkTyping(pair: LookPair): Finding[] {
+  const { found, now, then, map } = pair;
   const was = writtenRules(then);
   const places = [...was.keys()].flatMap((home) => {
     const at = map.to(positionOf(home) ?? { row: 0, column: 0 });
@@ -47,7 +48,38 @@ export function checkTyping({ found, now, then, map }: LookPair): Finding[] {
       }),
     );
   }
-  return [...(whole ? [] : [tooMany]), ...grouped(hints, 3), ...grouped(limits, 3)];
+  return [
+    ...(whole ? [] : [tooMany]),
+    ...grouped(hints, 3),
+    ...grouped(beside(pair), 3),
+    ...grouped(limits, 3),
+  ];
+}
+
+/** Hints that come up beside cells which show something and that nobody types into. */
+function beside({ found, now, then, map, shown }: LookPair): Finding[] {
+  const hinting = now.typing.filter(({ prompt }) => bare(prompt) !== "");
+  if (hinting.length === 0) return [];
+  const own = writtenRules(then);
+  const others = shown.filter(({ home }) => !own.has(addressOf(home)));
+  const [is] = rulesOn(
+    others.map(({ at }) => at),
+    { ...now, typing: hinting },
+  );
+  return [...is].flatMap(([address, { prompt }]) => {
+    const home = map.from(positionOf(address) ?? { row: 0, column: 0 });
+    if (home === undefined) return [];
+    return [
+      lookFinding(
+        `${found.name}!${address}`,
+        `the hint ${said(short(prompt))} beside it`,
+        "no hint",
+        {
+          code: "text-changed",
+        },
+      ),
+    ];
+  });
 }
 
 /** The rules as we wrote them, by cell. */

@@ -90,6 +90,24 @@ test.each<[what: string, title: string, edit: (xml: string) => string, found: Re
       ),
     /^sheet Bars: an axis is cut at its min 1/,
   ],
+  [
+    "an axis that runs backwards",
+    "Soil",
+    (xml) => xml.replace('<c:orientation val="minMax"/>', '<c:orientation val="maxMin"/>'),
+    /^sheet Bars: an axis, or what is said along it, runs backwards/,
+  ],
+  [
+    "an axis in powers of ten",
+    "Soil",
+    (xml) => xml.replace("<c:scaling>", '<c:scaling><c:logBase val="10"/>'),
+    /^sheet Bars: an axis, or what is said along it, counts in powers of 10/,
+  ],
+  [
+    "figures of its own along an axis",
+    "Soil",
+    (xml) => xml.replace(/<c:numFmt formatCode="[^"]*"/, '<c:numFmt formatCode="&quot;40&quot;"'),
+    /^sheet Bars: an axis, or what is said along it, prints figures by "40"/,
+  ],
 ])("%s is found", async (_, title, edit, found) => {
   const findings = await told(edited(title, edit));
   expect(findings).toHaveLength(1);

@@ -1,5 +1,6 @@
 import { drawing } from "../namespaces.js";
 import type { Package } from "../package.js";
+import type { Attributes } from "../xml.js";
 
 /** A series of a chart: its name, where that is a text of its own, and the cells that it refers to. */
 export interface DrawnSeries {
@@ -15,6 +16,8 @@ export interface DrawnChart {
   readonly series: readonly DrawnSeries[];
   /** Ends of axes that are fixed, such as `min 0`. */
   readonly ends: readonly string[];
+  /** Axes that run backwards or count in powers, and formats that print figures of their own. */
+  readonly ways: readonly string[];
 }
 
 const mostSeries = 500;
@@ -23,7 +26,7 @@ const end = /\/scaling\/(min|max)$/;
 /** Reads what a chart draws (ISO/IEC 29500-1 §21.2): its titles, the cells of its series, the ends of its axes. */
 export function readChart(from: Package, part: string): DrawnChart {
   const series: { name: string; cells: string[] }[] = [];
-  const [titles, ends]: [string[], string[]] = [[], []];
+  const [titles, ends, ways]: [string[], string[], string[]] = [[], [], []];
   let text = "";
   from.walk(part, {
     namespaces: drawing,
@@ -33,6 +36,8 @@ export function readChart(from: Package, part: string): DrawnChart {
       else if (path.endsWith("/ser") && series.length < mostSeries) {
         series.push({ name: "", cells: [] });
       } else if (path.endsWith("/title") && titles.length < mostSeries) titles.push("");
+      const way = wayOf(path, attributes);
+      if (way !== undefined && ways.length < mostSeries) ways.push(way);
       const which = end.exec(path)?.[1];
       if (which !== undefined) ends.push(`${which} ${attributes.val?.value ?? ""}`);
     },
@@ -53,5 +58,15 @@ export function readChart(from: Package, part: string): DrawnChart {
       }
     },
   });
-  return { titles, series, ends };
+  return { titles, series, ends, ways };
+}
+
+/** How an element has a chart read otherwise than its figures, in words. */
+function wayOf(path: string, { val, formatCode }: Attributes): string | undefined {
+  if (path.endsWith("/scaling/orientation") && val?.value === "maxMin") return "runs backwards";
+  if (path.endsWith("/scaling/logBase")) return `counts in powers of ${val?.value}`;
+  if (!path.endsWith("/numFmt")) return undefined;
+  const format = (formatCode?.value ?? "").slice(0, 255);
+  const literals = format.match(/"[^"]*"|\\./g) ?? [];
+  return literals.some((one) => /\d/.test(one)) ? `prints figures by ${format}` : undefined;
 }

@@ -43,10 +43,17 @@ export function readTheme(from: Package, part: string | undefined): (string | un
   return themeOrder.map((slot) => found.get(slot));
 }
 
-/** The colour that an element such as <color> or <fgColor> names; undefined: the program's own choice. */
+/** The palette that a styles part puts in place of the standard's; empty where it has none. */
+export const readPalette = (styles: string): string[] =>
+  [...styles.matchAll(/<(?:\w+:)?rgbColor\s+rgb="(?:[0-9A-Fa-f]{2})?([0-9A-Fa-f]{6})"/g)]
+    .slice(0, 64)
+    .map(([, color = ""]) => color.toUpperCase());
+
+/** The colour that an element such as <color> or <fgColor> names; undefined: the program's own choice. `palette`: of the workbook's own. */
 export function colorOf(
   { rgb, theme, tint, indexed: place, auto }: Attributes,
   themeColors: readonly (string | undefined)[],
+  palette: readonly string[] = [],
 ): string | undefined {
   if (rgb !== undefined) return rgb.value.slice(-6).toUpperCase();
   if (auto !== undefined) return undefined;
@@ -54,6 +61,7 @@ export function colorOf(
     return tinted(themeColors[Number(theme.value)], Number(tint?.value ?? 0));
   if (place === undefined) return undefined;
   const at = Number(place.value);
+  if (palette[at] !== undefined) return palette[at];
   return at < 8 ? indexed[at] : indexed[at - 8];
 }
 

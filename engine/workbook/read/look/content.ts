@@ -9,6 +9,8 @@ export interface CellLook {
   readonly size?: number;
   readonly typeface?: string;
   readonly struck?: true;
+  /** A line goes over it from corner to corner. */
+  readonly crossed?: true;
   /** Steps that push the text away from its edge. */
   readonly indent: number;
   /** Degrees, as the file counts them: 1 to 180, 255 for letters one below another. */
@@ -37,6 +39,8 @@ export interface Rule {
   readonly operator: string;
   readonly formulas: readonly string[];
   readonly look: number | undefined;
+  /** Colours that it shades cells with by their values. */
+  readonly shades?: readonly string[];
 }
 
 /** What the program lets a person type into cells, and what it says of it. */

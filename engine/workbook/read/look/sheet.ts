@@ -6,7 +6,7 @@ import type { ColumnLook, RowLook, Rule, SheetLook, TypingRule } from "./content
 const most = { rows: 20000, columns: 1000, merges: 20000, rules: 2000, typing: 5000, breaks: 2000 };
 
 const settingsOf =
-  /^worksheet\/(sheetViews\/sheetView(\/pane)?|pageMargins|pageSetup|sheetPr\/pageSetUpPr|sheetProtection|headerFooter)$/;
+  /^worksheet\/(sheetViews\/sheetView(\/pane)?|pageMargins|pageSetup|sheetPr(\/pageSetUpPr)?|sheetProtection|headerFooter)$/;
 const rowPath = "worksheet/sheetData/row";
 const cellsPath = "worksheet/sheetData/";
 const rulePath = "worksheet/conditionalFormatting/cfRule";
@@ -56,6 +56,7 @@ export class SheetListener {
       this.#areas = attributes.sqref?.value ?? "";
     } else if (path === rulePath) this.#openRule(attributes);
     else if (path === `${rulePath}/formula`) this.#rules.at(-1)?.formulas.push("");
+    else if (path === `${rulePath}/colorScale/color`) this.#shade(attributes);
     else if (path === typingPath) this.#openTyping(attributes);
     else if (path.startsWith(`${typingPath}/formula`)) this.#typing.at(-1)?.formulas.push("");
     else if (path === "worksheet/rowBreaks/brk") this.#openBreak("rows", attributes);
@@ -137,6 +138,14 @@ export class SheetListener {
       formulas: [],
       look: dxfId === undefined ? undefined : Number(dxfId.value),
     });
+  }
+
+  /** By its number or theme nobody knows here which: what a rule shades by these counts as black. */
+  #shade({ rgb }: Attributes): void {
+    const last = this.#rules.at(-1);
+    if (last === undefined || (last.shades?.length ?? 0) > 3) return;
+    const color = rgb?.value.slice(-6).toUpperCase() ?? "000000";
+    this.#rules[this.#rules.length - 1] = { ...last, shades: [...(last.shades ?? []), color] };
   }
 
   #openTyping({ sqref, type, prompt }: Attributes): void {

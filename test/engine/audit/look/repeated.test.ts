@@ -50,3 +50,15 @@ test.each([
 ])("%s where %s is written", (now, then, found, expected) => {
   expect(said(now, then)).toEqual([[`${found} printed again on each page`, expected]]);
 });
+
+test("a table that was shorter as it was written has no row that repeats yet", () => {
+  const pair = {
+    ...{ found: { name: "List" }, fresh: { name: "List" }, map: { to: (at: object) => at } },
+    content: content("", undefined),
+    freshContent: content("_xlnm.Print_Titles", "'List'!$5:$6"),
+  };
+  const graded = (more: object) =>
+    titles({ ...pair, ...more } as unknown as LookPair).map(({ grade }) => grade);
+  expect(graded({ onceContent: content("", undefined) })).toEqual(["to know"]);
+  expect(graded({ onceContent: pair.freshContent })).toEqual(["doubtful"]);
+});

@@ -5,6 +5,7 @@ import { formatCases } from "./cases/format.js";
 import { hiddenCases } from "./cases/hidden.js";
 import { layoutCases } from "./cases/layout.js";
 import { manyCases } from "./cases/many.js";
+import { moreSightCases } from "./cases/more-sight.js";
 import { originCases } from "./cases/origins.js";
 import { pageCases } from "./cases/page.js";
 import { sealCases } from "./cases/seal.js";
@@ -18,6 +19,7 @@ const all: Told[] = [
   formatCases,
   hiddenCases,
   manyCases,
+  moreSightCases,
   pageCases,
   layoutCases,
   sealCases,
