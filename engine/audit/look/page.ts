@@ -111,7 +111,7 @@ function settings({ found, now, then }: LookPair): Finding[] {
     tell("errors in cells are not printed", "errors printed");
   }
   if (differs("pageSetup.draft", on)) tell("charts and pictures are not printed", "all printed");
-  if (differs("pageSetup.cellComments", (one) => one !== undefined && one !== "none")) {
+  if (differs("pageSetup.cellComments", (one) => one === "atEnd")) {
     tell("the notes of the cells are printed", "no notes on paper");
   }
   const zoom = Number(now.settings.get("sheetView.zoomScale") ?? 100);
