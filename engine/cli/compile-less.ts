@@ -3,9 +3,9 @@ import { setFlagsFromString } from "node:v8";
 /** Commands that go through many jobs or draws, and so through the same code for long. */
 const long: readonly string[] = ["rerun", "weigh", "learn"];
 
-/** What has V8 optimize code eight times as late as by itself, by its release; of Node 24 it changes nothing. */
+/** What has V8 optimize code many times as late as by itself, by its release; of Node 24 it changes nothing. */
 const flags: Readonly<Record<string, string>> = {
-  "11.3": "--interrupt-budget=500000", // Node 20
+  "11.3": "--interrupt-budget=800000", // Node 20
   "12.4": "--invocation-count-for-turbofan=24000", // Node 22
 };
 

@@ -255,7 +255,9 @@ export class Parter {
       tree.kind === "area"
         ? areaCells(this.model, tree)
         : columnOf(this.model, tree.table, tree.column).cells;
-    const values = cells.map(({ index }) => this.values[index] as Value);
+    const all = cells.map(({ index }) => this.values[index] as Value);
+    // of a whole sheet nothing is asked but whether an error is among its values: of equal ones the first stands for all
+    const values = tree.kind === "area" ? [...new Set(all)] : all;
     const made = { values, tree: this.questions.column(values) };
     this.#columns.set(key, made);
     return made;
