@@ -270,9 +270,7 @@ function inputsRight(
 /** The first input at fault by its table and row, or its name; in plain words where that is not known. */
 function faultSaid(first: string | undefined): string {
   const plain = "an input is missing or breaks its rule";
-  return first === undefined
-    ? plain
-    : `{IF(LEN(${first})>0,SUBSTITUTE(${first},"← ",""),${textLiteral(plain)})}`;
+  return first === undefined ? plain : `{IF(LEN(${first})>0,${first},${textLiteral(plain)})}`;
 }
 
 function emptyStatuses(block: Block, sheet: string): string[] {

@@ -85,12 +85,12 @@ test("an input that breaks its rule is told by its label and name, or by its tab
   const said = (changes: Readonly<Record<string, unknown>>, sheet: string) =>
     shown(changedDemo(changes), `inputs_right_${sheet}_message`);
   expect(said({ margin_wanted: 0.95 }, "decisions")).toBe(
-    "Sheet Decisions: Profit margin wanted: 0% to 60%. Correct the one with an arrow beside it.",
+    "Sheet Decisions: Profit margin wanted: ← 0% to 60%. Correct the one with an arrow beside it.",
   );
   expect(said(firstRow("pipe_lines", { override_flow: -1 }), "decisions")).toMatch(
     /^Sheet Decisions: Lines, row 1: .*Override flow .*\. Correct the one/,
   );
-  expect(said({ seam_lap: 20 }, "office_rules")).toMatch(/^Sheet Office rules: Lap of a seam: /);
+  expect(said({ seam_lap: 20 }, "office_rules")).toMatch(/^Sheet Office rules: Lap of a seam: ← /);
   // of a long table, the table alone
   expect(said({ tasks: [{ override_rate: -1 }] }, "labor")).toBe(
     "Sheet Labor: Tasks: an input is missing or breaks its rule. Correct the one with an arrow beside it.",

@@ -136,7 +136,7 @@ describe("checks", () => {
       [
         "stop",
         "Checks",
-        "Sheet Site: People: a whole number, 1 to 9. Correct the one with an arrow beside it.",
+        "Sheet Site: People: ← a whole number, 1 to 9. Correct the one with an arrow beside it.",
       ],
       ["warning", "Prices", "The widest bed is 100 in; 3.00 ft is the reach"],
       ["", "", ""],
