@@ -6,7 +6,7 @@ import { askAtTerminal } from "./ask-at-terminal.js";
 import { compileLess } from "./compile-less.js";
 import { run } from "./run.js";
 
-compileLess(process.argv.slice(2));
+compileLess();
 useStore(programStore());
 
 // the reader of a pipe may stop early, as `head` does: that is no fault
