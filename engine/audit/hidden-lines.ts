@@ -11,13 +11,14 @@ const mostTold = 3;
 /** Of what stands in a line, so much is told. */
 const mostWords = 48;
 
-const advice =
-  "Show it again, and see what it holds. A row that an edit brought into use is hidden still: select all rows, right-click, Unhide.";
+const show = "Show it again, and see what it holds.";
+const showRows =
+  "Select all rows, right-click, Unhide, and see what they hold: a row that an edit brought into use is hidden still.";
 
 /** Sheets, rows and columns that hold something and are hidden, where as freshly written they would be in sight. */
 export function checkHidden(pair: SheetPair, look: WorkbookLook | undefined): Finding[] {
   const { found, fresh } = pair;
-  const tell = (what: string): Finding => ({
+  const tell = (what: string, advice = show): Finding => ({
     ...{ grade: "doubtful", code: "hidden", where: `sheet ${found.name}` },
     ...{ found: what, expected: "in sight", advice },
   });
@@ -26,7 +27,8 @@ export function checkHidden(pair: SheetPair, look: WorkbookLook | undefined): Fi
   const columns = hiddenLines(pair, look, "column");
   return [
     ...(whole ? [tell("the sheet is hidden")] : []),
-    ...[rows, columns].flatMap((what) => (what === undefined ? [] : [tell(what)])),
+    ...(rows === undefined ? [] : [tell(rows, showRows)]),
+    ...(columns === undefined ? [] : [tell(columns)]),
   ];
 }
 

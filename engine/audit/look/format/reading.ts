@@ -105,16 +105,16 @@ function figuresIn(text: string): Figure[] {
   });
 }
 
-/** Of what a figure is off by its rounding, as much is nothing that anybody reads otherwise. */
-const leastPart = 0.005;
+/** Of what a figure is off by its rounding, as much is nothing that anybody reads otherwise: less where it is to tens or more. */
+const leastPart = { byDecimals: 0.05, beyond: 0.005 };
 
 /** Is a figure the value, rounded to places that leave as much as its own format does, or as good as all? */
 function isRounded(value: number, { value: said, step }: Figure, ownStep: number): boolean {
   const off = Math.abs(said - value);
   const error = 1e-9 * Math.abs(value);
+  const part = step <= 0.5 ? leastPart.byDecimals : leastPart.beyond;
   return (
-    off <= step * (1 + 1e-6) + error &&
-    off <= Math.max(ownStep, leastPart * Math.abs(value)) + error
+    off <= step * (1 + 1e-6) + error && off <= Math.max(ownStep, part * Math.abs(value)) + error
   );
 }
 
