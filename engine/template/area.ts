@@ -11,16 +11,25 @@ export const wordsOf = (sheet: string): string =>
 
 export type Area = Extract<Reference, { kind: "area" }>;
 
-const known = new WeakMap<readonly Cell[], Map<string, readonly Cell[]>>();
+const known = new WeakMap<readonly Cell[], ReadonlyMap<string, readonly Cell[]>>();
 
 /** The cells within a sheet's area; those that tell of errors stay outside, or they would look at themselves. */
-export function areaCells(model: Pick<Model, "cells">, { sheet }: Area): readonly Cell[] {
-  const areas = known.get(model.cells) ?? new Map<string, readonly Cell[]>();
-  known.set(model.cells, areas);
-  const found =
-    areas.get(sheet) ?? model.cells.filter((cell) => cell.sheet === sheet && !cell.apart);
-  areas.set(sheet, found);
-  return found;
+export function areaCells({ cells }: Pick<Model, "cells">, { sheet }: Area): readonly Cell[] {
+  const areas = known.get(cells) ?? areasOf(cells);
+  known.set(cells, areas);
+  return areas.get(sheet) ?? [];
+}
+
+/** Of all sheets at a go: each is asked for, and the cells are many. */
+function areasOf(cells: readonly Cell[]): Map<string, Cell[]> {
+  const areas = new Map<string, Cell[]>();
+  for (const cell of cells) {
+    if (cell.apart) continue;
+    const area = areas.get(cell.sheet);
+    if (area === undefined) areas.set(cell.sheet, [cell]);
+    else area.push(cell);
+  }
+  return areas;
 }
 
 /** Where an area's corners stand, given where each of its cells does. */

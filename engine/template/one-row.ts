@@ -1,4 +1,4 @@
-import { mapParts, type Tree } from "../formula/tree.js";
+import { mapParts, partsOf, type Tree } from "../formula/tree.js";
 import { columnOf, type Model } from "./model.js";
 
 /**
@@ -7,11 +7,27 @@ import { columnOf, type Model } from "./model.js";
  * gives in every program.
  */
 export function pickedFromOneRow(model: Model, tree: Tree): Tree {
-  const inner = mapParts(tree, (part) => pickedFromOneRow(model, part));
-  if (inner.kind !== "call" || inner.name !== "INDEX") return inner;
+  // most formulas pick from none, and every one of a bid comes by here
+  return picks(model, tree) ? picked(model, tree) : tree;
+}
+
+/** Is anything in a tree picked from a column of one row? */
+const picks = (model: Model, tree: Tree): boolean =>
+  isPick(model, tree) || partsOf(tree).some((part) => picks(model, part));
+
+function isPick(model: Model, tree: Tree): boolean {
+  if (tree.kind !== "call" || tree.name !== "INDEX") return false;
+  const [column] = tree.args as [Tree];
+  return (
+    column.kind === "column" && columnOf(model, column.table, column.column).cells.length === 1
+  );
+}
+
+function picked(model: Model, tree: Tree): Tree {
+  const inner = mapParts(tree, (part) => picked(model, part));
+  // what is picked from stays the column that it is
+  if (inner.kind !== "call" || !isPick(model, inner)) return inner;
   const [column, place] = inner.args as [Tree, Tree];
-  if (column.kind !== "column") return inner;
-  if (columnOf(model, column.table, column.column).cells.length > 1) return inner;
   if (place.kind === "number" && place.value === 1) return column;
   const first: Tree = {
     kind: "binary",
