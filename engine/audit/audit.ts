@@ -9,11 +9,14 @@ import { matchWorkbook } from "../workbook/match/match.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+import { withPath } from "./cures.js";
 import { checkChecks } from "./failing-checks.js";
+import { counted, faultyInputs, followsFromFaulty } from "./faulty-inputs.js";
 import { type Finding, isOfLook } from "./finding.js";
 import { checkPrices, checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
+import { goneSheets, readsGone, withFollowing } from "./gone-sheets.js";
 import { checkProperties, checkTemplate, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
 import { isRefitted } from "./look/page.js";
@@ -32,6 +35,7 @@ import { staleAsOne } from "./stale.js";
 import type { Subject } from "./subject.js";
 import { checkMarks, checkTrail } from "./trail.js";
 import { untoldInputs } from "./untold-inputs.js";
+import { byWeight } from "./weight.js";
 
 /** A headline figure as the workbook shows it, and by the template's formulas from its inputs. */
 export interface Headline {
@@ -67,12 +71,14 @@ export interface Audit {
  * @param book the office book, to hold each price against it; without it, prices are held
  *   against the list on sheet Trail
  * @param key fingerprint of the key that should have sealed the workbook
+ * @param file the path of the workbook, for the commands that are named
  */
 export async function auditWorkbook(
   content: WorkbookContent,
   templates: readonly Template[],
   book?: OfficeBook,
   key?: string,
+  file = "bid.xlsx",
 ): Promise<Audit> {
   const { identity, lost } = toldIdentity(content);
   const model = modelFor(identity, templates);
@@ -86,7 +92,12 @@ export async function auditWorkbook(
   const fresh = freshlyWritten(subject, identity, values.followed);
   const pairs = sheetPairs(subject, fresh);
   // rows are as high, and pages as many, as the texts wanted that they were written with
-  const outgrown = hasLowRows(pairs) || isRefitted(pairs) || repeatsOthers(pairs, content, fresh);
+  const faulty = faultyInputs(subject);
+  const outgrown =
+    faulty.findings.length > 0 ||
+    hasLowRows(pairs) ||
+    isRefitted(pairs) ||
+    repeatsOthers(pairs, content, fresh);
   const once = outgrown ? asOnceWritten(subject, identity) : undefined;
   let made: Sections | undefined;
   const sections = () => {
@@ -95,14 +106,25 @@ export async function auditWorkbook(
   };
   const seal = sealState(content, sections);
   const untold = untoldInputs(subject, readTrailSheet(content), values.byTemplate);
-  const looks = [
-    ...checkSurroundings(subject, fresh, pairs),
-    ...checkLook(subject, fresh, pairs, once),
-  ];
-  const findings = [
+  const looks = looksAgainst(subject, fresh, pairs, once);
+  const asBefore = new Set(
+    faulty.findings.length === 0 || once === undefined
+      ? []
+      : looksAgainst(subject, once).map(placeAndCode),
+  );
+  const stale = [...staleValues(subject, formulas.changed, values), ...looks.filter(isStale)];
+  const gone = goneSheets(subject);
+  const bereft = stale.filter((one) => readsGone(gone, one)).length + formulas.bereft;
+  let following = 0;
+  const own = (one: Finding): boolean => {
+    const follows = followsFromFaulty(faulty, one, asBefore.has(placeAndCode(one)));
+    if (follows) following += one.names?.length ?? 1;
+    return !follows;
+  };
+  const rest = [
     ...(lost ? [lostProperties] : checkProperties(identity)),
     ...checkTemplate(identity, model),
-    ...checkPlaces(subject),
+    ...withFollowing(checkPlaces(subject), bereft),
     ...formulas.findings,
     ...checkPublished(subject),
     ...(book === undefined ? [] : checkBook(subject, values, identity, book)),
@@ -110,18 +132,16 @@ export async function auditWorkbook(
     ...[...checkTrail(subject, identity), ...checkMarks(subject, identity)].filter(
       (one) => !(lost && needsProperty(one)),
     ),
-    ...staleAsOne(
-      [...staleValues(subject, formulas.changed, values), ...looks.filter(isStale)],
-      priceOf(model)?.id,
-    ),
-    ...looks.filter((one) => !isStale(one)),
+    ...staleAsOne(stale.filter((one) => !readsGone(gone, one)).filter(own), priceOf(model)?.id),
+    ...looks.filter((one) => !isStale(one)).filter(own),
     ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? [], looks.some(isOfLook)),
-    ...checkChecks(subject, values.byTemplate),
+    ...checkChecks(subject, values.byTemplate).filter(own),
   ];
+  const findings = [...counted(faulty.findings, following), ...rest];
   const before =
     untold.changes.length === 0 ? undefined : withBefore(model, values.byTemplate, untold.changes);
   const single = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
-  const sorted = inOrder([...single.values()]);
+  const sorted = inOrder(byWeight(model, withPath([...single.values()], file)));
   return {
     identity,
     model,
@@ -141,6 +161,18 @@ export async function auditWorkbook(
     }),
   };
 }
+
+const looksAgainst = (
+  subject: Subject,
+  written: WorkbookContent,
+  pairs = sheetPairs(subject, written),
+  once?: WorkbookContent,
+): Finding[] => [
+  ...checkSurroundings(subject, written, pairs),
+  ...checkLook(subject, written, pairs, once),
+];
+
+const placeAndCode = ({ code, where }: Finding): string => `${code} ${where}`;
 
 const isStale = ({ code, grade }: Finding): boolean => code === "value-stale" && grade === "wrong";
 

@@ -28,6 +28,7 @@ export const findingCodes = Object.freeze({
   drawn: "A chart, picture or shape is not as it was written.",
   carried: "The workbook carries what the template does not write, such as macros.",
   calculation: "The settings of calculation were changed.",
+  "input-kind": "An input holds what it cannot be, such as words for a number.",
   "input-untold": "An input is not the one that the trail tells.",
   "input-assumed": "An input is assumed, or the template's default.",
   trail: "The trail was edited, cut off, or does not hold.",

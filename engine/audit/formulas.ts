@@ -9,6 +9,7 @@ import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Finding } from "./finding.js";
+import { goneSheets, withoutSheets } from "./gone-sheets.js";
 import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
 import { formulaIn, grouped, heldBy, placeOf, type Subject, saidIn, short } from "./subject.js";
 
@@ -17,10 +18,15 @@ export interface FormulaCheck {
   readonly findings: readonly Finding[];
   /** The cells with another formula or none, by index. */
   readonly changed: ReadonlySet<number>;
+  /** Formulas that only lost what they read on sheets that are gone, and of which nothing else is said. */
+  readonly bereft: number;
 }
 
 /** Holds each formula of the workbook against the template's, by their normal forms. */
-export function checkFormulas({ content, model, match }: Subject): FormulaCheck {
+export function checkFormulas(subject: Subject): FormulaCheck {
+  const { content, model, match } = subject;
+  const gone = goneSheets(subject);
+  let bereft = 0;
   const findings: Finding[] = [];
   const changed = new Set<number>();
   const nameAt = namesByArea(content, model);
@@ -35,10 +41,15 @@ export function checkFormulas({ content, model, match }: Subject): FormulaCheck 
         : formulaFinding(model, cell, place, expected(cell), nameAt);
     if (found === undefined) continue;
     if (cell.native !== undefined) changed.add(cell.index);
+    const left = cell.native && withoutSheets(gone, expected(cell));
+    if (left !== undefined && isSpelledAlike(place.cell.formula ?? "", left)) {
+      bereft += 1;
+      continue;
+    }
     // where the name stands elsewhere, that is the finding
     if (!stray.has(cell.name)) findings.push(found);
   }
-  return { findings: byColumn(findings), changed };
+  return { findings: byColumn(findings), changed, bereft };
 }
 
 /** Rows of a column with the same trouble, from the fourth on, are told as one. */

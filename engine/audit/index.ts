@@ -2,6 +2,7 @@
 export type { Finding } from "./finding.js";
 export { checkPublished } from "./fixed-figures.js";
 export { checkFormulas } from "./formulas.js";
+export { heldInput } from "./held-input.js";
 export { modelFor } from "./identity.js";
 export { checkPlaces } from "./moved-cells.js";
 export { type OpenedJob, openJob } from "./open.js";

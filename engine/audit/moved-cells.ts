@@ -1,15 +1,20 @@
 import type { Finding } from "./finding.js";
+import { goneFindings, goneSheets } from "./gone-sheets.js";
 import { heldValue, type Subject, said } from "./subject.js";
 
-/** Names that are gone or point elsewhere, rows that were deleted or put in. */
-export function checkPlaces({ content, model, match }: Subject): Finding[] {
-  return [...missing({ content, model, match }), ...moved({ content, model, match })];
+/** Sheets that are gone, names that are gone or point elsewhere, rows that were deleted or put in. */
+export function checkPlaces(subject: Subject): Finding[] {
+  const gone = goneSheets(subject);
+  const told = new Set(gone.flatMap(({ cells }) => cells.map(({ id }) => id)));
+  return [...goneFindings(gone), ...missing(subject, told), ...moved(subject)];
 }
 
-function missing({ model, match }: Subject): Finding[] {
+/** @param told the cells of sheets that are told as gone */
+function missing({ model, match }: Subject, told: ReadonlySet<string>): Finding[] {
   const rows = new Map<string, string[]>();
   const names = new Map<string, string>();
   for (const { id, name, reason } of match.missing) {
+    if (told.has(id)) continue;
     const cell = model.byId.get(id);
     if (cell?.table !== undefined && reason.startsWith("its row")) {
       const key = `${cell.table}[${cell.row}]`;

@@ -5,6 +5,7 @@ import type { CellContent, WorkbookContent } from "../workbook/read/content.js";
 import { hiddenRowsAlarm } from "../workbook/write/hidden-rows.js";
 import type { Finding } from "./finding.js";
 import { namesByArea } from "./formulas.js";
+import { goneSheets } from "./gone-sheets.js";
 import { checkHidden, hidesRows } from "./hidden-lines.js";
 import { shownBy } from "./look/format/shown.js";
 import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
@@ -31,7 +32,10 @@ export function checkSurroundings(
   const findings: Finding[] = [];
   const known = new Set(pairs.map(({ found }) => found.name));
   const paired = new Set(pairs.map((pair) => pair.fresh.name));
+  // those that hold cells of the template are told with them
+  const told = new Set(goneSheets(subject).map(({ name }) => name));
   for (const { name } of fresh.sheets) {
+    if (told.has(name)) continue;
     if (!paired.has(name)) findings.push(sheetFinding("sheet-missing", name));
   }
   const nameAt = namesByArea(content, model);

@@ -59,7 +59,9 @@ export function checkSeal(
     : "Ask the office that sealed it for the bid as it was sent.";
   if (state === "none") {
     if (wanted === undefined) return [];
-    return tell("wrong", "no seal", `the seal of the key ${wanted}`, ask);
+    const none =
+      "It has no seal. If the office seals its bids, ask it for the sealed one; the office itself seals it with rillbook seal --key.";
+    return tell("wrong", "no seal", `the seal of the key ${wanted}`, none);
   }
   if (state === "broken") {
     const what = changed.length > 0 ? `changed since it was sealed: ${changed.join(", ")}` : "";

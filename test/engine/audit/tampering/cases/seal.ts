@@ -194,7 +194,11 @@ export const sealCases: readonly SealCase[] = [
     bytes: unsealed,
     asked: true,
     verdict: "found",
-    finds: { code: "seal", grade: "wrong", found: "no seal" },
+    finds: {
+      ...({ code: "seal", grade: "wrong", found: "no seal" } as const),
+      advice:
+        "It has no seal. If the office seals its bids, ask it for the sealed one; the office itself seals it with rillbook seal --key.",
+    },
   },
   {
     what: "the signature taken out, the digests left, the office's key given",

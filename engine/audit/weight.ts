@@ -1,0 +1,47 @@
+import type { Model } from "../template/model.js";
+import type { Finding } from "./finding.js";
+import type { FindingCode } from "./finding-codes.js";
+import { priceOf } from "./moved-price.js";
+
+const figures: ReadonlySet<FindingCode> = new Set([
+  ...["formula-overwritten", "formula-edited", "formula-missing", "input-formula"],
+  ...["published-changed", "price-changed", "number-format", "value-stale", "hidden", "look"],
+] as FindingCode[]);
+
+/** What a finding of each code weighs where it touches no page that leaves the office; the less, the earlier. */
+const weights: Partial<Record<FindingCode, number>> = {
+  "input-kind": 0,
+  seal: 2,
+  "sheet-missing": 3,
+  "row-missing": 4,
+  "row-inserted": 4,
+  "check-failed": 5,
+  "name-missing": 6,
+  "name-moved": 6,
+  trail: 6,
+};
+const [ofPages, ofFigures, ofTrifles] = [1, 2, 7];
+
+/**
+ * The wrong findings with what costs money or harms people first: inputs that cannot be read, on which all else rests, then
+ * changed figures and hidden lines of the pages that leave the office and of the price, then figures of other sheets,
+ * what is gone, and what is only of the workbook's making. Those of one weight stay in the order of the checks.
+ */
+export function byWeight(model: Model, findings: readonly Finding[]): Finding[] {
+  const price = priceOf(model);
+  const pages = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
+  if (price !== undefined) pages.add(price.sheet);
+  const asking = new Set(
+    model.cells.filter(({ declaration }) => declaration.kind === "input").map((one) => one.sheet),
+  );
+  const weightOf = ({ grade, code, where, name, names = [] }: Finding): number => {
+    if (grade !== "wrong") return 0;
+    // without its inputs all else is another bid
+    if (code === "sheet-missing" && asking.has(where.replace(/^sheet /, ""))) return 0;
+    if (!figures.has(code)) return weights[code] ?? ofTrifles;
+    const sheet = where.replace(/^sheet /, "").replace(/!.*$/, "");
+    if (pages.has(sheet) || name === price?.id || names.includes(price?.id ?? "")) return ofPages;
+    return code === "value-stale" ? ofTrifles : ofFigures;
+  };
+  return [...findings].sort((a, b) => weightOf(a) - weightOf(b));
+}
