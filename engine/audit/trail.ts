@@ -1,5 +1,6 @@
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
+import { nobodyNamed } from "../job/trail/entry.js";
 import { markOf, recorded } from "../job/trail/inputs.js";
 import { inputOrigins } from "../job/trail/origin.js";
 import { backwards, verifyTrail } from "../job/trail/verify.js";
@@ -91,7 +92,8 @@ function origins({ model, match }: Subject, trail: WorkbookTrail): Finding[] {
   const values = valuesAsWritten(model, trail);
   const from = inputOrigins(model, values, entries);
   const told = new Set(entries.map(({ input }) => input));
-  const groups: Record<"untold" | "assumption" | "default", Finding[]> = {
+  const groups: Record<"unnamed" | "untold" | "assumption" | "default", Finding[]> = {
+    unnamed: [],
     untold: [],
     assumption: [],
     default: [],
@@ -101,10 +103,11 @@ function origins({ model, match }: Subject, trail: WorkbookTrail): Finding[] {
     const place = match.at.get(cell.id);
     if (origin === undefined || place === undefined) continue;
     const value = recorded(cell, values[cell.index]);
-    if (value === null) continue;
     const common = { where: placeOf(place), name: cell.id } as const;
     const figure = saidIn(model, cell, value);
-    if (origin === "not in the trail") {
+    if (from.get(cell.id)?.by === nobodyNamed) groups.unnamed.push(unnamed(common, figure));
+    else if (value === null) continue;
+    else if (origin === "not in the trail") {
       if (!told.has(cell.id)) groups.untold.push(untold(common, figure));
     } else if (origin === "assumption") {
       groups.assumption.push(assumed(common, figure));
@@ -169,6 +172,15 @@ const untold = (common: Common, figure: string): Finding => ({
   found: `${figure}, of which the trail tells nothing`,
   expected: "an entry that tells its origin",
   advice: saySo,
+});
+
+const unnamed = (common: Common, figure: string): Finding => ({
+  ...common,
+  grade: "doubtful",
+  code: "input-untold",
+  found: `${figure}, of which the trail does not say who changed it`,
+  expected: "a name in the trail for every change",
+  advice: "Ask who changed it, and name them: rillbook bid <workbook> --by <who> --note <why>.",
 });
 
 const assumed = (common: Common, figure: string): Finding => ({

@@ -50,7 +50,7 @@ function changedInput(
     name: cell.id,
     found: `${saidIn(model, cell, now, then)}; when the workbook was written it was ${saidIn(model, cell, then, now)}${moves}`,
     expected: "an entry in the trail for every change",
-    advice: `Ask who changed it. If nobody stands behind it, put the old value back: ${back} and save, or write the bid again from its job record. If it stands, bring it in with rillbook take, which asks who and why, so that the trail tells it; then write the bid again.`,
+    advice: `Ask who changed it. If nobody stands behind it, put the old value back: ${back} and save, or write the bid again from its job record. If it stands, bring it in with rillbook take --by <who> --note <why>, so that the trail tells it; then write the bid again.`,
   };
 }
 

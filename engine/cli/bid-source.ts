@@ -78,6 +78,9 @@ export async function sourceFromWorkbook(
   const refreshed = options.refreshPrices === true || office !== undefined;
   const path = office ?? named;
   if (refreshed && path === undefined) throw noBookNamed(file, told.book);
+  if (!refreshed && opened.pricesUntold !== undefined) {
+    throw pricesUntold(file, opened.pricesUntold, told.office);
+  }
   const book = refreshed && path !== undefined ? await bookAt(path, file, model) : undefined;
   const identity: Identity = {
     job: told.job ?? "",
@@ -119,6 +122,15 @@ async function bookAt(path: string, file: string, { template }: Model): Promise<
 function officeOf(named: string | undefined, file: string, given: string | undefined) {
   const office = named ?? (given === undefined ? undefined : pathFrom(file, given));
   return office === undefined ? {} : { office };
+}
+
+/** What stands in the cells now may be anybody's prices. */
+function pricesUntold(file: string, why: string, named: string | undefined): RillbookError {
+  const refresh = named === undefined ? "" : `, or --refresh-prices for the one it names, ${named}`;
+  return new RillbookError(
+    "trail-broken",
+    `Nothing shows with which prices ${file} was written: ${why}. No bid is written with prices that may be anybody's. Give the office book: rillbook bid ${file} -o <new workbook> --office <file>${refresh}; or use a copy whose sheet Trail and properties are whole.`,
+  );
 }
 
 /** Placeholders may not take the place of prices because nobody named the book. */

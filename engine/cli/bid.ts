@@ -30,7 +30,7 @@ import { errorsAsJson, errorsTold } from "./errors-told.js";
 import { failedLines } from "./failed-lines.js";
 import { missingLines } from "./missing-lines.js";
 import { tellStatus } from "./status-told.js";
-import { entryLine, takerOf } from "./trail-options.js";
+import { entryLine, takerOf, unnamedLine } from "./trail-options.js";
 import { type Calculate, withJudge } from "./with-judge.js";
 
 interface Options extends SourceOptions {
@@ -55,7 +55,7 @@ export function bidCommand(context: Context): Command {
     )
     .option(
       "--by <who>",
-      "who filled a workbook in (default: as it says, who walked and who chose)",
+      "who filled a workbook in (default: who was filled in with the changes, as the one who walked or chose; else nobody is named)",
     )
     .option("--note <text>", "why, for each entry of the trail")
     .option(
@@ -211,11 +211,12 @@ async function written(
 /** The headline, what is missing, and what keeps the bid from standing. */
 function tell(
   context: Context,
-  { model, entries, findings }: BidSource,
+  source: BidSource,
   values: readonly Value[],
   target: string,
   json: true | undefined,
 ): void {
+  const { model, entries, findings } = source;
   const failed = failedChecks(model, values);
   const errors = rootErrors(model, values);
   const missing = missingInputs(model, values);
@@ -247,17 +248,22 @@ function tell(
   for (const one of faulty) context.err(`${faultyInputInWords(one)}\n`);
   tellStatus(context, model, values, stands);
   for (const entry of entries) context.out(entryLine(entry));
+  context.err(unnamedLine(entries));
   context.out(`Written: ${target}\n`);
   context.err(missingLines(missing));
   for (const line of [...errorsTold(errors), ...failedLines(failed)]) context.err(`${line}\n`);
-  for (const line of findingLines(findings)) context.err(`${line}\n`);
+  for (const line of findingLines(source)) context.err(`${line}\n`);
 }
 
 /** What was not taken in from a workbook; results that do not follow are but calculated again. */
-function findingLines(findings: BidSource["findings"]): string[] {
+function findingLines({ findings, bookRead }: Pick<BidSource, "findings" | "bookRead">): string[] {
   const isStale = ({ code }: BidSource["findings"][number]) => code === "value-stale";
   const others = findings.filter((one) => !isStale(one));
-  const lines = others.map(({ where, found }) => `not taken in: ${where}: ${found}`);
+  const instead = bookRead ? "the office book's price stands" : "that one stands";
+  const lines = others.map(({ where, found, code }) => {
+    const now = code === "price-changed" ? `; ${instead} in the new bid` : "";
+    return `not taken in: ${where}: ${found}${now}`;
+  });
   const stale = findings.filter(isStale);
   const count = stale.reduce((sum, { names }) => sum + (names?.length ?? 1), 0);
   if (count === 0) return lines;

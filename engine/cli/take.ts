@@ -16,7 +16,7 @@ import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { pathFrom } from "./beside.js";
 import { isWorkbookName } from "./bid-source.js";
 import type { Context } from "./context.js";
-import { entryLine, takerOf } from "./trail-options.js";
+import { entryLine, takerOf, unnamedLine } from "./trail-options.js";
 
 interface Options {
   readonly by?: string;
@@ -34,7 +34,7 @@ export function takeCommand(context: Context): Command {
     .argument("<workbook>", "workbook that rillbook wrote and somebody edited (.xlsx)")
     .option(
       "--by <who>",
-      "who takes it in (default: as the workbook says, who walked and who chose)",
+      "who made the changes (default: who was filled in with them, as the one who walked or chose; else nobody is named)",
     )
     .option(
       "-o, --output <job>",
@@ -78,6 +78,7 @@ export function takeCommand(context: Context): Command {
         return;
       }
       for (const entry of entries) context.out(entryLine(entry));
+      context.err(unnamedLine(entries));
       context.out(`${resultSaid(file, target, entries.length, before)}\n`);
       for (const finding of findings) context.err(`not taken in: ${told(finding)}\n`);
     });

@@ -1,6 +1,12 @@
 import { Option } from "commander";
 import { RillbookError } from "../errors.js";
-import { type OriginName, oneLine, origins, type TrailEntry } from "../job/trail/entry.js";
+import {
+  nobodyNamed,
+  type OriginName,
+  oneLine,
+  origins,
+  type TrailEntry,
+} from "../job/trail/entry.js";
 import type { InputValue } from "../template/declare.js";
 
 /** Origins that a person can state; the others are found out by the program. */
@@ -59,6 +65,14 @@ export function entryLine({ input, old, new: now, unit, from, by, note }: TrailE
   const shown = (value: InputValue | null) => (value === null ? "blank" : withUnit(value, unit));
   const was = old === now ? "as before" : `was ${shown(old)}`;
   return `${input}: ${shown(now)}, ${was} (${from}, by ${by}${note === undefined ? "" : `: ${note}`})\n`;
+}
+
+/** What is to be said of entries by nobody named; none where all have a name. */
+export function unnamedLine(entries: readonly TrailEntry[]): string {
+  const count = entries.filter(({ by }) => by === nobodyNamed).length;
+  if (count === 0) return "";
+  const changes = count === 1 ? "this change" : `these ${count} changes`;
+  return `Nobody is named for ${changes}: say who with --by, and why with --note (the same command again adds the name). Until then the audit doubts ${count === 1 ? "it" : "them"}.\n`;
 }
 
 /** `8 ft`, `$350`, `$3.20/ft`: as people write it. */

@@ -46,6 +46,6 @@ export function takenBefore(
   return {
     inputs: changed.filter(stands).length,
     whole,
-    now: { inputs, trail: own, office: written.office },
+    now: { ...written, inputs, trail: own },
   };
 }

@@ -1,4 +1,4 @@
-import { type Change, oneLine } from "../job/trail/entry.js";
+import { type Change, nobodyNamed, oneLine, type TrailEntry } from "../job/trail/entry.js";
 import { unitFor } from "../job/trail/inputs.js";
 import { longestNote } from "../job/trail/schema.js";
 import type { InputDeclaration, InputValue } from "../template/declare.js";
@@ -7,7 +7,7 @@ import type { WorkbookContent } from "../workbook/read/content.js";
 import { program, undated } from "../workbook/write/document.js";
 import type { CellInputs } from "./cells.js";
 
-/** Who takes a workbook in, when, and why. Without `by` the workbook must say who filled it in. */
+/** Who takes a workbook in, when, and why. Without `by` a name counts that was filled in with the changes. */
 export interface Taker extends Pick<Change, "time" | "note"> {
   readonly by?: string;
 }
@@ -22,12 +22,12 @@ interface Givers {
   readonly builtOn?: string;
 }
 
-const unnamed = "not named in the workbook";
-
 /**
  * An entry of the trail for each input that is no longer what it was when the workbook was written. What
  * was asked on the walk is by whom the workbook says that walked, what the work took by whom it says that told it; all
- * else by the taker, or by whom the workbook names as the one who chose.
+ * else by the taker, or by whom the workbook names as the one who chose. A name that stood in the workbook when it was
+ * written tells who gave what stood there then, and not who changed it: without a taker such a change is by nobody
+ * named. Only what was blank then is still filled in by who walked, or told what the work took.
  */
 export function changesOf(
   model: Model,
@@ -37,13 +37,36 @@ export function changesOf(
   taker: Taker,
 ): Change[] {
   const givers = giversOf(model, values);
+  const since = giversOf(model, namedSince(model, values, before));
   const after = new Set(model.sheets.flatMap((one) => (one.afterwards ? [one.name] : [])));
   return model.cells.flatMap((cell) => {
     const [old = null, now = null] = [before.get(cell.id), values.get(cell.id)];
     if (cell.declaration.kind !== "input" || old === now) return [];
     const formula = formulas.get(cell.id);
-    const told = toldBy(cell, givers, after.has(cell.sheet));
-    return [changeOf(cell, old, now, { taker, givers, told, content, formula })];
+    const known = taker.by !== undefined || old === null ? givers : since;
+    const told = toldBy(cell, known, after.has(cell.sheet));
+    return [changeOf(cell, old, now, { taker, since, told, content, formula })];
+  });
+}
+
+/**
+ * Entries that name afterwards who made the changes which were taken in by nobody named: of each input whose last entry
+ * in the trail is such a one. None without a name.
+ */
+export function namings(
+  model: Model,
+  trail: readonly TrailEntry[],
+  { by, time, note }: Taker,
+): Change[] {
+  if (by === undefined) return [];
+  const last = new Map(trail.map((entry) => [entry.input, entry]));
+  return [...last.values()].flatMap((entry): Change[] => {
+    const cell = model.byId.get(entry.input);
+    if (entry.by !== nobodyNamed || cell === undefined) return [];
+    const { input, new: now, from } = entry;
+    const said = [note, `names who made the change of entry ${entry.number}`].filter(Boolean);
+    const unit = unitFor(cell);
+    return [{ time, by, input, old: now, new: now, unit, from, note: cut(said.join("; ")) }];
   });
 }
 
@@ -66,6 +89,23 @@ function giversOf(model: Model, values: CellInputs["values"]): Givers {
   };
 }
 
+/** The names that were filled in since the workbook was written; a day goes with its name. */
+function namedSince(
+  model: Model,
+  values: CellInputs["values"],
+  before: ReadonlyMap<string, InputValue | null>,
+): CellInputs["values"] {
+  const { givers } = model.template.roles ?? {};
+  const { walkedBy = "", walkedOn = "", chosenBy = "", builtBy = "", builtOn = "" } = givers ?? {};
+  const isNew = (name: string) => (values.get(name) ?? null) !== (before.get(name) ?? null);
+  const kept = [
+    ...(isNew(walkedBy) ? [walkedBy, walkedOn] : []),
+    ...(isNew(chosenBy) ? [chosenBy] : []),
+    ...(isNew(builtBy) ? [builtBy, builtOn] : []),
+  ];
+  return new Map(kept.map((name) => [name, values.get(name) ?? null]));
+}
+
 /** Who gave a value on the site or after the work, as the workbook says, and when. */
 interface Told {
   readonly by: string;
@@ -85,7 +125,8 @@ function toldBy(cell: Cell, givers: Givers, isAfter: boolean): Told | undefined 
 
 interface Circumstances {
   readonly taker: Taker;
-  readonly givers: Givers;
+  /** Who was named since the workbook was written. */
+  readonly since: Givers;
   readonly told: Told | undefined;
   readonly content: WorkbookContent;
   readonly formula: string | undefined;
@@ -95,10 +136,9 @@ function changeOf(
   cell: Cell,
   old: Change["old"],
   now: Change["new"],
-  { taker, givers, told, content, formula }: Circumstances,
+  { taker, since, told, content, formula }: Circumstances,
 ): Change {
-  const { walked, chosen } = givers;
-  const by = told?.by ?? taker.by ?? chosen ?? walked ?? unnamed;
+  const by = told?.by ?? taker.by ?? since.chosen ?? since.walked ?? nobodyNamed;
   const known = told !== undefined && taker.by !== undefined;
   const takenBy = known ? `taken in by ${taker.by}` : undefined;
   const note = noteOf([taker.note, told?.when, takenBy], content, formula);
@@ -131,5 +171,8 @@ function noteOf(
   ];
   const line =
     oneLine(parts.filter(Boolean).join("; ")) || "the workbook does not say who saved it, nor when";
-  return line.length <= longestNote ? line : `${line.slice(0, longestNote - 1)}…`;
+  return cut(line);
 }
+
+const cut = (line: string): string =>
+  line.length <= longestNote ? line : `${line.slice(0, longestNote - 1)}…`;

@@ -10,7 +10,7 @@ import type { WorkbookMatch } from "../workbook/match/result.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { type CellInputs, cellInputs } from "./cells.js";
-import { changesOf, type Taker } from "./changes.js";
+import { changesOf, namings, type Taker } from "./changes.js";
 import { modelOfWorkbook } from "./model-of.js";
 import { changedBesideInputs } from "./other-changes.js";
 import type { AsWritten } from "./written.js";
@@ -55,7 +55,10 @@ export function changedSince(
   written: AsWritten,
   taker: Taker,
 ): Since {
-  const trail = appended(written.trail, changesOf(model, content, cells, written.inputs, taker));
+  const changes = changesOf(model, content, cells, written.inputs, taker);
+  // who takes in other changes does not answer for those before
+  const added = changes.length > 0 ? changes : namings(model, written.trail, taker);
+  const trail = appended(written.trail, added);
   return {
     trail,
     entries: trail.slice(written.trail.length),

@@ -1,6 +1,7 @@
 import { heldBy } from "../audit/index.js";
 import type { Value } from "../formula/value.js";
 import { serialOf } from "../job/date.js";
+import { recorded } from "../job/trail/inputs.js";
 import type { OfficeValues } from "../template/book-layout.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
@@ -9,7 +10,7 @@ import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import type { Taker } from "./changes.js";
 import { changedSince, type FilledIn, filledIn, type Since } from "./filled-in.js";
-import { asWritten } from "./written.js";
+import { type AsWritten, asWritten } from "./written.js";
 
 /** A filled-in workbook, ready to be calculated and written again. */
 export interface Reopened extends Since {
@@ -19,6 +20,8 @@ export interface Reopened extends Since {
   readonly given: Value[];
   /** What the office book said when the workbook was written. */
   readonly office: OfficeValues;
+  /** Why nobody can tell with which prices the workbook was written; undefined where it shows them. */
+  readonly pricesUntold: string | undefined;
 }
 
 /**
@@ -34,27 +37,46 @@ export function reopened(
   const filled = filledIn(content, templates, file);
   const { identity, model, cells } = filled;
   const written = asWritten(model, content, identity, file, filled.lost ? "nothing" : "properties");
+  const since = changedSince(filled, written, taker);
   return {
     model,
     identity,
-    given: givenBy(filled, cells.values),
+    given: givenBy(filled, cells.values, written),
     office: written.office,
-    ...changedSince(filled, written, taker),
+    pricesUntold: written.pricesHold ? undefined : pricesUntold(since),
+    ...since,
   };
 }
 
-/** Inputs as taken in; prices and the book's rules as the workbook holds them. */
+/** Inputs as taken in; prices and the book's rules as the workbook was written with, whatever stands in their cells now. */
 function givenBy(
   { model, match }: Pick<FilledIn, "model" | "match">,
   inputs: ReadonlyMap<string, InputValue | null>,
+  { prices }: AsWritten,
 ): Value[] {
   return model.cells.map((cell) => {
     if (cell.declaration.kind === "input") return asValue(cell, inputs.get(cell.id) ?? null);
     if (cell.declaration.kind !== "book") return cell.fixed ?? null;
-    const held = match.at.get(cell.id)?.cell.value ?? null;
+    const place = match.at.get(cell.id);
+    const then = prices.get(cell.id) ?? null;
+    if (place === undefined) return asValue(cell, then);
     // LibreOffice may store a yes as 1
-    return held === "" || typeof held === "object" ? null : heldBy(cell, held);
+    const held = heldBy(cell, place.cell.value);
+    // the list keeps 15 digits: a price that is still that one keeps all of its own
+    return recorded(cell, held) === then && then !== null ? held : asValue(cell, then);
   });
+}
+
+function pricesUntold({ findings }: Since): string {
+  const changed = findings.filter(({ code }) => code === "price-changed");
+  const count = changed.reduce((sum, { names }) => sum + (names?.length ?? 1), 0);
+  const first = changed
+    .slice(0, 3)
+    .map(({ where, found }) => `${where} is ${found}`)
+    .join("; ");
+  const list = "the list of prices as written, on sheet Trail, does not fit its mark";
+  if (count === 0) return list;
+  return `${list}, and ${count} of the prices ${count === 1 ? "is" : "are"} not that list's either: ${first}`;
 }
 
 const asValue = ({ declaration }: Cell, value: InputValue | null): Value =>

@@ -2,6 +2,7 @@ import type { Finding } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import type { JobRecord } from "../job/record.js";
 import { newJob } from "../job/start.js";
+import { appended } from "../job/trail/chain.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { validateJob } from "../job/validate.js";
 import { unknownChoices, valuesAsGiven } from "../job/values.js";
@@ -10,7 +11,7 @@ import type { Template } from "../template/template.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
 import { type TakenBefore, takenBefore } from "./again.js";
-import type { Taker } from "./changes.js";
+import { namings, type Taker } from "./changes.js";
 import { changedSince, type FilledIn, filledIn, refuse } from "./filled-in.js";
 import { unsayable, withInputs } from "./inputs.js";
 import { asWritten, mustStemFrom } from "./written.js";
@@ -67,7 +68,10 @@ export function takeWorkbook(
   return { job, entries, findings, ...before };
 }
 
-/** All of the workbook's changes stand in the record: it stays as it is. What else was changed is told all the same. */
+/**
+ * All of the workbook's changes stand in the record: it stays as it is, but that a taker is named for those by nobody
+ * named. What else was changed is told all the same.
+ */
 function nothingNew(
   filled: FilledIn,
   job: JobRecord,
@@ -75,7 +79,12 @@ function nothingNew(
   taker: Taker,
 ): Taken {
   const { findings } = changedSince(filled, now, taker);
-  return { job, entries: [], findings, before: inputs };
+  const trail = appended(now.trail, namings(filled.model, now.trail, taker));
+  const entries = trail.slice(now.trail.length);
+  return {
+    job: entries.length === 0 ? job : { ...job, trail },
+    ...{ entries, findings, before: inputs },
+  };
 }
 
 const heldAgainst = (into: Into | undefined) => (into === undefined ? "nothing" : "record");

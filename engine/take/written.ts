@@ -4,7 +4,7 @@ import { inputPlanOf } from "../job/input-plan.js";
 import type { JobRecord } from "../job/record.js";
 import { canonicalJson, sha256 } from "../job/trail/canonical.js";
 import type { TrailEntry } from "../job/trail/entry.js";
-import { recorded } from "../job/trail/inputs.js";
+import { markOf, recorded } from "../job/trail/inputs.js";
 import { verifyTrail } from "../job/trail/verify.js";
 import { valuesAsGiven } from "../job/values.js";
 import type { OfficeValues } from "../template/book-layout.js";
@@ -21,6 +21,9 @@ export interface AsWritten {
   readonly trail: readonly TrailEntry[];
   /** What the office book said then. */
   readonly office: OfficeValues;
+  /** Prices and rules by id, as the workbook was written; their mark says whether the list is still the one written. */
+  readonly prices: ReadonlyMap<string, InputValue | null>;
+  readonly pricesHold: boolean;
 }
 
 /**
@@ -60,8 +63,17 @@ export function asWritten(
     throw broken(file, "The list of inputs as written was changed.");
   }
   const office = carriedOffice(model, (id) => sheet.written.get(id));
-  return { inputs, trail: sheet.entries, office };
+  const prices = pricesAmong(model, sheet.written);
+  const pricesHold = markOf(model, "book", ({ id }) => prices.get(id)) === identity.pricesMark;
+  return { inputs, trail: sheet.entries, office, prices, pricesHold };
 }
+
+const pricesAmong = (model: Model, written: AsWritten["prices"]): AsWritten["prices"] =>
+  new Map(
+    model.cells
+      .filter(({ declaration }) => declaration.kind === "book")
+      .map(({ id }) => [id, written.get(id) ?? null]),
+  );
 
 /**
  * The workbook must have been written from this record, or from a later state of it. Throws

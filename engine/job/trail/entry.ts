@@ -35,6 +35,9 @@ export interface TrailEntry {
   readonly hash: string;
 }
 
+/** Stands for the name where nobody said who made a change: the audit doubts such an entry until somebody is named. */
+export const nobodyNamed = "nobody named";
+
 /** An entry before it takes its place in the trail. */
 export type Change = Omit<TrailEntry, "number" | "hash">;
 
