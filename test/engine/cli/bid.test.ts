@@ -132,10 +132,11 @@ describe("bad input is told with path, value and rule, and nothing is written", 
   });
 
   test("usage", async () => {
-    const { status, err } = await rillbook("bid", "job.json");
+    const job = await jobFile("job.json", demo);
+    const { status, err } = await rillbook("bid", job);
     expect(status).toBe(2);
     expect(err).toMatch(/^output-missing: .*-o job\.xlsx/);
-    const refreshed = await rillbook("bid", "job.json", "-o", "x.xlsx", "--refresh-prices");
+    const refreshed = await rillbook("bid", job, "-o", "x.xlsx", "--refresh-prices");
     expect(refreshed.err).toMatch(/^usage: .*Leave --refresh-prices out/);
   });
 });
