@@ -1,9 +1,15 @@
 import { RillbookError } from "../errors.js";
 
+/** A zero below zero, outside of dates and texts as far as can be seen without reading it all. */
+const minusZero = /[:[,\s]-0(?:\.0*)?(?:[eE][-+]?\d+)?\s*[,\]}]/;
+
+/** No cell holds a zero below zero, and it is written as 0 again: it is taken as that. */
+const plainZero = (_: string, value: unknown) => (value === 0 ? 0 : value);
+
 /** Parses the JSON of a file. Throws RillbookError with line, column and what is wrong there. */
 export function parsedJson(text: string, file: string): unknown {
   try {
-    return JSON.parse(text);
+    return minusZero.test(text) ? JSON.parse(text, plainZero) : JSON.parse(text);
   } catch {
     const { at, what } = new Scan(text).fault();
     const before = text.slice(0, at).split("\n");

@@ -63,3 +63,13 @@ test("a deep and a long text are told as fast as any", () => {
   expect(() => parsedJson("[".repeat(100_000), "a")).toThrow(/too deep within one another/);
   expect(() => parsedJson(`["${"x".repeat(5_000_000)}`, "a")).toThrow(/a text is not closed/);
 });
+
+test.each(["-0", "-0.0", "-0e5", "[1, -0]", '{"a": -0.00E-3 }', '{"a": [-0\n]}'])(
+  "a zero below zero is a zero: %s",
+  (text) => {
+    const told = (value: unknown): unknown =>
+      typeof value === "object" && value !== null ? Object.values(value).map(told) : value;
+    const [found] = [told(parsedJson(`{"x": ${text}}`, "job.json"))].flat(4).slice(-1);
+    expect(Object.is(found, 0)).toBe(true);
+  },
+);
