@@ -1,5 +1,6 @@
 import { Command } from "commander";
-import { stands } from "../audit/index.js";
+import { auditWorkbook } from "../audit/audit.js";
+import { type Finding, stands } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import { type Paper, printPapers } from "../print/index.js";
 import type { Template } from "../template/template.js";
@@ -25,10 +26,10 @@ export function printCommand(context: Context): Command {
     .option("--json", "tell the result as JSON")
     .addHelpText(
       "after",
-      `\nExample:\n  rillbook print yard.xlsx --pages ${examplePages(context)} -o papers\n\nWhat prints is calculated anew. A bid that does not stand prints with DRAFT on it (status 1).`,
+      `\nExample:\n  rillbook print yard.xlsx --pages ${examplePages(context)} -o papers\n\nWhat prints is calculated anew. A bid that does not stand prints with DRAFT on it (status 1).\nThe audit looks at the workbook first: where something in it is wrong, such as a figure typed over a formula, print says so and prints all the same (status 1).`,
     )
     .action(async (file: string, { pages, output, json }: Options) => {
-      const content = await readWorkbookFile(file);
+      const content = await readWorkbookFile(file, { look: true });
       // a library may have dropped the properties: the first sheet says it too
       const { template: name, version } = toldIdentity(content).identity;
       const template = context.templates.find(
@@ -46,16 +47,35 @@ export function printCommand(context: Context): Command {
         file,
         new Set(content.sheets.map((one) => one.name)),
       );
+      const { findings } = await auditWorkbook(content, context.templates);
+      const wrong = findings.filter((one) => one.grade === "wrong" && !isStale(one));
+      const doubtful = findings.filter(({ grade }) => grade === "doubtful");
       const written = await printPapers(file, papers, output);
       const isFinal = stands(content, context.templates);
-      context.status = isFinal ? 0 : 1;
+      context.status = isFinal && wrong.length === 0 ? 0 : 1;
+      context.err(notAsWritten(file, wrong, "wrong"));
+      context.err(notAsWritten(file, doubtful, "doubtful"));
       if (!isFinal)
         context.err(
           `DRAFT: this bid does not stand, and its pages say so. See its sheet Checks.\n`,
         );
-      if (json) context.json({ written, stands: isFinal }, 2);
+      if (json) context.json({ written, stands: isFinal, findings: [...wrong, ...doubtful] }, 2);
       else for (const one of written) context.out(`Written: ${one}\n`);
     });
+}
+
+/** A result that does not follow from the inputs is none on paper, which is calculated anew. */
+const isStale = ({ code }: Finding): boolean => code === "value-stale";
+
+/** One line for all findings of a grade, so that nothing changed by hand goes onto paper without a word. */
+function notAsWritten(file: string, findings: readonly Finding[], grade: string): string {
+  const [first] = findings;
+  if (first === undefined) return "";
+  const { where, name, found } = first;
+  const place = name === undefined || where.includes(name) ? where : `${where} (${name})`;
+  const said = `${place}: ${found}`;
+  const short = said.length <= 200 ? said : `${said.slice(0, 199)}…`;
+  return `This workbook is not as rillbook wrote it: ${findings.length} ${grade} (the first: ${short}). Run rillbook audit ${file}\n`;
 }
 
 const examplePages = ({ templates: [first] }: Context): string =>

@@ -9,6 +9,7 @@ import { fenceWorkbook } from "../../support/fence-bid.js";
 import { pageFence, pageModel, pageWorkbook } from "../../support/fence-page.js";
 import { spoken } from "../../support/spoken.js";
 import { Tampered } from "../../support/tamper.js";
+import { typedOver } from "../../support/typed-over.js";
 
 // What prints is LibreOffice's work, which test/office tries. Here a stand-in takes its place, and shows
 // what is asked of it, and what is done where it is missing, fails, or prints nothing.
@@ -75,6 +76,28 @@ describe("rillbook print", () => {
     expect(status).toBe(2);
     expect(err).toContain("is a PDF that rillbook did not print");
     expect(await readFile(join(into, "fence-letter.pdf"), "utf8")).toContain("somebody's own");
+  });
+
+  test.each<[string, Record<string, number>, RegExp, number]>([
+    [
+      "a figure typed over its formula is wrong",
+      { letter_price: 1 },
+      /^This workbook is not as rillbook wrote it: 1 wrong \(the first: \S+ \(letter_price\): .*\)\. Run rillbook audit \S+fence\.xlsx$/m,
+      1,
+    ],
+    [
+      "an input that the trail does not tell is doubtful, and no result is out of date on paper",
+      { height: 5 },
+      /^This workbook is not as rillbook wrote it: 1 doubtful \(the first: \S+ \(height\): .*$/,
+      0,
+    ],
+  ])("what is not as it was written is told, and printed: %s", async (_, edits, line, expected) => {
+    await standIn(prints);
+    await writeFile(bid, typedOver(bytes, pageModel, edits));
+    const { status, err } = await print("-o", join(folder, "papers"));
+    expect(err.trimEnd()).toMatch(line);
+    expect(status).toBe(expected);
+    expect(await papers()).toEqual(["fence-letter.pdf"]);
   });
 
   test("without LibreOffice it says so, and what to do", async () => {
