@@ -2,21 +2,29 @@ import { fillBook } from "../book/fill.js";
 import type { OfficeBook } from "../book/office-book.js";
 import type { Value } from "../formula/value.js";
 import { type Sections, sectionsOf } from "../seal/index.js";
-import type { Cell, Model } from "../template/model.js";
+import type { Model } from "../template/model.js";
 import type { Template } from "../template/template.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { matchWorkbook } from "../workbook/match/match.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+
+import { changedPrices, pricesFirst, pricesTold, sourceOf } from "./changed-prices.js";
+
 import { withPath } from "./cures.js";
+
 import { checkChecks } from "./failing-checks.js";
 import { counted, faultyInputs, followsFromFaulty } from "./faulty-inputs.js";
 import { type Finding, isOfLook } from "./finding.js";
-import { checkPrices, checkPublished } from "./fixed-figures.js";
+import { checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
+
 import { goneSheets, readsGone, withFollowing } from "./gone-sheets.js";
+
+import { type Changes, type Headline, headlineOf } from "./headline.js";
+
 import { checkProperties, checkTemplate, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
 import { isRefitted } from "./look/page.js";
@@ -24,7 +32,7 @@ import { repeatsOthers } from "./look/repeated.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
-import { priceOf, withBefore } from "./moved-price.js";
+import { moneyOf, movedPrices, withBefore } from "./moved-price.js";
 import { inOrder } from "./order.js";
 import { checkSurroundings } from "./other-cells.js";
 import { type Recalculation, recalculated, staleValues } from "./recalculate.js";
@@ -37,15 +45,6 @@ import { checkMarks, checkTrail } from "./trail.js";
 import { untoldInputs } from "./untold-inputs.js";
 import { byWeight } from "./weight.js";
 
-/** A headline figure as the workbook shows it, and by the template's formulas from its inputs. */
-export interface Headline {
-  readonly cell: Cell;
-  readonly shown: Value;
-  readonly byTemplate: Value;
-  /** By the template's formulas with all inputs as they were when the workbook was written, where some were changed. */
-  readonly before?: Value;
-}
-
 export interface Audit {
   readonly identity: WorkbookIdentity;
   /** Absent where the template is not known. */
@@ -55,6 +54,8 @@ export interface Audit {
   /** Nothing was found but what is only "to know". */
   readonly clean: boolean;
   readonly headline: readonly Headline[];
+  /** The inputs and prices that `before` of the headline has as they were. */
+  readonly changes: Changes;
   readonly seal: SealState;
   /** What a seal would stand over, worked out when it is asked for; absent where the template is not known. */
   readonly sections?: Sections;
@@ -84,7 +85,7 @@ export async function auditWorkbook(
   const model = modelFor(identity, templates);
   if (!("cells" in model)) {
     const seal = sealState(content, undefined);
-    return { identity, findings: [model], clean: false, headline: [], seal };
+    return { identity, findings: [model], clean: false, headline: [], changes: none, seal };
   }
   const subject: Subject = { content, model, match: matchWorkbook(content, model) };
   const formulas = checkFormulas(subject);
@@ -105,7 +106,11 @@ export async function auditWorkbook(
     return made;
   };
   const seal = sealState(content, sections);
-  const untold = untoldInputs(subject, readTrailSheet(content), values.byTemplate);
+  const trail = readTrailSheet(content);
+  const untold = untoldInputs(subject, trail, values.byTemplate);
+  const isThatBook = book !== undefined && identity.bookMark === book.mark;
+  const booked = isThatBook ? valuesOfBook(subject, values, book) : undefined;
+  const prices = changedPrices(subject, trail, booked);
   const looks = looksAgainst(subject, fresh, pairs, once);
   const asBefore = new Set(
     faulty.findings.length === 0 || once === undefined
@@ -127,19 +132,23 @@ export async function auditWorkbook(
     ...withFollowing(checkPlaces(subject), bereft),
     ...formulas.findings,
     ...checkPublished(subject),
-    ...(book === undefined ? [] : checkBook(subject, values, identity, book)),
+    ...(book === undefined || isThatBook ? [] : [otherBook(identity, book)]),
+    ...pricesTold(subject, prices, booked, movedPrices(model, values.byTemplate, prices)),
     ...untold.findings,
     ...[...checkTrail(subject, identity), ...checkMarks(subject, identity)].filter(
       (one) => !(lost && needsProperty(one)),
     ),
-    ...staleAsOne(stale.filter((one) => !readsGone(gone, one)).filter(own), priceOf(model)?.id),
+    ...staleAsOne(
+      stale.filter((one) => !readsGone(gone, one)).filter(own),
+      moneyOf(model).map(({ id }) => id),
+    ).map((one) => (prices.length === 0 ? one : pricesFirst(one))),
     ...looks.filter((one) => !isStale(one)).filter(own),
-    ...checkSeal(seal, key, readTrailSheet(content)?.entries ?? [], looks.some(isOfLook)),
+    ...checkSeal(seal, key, trail?.entries ?? [], looks.some(isOfLook)),
     ...checkChecks(subject, values.byTemplate).filter(own),
   ];
   const findings = [...counted(faulty.findings, following), ...rest];
-  const before =
-    untold.changes.length === 0 ? undefined : withBefore(model, values.byTemplate, untold.changes);
+  const undone = [...untold.changes, ...prices];
+  const before = undone.length === 0 ? undefined : withBefore(model, values.byTemplate, undone);
   const single = new Map(findings.map((one) => [`${one.code} ${one.where} ${one.found}`, one]));
   const sorted = inOrder(byWeight(model, withPath([...single.values()], file)));
   return {
@@ -151,14 +160,12 @@ export async function auditWorkbook(
     get sections() {
       return sections();
     },
-    headline: model.template.headline.flatMap((name) => {
-      const cell = model.byId.get(name);
-      if (cell === undefined) return [];
-      const shown = values.shown[cell.index] ?? null;
-      const byTemplate = values.byTemplate[cell.index] ?? null;
-      const was = before === undefined ? {} : { before: before[cell.index] ?? null };
-      return [{ cell, shown, byTemplate, ...was }];
-    }),
+    headline: headlineOf(subject, values, before),
+    changes: {
+      inputs: untold.changes.length,
+      prices: prices.length,
+      source: sourceOf(booked),
+    },
   };
 }
 
@@ -174,28 +181,22 @@ const looksAgainst = (
 
 const placeAndCode = ({ code, where }: Finding): string => `${code} ${where}`;
 
+const none: Changes = { inputs: 0, prices: 0, source: "" };
+
 const isStale = ({ code, grade }: Finding): boolean => code === "value-stale" && grade === "wrong";
 
-function checkBook(
-  subject: Subject,
-  { shown }: Recalculation,
-  identity: WorkbookIdentity,
-  book: OfficeBook,
-): Finding[] {
-  if (identity.bookMark !== book.mark) {
-    return [
-      {
-        grade: "doubtful",
-        code: "office-book",
-        where: "custom properties",
-        found: `prices of "${identity.book}", as of ${identity.bookAsOf}`,
-        expected: `those of "${book.name}", as of ${book.asOf}, the office book given`,
-        advice:
-          "Write the bid again to bring the new prices in, or give the office book it was made with.",
-      },
-    ];
-  }
+const otherBook = (identity: WorkbookIdentity, book: OfficeBook): Finding => ({
+  grade: "doubtful",
+  code: "office-book",
+  where: "custom properties",
+  found: `prices of "${identity.book}", as of ${identity.bookAsOf}`,
+  expected: `those of "${book.name}", as of ${book.asOf}, the office book given`,
+  advice:
+    "Write the bid again to bring the new prices in, or give the office book it was made with.",
+});
+
+function valuesOfBook({ model }: Subject, { shown }: Recalculation, book: OfficeBook): Value[] {
   const values = [...shown];
-  fillBook(subject.model, values, book);
-  return checkPrices(subject, values);
+  fillBook(model, values, book);
+  return values;
 }

@@ -1,4 +1,5 @@
 /** What other rooms use of the audit: a job opened from a file, and single checks of a workbook. */
+export { checkWrittenPrices } from "./changed-prices.js";
 export type { Finding } from "./finding.js";
 export { checkPublished } from "./fixed-figures.js";
 export { checkFormulas } from "./formulas.js";
@@ -9,4 +10,3 @@ export { type OpenedJob, openJob } from "./open.js";
 export { checkValues, recalculated } from "./recalculate.js";
 export { stands } from "./stands.js";
 export { agree, formulaIn, heldBy, type Subject } from "./subject.js";
-export { checkTrail } from "./trail.js";

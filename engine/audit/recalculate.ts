@@ -1,7 +1,7 @@
 import { stepsOf } from "../evaluate/closures.js";
 import { CellError, type Value } from "../formula/value.js";
 import type { Finding } from "./finding.js";
-import { priceOf } from "./moved-price.js";
+import { moneyOf } from "./moved-price.js";
 import { recalculate, staleAsOne } from "./stale.js";
 import { agree, heldBy, placeOf, type Subject, saidIn } from "./subject.js";
 
@@ -42,7 +42,11 @@ export const checkValues = (
   subject: Subject,
   changed: ReadonlySet<number>,
   values: Recalculation,
-): Finding[] => staleAsOne(staleValues(subject, changed, values), priceOf(subject.model)?.id);
+): Finding[] =>
+  staleAsOne(
+    staleValues(subject, changed, values),
+    moneyOf(subject.model).map(({ id }) => id),
+  );
 
 /** Each cached result that does not follow from the workbook's own inputs and formulas. */
 export function staleValues(

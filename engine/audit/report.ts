@@ -1,7 +1,6 @@
-import { shown } from "../job/shown-value.js";
 import type { Audit } from "./audit.js";
-import { type Finding, grades, isChangedInput } from "./finding.js";
-import { priceOf } from "./moved-price.js";
+import { type Finding, grades } from "./finding.js";
+import { headlineLines } from "./headline.js";
 import { sectionsOfFindings } from "./order.js";
 
 /** One line: `2 wrong, 1 doubtful, 3 to know`. */
@@ -24,37 +23,14 @@ export function auditText(audit: Audit): string {
     title,
     ...findings.flatMap(told),
   ]);
-  return `${[`${countsOf(audit)}.`, ...headlineLines(audit), ...lines].join("\n")}\n`;
+  return `${[`${countsOf(audit)}.`, ...linesOf(audit), ...lines].join("\n")}\n`;
 }
 
 const placeAndName = ({ where, name }: Finding): string =>
   name === undefined || where.includes(name) ? where : `${where} (${name})`;
 
-/**
- * The headline figures that are not what the template's formulas give from the same inputs; of the price also what it would
- * be with inputs that nobody stands behind as they were.
- */
-function headlineLines({ model, headline, findings }: Audit): string[] {
-  if (model === undefined) return [];
-  const price = priceOf(model);
-  const changed = findings.filter(isChangedInput).length;
-  return headline.flatMap(({ cell, shown: here, byTemplate, before }) => {
-    const now = here === null ? "nothing" : shown(model, cell, here);
-    const then = shown(model, cell, byTemplate);
-    const { label } = cell.declaration;
-    const was =
-      before === undefined || cell !== price
-        ? ""
-        : `with ${changed === 1 ? "the changed input" : `the ${changed} changed inputs`} as before it would be ${saidBefore(then, shown(model, cell, before))}`;
-    if (now === then) return was === "" ? [] : [`${label}: ${now}; ${was}.`];
-    const from = before === undefined ? "" : ", from the inputs that stand in it now,";
-    return [
-      `${label}: the workbook shows ${now}; by the template${from} it is ${then}${was && `; ${was}`}.`,
-    ];
-  });
-}
-
-const saidBefore = (now: string, before: string): string => (now === before ? "the same" : before);
+const linesOf = ({ model, headline, changes }: Audit): string[] =>
+  model === undefined ? [] : headlineLines(model, headline, changes);
 
 /** An audit as a Markdown document that can be filed. */
 export function auditMarkdown(audit: Audit, file: string): string {
@@ -79,7 +55,7 @@ export function auditMarkdown(audit: Audit, file: string): string {
   const parts = sectionsOfFindings(audit.findings).flatMap(({ title, findings }) =>
     section(title, findings),
   );
-  const headline = headlineLines(audit).map((line) => `- ${escaped(line)}`);
+  const headline = linesOf(audit).map((line) => `- ${escaped(line)}`);
   return `${[
     "# Audit of a bid",
     origin.join("\n"),

@@ -10,15 +10,19 @@ export const recalculate =
 
 /**
  * Stored results that do not follow, as one finding that says on which sheets they are, where they are many.
- * @param telling the name of the cell that is told where it is among them; else the first
+ * @param telling the names of cells, the first of which that is among them is told; else the first of all
  */
-export function staleAsOne(findings: readonly Finding[], telling?: string): Finding[] {
+export function staleAsOne(
+  findings: readonly Finding[],
+  telling: readonly string[] = [],
+): Finding[] {
   if (findings.length <= mostAlone) return [...findings];
   const sheets = [...new Set(findings.map(({ where }) => where.slice(0, where.lastIndexOf("!"))))];
   const listed = sheets.slice(0, mostSheets).join(", ");
   const more = sheets.length > mostSheets ? `, and ${sheets.length - mostSheets} more` : "";
   const [first] = findings as [Finding, ...Finding[]];
-  const { name: _, ...one } = findings.find(({ name }) => name === telling) ?? first;
+  const among = telling.map((one) => findings.find(({ name }) => name === one));
+  const { name: _, ...one } = among.find((found) => found !== undefined) ?? first;
   const named = _ === undefined ? one.where : `${one.where} (${_})`;
   return [
     {

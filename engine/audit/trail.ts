@@ -11,13 +11,12 @@ import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { CellValue } from "../workbook/read/content.js";
 import { bookMarkSaid, givenRows, sharedRows } from "../workbook/write/trail-sheet.js";
-import { changedSince } from "./changed-givens.js";
 import type { Finding } from "./finding.js";
 import { grouped, heldValue, placeOf, type Subject, said, saidIn } from "./subject.js";
 
 /**
- * Holds the trail against its hashes, the prices and the lists of values against what it says of them, and tells what the
- * inputs stand on. Inputs that were changed since are told by `untold-inputs.ts`.
+ * Holds the trail against its hashes, the lists of values against what it says of them, and tells what the inputs stand
+ * on. Inputs that were changed since are told by `untold-inputs.ts`, prices by `changed-prices.ts`.
  */
 export function checkTrail(subject: Subject, identity: WorkbookIdentity): Finding[] {
   const trail = readTrailSheet(subject.content);
@@ -32,7 +31,6 @@ export function checkTrail(subject: Subject, identity: WorkbookIdentity): Findin
   }
   return [
     ...chain(trail, identity),
-    ...pricesSince(subject, trail),
     ...retold(subject, identity, trail),
     ...origins(subject, trail),
   ];
@@ -71,19 +69,6 @@ function chain(trail: WorkbookTrail, identity: WorkbookIdentity): Finding[] {
     });
   }
   return found;
-}
-
-/** Prices that are no longer what they were when the workbook was written. */
-function pricesSince(subject: Subject, { written }: WorkbookTrail): Finding[] {
-  return changedSince(subject, written, "book").map(({ cell, place, now, then }) => ({
-    grade: "wrong",
-    code: "price-changed",
-    where: placeOf(place),
-    name: cell.id,
-    found: `${saidIn(subject.model, cell, now, then)}; when the workbook was written it was ${saidIn(subject.model, cell, then, now)}`,
-    expected: `${saidIn(subject.model, cell, then, now)}, from the office book`,
-    advice: "Change prices in the office book, and write the bid again.",
-  }));
 }
 
 /** What the inputs as written stand on. */

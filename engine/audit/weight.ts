@@ -1,16 +1,18 @@
 import type { Model } from "../template/model.js";
 import type { Finding } from "./finding.js";
 import type { FindingCode } from "./finding-codes.js";
-import { priceOf } from "./moved-price.js";
+import { moneyOf } from "./moved-price.js";
 
 const figures: ReadonlySet<FindingCode> = new Set([
   ...["formula-overwritten", "formula-edited", "formula-missing", "input-formula"],
-  ...["published-changed", "price-changed", "number-format", "value-stale", "hidden", "look"],
+  ...["published-changed", "number-format", "value-stale", "hidden", "look"],
 ] as FindingCode[]);
 
 /** What a finding of each code weighs where it touches no page that leaves the office; the less, the earlier. */
 const weights: Partial<Record<FindingCode, number>> = {
   "input-kind": 0,
+  // what is to be mended before results that do not follow are recalculated
+  "price-changed": 1,
   seal: 2,
   "sheet-missing": 3,
   "row-missing": 4,
@@ -28,9 +30,10 @@ const [ofPages, ofFigures, ofTrifles] = [1, 2, 7];
  * what is gone, and what is only of the workbook's making. Those of one weight stay in the order of the checks.
  */
 export function byWeight(model: Model, findings: readonly Finding[]): Finding[] {
-  const price = priceOf(model);
+  const money = moneyOf(model);
+  const ids = new Set(money.map(({ id }) => id));
   const pages = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
-  if (price !== undefined) pages.add(price.sheet);
+  for (const { sheet } of money) pages.add(sheet);
   const asking = new Set(
     model.cells.filter(({ declaration }) => declaration.kind === "input").map((one) => one.sheet),
   );
@@ -40,7 +43,7 @@ export function byWeight(model: Model, findings: readonly Finding[]): Finding[] 
     if (code === "sheet-missing" && asking.has(where.replace(/^sheet /, ""))) return 0;
     if (!figures.has(code)) return weights[code] ?? ofTrifles;
     const sheet = where.replace(/^sheet /, "").replace(/!.*$/, "");
-    if (pages.has(sheet) || name === price?.id || names.includes(price?.id ?? "")) return ofPages;
+    if (pages.has(sheet) || [name, ...names].some((one) => ids.has(one ?? ""))) return ofPages;
     return code === "value-stale" ? ofTrifles : ofFigures;
   };
   return [...findings].sort((a, b) => weightOf(a) - weightOf(b));

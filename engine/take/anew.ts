@@ -77,7 +77,7 @@ export function takeAnew(
   return {
     job,
     entries: trail,
-    findings: changedBesideInputs({ content, model, match }, identity),
+    findings: changedBesideInputs({ content, model, match }),
   };
 }
 

@@ -51,7 +51,7 @@ export interface Since {
 }
 
 export function changedSince(
-  { content, identity, model, match, cells }: FilledIn,
+  { content, model, match, cells }: FilledIn,
   written: AsWritten,
   taker: Taker,
 ): Since {
@@ -62,7 +62,7 @@ export function changedSince(
   return {
     trail,
     entries: trail.slice(written.trail.length),
-    findings: changedBesideInputs({ content, model, match }, identity),
+    findings: changedBesideInputs({ content, model, match }),
   };
 }
 

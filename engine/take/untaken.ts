@@ -1,4 +1,4 @@
-import { checkFormulas, checkPublished, checkTrail, modelFor } from "../audit/index.js";
+import { checkFormulas, checkPublished, checkWrittenPrices, modelFor } from "../audit/index.js";
 import type { Value } from "../formula/value.js";
 import type { TrailEntry } from "../job/trail/entry.js";
 import { recorded } from "../job/trail/inputs.js";
@@ -54,7 +54,7 @@ function editsOf(
   const besides = [
     ...checkFormulas(subject).findings.filter(({ code }) => code !== "input-formula"),
     ...checkPublished(subject),
-    ...checkTrail(subject, identity).filter(({ code }) => code === "price-changed"),
+    ...checkWrittenPrices(subject),
   ]
     .filter(({ grade }) => grade !== "to know")
     .flatMap(({ names, name, where }) => names ?? [name ?? where]);

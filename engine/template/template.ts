@@ -43,7 +43,7 @@ export interface Example {
 
 /** Names of cells by the part they play in a bid. */
 export interface Roles {
-  /** What the customer pays. */
+  /** What the job is offered for; what the customer pays, where `agreed.sum` names no other cell. */
   readonly price: string;
   /** The price before it is rounded. */
   readonly exact?: string;
@@ -123,8 +123,10 @@ export interface Agreed {
   readonly draftMark?: string;
   /** Signs before an item or a heading, which are no words of the line. */
   readonly marks?: readonly string[];
-  /** What the customer pays in all, where that is more than the price. */
+  /** What the customer pays in all, where that is more or less than the price. */
   readonly sum?: string;
+  /** The text cell of the page that tells it. */
+  readonly sumSaid?: string;
   readonly number?: string;
   readonly site?: string;
   readonly contractor?: string;

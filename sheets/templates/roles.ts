@@ -45,6 +45,7 @@ export const roles = {
     draftMark: "DRAFT",
     marks: ["•", headingMark.trim()],
     sum: "contract_price",
+    sumSaid: "proposal_price",
     number: "proposal_number",
     site: "site",
     contractor: "company",

@@ -77,7 +77,7 @@ test("of a changed input: what it was, what it moves of the price, and what to d
   await writeFile(path, book.bytes());
   const { out } = await rillbook("audit", path);
   expect(out).toMatch(
-    /51\.70 ft; when the workbook was written it was 61\.70 ft; with the value before it the price would be \$4,087\.02, and is \$3,\d+\.\d\d/,
+    /51\.70 ft; when the workbook was written it was 61\.70 ft; with the value before it the price would be \$4,087\.02, with this one it is \$3,\d+\.\d\d/,
   );
   expect(out).toMatch(
     /Price: the workbook shows \$4,087\.02; by the template, from the inputs that stand in it now, it is \$3,\d+\.\d\d; with the changed input as before it would be \$4,087\.02\./,
