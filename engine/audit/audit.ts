@@ -9,22 +9,17 @@ import { matchWorkbook } from "../workbook/match/match.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
-
 import { changedPrices, pricesFirst, pricesTold, sourceOf } from "./changed-prices.js";
-
 import { withPath } from "./cures.js";
-
 import { checkChecks } from "./failing-checks.js";
 import { counted, faultyInputs, followsFromFaulty } from "./faulty-inputs.js";
 import { type Finding, isOfLook } from "./finding.js";
 import { checkPublished } from "./fixed-figures.js";
 import { checkFormulas } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
-
 import { goneSheets, readsGone, withFollowing } from "./gone-sheets.js";
-
 import { type Changes, type Headline, headlineOf } from "./headline.js";
-
+import { hidesRows } from "./hidden-lines.js";
 import { checkProperties, checkTemplate, modelFor } from "./identity.js";
 import { checkLook } from "./look/check.js";
 import { isRefitted } from "./look/page.js";
@@ -96,6 +91,7 @@ export async function auditWorkbook(
   const faulty = faultyInputs(subject);
   const outgrown =
     faulty.findings.length > 0 ||
+    pairs.some(hidesRows) ||
     hasLowRows(pairs) ||
     isRefitted(pairs) ||
     repeatsOthers(pairs, content, fresh);
@@ -175,7 +171,7 @@ const looksAgainst = (
   pairs = sheetPairs(subject, written),
   once?: WorkbookContent,
 ): Finding[] => [
-  ...checkSurroundings(subject, written, pairs),
+  ...checkSurroundings(subject, written, pairs, once),
   ...checkLook(subject, written, pairs, once),
 ];
 

@@ -8,6 +8,7 @@ import { xlsxFormula } from "../template/printed.js";
 import type { MatchedCell, WorkbookMatch } from "../workbook/match/result.js";
 import { addressOf, type Position, positionOf } from "../workbook/read/address.js";
 import type { WorkbookContent } from "../workbook/read/content.js";
+import { orWriteAgain } from "./cures.js";
 import type { Finding } from "./finding.js";
 import { goneSheets, withoutSheets } from "./gone-sheets.js";
 import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
@@ -72,7 +73,7 @@ function formulaFinding(
   const { formula, value } = place.cell;
   const common = { grade: "wrong", where: placeOf(place), name: cell.id } as const;
   const expectedShort = `=${short(expected, 400)}`;
-  const advice = "Put the formula back, or write the bid again from the job record.";
+  const advice = `Put the formula back, ${orWriteAgain}`;
   if (formula === undefined) {
     if (value === null) {
       const code = "formula-missing";
@@ -101,7 +102,7 @@ function givenFinding(cell: Cell, place: MatchedCell): Finding | undefined {
     expected: isInput ? "a value that somebody gives" : "a fixed value",
     advice: isInput
       ? "Type the value itself, so that its origin can be told; or keep it, and say why in the trail."
-      : "Put the template's value back.",
+      : `Put the template's value back, ${orWriteAgain}`,
   };
 }
 

@@ -1,7 +1,8 @@
 import { columnLetters, positionOf } from "../workbook/read/address.js";
 import type { CellContent, SheetContent } from "../workbook/read/content.js";
 import type { SheetLook, WorkbookLook } from "../workbook/read/look/content.js";
-import type { Finding } from "./finding.js";
+import { orWriteAgain } from "./cures.js";
+import type { Finding, Grade } from "./finding.js";
 import { shownBy } from "./look/format/shown.js";
 import type { SheetPair } from "./sheet-pairs.js";
 import { short } from "./subject.js";
@@ -12,23 +13,43 @@ const mostTold = 3;
 const mostWords = 48;
 
 const show = "Show it again, and see what it holds.";
-const showRows =
-  "Select all rows, right-click, Unhide, and see what they hold: a row that an edit brought into use is hidden still.";
+const showRows = `Select all rows, right-click, Unhide, and see what they hold; ${orWriteAgain}`;
+const showUsed = `Show all rows to read them (select all rows, right-click, Unhide), ${orWriteAgain}`;
 
-/** Sheets, rows and columns that hold something and are hidden, where as freshly written they would be in sight. */
-export function checkHidden(pair: SheetPair, look: WorkbookLook | undefined): Finding[] {
+/** What else is known of a sheet. */
+export interface HiddenOn {
+  /** As it was when it was written, where that is needed and known. */
+  readonly before: SheetLook | undefined;
+  /** The page is given to customers, suppliers or crew: a line that it hides is one that its reader never learns of. */
+  readonly handout: boolean;
+}
+
+/**
+ * Sheets, rows and columns that hold something and are hidden, where as freshly written they would be in sight. Rows that
+ * were written so, and that an edit brought into use, are only to know.
+ */
+export function checkHidden(
+  pair: SheetPair,
+  look: WorkbookLook | undefined,
+  { before, handout }: HiddenOn,
+): Finding[] {
   const { found, fresh } = pair;
-  const tell = (what: string, advice = show): Finding => ({
-    ...{ grade: "doubtful", code: "hidden", where: `sheet ${found.name}` },
+  const tell = (what: string, grade: Grade = "doubtful", advice = show): Finding => ({
+    ...{ grade, code: "hidden", where: `sheet ${found.name}` },
     ...{ found: what, expected: "in sight", advice },
   });
+  const ofLines = handout ? "wrong" : "doubtful";
   const whole = found.state !== "visible" && fresh.state === "visible";
-  const rows = hiddenLines(pair, look, "row");
+  const rows = hiddenLines(pair, look, "row", (row) => !wasHidden(before, row));
+  const used = before && hiddenLines(pair, look, "row", (row) => wasHidden(before, row));
   const columns = hiddenLines(pair, look, "column");
   return [
     ...(whole ? [tell("the sheet is hidden")] : []),
-    ...(rows === undefined ? [] : [tell(rows, showRows)]),
-    ...(columns === undefined ? [] : [tell(columns)]),
+    ...(rows === undefined ? [] : [tell(rows, ofLines, showRows)]),
+    ...(columns === undefined ? [] : [tell(columns, ofLines)]),
+    ...(used === undefined
+      ? []
+      : [tell(`${used}, as written, and in use since an edit`, "to know", showUsed)]),
   ];
 }
 
@@ -38,11 +59,18 @@ export const hidesRows = (pair: SheetPair): boolean =>
 
 type Axis = "row" | "column";
 
-/** The hidden rows or columns of a sheet in words; undefined where there are none that hold something. */
+const wasHidden = (before: SheetLook | undefined, row: number): boolean =>
+  before !== undefined && isHiddenRow(before, row);
+
+/**
+ * The hidden rows or columns of a sheet in words; undefined where there are none that hold something.
+ * @param asked of the lines as freshly written, those that are looked at
+ */
 function hiddenLines(
   { found, fresh, map }: SheetPair,
   look: WorkbookLook | undefined,
   axis: Axis,
+  asked: (home: number) => boolean = () => true,
 ): string | undefined {
   const [now, then] = [found.look, fresh.look];
   if (now === undefined || then === undefined) return countOf(found, fresh, axis);
@@ -51,6 +79,7 @@ function hiddenLines(
   const told = [...lines].flatMap(([line, cells]) => {
     const home = map.from(axis === "row" ? { row: line, column: 1 } : { row: 1, column: line });
     if (home !== undefined && isHidden(then, home[axis])) return [];
+    if (!asked(home?.[axis] ?? 0)) return [];
     const words = wordsOf(cells, look);
     return words === "" ? [] : [`${axis === "row" ? line : columnLetters(line)} "${words}"`];
   });

@@ -1,5 +1,6 @@
 /** What other rooms use of the audit: a job opened from a file, and single checks of a workbook. */
 export { checkWrittenPrices } from "./changed-prices.js";
+export { withPath } from "./cures.js";
 export type { Finding } from "./finding.js";
 export { checkPublished } from "./fixed-figures.js";
 export { checkFormulas } from "./formulas.js";

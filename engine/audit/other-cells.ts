@@ -3,6 +3,7 @@ import { trailSheet, writtenSheet } from "../workbook/match/trail-columns.js";
 import { type Position, positionOf } from "../workbook/read/address.js";
 import type { CellContent, WorkbookContent } from "../workbook/read/content.js";
 import { hiddenRowsAlarm } from "../workbook/write/hidden-rows.js";
+import { orWriteAgain, writeAgain } from "./cures.js";
 import type { Finding } from "./finding.js";
 import { namesByArea } from "./formulas.js";
 import { goneSheets } from "./gone-sheets.js";
@@ -22,11 +23,14 @@ const mostTexts = 10;
  * Holds what stands around the template's cells against a workbook freshly written from the same
  * inputs: sheets, names, hidden things, labels and units, the figures on sheets Summary and Names. Lines that
  * were put in or taken out are followed.
+ *
+ * @param once the workbook as it was when it was written, where it is needed and known
  */
 export function checkSurroundings(
   subject: Subject,
   fresh: WorkbookContent,
   pairs: readonly SheetPair[],
+  once?: WorkbookContent,
 ): Finding[] {
   const { content, model } = subject;
   const findings: Finding[] = [];
@@ -44,7 +48,9 @@ export function checkSurroundings(
     fresh.look?.styles.cells[style ?? 0]?.format ?? "General";
   const handouts = new Set(model.sheets.filter(({ handout }) => handout).map(({ name }) => name));
   for (const pair of pairs) {
-    findings.push(...checkHidden(pair, content.look));
+    const before = once?.sheets.find(({ name }) => name === pair.fresh.name)?.look;
+    const handout = handouts.has(pair.fresh.name);
+    findings.push(...checkHidden(pair, content.look, { before, handout }));
     if (pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet) continue;
     const areas = printAreas(content, pair.found.name);
     const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
@@ -79,7 +85,7 @@ function sheetFinding(code: "sheet-missing" | "sheet-extra", name: string): Find
     expected: extra ? "the template's sheets" : `the sheet ${name}`,
     advice: extra
       ? "See whether the bid rests on it; what belongs to the job goes into the inputs."
-      : "Write the bid again from the job record.",
+      : writeAgain,
   };
 }
 
@@ -179,7 +185,7 @@ function changedFormula(where: string, now: CellContent | undefined, expected: s
         ? `the fixed value ${said(valueIn(now))} in place of a formula`
         : `=${short(formula)}`,
     expected: `=${short(expected)}`,
-    advice: "Put the formula back: this figure no longer follows the bid.",
+    advice: `This figure no longer follows the bid. Put the formula back, ${orWriteAgain}`,
   };
 }
 

@@ -12,7 +12,7 @@ export function countsOf({ findings }: Audit): string {
 
 /** The findings for a terminal, under the same headings and in the same order as in a report. */
 export function auditText(audit: Audit): string {
-  const told = (one: Finding) => [
+  const told = (one: Finding): string[] => [
     `${one.grade.toUpperCase()}  ${placeAndName(one)}`,
     `    found:    ${one.found}`,
     `    expected: ${one.expected}`,
@@ -21,10 +21,34 @@ export function auditText(audit: Audit): string {
   const lines = sectionsOfFindings(audit.findings).flatMap(({ title, findings }) => [
     "",
     title,
-    ...findings.flatMap(told),
+    ...originsLine(findings.filter(isOrigin)),
+    ...findings.filter((one) => !isOrigin(one)).flatMap(told),
   ]);
   return `${[`${countsOf(audit)}.`, ...linesOf(audit), ...lines].join("\n")}\n`;
 }
+
+/** What inputs stand on fills a report, and says nothing of what was changed. */
+const isOrigin = ({ grade, code }: Finding): boolean =>
+  grade === "to know" && (code === "input-untold" || code === "input-assumed");
+
+/** `TO KNOW  inputs: 98 given in the first record, 507 at the template's defaults: all in --report`. */
+function originsLine(findings: readonly Finding[]): string[] {
+  if (findings.length === 0) return [];
+  const told = findings.map(({ code, found, names = [] }) => {
+    const what =
+      code === "input-untold"
+        ? "given in the first record"
+        : found.endsWith("an assumption")
+          ? "assumed"
+          : "at the template's defaults";
+    return `${Math.max(names.length, 1)} ${what}`;
+  });
+  return [`TO KNOW  inputs: ${told.join(", ")}: all in --report audit.md`];
+}
+
+/** In a report what inputs stand on is told of each. */
+const placesOf = (one: Finding): string =>
+  isOrigin(one) && one.names !== undefined ? one.names.join(", ") : placeAndName(one);
 
 const placeAndName = ({ where, name }: Finding): string =>
   name === undefined || where.includes(name) ? where : `${where} (${name})`;
@@ -44,7 +68,7 @@ export function auditMarkdown(audit: Audit, file: string): string {
   ].map(([label, text]) => `- ${label}: ${escaped(text ?? "(not named)")}`);
   const section = (title: string, found: readonly Finding[]) => {
     const rows = found.map((one) => {
-      const cells = [placeAndName(one), one.found, one.expected, one.advice];
+      const cells = [placesOf(one), one.found, one.expected, one.advice];
       return `| ${cells.map(escaped).join(" | ")} |`;
     });
     return [

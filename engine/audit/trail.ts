@@ -11,6 +11,7 @@ import { trailColumns, trailSheet } from "../workbook/match/trail-columns.js";
 import { readTrailSheet, type WorkbookTrail } from "../workbook/match/trail-sheet.js";
 import type { CellValue } from "../workbook/read/content.js";
 import { bookMarkSaid, givenRows, sharedRows } from "../workbook/write/trail-sheet.js";
+import { saySo } from "./cures.js";
 import type { Finding } from "./finding.js";
 import { grouped, heldValue, placeOf, type Subject, said, saidIn } from "./subject.js";
 
@@ -147,8 +148,6 @@ const isBlank = (value: CellValue | undefined): boolean =>
   value === undefined || value === null || value === "";
 
 type Common = Pick<Finding, "where" | "name">;
-
-const saySo = "Where the job is known better, say so: rillbook set name=value --from.";
 
 const untold = (common: Common, figure: string): Finding => ({
   ...common,

@@ -1,5 +1,6 @@
 import { Command } from "commander";
 import type { Finding } from "../audit/finding.js";
+import { withPath } from "../audit/index.js";
 import { readOfficeBook } from "../book/read.js";
 import { starterBook } from "../book/starter.js";
 import { RillbookError } from "../errors.js";
@@ -70,7 +71,9 @@ export function takeCommand(context: Context): Command {
         return { content: same && old !== undefined ? old : recordText(taken.job), result: taken };
       };
       const read = [file, ...(options.office === undefined ? [] : [options.office])];
-      const { entries, findings, before } = await changeFile(target, change, read);
+      const taken = await changeFile(target, change, read);
+      const { entries, before } = taken;
+      const findings = withPath(taken.findings, file);
       context.status = findings.length > 0 ? 1 : 0;
       if (options.json) {
         const again = before === undefined ? {} : { takenBefore: before };

@@ -1,9 +1,12 @@
+import type { CellValue } from "../../workbook/read/content.js";
 import type { CellLook } from "../../workbook/read/look/content.js";
+import { writeAgain } from "../cures.js";
 import type { Finding } from "../finding.js";
 import { grouped, short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
 import { printedForm } from "./format/code.js";
 import { misreading, type Reading, readOtherwise } from "./format/reading.js";
+import { shownBy } from "./format/shown.js";
 import { legible } from "./legible.js";
 
 /** Points below which nobody reads a text. */
@@ -17,6 +20,7 @@ const farIndent = 8;
 const signs = /wingdings|webdings|symbol|dingbats|marlett|barcode|blank|redact/i;
 /** LibreOffice gives a formula without a format that of the cells it reads. */
 const inherited = /^[#,]*0(\.0+)?$/;
+const outOfSight = "which nobody sees";
 const plain: CellLook = { format: "General", indent: 0 };
 
 /** Cells that print another figure than their value, or whose text cannot be seen. */
@@ -53,11 +57,29 @@ export function checkCellLooks(pair: LookPair): Finding[] {
       (read === undefined ? formats : misread).push(found);
     }
     const trouble = change.trouble ?? runsOf(now.uneven, then.uneven);
-    if (trouble !== undefined)
-      unseen.push(lookFinding(where(), trouble, "a text that can be read"));
+    if (trouble === undefined) continue;
+    const form = (thenBook.styles.cells[then.style ?? 0] ?? plain).format;
+    unseen.push(unseenFinding(pair, where(), trouble, wordsIn(value, form)));
   }
   return [...grouped(misread, 3), ...grouped(formats, 3), ...grouped(unseen, 3)];
 }
+
+/** What a person would read there, in quotes; empty for an error. */
+const wordsIn = (value: CellValue, format: string): string =>
+  typeof value === "string" || typeof value === "number"
+    ? `: ${JSON.stringify(short(shownBy(format, value).trim(), 120))}`
+    : "";
+
+/** A text out of sight on a page that is handed out is as one that was taken out. */
+const unseenFinding = (
+  { handout }: LookPair,
+  where: string,
+  trouble: string,
+  words: string,
+): Finding =>
+  lookFinding(where, trouble + words, "a text that can be read", {
+    grade: handout && trouble.endsWith(outOfSight) ? "wrong" : "doubtful",
+  });
 
 /** Another number format; wrong where another figure is read by it than the cell holds. */
 function formatFinding(where: string, is: string, was: string, read: Reading | undefined): Finding {
@@ -70,8 +92,7 @@ function formatFinding(where: string, is: string, was: string, read: Reading | u
   return lookFinding(where, `${now} ${misreading(read)}`, then, {
     grade: "wrong",
     code,
-    advice:
-      "Put the number format back: whoever reads the cell reads another figure than it holds.",
+    advice: `Whoever reads the cell reads another figure than it holds. ${writeAgain}`,
   });
 }
 
@@ -97,7 +118,7 @@ function changeOf(
 
 function troubleOf(here: CellLook, there: CellLook): string | undefined {
   if (!legible(here.ink, here.fill) && legible(there.ink, there.fill)) {
-    return `text of the colour ${here.ink ?? "000000"} on ${here.fill ?? "FFFFFF"}, which nobody sees`;
+    return `text of the colour ${here.ink ?? "000000"} on ${here.fill ?? "FFFFFF"}, ${outOfSight}`;
   }
   if (here.size !== undefined && here.size < leastSize && (there.size ?? 10) >= leastSize) {
     return `text of ${here.size} points, which nobody reads`;

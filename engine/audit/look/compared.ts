@@ -1,6 +1,7 @@
 import type { Area } from "../../workbook/read/area.js";
 import type { WorkbookContent } from "../../workbook/read/content.js";
 import type { SheetLook, WorkbookLook } from "../../workbook/read/look/content.js";
+import { orWriteAgain } from "../cures.js";
 import type { Finding } from "../finding.js";
 import type { SheetPair } from "../sheet-pairs.js";
 
@@ -37,7 +38,7 @@ export function lookFinding(
     where,
     found,
     expected,
-    advice: "Look at the place and put it back, or take the bid anew from the job record.",
+    advice: `Look at the place and put it back, ${orWriteAgain}`,
     ...more,
   };
 }

@@ -1,5 +1,6 @@
 import { addressOf, type Position, positionOf } from "../../workbook/read/address.js";
 import { type Area, areaOf } from "../../workbook/read/area.js";
+import type { CellValue } from "../../workbook/read/content.js";
 import type { Finding } from "../finding.js";
 import { printAreas, within } from "../printed-part.js";
 import { grouped, said, short } from "../subject.js";
@@ -19,8 +20,10 @@ const mostSteps = 2e6;
 
 /** Cells joined over others that show something, and texts that lost the room they had. */
 function merges(pair: LookPair): Finding[] {
-  const { found, fresh, map, now, then } = pair;
-  const shown = new Map(pair.shown.map(({ address, at }) => [address, at]));
+  const { found, fresh, map, now, then, handout } = pair;
+  const shown = new Map(
+    pair.shown.map(({ address, at, now: { value } }) => [address, { at, value }]),
+  );
   const was = new Map<string, Area>();
   for (const area of then.merges.map(areaOf)) {
     const [from, to] = [area && map.to(area.from), area && map.to(area.to)];
@@ -28,18 +31,25 @@ function merges(pair: LookPair): Finding[] {
   }
   const is = new Set(now.merges.map((one) => one.replaceAll("$", "").toUpperCase()));
   let steps = 0;
+  const joined: Area[] = [];
   const over = [...is].flatMap((text) => {
     const area = areaOf(text);
     if (area === undefined || was.has(saidArea(area)) || steps > mostSteps) return [];
     const covered: string[] = [];
-    for (const [address, at] of shown) {
+    let lost: CellValue = null;
+    for (const [address, { at, value }] of shown) {
       steps += 1;
       if (!within([area], at) || address === addressOf(area.from)) continue;
+      lost ??= value;
       if (covered.push(address) === 6) break;
     }
     if (covered.length === 0) return [];
-    const what = `cells joined over ${covered.join(", ")}, which then show nothing`;
-    return [lookFinding(`${found.name}!${text}`, what, "cells apart")];
+    joined.push(area);
+    const words = typeof lost === "string" ? `: ${said(short(lost))}` : "";
+    const what = `cells joined over ${covered.join(", ")}, which then show nothing${words}`;
+    // on a page that is handed out its reader never learns of it
+    const grade = handout ? "wrong" : "doubtful";
+    return [lookFinding(`${found.name}!${text}`, what, "cells apart", { grade })];
   });
   if (steps > mostSteps) {
     const many = `${is.size} areas of joined cells, more than are looked at`;
@@ -47,6 +57,8 @@ function merges(pair: LookPair): Finding[] {
   }
   const cut = [...was].flatMap(([text, { from }]) => {
     if (is.has(text) || !shown.has(addressOf(from))) return [];
+    // joined otherwise, which is told
+    if (within(joined, from)) return [];
     const home = map.from(from);
     const cell = home === undefined ? undefined : fresh.cells.get(addressOf(home));
     // a short text keeps its room

@@ -1,5 +1,6 @@
 import { columnLetters } from "../../workbook/read/address.js";
 import type { SheetLook } from "../../workbook/read/look/content.js";
+import { orWriteAgain } from "../cures.js";
 import type { Finding } from "../finding.js";
 import type { SheetPair } from "../sheet-pairs.js";
 import { grouped } from "../subject.js";
@@ -60,7 +61,7 @@ export function checkSpaces(pair: LookPair): Finding[] {
           expected,
           {
             grade: "to know",
-            advice: "Make the row higher to read it all, or take the workbook and bid again.",
+            advice: `Make the row higher to read it all, ${orWriteAgain}`,
           },
         ),
       );
@@ -76,15 +77,30 @@ export function checkSpaces(pair: LookPair): Finding[] {
       lookFinding(`${found.name}!${letters}:${letters}`, found_, `${told(was.width)} digits`),
     ];
   });
+  // working sheets that are hidden as they were written
+  const isUnread = found.state !== "visible" && pair.fresh.state !== "visible";
   const all = now.hidesRows && !then.hidesRows;
   return [
-    ...grouped(squeezed, 3),
-    ...grouped(outgrown, 3),
-    ...grouped(narrow, 3),
+    ...ofLines(squeezed, "rows", found.name),
+    ...(isUnread ? [] : ofLines(outgrown, "rows", found.name)),
+    ...ofLines(narrow, "columns", found.name),
     ...(all
       ? [lookFinding(`sheet ${found.name}`, "all rows hidden but those set apart", "rows in sight")]
       : []),
   ];
+}
+
+/** Many lines as one finding: `7 rows of sheet Crew: 5, 8, 9`. */
+function ofLines(findings: readonly Finding[], things: string, sheet: string): Finding[] {
+  if (findings.length <= 3) return [...findings];
+  return grouped(findings, 3).map((one) => {
+    const lines = findings.slice(0, 12).map(({ where }) => where.replace(/^.*:/, ""));
+    const more = findings.length > 12 ? `, and ${findings.length - 12} more` : "";
+    return {
+      ...one,
+      where: `${findings.length} ${things} of sheet ${sheet}: ${lines.join(", ")}${more}`,
+    };
+  });
 }
 
 const heightOf = ({ rows, defaultHeight }: SheetLook, row: number): number =>

@@ -43,6 +43,15 @@ test("a clean workbook: status 0, and what its inputs stand on", async () => {
   expect(out.startsWith("CLEAN\n0 wrong, 0 doubtful, 2 to know.\n")).toBe(true);
 });
 
+test("what inputs stand on is one line, and a list of each in a report, with the way to say more", async () => {
+  const { out } = await rillbook("audit", clean, "--report", join(folder, "stands.md"));
+  expect(out).toMatch(/^TO KNOW {2}inputs: \d+ \S.*: all in --report audit\.md$/m);
+  expect(out.match(/^TO KNOW {2}/gm)).toHaveLength(1);
+  const report = await readFile(join(folder, "stands.md"), "utf8");
+  expect(report).toContain(`rillbook take ${clean} -o ${join(folder, "clean.json")}, then`);
+  expect(report).not.toMatch(/and \d+ more/);
+});
+
 test("a forged one: status 1, each finding with cell, found, expected and to do", async () => {
   const { status, out } = await rillbook("audit", forged);
   expect(status).toBe(1);

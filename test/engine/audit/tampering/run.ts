@@ -18,6 +18,8 @@ export interface Told {
   /** An office may do it, or a program by saving: it must not be accused. */
   readonly harmless?: true;
   readonly finds?: Partial<Finding>;
+  /** One act, one finding: nothing else is found above "to know". */
+  readonly alone?: true;
   readonly why?: string;
 }
 
@@ -44,7 +46,7 @@ export async function holds(one: Case): Promise<void> {
 }
 
 /** Holds what an audit found against what it is to find. */
-export function told(audit: Audit, { verdict, finds }: Told): void {
+export function told(audit: Audit, { verdict, finds, alone }: Told): void {
   if (finds !== undefined) {
     expect(audit.findings).toContainEqual(expect.objectContaining(finds));
   }
@@ -53,6 +55,8 @@ export function told(audit: Audit, { verdict, finds }: Told): void {
     expect(finds).toBeDefined();
     const { grade } = audit.findings.find((one) => matches(one, finds ?? {})) as Finding;
     expect(grade).not.toBe("to know");
+    const grave = audit.findings.filter((one) => one.grade !== "to know");
+    if (alone) expect(grave).toHaveLength(1);
     return;
   }
   expect(audit.findings.filter(({ grade }) => grade !== "to know")).toEqual([]);

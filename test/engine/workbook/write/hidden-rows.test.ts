@@ -4,7 +4,7 @@ import { auditWorkbook } from "../../../../engine/audit/audit.js";
 import { calculate } from "../../../../engine/evaluate/calculate.js";
 import { compile } from "../../../../engine/template/compile.js";
 import * as t from "../../../../engine/template/index.js";
-import type { Model } from "../../../../engine/template/model.js";
+import type { Cell, Model } from "../../../../engine/template/model.js";
 import { readWorkbook } from "../../../../engine/workbook/read/read.js";
 import { writeWorkbook } from "../../../../engine/workbook/write/write.js";
 import { asking, askingIdentity, askingValues } from "../../../support/asking.js";
@@ -105,6 +105,26 @@ test("a workbook with hidden rows is as its template makes it", async () => {
     ({ grade, code }) => grade !== "to know" && code !== "input-untold",
   );
   expect(grave).toEqual([]);
+});
+
+test("a row that an edit brought into use, hidden as it was written, is only to know; one that somebody hid is not", async () => {
+  const book = new exceljs.Workbook();
+  await book.xlsx.load((await opened(model, 0)).bytes as never);
+  const page = book.getWorksheet("Page") as exceljs.Worksheet;
+  const more = model.byId.get("more") as Cell;
+  page.getRow(more.line).getCell(more.column).value = 3;
+  const hidden = async () => {
+    const bytes = new Uint8Array(await book.xlsx.writeBuffer());
+    const { findings } = await auditWorkbook(readWorkbook(bytes, { look: true }), [template]);
+    return findings
+      .filter(({ code, where }) => code === "hidden" && where === "sheet Page")
+      .map(({ grade, found }) => [grade, found.replace(/^rows? \d+ "(\w+).*" /, "$1 ")]);
+  };
+  const used = ["to know", "glue is hidden, as written, and in use since an edit"];
+  expect(await hidden()).toEqual([used]);
+  const nails = model.byId.get("goods.name[3]") as Cell;
+  page.getRow(nails.line).hidden = true;
+  expect(await hidden()).toEqual([["doubtful", "nails is hidden"], used]);
 });
 
 test("a condition that cannot be read does not load", () => {

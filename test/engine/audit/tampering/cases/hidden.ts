@@ -11,7 +11,12 @@ const rows =
   };
 
 const told = (found: string, where = "sheet Letter") =>
-  ({ grade: "doubtful", code: "hidden", where, found }) as const;
+  ({
+    grade: where === "sheet Letter" ? "wrong" : "doubtful",
+    code: "hidden",
+    where,
+    found,
+  }) as const;
 
 /** Rows and columns out of sight: which, and what stands in them. */
 export const hiddenCases: readonly Case[] = [

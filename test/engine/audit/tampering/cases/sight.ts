@@ -217,7 +217,14 @@ export const sightCases: readonly Case[] = [
         ),
       ),
     verdict: "found",
-    finds: { code: "look", where: "Letter!A13:J14" },
+    alone: true,
+    finds: {
+      grade: "wrong",
+      code: "look",
+      where: "Letter!A13:J14",
+      found:
+        'cells joined over A14, which then show nothing: "Keep children away from open holes."',
+    },
   },
   {
     what: "the protection of a sheet taken off",
