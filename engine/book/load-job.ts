@@ -90,7 +90,7 @@ async function bookFileOf(
   if (found !== undefined) return path;
   throw new RillbookError(
     "office-missing",
-    `The office book ${path} does not exist. Write one with "rillbook office --new ${basename(path, extname(path))}.xlsx", give another with --office <file>, or take "office" out of the record to begin with the starter book.`,
+    `The office book ${path} does not exist. Give it where it lies: --office <file>. Only where there is none yet: write one with "rillbook office --new ${basename(path, extname(path))}.xlsx", or take "office" out of the record to begin with the starter book; both hold placeholders, which are other prices than those that the job had.`,
   );
 }
 

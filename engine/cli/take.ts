@@ -1,3 +1,5 @@
+import { stat } from "node:fs/promises";
+import { dirname, resolve } from "node:path";
 import { Command } from "commander";
 import type { Finding } from "../audit/finding.js";
 import { withPath } from "../audit/index.js";
@@ -5,6 +7,7 @@ import { readOfficeBook } from "../book/read.js";
 import { starterBook } from "../book/starter.js";
 import { RillbookError } from "../errors.js";
 import { newestTemplate, rawJob } from "../job/read.js";
+import type { JobRecord } from "../job/record.js";
 import { recordText } from "../job/save.js";
 import { validateJob } from "../job/validate.js";
 import { changeFile } from "../output/change.js";
@@ -72,7 +75,7 @@ export function takeCommand(context: Context): Command {
       };
       const read = [file, ...(options.office === undefined ? [] : [options.office])];
       const taken = await changeFile(target, change, read);
-      const { entries, before } = taken;
+      const { job, entries, before } = taken;
       const findings = withPath(taken.findings, file);
       context.status = findings.length > 0 ? 1 : 0;
       if (options.json) {
@@ -83,8 +86,17 @@ export function takeCommand(context: Context): Command {
       for (const entry of entries) context.out(entryLine(entry));
       context.err(unnamedLine(entries));
       context.out(`${resultSaid(file, target, entries.length, before)}\n`);
+      context.err(await bookNotThere(job, target));
       for (const finding of findings) context.err(`not taken in: ${told(finding)}\n`);
     });
+}
+
+/** A record looks for its office book from its own folder on, wherever the workbook lay. */
+async function bookNotThere({ office }: JobRecord, target: string): Promise<string> {
+  if (office === undefined) return "";
+  const path = resolve(dirname(target), office);
+  if ((await stat(path).catch(() => undefined)) !== undefined) return "";
+  return `The record names the office book ${office}, and there is none at ${path}. Put the record where its book is, or give the book where it lies: rillbook bid ${target} -o <new workbook> --office <file>.\n`;
 }
 
 /** What the options say of a workbook that no longer says it; undefined without them. */

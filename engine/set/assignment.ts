@@ -1,5 +1,7 @@
+import { addressOf } from "../address.js";
 import { RillbookError } from "../errors.js";
 import { nearName } from "../formula/near-name.js";
+import { referencesOf } from "../formula/tree.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import type { Cell, Model } from "../template/model.js";
 
@@ -46,28 +48,84 @@ function inputNamed(model: Model, name: string): Cell {
       `${name} is a column: say which row, as in ${name}[1]=value.`,
     );
   }
-  const [, column = "", row = ""] = /^(.*)\[(\d+)\]$/.exec(name) ?? [];
+  const [, column = "", table = "", row = ""] = /^((.*?)\..*)\[(\d+)\]$/.exec(name) ?? [];
   const rows = known.filter((one) => one.name === column).length;
   if (rows > 0) {
     throw new RillbookError(
       "name-unknown",
-      `${name} is row ${row}, but the table has rows 1 to ${rows}. Use one of them, or join rows.`,
+      `${name} is row ${row}, but the table has rows 1 to ${rows}. Use one that is blank; where all are full, take out one that is not needed (${table}[n]=), or give what is left to a job of its own.`,
     );
   }
+  const standing = standingAt(model, name);
+  if (standing !== undefined) throw byPlace(model, name, standing);
   if (cell !== undefined) {
     const what = cell.declaration.kind === "book" ? "from the office book" : "a formula or fixed";
     throw new RillbookError(
       "name-no-input",
-      `${name} (${cell.declaration.label}) is ${what}, and only inputs can be set. "rillbook names" lists the inputs.`,
+      `${name} (${cell.declaration.label}) is ${what}, and only inputs can be set.${movedBy(model, cell)} "rillbook names" lists the inputs.`,
     );
   }
   const names = [...new Set(known.map((one) => one.name))];
-  const table = model.tables.get(name.split(".")[0] ?? "");
-  const advice = nearName(name, names) || inputsOf(table?.block.name, names);
+  const near = model.tables.get(name.split(".")[0] ?? "");
+  const advice = nearName(name, names) || inputsOf(near?.block.name, names);
   throw new RillbookError(
     "name-unknown",
     `The name "${name}" is not an input of template ${model.template.name}.${advice} "rillbook names" lists all.`,
   );
+}
+
+/** The cell of which somebody gave the place, `Walk!C18`, as the template puts it. */
+function standingAt(model: Model, name: string): Cell | undefined {
+  const [, sheet = "", letters = "", line = ""] =
+    /^'?(.+?)'?!\$?([a-z]{1,3})\$?(\d+)$/i.exec(name) ?? [];
+  if (line === "") return undefined;
+  const wanted = `${sheet}!${letters}${line}`.toLowerCase();
+  return model.cells.find(
+    (one) => `${one.sheet}!${addressOf(one.column, one.line)}`.toLowerCase() === wanted,
+  );
+}
+
+const byPlace = (model: Model, place: string, cell: Cell): RillbookError => {
+  const { id, declaration } = cell;
+  return declaration.kind === "input"
+    ? new RillbookError(
+        "assignment-unclear",
+        `${place} is the place of ${id} (${declaration.label}) in a workbook. In a record give it by its name: ${id}=value.`,
+      )
+    : new RillbookError(
+        "name-no-input",
+        `${place} is the place of ${id} (${declaration.label}), and only inputs can be set.${movedBy(model, cell)} "rillbook names" lists the inputs.`,
+      );
+};
+
+const mostMoving = 4;
+
+/** An input in the same measure, or a share: words and sizes of things move a price, but nobody sets them for it. */
+const isAlike = ({ declaration: { kind, quantity }, unit, implied }: Cell, of: Cell): boolean =>
+  kind === "input" &&
+  !implied &&
+  quantity.kind === "number" &&
+  (quantity.percent === true || unit.name === of.unit.name);
+
+/** The single inputs nearest to a figure, by the formulas between: what somebody who wants another figure can set. */
+function movedBy(model: Model, cell: Cell): string {
+  if (cell.spoken === undefined) return "";
+  const found: string[] = [];
+  const seen = new Set([cell]);
+  for (const one of seen) {
+    for (const reference of one.spoken === undefined ? [] : referencesOf(one.spoken)) {
+      if (reference.kind !== "scalar") continue;
+      const next = model.byId.get(reference.name);
+      if (next === undefined || seen.has(next)) continue;
+      seen.add(next);
+      if (isAlike(next, cell)) found.push(next.id);
+    }
+    if (found.length >= mostMoving) break;
+  }
+  const inputs = found.slice(0, mostMoving).join(", ");
+  return inputs === ""
+    ? ' See what moves it: "rillbook trace".'
+    : ` Inputs nearest to it: ${inputs}; "rillbook weigh" tells what moves the price most.`;
 }
 
 /** The inputs of a table, where none is near what was asked for. */

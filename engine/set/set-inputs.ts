@@ -40,7 +40,7 @@ export function setInputs(
   for (const assignment of assignments) {
     const before = valuesAsGiven(model, { ...job, inputs }, office);
     inputs = assigned(model, inputs, assignment, office);
-    const valid = validateJob(model, { ...job, inputs }, file);
+    const valid = validTyped(model, { ...job, inputs }, file);
     inputs = valid.inputs;
     const after = valuesAsGiven(model, valid, office);
     for (const cell of cellsOf(model, assignment)) {
@@ -58,11 +58,21 @@ export function setInputs(
   const grown = appended(trail, changes);
   const made = validateJob(model, { ...job, inputs, trail: grown }, file);
   const faults = unknownChoices(model, valuesAsGiven(model, made, office));
-  if (faults.length > 0) {
-    throw new JobError("job-invalid", `The job record ${file} cannot be used:`, faults);
-  }
+  if (faults.length > 0) throw notSet(file, faults);
   return { job: made, entries: grown.slice(trail.length) };
 }
+
+/** The record was in order: what is at fault is what was typed. */
+function validTyped(model: Model, raw: JobRecord, file: string): JobRecord {
+  try {
+    return validateJob(model, raw, file);
+  } catch (error) {
+    throw error instanceof JobError ? notSet(file, error.faults) : error;
+  }
+}
+
+const notSet = (file: string, faults: readonly string[]): JobError =>
+  new JobError("job-invalid", `Nothing was set, and ${file} stays as it is:`, faults);
 
 /** Throws RillbookError where a trail was tampered with: what is put at its end would cover that up. */
 export function mustHold(trail: readonly TrailEntry[], file: string): void {

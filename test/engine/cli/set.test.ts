@@ -2,9 +2,12 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { addressOf } from "../../../engine/address.js";
 import { run } from "../../../engine/cli/run.js";
 import type { JobRecord } from "../../../engine/job/record.js";
 import { verifyTrail } from "../../../engine/job/trail/verify.js";
+import type { Cell } from "../../../engine/template/model.js";
+import { modelOf } from "../../../engine/template/models.js";
 import { fence, fenceJob } from "../../support/fence.js";
 
 let folder: string;
@@ -16,6 +19,12 @@ beforeEach(async () => {
   await writeFile(file, JSON.stringify(fenceJob));
 });
 afterEach(() => rm(folder, { recursive: true }));
+
+/** Where a cell stands in the fence's workbook: `Price!B3`. */
+function placeOf(id: string): string {
+  const { sheet, column, line } = modelOf(fence, "us").byId.get(id) as Cell;
+  return `${sheet}!${addressOf(column, line)}`;
+}
 
 const read = async (): Promise<JobRecord> => JSON.parse(await readFile(file, "utf8"));
 
@@ -59,6 +68,12 @@ test.each<[string, string[], object, [string, unknown, unknown, string][]]>([
   [
     "a date",
     ["bid_date=2026-06-01"],
+    { bid_date: "2026-06-01" },
+    [["bid_date", "2026-05-04", "2026-06-01", ""]],
+  ],
+  [
+    "a date with dots, its day first",
+    ["bid_date=1.06.2026"],
     { bid_date: "2026-06-01" },
     [["bid_date", "2026-05-04", "2026-06-01", ""]],
   ],
@@ -160,7 +175,29 @@ test.each<[string, string, RegExp]>([
     /inputs\.paint\.coats\[1\] is 1\.5, but must be a whole number/,
   ],
   ["hight=2", "name-unknown", /Did you mean "height"\?/],
-  ["price=2", "name-no-input", /only inputs can be set/],
+  [
+    "price=2",
+    "name-no-input",
+    /only inputs can be set\. Inputs nearest to it: margin; "rillbook weigh"/,
+  ],
+  [
+    "total_posts=2",
+    "name-no-input",
+    /only inputs can be set\. See what moves it: "rillbook trace"/,
+  ],
+  [
+    `${placeOf("height")}=2`,
+    "assignment-unclear",
+    /is the place of height \(Height\) in a workbook\. In a record give it by its name: height=value/,
+  ],
+  [`${placeOf("price")}=2`, "name-no-input", /is the place of price \(Price\), and only inputs/],
+  ["bid_date=31.02.2026", "job-invalid", /bid_date is "2026-02-31", but there is no such day/],
+  ["bid_date=3/14/2026", "job-invalid", /must be a date like 2026-05-31/],
+  [
+    "soil=mud",
+    "job-invalid",
+    /^job-invalid: Nothing was set, and \S+ stays as it is:\n {2}- inputs\.soil is "mud", but must be one of/,
+  ],
   ["items.unit_price[1]=2", "name-no-input", /from the office book/],
   ["runs.run=2", "assignment-unclear", /say which row, as in runs\.run\[1\]/],
   ["runs.run[6]=2", "name-unknown", /rows 1 to 5/],

@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
@@ -98,6 +98,20 @@ test.each([
   const { status, err } = await take(...args);
   expect(status).toBe(2);
   expect(err).toMatch(sentence);
+});
+
+test("where the record will look for its office book and find none, it is told", async () => {
+  const identity = { ...fenceIdentity(model), office: "prices/book.json" };
+  const named = await writeWorkbook(model, calculate(model, fenceGiven(model)), identity);
+  await writeFile(join(folder, "bid.xlsx"), named);
+  const { status, err } = await take("bid.xlsx");
+  expect(err).toBe(
+    "The record names the office book prices/book.json, and there is none at /prices/book.json. Put the record where its book is, or give the book where it lies: rillbook bid /bid.json -o <new workbook> --office <file>.\n",
+  );
+  expect(status).toBe(0);
+  await mkdir(join(folder, "prices"));
+  await writeFile(join(folder, "prices", "book.json"), "{}");
+  expect((await take("bid.xlsx", "-o", "again.json")).err).toBe("");
 });
 
 test("a refused workbook leaves the record as it is", async () => {
