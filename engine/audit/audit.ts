@@ -15,7 +15,7 @@ import { checkChecks } from "./failing-checks.js";
 import { counted, faultyInputs, followsFromFaulty } from "./faulty-inputs.js";
 import { type Finding, isOfLook } from "./finding.js";
 import { checkPublished } from "./fixed-figures.js";
-import { checkFormulas } from "./formulas.js";
+import { checkFormulas, withFigures } from "./formulas.js";
 import { asOnceWritten, freshlyWritten } from "./fresh.js";
 import { goneSheets, readsGone, withFollowing } from "./gone-sheets.js";
 import { type Changes, type Headline, headlineOf } from "./headline.js";
@@ -27,7 +27,7 @@ import { repeatsOthers } from "./look/repeated.js";
 import { hasLowRows } from "./look/spaces.js";
 import { lostProperties, needsProperty } from "./lost-properties.js";
 import { checkPlaces } from "./moved-cells.js";
-import { moneyOf, movedPrices, withBefore } from "./moved-price.js";
+import { moneyOf, movedByNames, movedPrices, withBefore } from "./moved-price.js";
 import { inOrder } from "./order.js";
 import { checkSurroundings } from "./other-cells.js";
 import { type Recalculation, recalculated, staleValues } from "./recalculate.js";
@@ -35,6 +35,7 @@ import { checkSeal, type SealState, sealState } from "./seal.js";
 import { sealedContent } from "./sealed-content.js";
 import { sheetPairs } from "./sheet-pairs.js";
 import { staleAsOne } from "./stale.js";
+import { namesFirst, readAtHome, takenFor, withMoves } from "./stray-names.js";
 import type { Subject } from "./subject.js";
 import { checkMarks, checkTrail } from "./trail.js";
 import { untoldInputs } from "./untold-inputs.js";
@@ -82,7 +83,7 @@ export async function auditWorkbook(
     const seal = sealState(content, undefined);
     return { identity, findings: [model], clean: false, headline: [], changes: none, seal };
   }
-  const subject: Subject = { content, model, match: matchWorkbook(content, model) };
+  const { subject, stray } = readAtHome({ content, model, match: matchWorkbook(content, model) });
   const formulas = checkFormulas(subject);
   const values = recalculated(subject, formulas.changed);
   const fresh = freshlyWritten(subject, identity, values.followed);
@@ -125,8 +126,11 @@ export async function auditWorkbook(
   const rest = [
     ...(lost ? [lostProperties] : checkProperties(identity)),
     ...checkTemplate(identity, model),
-    ...withFollowing(checkPlaces(subject), bereft),
-    ...formulas.findings,
+    ...withMoves(
+      withFollowing(checkPlaces(subject), bereft),
+      movedByNames(model, values.byTemplate, takenFor(stray)),
+    ),
+    ...withFigures(subject, formulas.each, values),
     ...checkPublished(subject),
     ...(book === undefined || isThatBook ? [] : [otherBook(identity, book)]),
     ...pricesTold(subject, prices, booked, movedPrices(model, values.byTemplate, prices)),
@@ -137,7 +141,9 @@ export async function auditWorkbook(
     ...staleAsOne(
       stale.filter((one) => !readsGone(gone, one)).filter(own),
       moneyOf(model).map(({ id }) => id),
-    ).map((one) => (prices.length === 0 ? one : pricesFirst(one))),
+    )
+      .map((one) => (stray.length === 0 ? one : namesFirst(one)))
+      .map((one) => (prices.length === 0 ? one : pricesFirst(one))),
     ...looks.filter((one) => !isStale(one)).filter(own),
     ...checkSeal(seal, key, trail?.entries ?? [], looks.some(isOfLook)),
     ...checkChecks(subject, values.byTemplate).filter(own),

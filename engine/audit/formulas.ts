@@ -12,11 +12,23 @@ import { orWriteAgain } from "./cures.js";
 import type { Finding } from "./finding.js";
 import { goneSheets, withoutSheets } from "./gone-sheets.js";
 import { isSpelledAlike, type NameAt, normalForm } from "./normal-form.js";
-import { formulaIn, grouped, heldBy, placeOf, type Subject, saidIn, short } from "./subject.js";
+import type { Recalculation } from "./recalculate.js";
+import {
+  agree,
+  formulaIn,
+  grouped,
+  heldBy,
+  placeOf,
+  type Subject,
+  saidIn,
+  short,
+} from "./subject.js";
 
 /** The formula cells that no longer hold the template's formula, and what is to be said of them. */
 export interface FormulaCheck {
   readonly findings: readonly Finding[];
+  /** The same, cell by cell. */
+  readonly each: readonly Finding[];
   /** The cells with another formula or none, by index. */
   readonly changed: ReadonlySet<number>;
   /** Formulas that only lost what they read on sheets that are gone, and of which nothing else is said. */
@@ -50,7 +62,25 @@ export function checkFormulas(subject: Subject): FormulaCheck {
     // where the name stands elsewhere, that is the finding
     if (!stray.has(cell.name)) findings.push(found);
   }
-  return { findings: byColumn(findings), changed, bereft };
+  return { findings: byColumn(findings), each: findings, changed, bereft };
+}
+
+/** Where it matters, what a changed formula comes to and what it should, before the formulas themselves. */
+export function withFigures(
+  { model }: Subject,
+  each: readonly Finding[],
+  { shown, byTemplate }: Pick<Recalculation, "shown" | "byTemplate">,
+): Finding[] {
+  const told = each.map((one): Finding => {
+    const cell = model.byId.get(one.name ?? "");
+    if (cell?.native === undefined) return one;
+    const [is, due] = [shown[cell.index] ?? null, byTemplate[cell.index] ?? null];
+    if (agree(is, due)) return one;
+    const expected = `${saidIn(model, cell, due, is)}, by ${one.expected}`;
+    if (one.code !== "formula-edited") return { ...one, expected };
+    return { ...one, found: `${saidIn(model, cell, is, due)}, by ${one.found}`, expected };
+  });
+  return byColumn(told);
 }
 
 /** Rows of a column with the same trouble, from the fourth on, are told as one. */

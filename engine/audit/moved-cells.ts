@@ -1,6 +1,6 @@
 import type { Finding } from "./finding.js";
 import { goneFindings, goneSheets } from "./gone-sheets.js";
-import { heldValue, type Subject, said } from "./subject.js";
+import { heldValue, placeOf, type Subject, said } from "./subject.js";
 
 /** Sheets that are gone, names that are gone or point elsewhere, rows that were deleted or put in. */
 export function checkPlaces(subject: Subject): Finding[] {
@@ -46,18 +46,26 @@ function missing({ model, match }: Subject, told: ReadonlySet<string>): Finding[
   return findings;
 }
 
+/** Where spreadsheet programs keep their names. */
+const names =
+  "in LibreOffice Sheet, Named Ranges and Expressions, Manage; in most others Formulas, Name Manager";
+
 function moved({ match }: Subject): Finding[] {
   const findings: Finding[] = [];
-  for (const { name, to } of match.stray) {
+  for (const { name, to, home } of match.stray) {
+    const own = home === undefined ? undefined : placeOf(home);
     findings.push({
       grade: "wrong",
       code: "name-moved",
       where: `name ${name}`,
       name,
       found: `the name stands for ${to}, away from the cells it belongs to`,
-      expected: "the cell beside its label",
+      expected:
+        own === undefined ? "the cell beside its label" : `${own}, the cell beside its label`,
       advice:
-        "Point the name to its cell again: every formula with this name reads the wrong cell.",
+        own === undefined
+          ? "Point the name to its cell again: every formula with this name reads the wrong cell."
+          : `${name} should stand for ${own}: point it back (${names}), or start from the workbook as it was written. Until then every formula with this name reads the wrong cell.`,
     });
   }
   for (const { name, sheet } of match.shadowed) {

@@ -47,12 +47,29 @@ export function movedPrices(
   byTemplate: readonly Value[],
   changes: readonly ChangedInput[],
 ): Map<Cell, string> {
+  const many = changes.length > mostAlone;
+  return many
+    ? movedBy(model, byTemplate, changes, `with all ${changes.length} changes undone`, "with them")
+    : movedBy(model, byTemplate, changes, "with the value before it", "with this one");
+}
+
+/** As `movedPrices`, for given cells whose names stand for others: with the values that formulas take for theirs. */
+export const movedByNames = (
+  model: Model,
+  byTemplate: readonly Value[],
+  taken: readonly ChangedInput[],
+): Map<Cell, string> =>
+  movedBy(model, byTemplate, taken, "with what stands there", "with what stands in its own cell");
+
+function movedBy(
+  model: Model,
+  byTemplate: readonly Value[],
+  changes: readonly ChangedInput[],
+  before: string,
+  after: string,
+): Map<Cell, string> {
   const money = moneyOf(model);
   if (money.length === 0 || changes.length === 0) return new Map();
-  const many = changes.length > mostAlone;
-  const [before, after] = many
-    ? [`with all ${changes.length} changes undone`, "with them"]
-    : ["with the value before it", "with this one"];
   const told = (values: readonly Value[]): string => {
     const moves = money.map((cell): Move => {
       const [now = "", earlier = ""] = [byTemplate, values].map((all) =>
@@ -62,7 +79,7 @@ export function movedPrices(
     });
     return movesSaid(moves, before, after);
   };
-  if (many) {
+  if (changes.length > mostAlone) {
     const all = told(withBefore(model, byTemplate, changes));
     return new Map(changes.map(({ cell }) => [cell, all]));
   }

@@ -57,7 +57,8 @@ export function saidIn(model: Model, cell: Cell, value: Value, other: Value = nu
 export const short = (text: string, most = 160): string =>
   text.length <= most ? text : `${text.slice(0, most - 1)}…`;
 
-export const placeOf = ({ sheet, address }: MatchedCell): string => `${sheet}!${address}`;
+export const placeOf = ({ sheet, address }: Pick<MatchedCell, "sheet" | "address">): string =>
+  `${sheet}!${address}`;
 
 /** Do two values agree: numbers within 1e-9 of their size, texts but for spaces around them, all else exactly? */
 export function agree(a: Value, b: Value): boolean {

@@ -11,6 +11,8 @@ const figures: ReadonlySet<FindingCode> = new Set([
 /** What a finding of each code weighs where it touches no page that leaves the office; the less, the earlier. */
 const weights: Partial<Record<FindingCode, number>> = {
   "input-kind": 0,
+  // every formula with such a name reads the wrong cell
+  "name-moved": 0,
   // what is to be mended before results that do not follow are recalculated
   "price-changed": 1,
   seal: 2,
@@ -19,7 +21,6 @@ const weights: Partial<Record<FindingCode, number>> = {
   "row-inserted": 4,
   "check-failed": 5,
   "name-missing": 6,
-  "name-moved": 6,
   trail: 6,
 };
 const [ofPages, ofFigures, ofTrifles] = [1, 2, 7];

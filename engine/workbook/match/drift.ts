@@ -53,6 +53,12 @@ export function placesByDrift(cell: Cell, { sheet, lines, columns }: SheetDrift)
     .filter(({ line, column }) => line > 0 && column > 0);
 }
 
+/** Where the cells around it say that a cell stands; undefined where they do not agree. */
+export function homeOf(cell: Cell, drift: SheetDrift): Place | undefined {
+  const places = placesByDrift(cell, drift);
+  return places.length === 1 ? places[0] : undefined;
+}
+
 /** Does the cell stand where the cells around it say? */
 export function fits(cell: Cell, place: Place, drift: SheetDrift | undefined): boolean {
   return (

@@ -1,10 +1,10 @@
 import type { Cell, Model } from "../../template/model.js";
 import { addressOf } from "../read/address.js";
 import type { CellContent, WorkbookContent } from "../read/content.js";
-import { driftOf, fits, placesByDrift, type SheetDrift } from "./drift.js";
+import { driftOf, fits, homeOf, placesByDrift, type SheetDrift } from "./drift.js";
 import { findNamed } from "./named.js";
 import { isSamePlace, type Place, written } from "./place.js";
-import type { MatchedCell, WorkbookMatch } from "./result.js";
+import type { MatchedCell, StrayName, WorkbookMatch } from "./result.js";
 
 const blank: CellContent = { value: null };
 
@@ -74,12 +74,18 @@ function strayNames(
   places: ReadonlyMap<Cell, Place>,
   drifts: ReadonlyMap<string, SheetDrift>,
 ): WorkbookMatch["stray"] {
-  const stray = new Map<string, string>();
+  const stray = new Map<string, StrayName>();
   for (const [cell, place] of places) {
-    if (stray.has(cell.name) || fits(cell, place, drifts.get(cell.sheet))) continue;
-    stray.set(cell.name, written(place));
+    const drift = drifts.get(cell.sheet);
+    if (stray.has(cell.name) || fits(cell, place, drift)) continue;
+    const home = cell.row === undefined && drift !== undefined ? homeOf(cell, drift) : undefined;
+    const at = home && {
+      sheet: home.sheet,
+      address: addressOf({ row: home.line, column: home.column }),
+    };
+    stray.set(cell.name, { name: cell.name, to: written(place), ...(at && { home: at }) });
   }
-  return [...stray].map(([name, to]) => ({ name, to }));
+  return [...stray.values()];
 }
 
 function shadowedNames(

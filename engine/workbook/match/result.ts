@@ -30,6 +30,8 @@ export interface MovedCell {
 export interface StrayName {
   readonly name: string;
   readonly to: string;
+  /** Where a single cell stands by the cells around it; absent for columns, and where these do not say. */
+  readonly home?: { readonly sheet: string; readonly address: string };
 }
 
 /** A worksheet line within a table that the template does not know. */

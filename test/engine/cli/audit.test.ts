@@ -56,7 +56,7 @@ test("a forged one: status 1, each finding with cell, found, expected and to do"
   const { status, out } = await rillbook("audit", forged);
   expect(status).toBe(1);
   expect(out).toContain("WRONG  Price!B23 (price)\n    found:    the fixed value $3,500.00");
-  expect(out).toContain("    expected: =(materials+labor)/(1-margin)");
+  expect(out).toContain("    expected: $4,087.02, by =(materials+labor)/(1-margin)");
   expect(out).toContain("Price: the workbook shows $3,500.00; by the template it is $4,087.02.");
 });
 

@@ -82,6 +82,19 @@ test.each<[string, (book: Tampered) => unknown, string[]]>([
   expect(headOf(auditText(await audited(edit)))).toEqual(head);
 });
 
+test("a changed formula says in money what it comes to and what it should", async () => {
+  const { findings } = await audited((book) =>
+    book.cell("contract_price", (inside) =>
+      stored("44450")(inside.replace("-discount</f>", "-discount-5000</f>")),
+    ),
+  );
+  const one = findings.find(({ code }) => code === "formula-edited");
+  expect([one?.found, one?.expected]).toEqual([
+    "$44,450.00, by =price+options_taken-discount-5000",
+    "$49,450.00, by =price+options_taken-discount",
+  ]);
+});
+
 test("an option taken: each of its inputs says what it moves of the contract price", async () => {
   const audit = await audited((book) =>
     book
@@ -132,3 +145,35 @@ test.each([
   expect(stale[0]?.advice).toMatch(/^First bring the changed prices back/);
   expect(stale[0]?.expected).toMatch(/^\$46,450\.00, .* and the changed prices$/);
 });
+
+const pointed = (book: Tampered) =>
+  book.change("xl/workbook.xml", (xml) =>
+    xml.replace(/(<definedName name="margin_wanted"[^>]*>)[^<]*/, "$1Decisions!$B$204"),
+  );
+
+test.each<[string, (book: Tampered) => unknown, string[], RegExp[]]>([
+  ["not recalculated since", pointed, [], []],
+  [
+    "recalculated since",
+    (book) => pointed(book).cell("price", stored("40800")).cell("contract_price", stored("40800")),
+    ["Price, and contract price: the workbook shows $40,800.00; by the template it is $49,450.00."],
+    [/^First point the names back/, /^First point the names back/],
+  ],
+])(
+  "a name pointed at another input's cell is told as that alone: %s",
+  async (_, edit, head, stale) => {
+    const audit = await audited(edit);
+    expect(headOf(auditText(audit))).toEqual(head);
+    const [first, ...rest] = audit.findings.filter(({ grade }) => grade !== "to know");
+    expect(first).toMatchObject({ code: "name-moved", name: "margin_wanted" });
+    expect(first?.found).toContain(
+      "the price and contract price would be $40,800.00, with what stands in its own cell it is $49,450.00",
+    );
+    expect(first?.advice).toContain("margin_wanted should stand for Decisions!B203: point it back");
+    expect(rest.map(({ code }) => code)).toEqual(stale.map(() => "value-stale"));
+    rest.forEach(({ advice }, i) => {
+      expect(advice).toMatch(stale[i] as RegExp);
+    });
+    expect(audit.findings.filter(({ where }) => /^Decisions!B20[34]$/.test(where))).toEqual([]);
+  },
+);

@@ -1,5 +1,7 @@
 import { beforeAll, expect, test } from "vitest";
+import { columnLetters } from "../../../../engine/address.js";
 import { calculate } from "../../../../engine/evaluate/calculate.js";
+import type { Cell } from "../../../../engine/template/model.js";
 import { modelOf } from "../../../../engine/template/models.js";
 import { identityOfWorkbook } from "../../../../engine/workbook/match/identity.js";
 import { matchWorkbook } from "../../../../engine/workbook/match/match.js";
@@ -146,6 +148,19 @@ const pointedAt = (old: DefinedName, other: string): DefinedName[] => {
   const target = content.names.find(({ name }) => name === other)?.target;
   return [{ ...old, text: "", ...(target === undefined ? {} : { target }) }];
 };
+
+test.each([
+  ["height", "wind"],
+  ["wind", "height"],
+  ["price", "total_run"],
+])("of the single cell %s pointed at %s it is told where it belongs", (name, other) => {
+  const found = matchWorkbook(
+    renamed(name, (old) => pointedAt(old, other)),
+    model,
+  );
+  const { sheet, line, column } = model.byId.get(name) as Cell;
+  expect(found.stray[0]?.home).toEqual({ sheet, address: `${columnLetters(column)}${line}` });
+});
 
 test.each([
   ["height", "wind"],
