@@ -28,11 +28,12 @@ export interface Written {
 export function write(value: Value, style: NumberStyle, rounding: Rounding): Written {
   const { text, value: stands } = bare(value, style, rounding);
   if (typeof value !== "number") return { text, value };
-  const day = value === 0 ? "no date" : writtenDate(value);
-  const unit = style.kind === "date" ? day : style.unit;
+  const unit = style.kind === "date" ? dayOf(value) : style.unit;
   const marked = unit === "" || style.percent ? text : `${text} [${unit}]`;
   return { text: value < 0 ? `(${marked})` : marked, value: stands };
 }
+
+const dayOf = (serial: number) => (serial === 0 ? "no date" : writtenDate(serial));
 
 /** Writes a column, its unit once: `{1;2;3} [ft]`; after `most` rows comes an ellipsis. */
 export function writeColumn(
