@@ -2,6 +2,7 @@ import { addressOf } from "../address.js";
 import type { OpenedJob } from "../audit/open.js";
 import { RillbookError } from "../errors.js";
 import { nearName } from "../formula/near-name.js";
+import { suggestion } from "../formula/suggest.js";
 import type { Cell, Model, Table } from "../template/model.js";
 
 /** Where a cell stands, as spreadsheets write it: a sheet, a `!` and an address. */
@@ -44,10 +45,31 @@ function standingAt(
   };
   const cell = model.cells.find((one) => here(one)?.toLowerCase() === wanted);
   if (cell !== undefined) return cell.id;
+  const sheets = model.sheets.map(({ name }) => name);
+  if (!sheets.some((one) => one.toLowerCase() === sheet.toLowerCase())) {
+    throw new RillbookError(
+      "name-unknown",
+      `Template ${model.template.name} has no sheet "${sheet}".${suggestion(sheet, sheets)} Its sheets are ${sheets.join(", ")}.`,
+    );
+  }
   throw new RillbookError(
     "name-unknown",
     `No input or figure of template ${model.template.name} stands at ${given}. Give the place of one, as Sheet!B12, or its name: "rillbook names" lists all.`,
   );
+}
+
+/** Of a place without its sheet, the places on all sheets that hold something. */
+function withoutSheet(model: Model, given: string): string | undefined {
+  const bare = given.replaceAll("$", "").toUpperCase();
+  if (!/^[A-Z]{1,3}\d+$/.test(bare)) return undefined;
+  const there = model.cells.filter(
+    ({ column, line, implied }) => !implied && addressOf(column, line) === bare,
+  );
+  // single figures are asked for more than rows
+  const inOrder = [...there].sort((a, b) => Number(a.row ?? 0) - Number(b.row ?? 0));
+  const some = inOrder.slice(0, 5).map(({ sheet, id }) => `${sheet}!${bare} is ${id}`);
+  const said = some.length === 0 ? "" : `: ${some.join(", ")}`;
+  return `${given} is a place without its sheet. Name it with its sheet, as in Sheet!${bare}${said}.`;
 }
 
 function unknown(model: Model, given: string, tables: boolean): RillbookError {
@@ -62,6 +84,7 @@ function unknown(model: Model, given: string, tables: boolean): RillbookError {
   const trouble =
     rowTrouble(model, given) ??
     tableTrouble(model, given) ??
+    withoutSheet(model, given) ??
     `The name "${given}" is not in template ${model.template.name}.${advice}`;
   return new RillbookError("name-unknown", `${trouble} "rillbook names" lists all.`);
 }

@@ -45,16 +45,26 @@ interface Found {
   readonly means: string;
 }
 
-type Is = "record" | "bid" | "learned" | "book" | "other workbook" | "many jobs" | "page" | "text";
+type Is =
+  | "record"
+  | "bid"
+  | "learned"
+  | "book"
+  | "other workbook"
+  | "many jobs"
+  | "page"
+  | "text"
+  | "json";
 
 /** What does for what. A workbook that does not say what it is may be any of them. */
 const does: Readonly<Record<Wanted, readonly Is[]>> = {
   workbook: ["bid", "learned"],
-  record: ["record"],
-  job: ["record", "bid", "learned"],
-  book: ["book"],
+  // of JSON, what reads records and books says best what it lacks to be one
+  record: ["record", "json"],
+  job: ["record", "bid", "learned", "json"],
+  book: ["book", "json"],
   learned: ["learned"],
-  into: ["record"],
+  into: ["record", "json"],
 };
 
 /**
@@ -144,6 +154,8 @@ async function foundAt(path: string, templates: readonly Template[]): Promise<Fo
 
 /** What rillbook did not write, as far as it can be told what it is. */
 function unwritten(means: string): Found | undefined {
+  if (/^JSON/.test(means))
+    return { is: "json", means: "JSON that is no job record and no office book" };
   if (/office book/.test(means)) return { is: "book", means };
   if (/^plain text/.test(means)) return { is: "text", means };
   return /PDF/.test(means) ? { is: "page", means } : undefined;

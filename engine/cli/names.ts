@@ -1,5 +1,7 @@
 import { Command, Option } from "commander";
+import { RillbookError } from "../errors.js";
 import { describeMeasure } from "../formula/named-formula.js";
+import { nearName } from "../formula/near-name.js";
 import { newestTemplate } from "../job/read.js";
 import { modelOf } from "../template/models.js";
 import { spokenFormula } from "../template/printed.js";
@@ -12,11 +14,15 @@ import { templateNames } from "./which-template.js";
 export function namesCommand(context: Context): Command {
   return new Command("names")
     .description("list every name of a template: what it means, its unit, its formula, its source")
+    .argument(
+      "[words...]",
+      "only names that have all of these in them or in their meaning (default: all)",
+    )
     .option("--template <name>", `template (${templateNames(context)})`)
     .addOption(new Option("--units <system>", "units").choices(unitSystems).default("us"))
     .option("--json", "as JSON")
-    .addHelpText("after", "\nExample:\n  rillbook names | grep price")
-    .action((options: { template?: string; units: UnitSystem; json?: true }) => {
+    .addHelpText("after", "\nExample:\n  rillbook names margin")
+    .action((words: string[], options: { template?: string; units: UnitSystem; json?: true }) => {
       const template = newestTemplate(options.template, context.templates, "--template");
       const model = modelOf(template, options.units);
       const cells = namedCells(model).map((cell) => ({
@@ -35,7 +41,7 @@ export function namesCommand(context: Context): Command {
         formula: own.text,
         source: own.source,
       }));
-      const all = [...cells, ...formulas];
+      const all = namedBy([...cells, ...formulas], words);
       if (options.json) {
         context.json(all, 2);
         return;
@@ -52,4 +58,24 @@ export function namesCommand(context: Context): Command {
         context.out(`${parts.filter(Boolean).join(" | ")}\n`);
       }
     });
+}
+
+/** Those of which name and meaning hold all the words. Throws RillbookError where none does. */
+function namedBy<T extends { readonly name: string; readonly means: string }>(
+  all: readonly T[],
+  words: readonly string[],
+): readonly T[] {
+  const wanted = words.map((one) => one.toLowerCase());
+  const found = all.filter(({ name, means }) =>
+    wanted.every((word) => `${name} ${means}`.toLowerCase().includes(word)),
+  );
+  if (found.length > 0) return found;
+  const near = nearName(
+    words.join("_"),
+    all.map(({ name }) => name),
+  );
+  throw new RillbookError(
+    "name-unknown",
+    `No name has "${words.join(" ")}" in it or in its meaning.${near} "rillbook names" lists all.`,
+  );
 }

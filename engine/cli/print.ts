@@ -7,6 +7,7 @@ import type { Template } from "../template/template.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
+import { notAsWritten } from "./not-as-written.js";
 
 interface Options {
   readonly pages?: string;
@@ -47,7 +48,13 @@ export function printCommand(context: Context): Command {
         file,
         new Set(content.sheets.map((one) => one.name)),
       );
-      const { findings } = await auditWorkbook(content, context.templates);
+      const { findings } = await auditWorkbook(
+        content,
+        context.templates,
+        undefined,
+        undefined,
+        file,
+      );
       const wrong = findings.filter((one) => one.grade === "wrong" && !isStale(one));
       const doubtful = findings.filter(({ grade }) => grade === "doubtful");
       const written = await printPapers(file, papers, output);
@@ -66,17 +73,6 @@ export function printCommand(context: Context): Command {
 
 /** A result that does not follow from the inputs is none on paper, which is calculated anew. */
 const isStale = ({ code }: Finding): boolean => code === "value-stale";
-
-/** One line for all findings of a grade, so that nothing changed by hand goes onto paper without a word. */
-function notAsWritten(file: string, findings: readonly Finding[], grade: string): string {
-  const [first] = findings;
-  if (first === undefined) return "";
-  const { where, name, found } = first;
-  const place = name === undefined || where.includes(name) ? where : `${where} (${name})`;
-  const said = `${place}: ${found}`;
-  const short = said.length <= 200 ? said : `${said.slice(0, 199)}…`;
-  return `This workbook is not as rillbook wrote it: ${findings.length} ${grade} (the first: ${short}). Run rillbook audit ${file}\n`;
-}
 
 const examplePages = ({ templates: [first] }: Context): string =>
   (first === undefined ? [] : papersOf(first).slice(0, 2)).map(({ page }) => page).join(",");

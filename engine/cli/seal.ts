@@ -1,5 +1,6 @@
 import { Command } from "commander";
 import { type Audit, auditWorkbook } from "../audit/audit.js";
+import { countsOf } from "../audit/report.js";
 import { RillbookError } from "../errors.js";
 import { readText } from "../files.js";
 import { changeBytes } from "../output/change.js";
@@ -81,7 +82,8 @@ async function sealFile(file: string, { key: path, json }: Options, context: Con
     file,
     "bid",
     async (old = Buffer.alloc(0)) => {
-      const audit = await auditWorkbook(readWorkbook(old, { look: true }), context.templates);
+      const content = readWorkbook(old, { look: true });
+      const audit = await auditWorkbook(content, context.templates, undefined, undefined, file);
       const made = sealable(file, audit);
       return { content: withSeal(old, sealed(made, time, key), file), result: made };
     },
@@ -97,13 +99,13 @@ async function sealFile(file: string, { key: path, json }: Options, context: Con
 }
 
 /** Throws RillbookError for a bid that is not clean, and for one that a key has sealed already. */
-function sealable(file: string, { findings, seal, sections }: Audit): Sections {
-  const [first, ...more] = findings.filter(({ grade }) => grade !== "to know");
+function sealable(file: string, audit: Audit): Sections {
+  const { findings, seal, sections } = audit;
+  const first = findings.find(({ grade }) => grade !== "to know");
   if (first !== undefined || sections === undefined) {
-    const rest = more.length === 0 ? "" : `, and ${more.length} more`;
     throw new RillbookError(
       "seal-not-clean",
-      `${file} is not sealed, since its audit is not clean: ${first?.where}: ${first?.found}${rest}. To do: ${first?.advice} What is sealed is a bid written anew; rillbook audit ${file} tells all.`,
+      `${file} is not sealed, since its audit is not clean: ${countsOf(audit)}. The first: ${first?.where}: ${first?.found}. To do: ${first?.advice} What is sealed is a bid written anew; rillbook audit ${file} tells all.`,
     );
   }
   if (seal.state === "whole") {

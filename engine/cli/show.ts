@@ -155,10 +155,11 @@ function asText(job: OpenedJob, name: string): string {
   if (table !== undefined) {
     const rows = rowsOf(model, table, values);
     if (rows.length === 0) return noRows(job, table);
-    const columns = [...table.columns.keys()].map((key, i) => [
-      key,
-      ...rows.map((row) => shownValue(model, row[i] as Cell, values)),
-    ]);
+    const columns = [...table.columns.keys()].flatMap((key, i) =>
+      isRead(table, key)
+        ? [[key, ...rows.map((row) => shownValue(model, row[i] as Cell, values))]]
+        : [],
+    );
     const numbers = ["row", ...rows.map(([first]) => String(first?.row ?? ""))];
     return `${name}:\n${underOneAnother([numbers, ...columns])}`;
   }
@@ -167,6 +168,14 @@ function asText(job: OpenedJob, name: string): string {
     return `${name}: ${column.map((cell) => shownValue(model, cell, values)).join("; ")}\n`;
   }
   return `${name}: ${shownValue(model, model.byId.get(name) as Cell, values)}\n`;
+}
+
+/** Columns that nobody reads on a sheet are shown where they are asked for by name, or with a table of such alone. */
+function isRead({ block, columns }: Table, key: string): boolean {
+  const [first] = columns.get(key)?.cells ?? [];
+  const declared = first?.declaration;
+  const isWorking = declared !== undefined && "working" in declared && declared.working === true;
+  return block.working === true || !(isWorking || first?.implied);
 }
 
 /** That a table has no row in use, and how a row is added where people type its rows. */

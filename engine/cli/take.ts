@@ -1,6 +1,7 @@
 import { stat } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { Command } from "commander";
+import { auditWorkbook } from "../audit/audit.js";
 import type { Finding } from "../audit/finding.js";
 import { withPath } from "../audit/index.js";
 import { readOfficeBook } from "../book/read.js";
@@ -16,10 +17,12 @@ import { type Confirmed, takeAnew } from "../take/anew.js";
 import { type Into, type Taken, takeWorkbook } from "../take/take.js";
 import { modelOf } from "../template/models.js";
 import { layoutOf } from "../template/office-layout.js";
+import type { WorkbookContent } from "../workbook/read/content.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { pathFrom } from "./beside.js";
 import { isWorkbookName } from "./bid-source.js";
 import type { Context } from "./context.js";
+import { wrongBesides } from "./not-as-written.js";
 import { entryLine, takerOf, unnamedLine } from "./trail-options.js";
 
 interface Options {
@@ -57,7 +60,7 @@ export function takeCommand(context: Context): Command {
     )
     .action(async (file: string, options: Options) => {
       const who = takerOf(options);
-      const content = await readWorkbookFile(file);
+      const content = await readWorkbookFile(file, { look: true });
       const target = options.output ?? `${file.replace(/\.xls[xm]$/i, "")}.json`;
       const confirmed = await confirmedBy(options, target, context);
       const change = (old: string | undefined) => {
@@ -77,7 +80,8 @@ export function takeCommand(context: Context): Command {
       const taken = await changeFile(target, change, read);
       const { job, entries, before } = taken;
       const findings = withPath(taken.findings, file);
-      context.status = findings.length > 0 ? 1 : 0;
+      const more = await foundBesides(content, context, file, findings);
+      context.status = findings.length + more.length > 0 ? 1 : 0;
       if (options.json) {
         const again = before === undefined ? {} : { takenBefore: before };
         context.json({ written: target, entries, ...again, findings }, 2);
@@ -87,8 +91,24 @@ export function takeCommand(context: Context): Command {
       context.err(unnamedLine(entries));
       context.out(`${resultSaid(file, target, entries.length, before)}\n`);
       context.err(await bookNotThere(job, target));
-      for (const finding of findings) context.err(`not taken in: ${told(finding)}\n`);
+      for (const finding of findings) context.err(`not taken in: ${inWords(finding)}\n`);
+      if (more.length > 0) context.err(`not taken in: ${wrongBesides(file, more)}`);
     });
+}
+
+/** What the audit finds wrong besides what take looks for, such as lines hidden on a page that is handed out. */
+async function foundBesides(
+  content: WorkbookContent,
+  { templates }: Context,
+  file: string,
+  findings: readonly Finding[],
+): Promise<readonly Finding[]> {
+  const told = new Set(findings.map(({ code, where }) => `${code} ${where}`));
+  const audit = await auditWorkbook(content, templates, undefined, undefined, file);
+  return audit.findings.filter(
+    ({ grade, code, where }) =>
+      grade === "wrong" && code !== "value-stale" && !told.has(`${code} ${where}`),
+  );
 }
 
 /** A record looks for its office book from its own folder on, wherever the workbook lay. */
@@ -177,7 +197,7 @@ function resultSaid(file: string, target: string, count: number, before?: number
   return `Written: ${target} (${count === 0 ? "no input was changed" : changes(count)}${had})`;
 }
 
-function told({ where, name, found, expected, advice }: Finding): string {
+function inWords({ where, name, found, expected, advice }: Finding): string {
   const what = name === undefined || where.includes(name) ? where : `${name} (${where})`;
   return `${what}: ${found}; expected ${expected}. ${advice}`;
 }

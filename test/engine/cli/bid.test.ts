@@ -101,7 +101,7 @@ const badInputs: [string, () => unknown, RegExp][] = [
   [
     "no office book",
     () => ({ ...demo, office: "gone.json" }),
-    /gone\.json does not exist\. Write one with "rillbook office --new gone\.xlsx", .*--office <file>/,
+    /gone\.json does not exist\. Give it where it lies: --office <file>\. Only .*"rillbook office --new gone\.xlsx".* other prices than/,
   ],
   [
     "a pump that the book lacks",
@@ -244,6 +244,29 @@ describe("start, show, names", () => {
     const { out } = await rillbook("names");
     expect(out).toMatch(/^stream_length \| calc \| ft \| Stream length \| = /m);
     expect(out).toMatch(/^PIPE_SPEED \| named formula \| speed \| .*source: continuity/m);
+  });
+
+  test("names with words lists those that have them; none is told with what is near", async () => {
+    const { out } = await rillbook("names", "STREAM", "length");
+    expect(out).toMatch(/^stream_length \| /m);
+    const lines = out.trimEnd().split("\n");
+    expect(lines.every((line) => /stream/i.test(line) && /length/i.test(line))).toBe(true);
+    const none = await rillbook("names", "strem_length");
+    expect(none.status).toBe(2);
+    expect(none.err).toMatch(
+      /^name-unknown: No name has "strem_length" in it .* Did you mean "stream_length"\?/,
+    );
+  });
+
+  test("a table is shown with the columns that people read; any is shown by its name", async () => {
+    const file = await jobFile("shown.json", demo);
+    const { out } = await rillbook("show", file, "materials", "materials.book_share");
+    const keys = [...out.matchAll(/^ {2}(\w+)/gm)].map(([, key]) => key);
+    expect(keys).toContain("cost");
+    for (const inner of ["at", "book_share", "office_rules_status"]) {
+      expect(keys).not.toContain(inner);
+    }
+    expect(out).toMatch(/^materials\.book_share: /m);
   });
 
   test.each(["start", "bid", "show", "names", "trace", "set", "take", "audit", "rerun", "weigh"])(

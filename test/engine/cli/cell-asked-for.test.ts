@@ -33,6 +33,12 @@ describe("what a name on the command line means", () => {
   });
 
   test.each([
+    ["Rusn!B17", /has no sheet "Rusn"\. Did you mean "Runs"\? Its sheets are .*Runs/],
+    [
+      standsAt.split("!")[1] ?? "",
+      /is a place without its sheet\. Name it with its sheet, as in Sheet!\S+: .*\S+!\S+ is price/,
+    ],
+    ["ZZ99", /ZZ99 is a place without its sheet\. Name it with its sheet, as in Sheet!ZZ99\./],
     ["prize", /Did you mean "price"\?/],
     [label.toUpperCase(), new RegExp(`That is the label of .*"${labelled?.name}"`)],
     [`${price.sheet}!Z999`, /No input or figure of template fence stands at/],

@@ -181,3 +181,12 @@ test("an error of another kind stays what it is", async () => {
   expect((await rillbook("show", at("none.json"))).err).toMatch(/^file-unreadable: /);
   expect((await rillbook("show", at("job.json"), "prize")).err).toMatch(/^name-unknown: /);
 });
+
+test("JSON that is none of ours is told as that where a workbook is wanted", async () => {
+  await writeFile(at("other.json"), '{"a": 1}');
+  const { status, err } = await rillbook("audit", at("other.json"));
+  expect(status).toBe(2);
+  expect(err).toMatch(
+    /^workbook-kind: other\.json is JSON that is no job record and no office book, but rillbook audit takes a bid workbook\./,
+  );
+});

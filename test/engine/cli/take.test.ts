@@ -7,6 +7,7 @@ import { calculate } from "../../../engine/evaluate/calculate.js";
 import { modelOf } from "../../../engine/template/models.js";
 import { writeWorkbook } from "../../../engine/workbook/write/write.js";
 import { fence, fenceGiven, fenceIdentity, fenceJob } from "../../support/fence.js";
+import { Tampered } from "../../support/tamper.js";
 import { typedOver } from "../../support/typed-over.js";
 
 const model = modelOf(fence, "us");
@@ -98,6 +99,19 @@ test.each([
   const { status, err } = await take(...args);
   expect(status).toBe(2);
   expect(err).toMatch(sentence);
+});
+
+test("what else is wrong in the workbook points to the audit, once", async () => {
+  const cut = new Tampered(bytes, model).change("xl/workbook.xml", (xml) =>
+    xml.replace("<calcPr", '<calcPr fullPrecision="0"'),
+  );
+  await writeFile(join(folder, "bid.xlsx"), cut.bytes());
+  const { status, out, err } = await take("bid.xlsx");
+  expect(status).toBe(1);
+  expect(out).toContain("no input was changed");
+  expect(err).toMatch(
+    /^not taken in: 1 more that the audit finds wrong \(the first: .*\)\. Run rillbook audit \S*bid\.xlsx\n$/,
+  );
 });
 
 test("where the record will look for its office book and find none, it is told", async () => {

@@ -1,0 +1,22 @@
+import type { Finding } from "../audit/index.js";
+
+/** One line for all findings of a grade, so that nothing changed by hand passes without a word; none without findings. */
+export function notAsWritten(file: string, findings: readonly Finding[], grade: string): string {
+  const { length } = findings;
+  if (length === 0) return "";
+  return `This workbook is not as rillbook wrote it: ${length} ${grade} (the first: ${firstOf(findings)}). Run rillbook audit ${file}\n`;
+}
+
+/** What the audit finds wrong besides what was told already. */
+export const wrongBesides = (file: string, findings: readonly Finding[]): string =>
+  `${findings.length} more that the audit finds wrong (the first: ${firstOf(findings)}). Run rillbook audit ${file}\n`;
+
+const longest = 200;
+
+function firstOf([first]: readonly Finding[]): string {
+  if (first === undefined) return "";
+  const { where, name, found } = first;
+  const place = name === undefined || where.includes(name) ? where : `${where} (${name})`;
+  const said = `${place}: ${found}`;
+  return said.length <= longest ? said : `${said.slice(0, longest - 1)}…`;
+}
