@@ -1,5 +1,15 @@
 import type { Finding } from "../audit/index.js";
 
+/**
+ * What nobody did to the workbook: a check of the bid that fails, which the bid says itself, and results that were not
+ * calculated again, which both paper and a record do without.
+ */
+const ofTheBid: ReadonlySet<Finding["code"]> = new Set(["check-failed", "value-stale"]);
+
+/** The findings of a grade that tell of something done to the workbook. */
+export const doneToIt = (findings: readonly Finding[], grade: Finding["grade"]): Finding[] =>
+  findings.filter((one) => one.grade === grade && !ofTheBid.has(one.code));
+
 /** One line for all findings of a grade, so that nothing changed by hand passes without a word; none without findings. */
 export function notAsWritten(file: string, findings: readonly Finding[], grade: string): string {
   const { length } = findings;

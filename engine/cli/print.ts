@@ -1,13 +1,13 @@
 import { Command } from "commander";
 import { auditWorkbook } from "../audit/audit.js";
-import { type Finding, stands } from "../audit/index.js";
+import { stands } from "../audit/index.js";
 import { RillbookError } from "../errors.js";
 import { type Paper, printPapers } from "../print/index.js";
 import type { Template } from "../template/template.js";
 import { toldIdentity } from "../workbook/match/told-identity.js";
 import { readWorkbookFile } from "../workbook/read/read-file.js";
 import type { Context } from "./context.js";
-import { notAsWritten } from "./not-as-written.js";
+import { doneToIt, notAsWritten } from "./not-as-written.js";
 
 interface Options {
   readonly pages?: string;
@@ -55,8 +55,7 @@ export function printCommand(context: Context): Command {
         undefined,
         file,
       );
-      const wrong = findings.filter((one) => one.grade === "wrong" && !isStale(one));
-      const doubtful = findings.filter(({ grade }) => grade === "doubtful");
+      const [wrong, doubtful] = [doneToIt(findings, "wrong"), doneToIt(findings, "doubtful")];
       const written = await printPapers(file, papers, output);
       const isFinal = stands(content, context.templates);
       context.status = isFinal && wrong.length === 0 ? 0 : 1;
@@ -70,9 +69,6 @@ export function printCommand(context: Context): Command {
       else for (const one of written) context.out(`Written: ${one}\n`);
     });
 }
-
-/** A result that does not follow from the inputs is none on paper, which is calculated anew. */
-const isStale = ({ code }: Finding): boolean => code === "value-stale";
 
 const examplePages = ({ templates: [first] }: Context): string =>
   (first === undefined ? [] : papersOf(first).slice(0, 2)).map(({ page }) => page).join(",");

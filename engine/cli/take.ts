@@ -22,7 +22,7 @@ import { readWorkbookFile } from "../workbook/read/read-file.js";
 import { pathFrom } from "./beside.js";
 import { isWorkbookName } from "./bid-source.js";
 import type { Context } from "./context.js";
-import { wrongBesides } from "./not-as-written.js";
+import { doneToIt, wrongBesides } from "./not-as-written.js";
 import { entryLine, takerOf, unnamedLine } from "./trail-options.js";
 
 interface Options {
@@ -105,9 +105,8 @@ async function foundBesides(
 ): Promise<readonly Finding[]> {
   const told = new Set(findings.map(({ code, where }) => `${code} ${where}`));
   const audit = await auditWorkbook(content, templates, undefined, undefined, file);
-  return audit.findings.filter(
-    ({ grade, code, where }) =>
-      grade === "wrong" && code !== "value-stale" && !told.has(`${code} ${where}`),
+  return doneToIt(audit.findings, "wrong").filter(
+    ({ code, where }) => !told.has(`${code} ${where}`),
   );
 }
 

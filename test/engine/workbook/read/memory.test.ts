@@ -32,8 +32,11 @@ beforeAll(async () => {
   writeFileSync(
     join(folder, "measure.js"),
     `import { readWorkbookFile } from "./engine/workbook/read/read-file.js";
+     import { readFileSync } from "node:fs";
      const code = await readWorkbookFile(process.argv[2]).then(() => "read", (error) => error.code);
-     console.log(JSON.stringify({ code, megabytes: process.resourceUsage().maxRSS / 1024 }));`,
+     // the most since the program began: what the system counts as maxRSS is at least what the process that started it held
+     const [, peak] = /^VmHWM:\\s*(\\d+) kB$/m.exec(readFileSync("/proc/self/status", "utf8"));
+     console.log(JSON.stringify({ code, megabytes: peak / 1024 }));`,
   );
   await run(process.execPath, [join(root, "node_modules/typescript/bin/tsc"), "-p", folder]);
 }, 60000);
