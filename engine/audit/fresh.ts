@@ -1,4 +1,4 @@
-import { stepsOf } from "../evaluate/closures.js";
+import { calculateFast } from "../evaluate/calculate-fast.js";
 import type { Value } from "../formula/value.js";
 import type { WorkbookIdentity } from "../workbook/match/identity.js";
 import { readTrailSheet } from "../workbook/match/trail-sheet.js";
@@ -41,7 +41,6 @@ export function asOnceWritten(
   const trail = readTrailSheet(content);
   if (trail === undefined) return undefined;
   const told = valuesAsWritten(model, trail);
-  const values = model.cells.map((cell) => cell.fixed ?? told[cell.index] ?? null);
-  for (const { run } of stepsOf(model)) run(values);
-  return freshlyWritten(subject, identity, values);
+  const given = model.cells.map((cell) => cell.fixed ?? told[cell.index] ?? null);
+  return freshlyWritten(subject, identity, calculateFast(model, given));
 }

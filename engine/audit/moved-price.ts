@@ -1,4 +1,4 @@
-import { stepsOf } from "../evaluate/closures.js";
+import { calculateFast } from "../evaluate/calculate-fast.js";
 import type { Value } from "../formula/value.js";
 import { shown } from "../job/shown-value.js";
 import type { Cell, Model } from "../template/model.js";
@@ -32,8 +32,7 @@ export function withBefore(
 ): Value[] {
   const values = [...byTemplate];
   for (const { cell, before } of changes) values[cell.index] = before;
-  for (const { run } of stepsOf(model)) run(values);
-  return values;
+  return calculateFast(model, values);
 }
 
 /**
