@@ -30,12 +30,39 @@ const PRICE_EFFECT = formula(
   standardCosting,
 );
 
+const HOURS_READ = formula(
+  "HOURS_READ",
+  "A difference of hours as it is shown: what would be read as 0.0 is none, since a sign before a zero says nothing",
+  { more: hours },
+  hours,
+  "IF(ABS(more)<0.05[h],0[h],more)",
+  "definition",
+);
+
+const MONEY_READ = formula(
+  "MONEY_READ",
+  "A difference of cost as it is shown in whole dollars: less than half a dollar is none",
+  { more: money },
+  money,
+  "IF(ABS(more)<0.5[$],0[$],more)",
+  "definition",
+);
+
+const SHARE_READ = formula(
+  "SHARE_READ",
+  "A difference in percent as it is shown: what would be read as 0.0 % is none",
+  { more: percent },
+  percent,
+  "IF(ABS(more)<0.0005,0,more)",
+  "definition",
+);
+
 const HOURS_MORE_SAID = formula(
   "HOURS_MORE_SAID",
-  "A difference of hours in words",
+  "A difference of hours against the plan, in words",
   { more: number },
   text,
-  'FIXED(ABS(more),1)&IF(more<0," h less"," h more")',
+  'IF(ABS(more)<0.05,"as planned",FIXED(ABS(more),1)&IF(more<0," h less"," h more")&" than planned")',
   "definition",
 );
 
@@ -126,6 +153,9 @@ export const varianceFormulas = [
   QUANTITY_EFFECT,
   RATE_EFFECT,
   PRICE_EFFECT,
+  HOURS_READ,
+  MONEY_READ,
+  SHARE_READ,
   HOURS_MORE_SAID,
   HOURS_PARTS_SAID,
   DAYS_AGAINST,

@@ -6,9 +6,8 @@ import type { Task } from "../task.js";
 const shown = "hours_planned>0[h]";
 const ofTold = (formula: string, none = "0[h]"): string => `IF(OR(told=1,told=3),${formula},${none})`;
 const split = (effect: string): string => `IF(AND(told=3,planned>0),${effect},0[h])`;
-/** What would be read as 0.0 is shown as no difference: a sign before a zero says nothing. Sums are made of it in full. */
-const read = (column: string) => (row: number) =>
-  `IF(ABS(INDEX(effect_sizes.${column},${row}))<0.05[h],0[h],INDEX(effect_sizes.${column},${row}))`;
+/** What would be read as 0.0 is shown as no difference. Sums are made of it in full. */
+const read = (column: string) => (row: number) => `HOURS_READ(INDEX(effect_sizes.${column},${row}))`;
 
 /** What is not told, and what makes no difference. */
 const dash = { zero: "–" } as const;
@@ -109,7 +108,7 @@ export const largestEffects = table(
     note_said: calc(text, 'JOINED(" ",INDEX(built_tasks.note,at))', "Note"),
     in_words: calc(
       text,
-      `IF(place>0,${at("task")}&": "&HOURS_MORE_SAID(${at("more")}/1[h])&" than planned ("&parts&")."&note_said,"")`,
+      `IF(place>0,${at("task")}&": "&HOURS_MORE_SAID(${at("more")}/1[h])&" ("&parts&")."&note_said,"")`,
       "In words",
     ),
   },

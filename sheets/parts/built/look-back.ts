@@ -22,21 +22,17 @@ export const hoursBack = lines("Hours and days", {
   hours_given_planned: calc(hours, "SUM(task_effects.of_plan)+other_hours_planned", "Hours planned for the same", {
     strong: true,
   }),
-  tasks_more: calc(hours, "SUM(effect_sizes.more)", "Difference of tasks", { strong: true }),
-  tasks_by_quantity: calc(hours, "SUM(effect_sizes.by_quantity)", "— by quantity"),
-  tasks_by_rate: calc(hours, "SUM(effect_sizes.by_rate)", "— by rate"),
-  hours_not_split: calc(
-    hours,
-    "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
-    "— not split",
-  ),
-  others_hours_more: calc(hours, "other_hours_taken-other_hours_planned", "Difference of other work", {
+  tasks_more: calc(hours, "HOURS_READ(SUM(effect_sizes.more))", "Difference of tasks", { strong: true }),
+  tasks_by_quantity: calc(hours, "HOURS_READ(SUM(effect_sizes.by_quantity))", "— by quantity"),
+  tasks_by_rate: calc(hours, "HOURS_READ(SUM(effect_sizes.by_rate))", "— by rate"),
+  tasks_not_split: calc(hours, "HOURS_READ(hours_not_split)", "— not split"),
+  others_hours_more: calc(hours, "HOURS_READ(other_hours_taken-other_hours_planned)", "Difference of other work", {
     strong: true,
     note: "Set-up and travel, inspections, additional tasks, and work that was not planned.",
   }),
   machine_given: calc(hours, "SUM(built_tasks.machine_taken)", "Machine hours told"),
   effects_add_up: check(
-    "ABS(tasks_more-tasks_by_quantity-tasks_by_rate-hours_not_split)<=0.001[h]",
+    "ABS(SUM(effect_sizes.more)-SUM(effect_sizes.by_quantity)-SUM(effect_sizes.by_rate)-hours_not_split)<=0.001[h]",
     "Effects of quantity and rate do not add up to the difference of the tasks. Write the bid again from its record.",
     { label: "Hour effects off the total", level: "look" },
   ),
@@ -63,6 +59,13 @@ export const laborBack = lines("Cost of an hour", {
     "Others planned",
   ),
   goods_tax_planned: calc(money, "materials_tax+pump_tax", "Sales tax planned"),
+  labor_by_quantity: calc(money, "SUM(effect_sizes.by_quantity)*labor_rate_planned", "Labor cost by quantity"),
+  labor_by_rate: calc(money, "SUM(effect_sizes.by_rate)*labor_rate_planned", "Labor cost by rate"),
+  labor_not_split: calc(
+    money,
+    "(hours_not_split+other_hours_taken-other_hours_planned)*labor_rate_planned",
+    "Labor cost not split",
+  ),
 });
 
 type Row = readonly [
@@ -78,7 +81,6 @@ type Row = readonly [
 const none = "0[$]";
 const invoices = "SUM(built_invoices.invoiced)-invoices_planned";
 const hires = "SUMPRODUCT(built_hires.told*(built_hires.invoiced-built_hires.planned))";
-const otherHours = "(hours_not_split+other_hours_taken-other_hours_planned)*labor_rate_planned";
 const paid = "IF(ISBLANK(labor_rate_paid),labor_rate_planned,labor_rate_paid)";
 
 const rows: readonly Row[] = [
@@ -86,10 +88,10 @@ const rows: readonly Row[] = [
     "Labor",
     "labor_cost",
     `labor_cost-hours_given_planned*labor_rate_planned+hours_given*${paid}`,
-    "tasks_by_quantity*labor_rate_planned",
-    "tasks_by_rate*labor_rate_planned",
+    "labor_by_quantity",
+    "labor_by_rate",
     `PRICE_EFFECT(labor_rate_planned,${paid},hours_given)`,
-    otherHours,
+    "labor_not_split",
     'FIXED(share_of_hours*100,0)&" %"',
   ],
   [
@@ -134,8 +136,7 @@ const rows: readonly Row[] = [
   ],
 ];
 const of = (column: number) => (row: number) => (rows[row - 1] as Row)[column] as string;
-/** Sums of cents that come to nothing leave a trillionth over, with a sign that would be printed. */
-const cleared = (column: number) => (row: number) => `ROUND(${of(column)(row)},6)`;
+const read = (column: number) => (row: number) => `MONEY_READ(${of(column)(row)})`;
 const cents = { decimals: 0 } as const;
 
 /** Cost against plan, and what the difference comes from. What is not told counts as planned. */
@@ -152,12 +153,20 @@ export const costEffects = table(
     planned: calc(money, of(1), "Planned", cents),
     told: calc(text, of(7), "Told"),
     made: calc(money, of(2), "Made", { strong: true, ...cents }),
-    more: calc(money, "ROUND(made-planned,6)", "Difference", { strong: true, ...cents }),
-    by_quantity: calc(money, cleared(3), "By quantity", cents),
-    by_rate: calc(money, cleared(4), "By rate", cents),
-    by_price: calc(money, cleared(5), "By price", cents),
-    not_split: calc(money, cleared(6), "Not split", cents),
+    more: calc(money, "MONEY_READ(made-planned)", "Difference", { strong: true, ...cents }),
+    by_quantity: calc(money, read(3), "By quantity", cents),
+    by_rate: calc(money, read(4), "By rate", cents),
+    by_price: calc(money, (row) => `MONEY_READ(INDEX(cost_sizes.by_price,${row}))`, "By price", cents),
+    not_split: calc(money, read(6), "Not split", cents),
   },
+);
+
+/** What prices made of each kind, to the cent: of these the sums are made, and not of what is shown. */
+export const costSizes = table(
+  "cost_sizes",
+  "Differences of cost in full",
+  { rows: rows.length },
+  { by_price: calc(money, of(5), "By price") },
 );
 
 const sum = (key: string) => `SUM(cost_effects.${key})`;
@@ -172,11 +181,11 @@ export const costTotal = table(
     planned: calc(money, sum("planned"), "Planned", cents),
     told: calc(text, 'IF(told_whole,"all","in part")', "Told"),
     made: calc(money, sum("made"), "Made", { strong: true, ...cents }),
-    more: calc(money, "ROUND(made-planned,6)", "Difference", { strong: true, ...cents }),
-    by_quantity: calc(money, sum("by_quantity"), "By quantity", cents),
-    by_rate: calc(money, sum("by_rate"), "By rate", cents),
-    by_price: calc(money, sum("by_price"), "By price", cents),
-    not_split: calc(money, sum("not_split"), "Not split", cents),
+    more: calc(money, "MONEY_READ(made-planned)", "Difference", { strong: true, ...cents }),
+    by_quantity: calc(money, "MONEY_READ(labor_by_quantity)", "By quantity", cents),
+    by_rate: calc(money, "MONEY_READ(labor_by_rate)", "By rate", cents),
+    by_price: calc(money, "MONEY_READ(SUM(cost_sizes.by_price))", "By price", cents),
+    not_split: calc(money, "MONEY_READ(labor_not_split)", "Not split", cents),
   },
 );
 
@@ -193,7 +202,7 @@ export const marginBack = lines("Margin", {
     note: "The contract price, where it is not told.",
     ...cents,
   }),
-  cost_made: calc(money, "contract_cost-contingency_kept+cost_more", "Cost made", {
+  cost_made: calc(money, "contract_cost-contingency_kept+direct_made-direct_planned", "Cost made", {
     note: "The planned cost without its contingency, with the differences. Overhead counts as planned.",
     ...cents,
   }),
@@ -207,7 +216,7 @@ export const marginBack = lines("Margin", {
     { strong: true, zero: "not told" },
   ),
   costs_add_up: check(
-    "ABS(cost_more-SUM(cost_total.by_quantity)-SUM(cost_total.by_rate)-SUM(cost_total.by_price)-SUM(cost_total.not_split))<=0.01[$]",
+    "ABS(direct_made-direct_planned-labor_by_quantity-labor_by_rate-SUM(cost_sizes.by_price)-labor_not_split)<=0.01[$]",
     "The effects of quantity, rate and price do not add up to the difference of cost. Write the bid again from its record.",
     { label: "Cost effects off the total", level: "look" },
   ),
@@ -232,7 +241,7 @@ export const lookBackHead = prose("In words", {
   ),
   back_hours: calc(
     text,
-    'IF(built_hours_told=0,"No hours of tasks are told.","Tasks told: "&HOURS_MORE_SAID(tasks_more/1[h])&" than planned: "&hours_parts_said&".")',
+    'IF(built_hours_told=0,"No hours of tasks are told.","Tasks told: "&HOURS_MORE_SAID(tasks_more/1[h])&": "&hours_parts_said&".")',
     "Hours",
   ),
   back_margin: calc(
@@ -249,6 +258,11 @@ export const lookBackHead = prose("In words", {
 export const hoursParts = lines("Steps of the hours and words", {
   direct_planned: calc(money, "SUM(cost_total.planned)", "Direct cost planned"),
   direct_made: calc(money, "SUM(cost_total.made)", "Direct cost made"),
+  hours_not_split: calc(
+    hours,
+    "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
+    "Hours not split",
+  ),
   told_whole: calc(
     yesno,
     `AND(job_state="${states.built}",LEN(hours_left_out&goods_left_out&hires_left_out&others_left_out)=0)`,
@@ -301,7 +315,7 @@ export const lookBackParts = prose("Parts of the words", {
   hires_left_out: calc(text, 'MONEY_LEFT_SAID("hire and site",equipment_cost-hires_planned)', "Hires left out"),
   hours_parts_said: calc(
     text,
-    'HOURS_PARTS_SAID(tasks_by_quantity,tasks_by_rate)&", "&FIXED(ROUND(hours_not_split/1[h],1)+0,1)&" not split"',
+    'HOURS_PARTS_SAID(tasks_by_quantity,tasks_by_rate)&", "&FIXED(tasks_not_split/1[h],1)&" not split"',
     "Parts of hours",
   ),
 });

@@ -6,6 +6,7 @@ import { effectSizes, largestEffects, stageHours, taskEffects } from "./effects.
 import { builtGiven } from "./given.js";
 import {
   costEffects,
+  costSizes,
   costTotal,
   hoursBack,
   hoursParts,
@@ -54,6 +55,7 @@ export const built = part("Built", "What the job really took, beside what was pl
       unprinted(stageHours),
       unprinted(largestEffects),
       unprinted(laborBack),
+      unprinted(costSizes),
       unprinted(meterWorkings),
       unprinted(lookBackParts),
       unprinted(hoursParts),

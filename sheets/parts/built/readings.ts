@@ -10,7 +10,7 @@ export const lineReadings = table(
   { rows: capacity.lines, beside: "built_lines", shown: "planned>0" },
   {
     reading: calc(text, "line", "Line"),
-    off: calc(percent, "IF(AND(planned>0,told=1),flow_metered/planned-1,0)", "Over the balance", {
+    off: calc(percent, "IF(AND(planned>0,told=1),SHARE_READ(flow_metered/planned-1),0)", "Over the balance", {
       strong: true,
       zero: "–",
     }),
@@ -87,9 +87,14 @@ export const meterWorkings = lines("Steps from meter to pipe", {
 
 export const waterBack = lines("Water, metered", {
   metered_total: calc(flow, "SUM(built_lines.flow_metered)", "Flow metered", { zero: "none" }),
-  metered_off: calc(percent, "IF(AND(main_readable>0,total_flow>0),metered_total/total_flow-1,0)", "Over the balance", {
-    zero: "–",
-  }),
+  metered_off: calc(
+    percent,
+    "IF(AND(main_readable>0,total_flow>0),SHARE_READ(metered_total/total_flow-1),0)",
+    "Over the balance",
+    {
+      zero: "–",
+    },
+  ),
   smoothness_metered: calc(
     number,
     "IF(smoothness_state=4,smoothness*(friction_expected/metered_friction)^(1/1.852),0)",
@@ -102,9 +107,14 @@ export const waterBack = lines("Water, metered", {
     },
   ),
   smoothness_said: calc(text, "SMOOTHNESS_MEANS(smoothness_state,smoothness_metered,smoothness)", "Pipe roughness"),
-  power_off: calc(percent, "IF(AND(power_metered>0,pump_watts>0),power_metered/pump_watts-1,0)", "Power over plan", {
-    zero: "–",
-  }),
+  power_off: calc(
+    percent,
+    "IF(AND(power_metered>0,pump_watts>0),SHARE_READ(power_metered/pump_watts-1),0)",
+    "Power over plan",
+    {
+      zero: "–",
+    },
+  ),
   level_off: calc(
     text,
     'IF(ISBLANK(level_metered),"Not told.",LEVEL_MEANS((level_metered-level_running)/1[‹in|cm›],"‹in|cm›"))',

@@ -36,7 +36,10 @@ export const runReadings = table(
     law_flow: calc(flow, "IF(metered>0,CHANNEL_FLOW(width_counted,metered,side,stone_size,slope),0)", "Flow by law", {
       zero: "–",
     }),
-    off: calc(percent, "IF(metered>0,metered/depth_likely-1,0)", "Depth over plan", { strong: true, zero: "–" }),
+    off: calc(percent, "IF(metered>0,SHARE_READ(metered/depth_likely-1),0)", "Depth over plan", {
+      strong: true,
+      zero: "–",
+    }),
     means: calc(text, 'IF(metered>0,DEPTH_MEANS(off),"")', "What it means"),
   },
 );

@@ -23,7 +23,7 @@ export const builtCases: FailingCase[] = [
   ["figures_right_look_back", () => hours, pasted("labor_rate_paid", "forty")],
   ["effects_add_up", () => hours, pasted("effect_sizes.by_rate[1]", 5)],
   ["effects_add_up", () => hours, pasted("effect_sizes.by_quantity[1]", -1)],
-  ["costs_add_up", () => hours, pasted("cost_effects.by_price[2]", 50)],
+  ["costs_add_up", () => hours, pasted("cost_sizes.by_price[2]", 50)],
   ["costs_add_up", () => hours, pasted("cost_effects.made[1]", 10)],
   ["meter_near_plan", () => ({ built_lines: [1, 2, 3].map(() => ({ flow_metered: 9 })) })],
   ["suppliers_on_orders", () => ({ built_invoices: [{ supplier: "Nobody", invoiced: 10 }] })],

@@ -2,10 +2,12 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
+import { shownBy } from "../../../engine/audit/look/format/shown.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
 import type { JobRecord } from "../../../engine/job/record.js";
+import { numberFormat } from "../../../engine/workbook/write/number-format.js";
 import { book, type Changes, changedDemo, model } from "../../support/changed-demo.js";
 import { demoFolder } from "../../support/demo.js";
 
@@ -29,6 +31,9 @@ const told = (tasks: Readonly<Record<string, Changes>>) => ({
 });
 const liner = "Lay liner and underlayment";
 const main = "Lay the main";
+
+const yard = "Demo stone yard";
+const planOf = num(job({ built_invoices: [{ supplier: yard }] }), "built_invoices.planned[1]");
 
 // On paper, for the garden corner. Liner: 300 ft² planned at 55 an hour are 300/55 = 5.4545 h. 330 ft² were laid in
 // 9 h: by quantity 30/55 = 0.5455 h, by rate 9 - 330/55 = 3 h, together 3.5455 h.
@@ -84,7 +89,44 @@ describe("the garden corner on paper", () => {
   });
 });
 
-test("whatever is told, the effects add up to the differences", () => {
+/** What the page shows of the differences, as people read it, by cell; the rest of the sheet is not printed. */
+const differences =
+  /^(cost_effects|cost_total|task_effects|line_readings|run_readings)\.(?!made|planned|told)|^(tasks_|others_hours_more|cost_more|metered_off|power_off)/;
+const shownDifferences = (values: readonly Value[]): readonly (readonly [string, string])[] =>
+  model.cells
+    .filter(({ sheet, id }) => sheet === "Look back" && differences.test(id))
+    .map(({ id, index, declaration }) => {
+      const value = values[index];
+      return [id, typeof value === "number" ? shownBy(numberFormat(declaration, "us"), value) : ""];
+    });
+const signedZero = /^-[$]?0+([.]0+)?%?$/;
+
+test("a difference too small to be read is none, without a sign, and sums hold it in full", () => {
+  const planned = num(job({}), `built_tasks.hours_planned[${rowOf(main)}]`);
+  const values = job({
+    ...told({ [main]: { hours_taken: planned - 0.03, quantity_done: 10.0005 } }),
+    job_state: "built",
+    built_invoices: [{ supplier: yard, invoiced: planOf - 0.3 }],
+  });
+  const shown = new Map(shownDifferences(values));
+  expect(shown.get("tasks_more")).toBe("0.0");
+  expect(shown.get("tasks_by_rate")).toBe("0.0");
+  expect(shown.get("cost_effects.more[2]")).toBe("$0");
+  expect(shown.get("cost_effects.by_price[2]")).toBe("$0");
+  expect(at(values, "back_hours")).toMatch(
+    /^Tasks told: as planned: 0\.0 by quantity, 0\.0 by rate/,
+  );
+  // the hour's cost of 0.03 h and the 30 cents are 1.55: more than half a dollar, though neither is shown alone
+  expect(num(values, "direct_made") - num(values, "direct_planned")).toBeCloseTo(
+    -0.03 * num(values, "labor_rate_planned") - 0.3,
+    6,
+  );
+  expect(shown.get("cost_more")).toBe("-$2");
+  expect([at(values, "effects_add_up"), at(values, "costs_add_up")]).toEqual([true, true]);
+  expect([...shown].filter(([, said]) => signedZero.test(said))).toEqual([]);
+});
+
+test("whatever is told, the effects add up to the differences, and none is shown as a signed zero", () => {
   const amount = fc.option(fc.double({ min: 0, max: 4000, noNaN: true }), { nil: null });
   const rows = fc.array(fc.record({ quantity_done: amount, hours_taken: amount }), {
     maxLength: 42,
@@ -94,13 +136,11 @@ test("whatever is told, the effects add up to the differences", () => {
     fc.property(rows, rate, (built_tasks, labor_rate_paid) => {
       const values = job({ built_tasks, labor_rate_paid });
       expect([at(values, "effects_add_up"), at(values, "costs_add_up")]).toEqual([true, true]);
+      expect(shownDifferences(values).filter(([, said]) => signedZero.test(said))).toEqual([]);
     }),
     { numRuns: 12 },
   );
 });
-
-const yard = "Demo stone yard";
-const planOf = num(job({ built_invoices: [{ supplier: yard }] }), "built_invoices.planned[1]");
 
 describe("what a supplier's rows count", () => {
   it.each([
