@@ -45,7 +45,7 @@ export const waterChart = ({ words }: Pick<Whole, "words">) =>
 /** How the level falls from day to day where nothing is filled. */
 export const daysChart = chart(
   "Levels between fills",
-  "Days without a fill",
+  "Time without a fill",
   "Level above basin bottom",
   [
     { label: "At rest", x: "basin_days.dry_days", y: "basin_days.rest_level", marks: "line", look: "long dashes" },

@@ -58,7 +58,7 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
         unit: "each",
       },
       {
-        what: "bedding",
+        what: "bedding sand, basin",
         code: "bedding_code",
         wanted: "bedding_volume",
         unit: "yd³",

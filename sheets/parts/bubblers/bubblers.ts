@@ -136,7 +136,7 @@ const totals = lines("All stones and urns", {
   urns_counted: calc(count, "SUMPRODUCT((bubblers.is_urn=TRUE)*1)", "Of which urns", { working: true }),
   look_flow_total: calc(flow, "SUM(bubblers.look_flow)", "Flow without allowance", { strong: true, decimals: 1 }),
   stones_water: calc(waterVolume, "SUM(bubblers.water_running)", "Water on their sides", { decimals: 1 }),
-  urns_water: calc(waterVolume, "SUM(bubblers.water_standing)", "Water in urns", { decimals: 1 }),
+  urns_water: calc(waterVolume, "SUM(bubblers.water_standing)", "Water in urns", { decimals: 1, zero: "0" }),
   wet_stone: calc(area, "SUMPRODUCT(1.5708*(bubblers.wide+bubblers.deep)*bubblers.tall)", "Wet sides"),
   tallest_stone: calc(smallLength, "MAX(bubblers.tall)", "Tallest", { decimals: 0 }),
   stones_weight: calc(weight, "SUM(bubblers.weighs)", "Weight of all", { strong: true }),

@@ -41,7 +41,7 @@ export const toStones: LineEnds = {
     }),
   },
   flowAndHeight: {
-    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Fixed flow"),
+    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Fixed flow", { zero: "–" }),
     design_flow: calc(
       flow,
       (row) => `IF(ISBLANK(override_flow),${ofStone("design_flow")(row)},fixed_flow)`,

@@ -59,11 +59,11 @@ export const laborBack = lines("Cost of an hour", {
     "Others planned",
   ),
   goods_tax_planned: calc(money, "materials_tax+pump_tax", "Sales tax planned"),
-  labor_by_quantity: calc(money, "SUM(effect_sizes.by_quantity)*labor_rate_planned", "Labor cost by quantity"),
-  labor_by_rate: calc(money, "SUM(effect_sizes.by_rate)*labor_rate_planned", "Labor cost by rate"),
+  labor_by_quantity: calc(money, "ROUND(SUM(effect_sizes.by_quantity)*labor_rate_planned,6)", "Labor cost by quantity"),
+  labor_by_rate: calc(money, "ROUND(SUM(effect_sizes.by_rate)*labor_rate_planned,6)", "Labor cost by rate"),
   labor_not_split: calc(
     money,
-    "(hours_not_split+other_hours_taken-other_hours_planned)*labor_rate_planned",
+    "ROUND((hours_not_split+other_hours_taken-other_hours_planned)*labor_rate_planned,6)",
     "Labor cost not split",
   ),
 });
@@ -161,12 +161,12 @@ export const costEffects = table(
   },
 );
 
-/** What prices made of each kind, to the cent: of these the sums are made, and not of what is shown. */
+/** What prices made of each kind: of these the sums are made, and not of what is shown. Sums that come to nothing leave a trillionth over. */
 export const costSizes = table(
   "cost_sizes",
   "Differences of cost in full",
   { rows: rows.length },
-  { by_price: calc(money, of(5), "By price") },
+  { by_price: calc(money, (row) => `ROUND(${of(5)(row)},6)`, "By price") },
 );
 
 const sum = (key: string) => `SUM(cost_effects.${key})`;
@@ -262,6 +262,7 @@ export const hoursParts = lines("Steps of the hours and words", {
     hours,
     "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
     "Hours not split",
+    { decimals: 3 },
   ),
   told_whole: calc(
     yesno,

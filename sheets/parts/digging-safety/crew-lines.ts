@@ -7,7 +7,7 @@ import { placesDug } from "./places.js";
 export const crewOfSafety = (all: Pick<Whole, "trenches" | "digs">): readonly PlacedLine<CrewSection>[] => [
   line(
     "stop: digging",
-    "STOP. Nobody goes into {digs_to_inspect} until a competent person has looked for signs of a cave-in, that day, and has signed.{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no",
+    "STOP. {digs_to_inspect}: nobody goes in until a competent person has looked for signs of a cave-in, that day, and has signed.{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no{CHAR(10)}Name ____________ Date ________ Signs: yes / no   Name ____________ Date ________ Signs: yes / no",
     "NOT(dig_inspected)",
   ),
   ...eachRow(

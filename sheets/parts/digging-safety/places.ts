@@ -86,12 +86,16 @@ export const placesDug = (all: Trenches): TableBlock => {
         area,
         (row) => `IF(OR(by = "shored or shielded", by = "engineered"), (${of(row).around}) * deep, 0[ft²])`,
         "Face to be held",
+        { zero: "–" },
       ),
-      entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, place, "")', "Deep enough to inspect"),
+      entered: calc(text, 'IF(ROUND(depth - inspection_depth, 9) >= 0, place, "")', "Deep enough to inspect", {
+        working: true,
+      }),
       ways_out: calc(
         count,
         (row) => `IF(ROUND(deep-ladder_depth,9)>=0,MAX(1,WHOLE_UP(${of(row).length}/(2*ladder_travel))),0)`,
         "Ways out needed",
+        { zero: "–" },
       ),
     },
   );

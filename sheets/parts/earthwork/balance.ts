@@ -11,9 +11,11 @@ export const groundBalance = lines("Balance", {
   berm_volume: calc(soilVolume, "SUM(berms.volume)+berm_foundation", "Berms, compacted in place", {
     note: "With the stripped layer under them.",
     strong: true,
+    zero: "0",
   }),
   fill_needed: calc(soilVolume, "(berm_volume+backfill)/compacted_factor", "Fill needed, in place", {
     note: "Berms, the stripped layer under them, and backfill.",
+    zero: "0",
   }),
   fill_on_site: calc(soilVolume, "dig_volume+trench_spare", "Fill on site, in place", {
     note: "Topsoil is not counted: it must not go into a berm that carries stone.",
@@ -27,6 +29,7 @@ export const groundBalance = lines("Balance", {
   }),
   import_volume: calc(soilVolume, "(fill_needed-dirt_used)*loose_factor", "Soil import, loose", {
     strong: true,
+    zero: "0",
     note: "Taken to be soil of the same kind.",
   }),
   dirt_stays: decide(yesno, "Leftover dirt spread on site", { default: false }),
@@ -34,7 +37,7 @@ export const groundBalance = lines("Balance", {
     soilVolume,
     "IF(dirt_stays,0,(fill_on_site-dirt_used)*loose_factor)+strip_volume*(1-topsoil_kept)*loose_factor",
     "Haul-off, loose",
-    { strong: true },
+    { strong: true, zero: "0" },
   ),
   haul_bed: office(soilVolume, "Truck bed volume, loose", {
     default: 10,

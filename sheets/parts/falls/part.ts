@@ -44,19 +44,23 @@ export const falls = part("Falls", "What each lip gets, and how the water goes o
       "Set out falls, build their base",
       bullet(
         "step: berms",
-        `{${counted("falls_built", "fall", "falls")}}, {lip_length} of lip together, on cut or compacted ground; drops as in the table of points.`,
+        `{${counted("falls_built", "fall", "falls")}}, {lip_length} of lip together, on cut or compacted ground; drops as in the table of lips.`,
         "falls_built>0",
       ),
     ),
     ...under(
       "Build back walls of the falls",
-      bullet("step: berms", "Stone behind the liner that holds the bank up: {back_wall|0}.", "back_wall>0"),
+      bullet(
+        "step: berms",
+        "Stone behind the liner that holds the bank up: {back_wall|0}; bring it first (hours: bring stone to the falls).",
+        "back_wall>0",
+      ),
     ),
     ...under(
       "Bring stone to the falls",
       bullet(
         "step: falls",
-        "Lips first, {built_stone|1} of lips, face and back walls; beside the liner, never on it.",
+        "Lips first, beside the liner, never on it: {built_stone|1} of lips and face, with that of the back walls.",
         "built_stone>0",
       ),
     ),

@@ -56,7 +56,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       hand_code: published(text, "Rate by hand", { working: true, source: ownList }),
       override_rate: input(number, "Override rate", { optional: true, least: 0.001 }),
       rate: calc(number, `IF(ISBLANK(override_rate),${ofRate("value")},override_rate)`, "Units an hour", {
-        decimals: 3,
+        decimals: 2,
       }),
       by_access: published(yesno, "Slowed by access", { working: true, source: practice }),
       by_haul: published(yesno, "Slowed by hauling", { working: true, source: practice }),
@@ -71,7 +71,7 @@ export const taskTable = (tasks: readonly Task[]): TableBlock =>
       ),
       hours: calc(hours, "HOURS_AT(quantity,rate)*site_factor", "Man-hours", { strong: true }),
       machine_share: office(percent, "Machine share", { least: 0, most: 1, decimals: 0 }),
-      machine: calc(hours, "IF(by_hand,0[h],hours*machine_share)", "Machine hours", { strong: true }),
+      machine: calc(hours, "IF(by_hand,0[h],hours*machine_share)", "Machine hours", { strong: true, zero: "–" }),
     },
   );
 

@@ -40,8 +40,8 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
       "lights_wanted>0",
     ),
     bullet(
-      "step: lights",
-      "Their cable, {light_cable}, {cable_a_light|0} a light: along the banks under the stone. No trench of its own is planned; where it leaves the stone, as deep as the local code asks.",
+      "step: test run",
+      "Then, before stone covers it: the lights' cable, {light_cable}, {cable_a_light|0} a light, along the banks. No trench of its own is planned; where it leaves the stone, as deep as the local code asks.",
       "lights_wanted>0",
     ),
     bullet(

@@ -4,7 +4,10 @@ export const linerTotals = lines("In short", {
   liner_area_needed: calc(area, "INDEX(liner_plans.needed,MAX(1,liner_plan_row))", "Area of the pieces"),
   liner_area_bought: calc(area, "SUM(liner_rolls.area_bought)", "Liner bought", { strong: true }),
   liner_waste: calc(percent, "IF(liner_area_bought>0,1-liner_area_needed/liner_area_bought,0)", "Waste"),
-  seam_length: calc(length, "INDEX(liner_plans.seams,MAX(1,liner_plan_row))", "Seams to make", { strong: true }),
+  seam_length: calc(length, "INDEX(liner_plans.seams,MAX(1,liner_plan_row))", "Seams to make", {
+    strong: true,
+    zero: "0",
+  }),
   underlayment_area: calc(
     area,
     "liner_area_needed*underlayment_sides*(1+underlayment_laps)",

@@ -41,7 +41,7 @@ export const linerSheets = lines("Sheets down the stream", {
     note: "The cheapest: of liner and seams, among those whose heaviest cut can be carried.",
   }),
   pools_in_sheet: decide(yesno, "Pools inside the stream's sheet", { default: true }),
-  pools_within: calc(count, "IF(pools_in_sheet,1,0)", "Pools in sheet, factor"),
+  pools_within: calc(count, "IF(pools_in_sheet,1,0)", "Pools in sheet, factor", { working: true }),
   pools_along: calc(
     length,
     "SUMPRODUCT((pools.length_counted>0)*(pools.length_counted+2*(pools.depth_counted+pools.rise+bed_stone_depth)))",
@@ -73,7 +73,7 @@ export const linerPlans = (lined: Lined): TableBlock => {
       plan: published(text, "Plan", { source: "the ways that builders line a stream" }),
       needed: calc(area, ofPlan("length*liner_pieces.width"), "Area covered"),
       taken: calc(area, ofPlan("bought"), "Liner used"),
-      seams: calc(length, ofPlan("seam"), "Seams"),
+      seams: calc(length, ofPlan("seam"), "Seams", { zero: "–" }),
       waste: calc(percent, "IF(taken>0,1-needed/taken,0)", "Waste and laps"),
       heaviest: calc(
         weight,
@@ -123,5 +123,8 @@ export const linerPlanChosen = lines("Plan taken", {
     working: true,
     note: "Along the ground, over each drop; the first strip begins with its lap in the basin.",
   }),
-  stream_seams_apart: calc(text, "~{stream_seams_apart_counted}", "Stream seams in words", { reader: "crew" }),
+  stream_seams_apart: calc(text, "~{stream_seams_apart_counted}", "Stream seams in words", {
+    reader: "crew",
+    working: true,
+  }),
 });

@@ -31,8 +31,12 @@ export const linerRolls = table(
       "Whole rolls",
       { working: true },
     ),
-    length_bought: calc(length, bought, "Length bought", { decimals: 1 }),
-    area_bought: calc(area, "length_bought*width", "Liner bought"),
-    alone: calc(area, (row) => `SUMPRODUCT((liner_pieces.in_plan=TRUE)*liner_working.cost_${row})`, "This roll alone"),
+    length_bought: calc(length, bought, "Length bought", { decimals: 1, zero: "–" }),
+    area_bought: calc(area, "length_bought*width", "Liner bought", { zero: "–" }),
+    alone: calc(
+      area,
+      (row) => `SUMPRODUCT((liner_pieces.in_plan=TRUE)*liner_working.cost_${row})`,
+      "Liner, this roll alone",
+    ),
   },
 );

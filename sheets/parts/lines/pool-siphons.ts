@@ -10,7 +10,7 @@ export const poolSiphons = table(
     rows: capacity.pools,
     beside: "pools",
     filled: "length>0",
-    note: "As if the sides were upright down to the pipe's end; never more than the pool holds.",
+    note: "Counted with upright sides down to the pipe's end, and never more than the pool holds.",
   },
   {
     pool: calc(text, "name", "Pool"),
@@ -18,10 +18,9 @@ export const poolSiphons = table(
       length,
       "MIN(depth,LARGEST_WHERE(pipe_lines.pool_drawn,pipe_lines.outlet_level,before_level))",
       "Drawn down by",
+      { zero: "–" },
     ),
-    water_drawn: calc(waterVolume, "MIN(water_standing,surface*drawn)", "Siphoned", {
-      decimals: 1,
-    }),
+    water_drawn: calc(waterVolume, "MIN(water_standing,surface*drawn)", "Siphoned", { zero: "–" }),
     keeps_water: check(
       "drawn<=0.5*depth",
       "A stop draws {pool} down by {drawn} of its {depth}; {water_drawn} run to the basin. Fit an air break in the line.",

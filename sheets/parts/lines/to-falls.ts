@@ -54,7 +54,7 @@ export const toFalls: LineEnds = {
   },
   flowAndHeight: {
     automatic: calc(count, "IF(ISBLANK(override_flow),1,0)", "Automatic flow"),
-    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Fixed flow"),
+    fixed_flow: calc(flow, "IF(ISBLANK(override_flow),0,override_flow)", "Fixed flow", { zero: "–" }),
     design_flow: calc(
       flow,
       "fixed_flow+IF(automatic>0,PICK(levels.added_flow,levels.number,outlet_level)/PICK(levels.automatic_lines,levels.number,outlet_level),0)",

@@ -186,13 +186,9 @@ const results = ({ added, words }: Pick<Whole, "added" | "words">) =>
       waterVolume,
       [...added("siphoned"), "SUM(pipe_lines.pot_siphoned)"].join("+"),
       `Siphoned from ${words["pools and pots"]}`,
-      { decimals: 1 },
     ),
     siphons_counted: calc(yesno, "AND(pipe_lines.siphon_counted)", "All siphoned water counted", { working: true }),
-    drain_back: calc(waterVolume, "pipe_drained+siphoned", "Drain-back when pump stops", {
-      strong: true,
-      decimals: 1,
-    }),
+    drain_back: calc(waterVolume, "pipe_drained+siphoned", "Drain-back when pump stops", { strong: true }),
     pot_water: calc(waterVolume, "SUM(pipe_lines.pot_water)", `Water in ${words.pots}`, { working: true, decimals: 1 }),
     manifold_tees: calc(count, "SUM(pipe_lines.tee_pieces)", "Manifold tees", { working: true }),
     manifold_caps: calc(

@@ -47,12 +47,21 @@ const DECIMALS_NEEDED = formula(
   "definition",
 );
 
+const PACKED = formula(
+  "PACKED",
+  "How many packs, and of how much, a quantity is; nothing where it comes singly",
+  { quantity: number, pack: number },
+  text,
+  'IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,DECIMALS_NEEDED(pack)),"")',
+  "definition",
+);
+
 const QUANTITY_SAID = formula(
   "QUANTITY_SAID",
-  "A quantity as it is ordered: without zeros behind its last decimal, and in packs where it comes in packs",
+  "A quantity as it is ordered: without zeros behind its last decimal, tons in the plural, and in packs where it comes in packs",
   { quantity: number, unit: text, pack: number },
   text,
-  'FIXED(quantity,DECIMALS_NEEDED(quantity))&" "&unit&IF(pack>1," = "&FIXED(quantity/pack,0)&" × "&FIXED(pack,0),"")',
+  'FIXED(quantity,DECIMALS_NEEDED(quantity))&" "&unit&IF(AND(unit="ton",quantity<>1),"s","")&PACKED(quantity,pack)',
   "definition",
 );
 
@@ -96,6 +105,7 @@ export const orderFormulas = [
   PAGES,
   NTH,
   DECIMALS_NEEDED,
+  PACKED,
   QUANTITY_SAID,
   OUR_NUMBER,
   AT_PRICE,

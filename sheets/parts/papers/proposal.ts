@@ -52,7 +52,7 @@ const headOf = (opening: number) =>
     row(6),
     row(
       26,
-      place([1, 4], "figure", said("proposal_flow", "~{pump_flow_hourly|0}")),
+      place([1, 4], "figure", said("proposal_flow", "~{flow_about|0}")),
       place([5, 4], "figure", said("proposal_cost", "~about {energy_month_said}")),
       place([9, 4], "figure", said("proposal_days", "~{days_on_site|0|bare} working days")),
     ),

@@ -1,4 +1,15 @@
-import { area, type Block, calc, date, length, lines, money, text, weight } from "../../../engine/template/index.js";
+import {
+  area,
+  type Block,
+  calc,
+  date,
+  hourlyFlow,
+  length,
+  lines,
+  money,
+  text,
+  weight,
+} from "../../../engine/template/index.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import type { Whole } from "../brought.js";
 
@@ -30,6 +41,11 @@ export const saidLines = ({ cellsAt }: Pick<Whole, "cellsAt">): Block =>
     energy_rate_said: calc(text, `${centsShown}&" cents a kilowatt-hour"`, "Price of electricity"),
     energy_month_said: calc(text, "~{energy_cost_a_month|0}", "Power a month"),
     // what stands behind the word about
+    flow_about: calc(
+      hourlyFlow,
+      "ROUND(pump_flow_hourly/1[‹gal/h|L/h›],IF(pump_flow_hourly<1000[‹gal/h|L/h›],-1,-2))*1[‹gal/h|L/h›]",
+      "Flow, rounded",
+    ),
     energy_year_about: calc(money, "TWO_FIGURES(energy_cost_a_year/1[$])*1[$]", "Power a year, rounded"),
     basin_water_about: calc(
       waterVolume,

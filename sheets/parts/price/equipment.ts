@@ -22,7 +22,7 @@ export const equipmentTable = ({ hires }: Pick<Whole, "hires">): TableBlock => {
     },
     {
       what: published(text, "What", { source }),
-      quantity: calc(number, (row) => countedIn(of(row).quantity, unitOf(of(row))), "Quantity", { decimals: 1 }),
+      quantity: calc(number, (row) => countedIn(of(row).quantity, unitOf(of(row))), "Quantity"),
       unit: published(text, "Unit", { source }),
       rate_code: published(text, "Rate", { working: true, source }),
       rate: calc(money, "PICK(used_rates.value,used_rates.code,rate_code)*1[$]", "Cost of one", { decimals: 2 }),

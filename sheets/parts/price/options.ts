@@ -80,7 +80,10 @@ export const optionTable = table(
 );
 
 export const contractLines = lines("The contract", {
-  options_taken: calc(money, "SUMPRODUCT(options.taken*options.option_price)", "Options taken", { decimals: 0 }),
+  options_taken: calc(money, "SUMPRODUCT(options.taken*options.option_price)", "Options taken", {
+    decimals: 0,
+    zero: "none",
+  }),
   discount: decide(money, "Discount", { section: "Price", default: 0, least: 0, most: 1e6 }),
   contract_price: calc(money, "price+options_taken-discount", "Contract price", { strong: true }),
   contract_cost: calc(money, "total_cost+SUMPRODUCT(options.taken*options.option_cost)", "Contract cost"),

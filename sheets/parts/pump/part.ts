@@ -45,7 +45,7 @@ export const pump = part("Pump", "Which pump brings the water up, and what it co
   proposal: [
     bullet(
       "scope",
-      `A pump and pipework that bring {pump_flow_hourly|0} to {fed_said}, with {IF(lines_in_use>1,"valves","a valve")} to set the flow.`,
+      `A pump and pipework that bring about {flow_about|0} to {fed_said}, with {IF(lines_in_use>1,"valves","a valve")} to set the flow.`,
     ),
     line(
       "running",

@@ -178,11 +178,15 @@ const cost = ({ added }: Pick<Whole, "added">) => {
     energy_a_month: calc(energy, `${drawn}*hours_a_day*1[months]`, "Energy per month"),
     energy_cost_a_month: calc(monthlyCost, `${drawn}*hours_a_day*energy_rate`, "Power cost per month", {
       strong: true,
+      decimals: 0,
     }),
     energy_cost_a_year: calc(money, "energy_cost_a_month*months_a_year*1[months]", "Power cost per year", {
       strong: true,
+      decimals: 0,
     }),
-    energy_cost_over_years: calc(money, "years_compared*energy_cost_a_year", "Power cost, years compared"),
+    energy_cost_over_years: calc(money, "years_compared*energy_cost_a_year", "Power cost, years compared", {
+      decimals: 0,
+    }),
   });
 };
 

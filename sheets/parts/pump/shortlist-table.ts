@@ -50,9 +50,13 @@ export const shortlistTable = table(
       { strong: true, zero: "–", note: "Of those large enough." },
     ),
     year_cost: calc(money, "watts*hours_a_day*energy_rate*months_a_year*1[months]", "Power cost per year", {
+      decimals: 0,
       zero: "–",
     }),
-    years_cost: calc(money, "IF(strong_enough,cost+years_compared*year_cost,0)", "Cost over years", { zero: "–" }),
+    years_cost: calc(money, "IF(strong_enough,cost+years_compared*year_cost,0)", "Cost over years", {
+      decimals: 0,
+      zero: "–",
+    }),
     ranked: calc(money, "IF(AND(strong_enough,cost>0),years_cost,0)", "Cost over years, ranked", { working: true }),
     in_running: calc(count, "IF(ranked>0,1,0)", "Ranked", { working: true }),
     mark: calc(

@@ -1,8 +1,12 @@
 import type { CrewSection } from "../../plan/crew-page.js";
+import { step } from "../../plan/crew-page.js";
 import { bullet, bulletEachRow, type PlacedLine, under } from "../../plan/page-line.js";
 import { stonePlaces, stoneWork } from "../../tables/stone.js";
 import { stonePlaceTable } from "./places.js";
 import { stoneSaid } from "./stone-said.js";
+
+/** Its hours are the gravel's; it is done before the basin is filled, so that crates and vault neither float nor shift. */
+const crateFill = "Fill stone around the crates";
 
 /** The task that lays the stone of a place, as the places are to start from; further places stand with the boulders. */
 function taskOf(place: (typeof stonePlaces)[number] | undefined): string {
@@ -10,6 +14,7 @@ function taskOf(place: (typeof stonePlaces)[number] | undefined): string {
   if (place?.work === stoneWork.lips) return "Choose and set the lips";
   if (place?.work === stoneWork.faces) return "Build the faces of the falls";
   if (place?.work === stoneWork.laid) return "Lay cobble of banks and beds";
+  if (place?.covers === "basin fill") return crateFill;
   if (place?.work === stoneWork.raked) return "Dump and rake gravel, fill the basin's stone";
   // the later of two boxes, of which one may be hidden
   return "Roll boulders into place by hand";
@@ -20,6 +25,22 @@ const stoneOf = (row: number) =>
   `{CAPITALIZED(name)}: {placed} of {stone}{IF(ROUND(heaviest/1[‹lb|kg›],0)>=1,", largest "&said,"")}{IF(work="${stonePlaces[row]?.work ?? ""}","","; "&work)}{IF(bed_holds_stone,"","; dig it in, no higher than the banks")}.`;
 
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
+  {
+    ...step(
+      "do: stones",
+      `${crateFill} (hours: gravel)`,
+      'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0',
+    ),
+    task: crateFill,
+  },
+  ...under(
+    crateFill,
+    bullet(
+      "step: stones",
+      "Once main and lines have held water, before the basin is filled for the test run: up to the rim.",
+      'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0',
+    ),
+  ),
   ...Array.from({ length: stonePlaceTable.rows }, (_, row) => row).flatMap((row) =>
     bulletEachRow("step: stone", stonePlaceTable, stoneOf(row), { when: "tons>0", beside: [stoneSaid] })
       .slice(row, row + 1)

@@ -50,11 +50,10 @@ export const stoneKindTable = table(
     heaviest: calc(
       weight,
       "STONE_WEIGHT(stone_length,stone_width,stone_height,fullness,solid_density)",
-      "Heaviest stone",
+      "Weight of the largest",
+      { working: true },
     ),
-    heaviest_placed: calc(weight, "LARGEST_WHERE(stone_places.heaviest,stone_places.stone,name)", "Heaviest placed", {
-      working: true,
-    }),
+    heaviest_placed: calc(weight, "LARGEST_WHERE(stone_places.heaviest,stone_places.stone,name)", "Heaviest placed"),
     // a most: to the nearest, half a pound would go either way by the last digit
     none_over: calc(text, "~, none over {heaviest_placed|0|down}", "Most that one weighs", {
       working: true,

@@ -53,13 +53,14 @@ export const stonePlaceTable = table(
       note: "Porosity: share of the whole volume.",
       source: "common practice, no source, except 40% for clean open-graded stone",
     }),
-    along: calc(length, `IF(covers="own size",length,${measure("along")})`, "Length covered"),
+    along: calc(length, `IF(covers="own size",length,${measure("along")})`, "Length covered", { zero: "–" }),
     bed_face: calc(
       area,
       "SUMPRODUCT((runs.bed=bed)*runs.length_counted*runs.width_counted)+IF(bed=pool_bed,SUM(pools.surface),0[ft²])",
       "Face of that bed",
+      { zero: "–" },
     ),
-    face: calc(area, `IF(${onBed},bed_face,${measure("face")})`, "Face covered"),
+    face: calc(area, `IF(${onBed},bed_face,${measure("face")})`, "Face covered", { zero: "–" }),
     bed_voids: calc(percent, `IF(AND(${onBed},LEN(bed)>0),PICK(beds.voids,beds.name,bed),0)`, "Voids of that bed", {
       working: true,
     }),
@@ -70,6 +71,7 @@ export const stonePlaceTable = table(
       "Volume laid",
     ),
     mortar: calc(spaceVolume, `IF(AND(${onBed},bed_voids=0),volume*voids,0[ft³])`, "Mortar between stones", {
+      zero: "–",
       note: "Where the bed's table gives no voids, mortar fills those between its stone.",
     }),
     tons: calc(tons, `STONE_TONS(volume,voids_used,${ofStone("solid_density")})`, "Weight", {

@@ -25,7 +25,7 @@ export const stoneTotals = lines("In short", {
     tons,
     `IF(by_hand,SUMPRODUCT((stone_places.work="${stoneWork.placed}")*(stone_places.heaviest>hand_lift)*stone_places.tons),0)`,
     "Boulders rolled by hand",
-    { note: "Too heavy for the crew to carry: moved on rollers and bars." },
+    { zero: "0", note: "Too heavy for the crew to carry: moved on rollers and bars." },
   ),
   laid_stone: calc(tons, ofWork(stoneWork.laid), "Cobble barrowed and laid"),
   raked_stone: calc(tons, ofWork(stoneWork.raked), "Gravel dumped and raked"),
@@ -63,10 +63,10 @@ export const stoneTotals = lines("In short", {
     most: 20,
     source: practice,
   }),
-  stone_band: calc(text, "~{stone_per_foot_least|2} to {stone_per_foot_most|2}", "Band of stone per ‹foot|meter›"),
+  stone_band: calc(text, "~{stone_per_foot_least|2|bare} to {stone_per_foot_most|2}", "Band of stone per ‹foot|meter›"),
   stone_in_band: check(
     "OR(stream_length<=0,AND(stone_per_foot>=stone_per_foot_least,stone_per_foot<=stone_per_foot_most))",
-    "Stone comes to {stone_per_foot|2}, outside {stone_per_foot_least|2} to {stone_per_foot_most|2}. Look at courses and shares in stone_places on sheet Decisions.",
+    "Stone comes to {stone_per_foot|2}, outside {stone_per_foot_least|2|bare} to {stone_per_foot_most|2}. Look at courses and shares in stone_places on sheet Decisions.",
     { label: "Stone per length unusual", level: "look" },
   ),
   faces_have_stone: check(

@@ -40,7 +40,7 @@ export const dugByStream: Cells = {
     source: practice,
   }),
   channel_dig: calc(soilVolume, "SUM(channel_cuts.dig)", "Channel of the stream"),
-  pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools"),
+  pool_dig: calc(soilVolume, "SUM(pool_cuts.dig)", "Pools", { zero: "0" }),
   pool_backfill: calc(soilVolume, "SUM(pool_cuts.sloped)", "Backfill around pools", {
     working: true,
     note: "Of pools with sloped sides.",

@@ -51,7 +51,11 @@ export const pricePerLength: Cells = {
     most: 100000,
     source: `${practice}: put in what the office's own finished jobs came to`,
   }),
-  price_band: calc(text, "~{price_per_foot_least|0} to {price_per_foot_most|0}", "Band of price per ‹foot|meter›"),
+  price_band: calc(
+    text,
+    '~{"$"&FIXED(price_per_foot_least/1[‹$/ft|$/m›],0)} to {price_per_foot_most|0}',
+    "Band of price per ‹foot|meter›",
+  ),
   price_in_band: check(
     "OR(price_per_foot<=0,AND(price_per_foot>=price_per_foot_least,price_per_foot<=price_per_foot_most))",
     "The price comes to {price_per_foot|0}, outside {price_per_foot_least|0} to {price_per_foot_most|0}. Look for a quantity left out or typed twice.",

@@ -66,7 +66,7 @@ export const runsTable = table(
       length,
       "PICK(elevations.rod_fall,elevations.level,after_level)*length_counted/MAX(0.01[ft],SUM_WHERE(runs.length_counted,runs.after_level,after_level))",
       "Fall by rod",
-      { note: "Its part, by length, of what the rod readings give for the runs after its level." },
+      { zero: "–", note: "Its part, by length, of what the rod readings give for the runs after its level." },
     ),
     fall_counted: calc(
       length,

@@ -22,6 +22,7 @@ export const standingWater = lines("Standing water and children", {
   }),
   deepest_water: calc(length, "MAX(pools.water_depth)", "Deepest standing water", {
     strong: true,
+    zero: "0",
   }),
   barrier_words: calc(
     text,
@@ -31,7 +32,7 @@ export const standingWater = lines("Standing water and children", {
   ),
   drowning_words: calc(
     text,
-    "~Pool water up to {deepest_water|up} deep: a child can drown in {drowning_depth|0}. Never leave small children alone near it.",
+    "~Pool water up to {deepest_water|up} deep: a child can drown in ‹2 in|5 cm›. Never leave small children alone near it.",
     "Caution for shallow water",
     { working: true, reader: "customer" },
   ),

@@ -34,6 +34,15 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
       ),
     ),
   ],
+  // what lies under a lid is found again only by who is told where
+  handOver: [
+    bullet(
+      "valves",
+      '{IF(valve_boxes>1,"The "&FIXED(valve_boxes,0)&" valve boxes are","The valve box is")} at:\u00a0____________',
+      "valve_boxes>0",
+    ),
+    bullet("fall", "The drain valve of the main is at:\u00a0____________ Open it with the pump off.", "winter_drain"),
+  ],
   hires: [
     hired("Small-load charge", "small_loads", "small-load", "Charge for a load under its minimum", "$/each"),
     hired("Dump fees", "haul_loads", "dump-fee", "Dump fee of a load of soil", "$/load"),

@@ -70,10 +70,10 @@ export const treeTable = table(
       length,
       "MIN(MAX(berms.height),MAX(0[ft],root_radius-distance)/MAX(1,berms.steepest))",
       "Berm over its root zone",
-      { note: "As high as a berm that begins at that distance has risen where the root zone ends." },
+      { zero: "–", note: "As high as a berm that begins at that distance has risen where the root zone ends." },
     ),
     wall_needed: calc(yesno, "ROUND(fill_planned-fill_allowed,9)>0", "Wall needed"),
-    wall_height: calc(length, "IF(wall_needed,fill_planned,0)", "Wall height"),
+    wall_height: calc(length, "IF(wall_needed,fill_planned,0)", "Wall height", { zero: "–" }),
     wall_length: calc(length, "IF(wall_needed,2*SQRT(MAX(0,root_radius^2-distance^2)),0)", "Wall length", {
       note: "Straight across the root zone.",
     }),

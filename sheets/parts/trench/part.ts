@@ -22,7 +22,7 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
   buys: {
     Earthwork: [
       {
-        what: "bedding of the trenches",
+        what: "bedding sand, trenches",
         code: "bedding_code",
         wanted: "trench_bedding",
         unit: "yd³",

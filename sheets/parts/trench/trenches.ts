@@ -35,6 +35,7 @@ export const trenchTable = ({ trenches }: Trenches) =>
     "Trenches, in place",
     {
       rows: trenches.length,
+      shown: "open_length>0[ft]",
       data: trenches.map(({ pipe: _, ...row }) => row),
       note: "Below frost where a line is not drained; the local code decides. Where two lines lie in one trench, set shared to yes at one of them, or it is dug twice.",
     },

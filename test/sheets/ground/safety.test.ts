@@ -107,7 +107,7 @@ describe("until a competent person has looked, nobody goes in", () => {
 
   test("the STOP names the places", () => {
     const [line] = aboutLook({ trench_depth: 40 });
-    expect(line).toMatch(/Nobody goes into Basin, Trench of main, Trench of lines until/);
+    expect(line).toMatch(/^STOP[.] Basin, Trench of main, Trench of lines: nobody goes in until/);
   });
 
   test("signs seen in a shallow dig stop the crew there", () => {

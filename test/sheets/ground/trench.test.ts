@@ -18,7 +18,7 @@ describe("trenches by hand: main 30 ft, lines 12 and 18 ft, fill line 40 ft", ()
   test("4 in of bedding lies under the pipes and is bought as sand", () => {
     expect(number("trench_bedding")).toBeCloseTo((60 * 1 * (4 / 12)) / 27, 9);
     const row = [1, 2, 3, 4, 5].find(
-      (at) => value(`earthwork_buys.what[${at}]`) === "bedding of the trenches",
+      (at) => value(`earthwork_buys.what[${at}]`) === "bedding sand, trenches",
     );
     expect(value(`earthwork_buys.code[${row}]`)).toBe("sand-bedding");
     expect(number(`earthwork_buys.wanted[${row}]`)).toBeCloseTo(20 / 27, 9);

@@ -68,8 +68,10 @@ describe("what a foreman asks first", () => {
   });
 
   test("the way of the cables of the lights, only where there are lights", () => {
-    expect(page()).toMatch(/Their cable, 12 AWG, 20 ft a light: .*No trench of its own is planned/);
-    expect(page({ lights_wanted: 0 })).not.toContain("Their cable");
+    expect(page()).toMatch(
+      /the lights' cable, 12 AWG, 20 ft a light, .*No trench of its own is planned/,
+    );
+    expect(page({ lights_wanted: 0 })).not.toContain("the lights' cable");
   });
 
   test("beside a place for a sketch, what the walk knows: haul, stone drop, trees", () => {

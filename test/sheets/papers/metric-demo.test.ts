@@ -5,6 +5,7 @@ import { loadJob } from "../../../engine/book/load-job.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import { templates } from "../../../sheets/templates/index.js";
 import { demoFolder } from "../../support/demo.js";
+import { pageCells } from "../../support/page-cells.js";
 
 type Book = { readonly tables: Readonly<Record<string, readonly { readonly code?: string }[]>> };
 const bookNamed = (name: string): Book => JSON.parse(readFileSync(join(demoFolder, name), "utf8"));
@@ -34,4 +35,33 @@ test("the metric demo stands; its centimeters and rod readings are in its height
   expect(shown("runs.fall_counted[1]")).toBeCloseTo(0.35, 9);
   // from the first lip to the rim by rod, and the rim over the water
   expect(shown("total_drop")).toBeCloseTo(2.1 - 0.6 + 0.35, 9);
+});
+
+test.each(["metric-terrace.json", "hillside-stream.json"])(
+  "%s: the packs of an order make up what is ordered",
+  async (name) => {
+    const { model, given } = await loadJob(join(demoFolder, name), templates);
+    const values = calculateFast(model, given);
+    const said = pageCells(model, "orders")
+      .map(({ index }) => /^([\d.,]+) \S+ = (\d+) × ([\d.]+), at/.exec(String(values[index])))
+      .flatMap((found) => (found === null ? [] : [found.slice(1).map((one) => Number(one))]));
+    expect(said.length).toBeGreaterThan(3);
+    expect(
+      said.filter(([all = 0, packs = 0, pack = 0]) => Math.abs(packs * pack - all) > 0.01),
+    ).toEqual([]);
+  },
+);
+
+test("the metric pages name no depth that was turned over from inches for a child", async () => {
+  const { model, given } = await loadJob(join(demoFolder, "metric-terrace.json"), templates);
+  const values = calculateFast(model, given);
+  const pages = (["proposal", "crew", "handOver"] as const).map((page) =>
+    pageCells(model, page)
+      .map(({ index }) => values[index])
+      .join("\n"),
+  );
+  for (const said of pages) {
+    expect(said).toMatch(/child can drown in 5 cm/);
+    expect(said).not.toMatch(/\b51 mm/);
+  }
 });

@@ -186,6 +186,20 @@ test("on Crew, dangers and cautions come before the first step, and a test run b
   expect(run).toBeLessThan(sections.indexOf("do: stone"));
 });
 
+test("on Crew, stone holds the crates before the basin is filled, and the cable lies before stone covers it", () => {
+  const at = (words: RegExp) => whole.crew.findIndex(({ says }) => words.test(says));
+  const [crates, run, cable, boulders] = [
+    at(/^~☐ Fill stone around the crates/),
+    at(/basin full/),
+    at(/the lights' cable/),
+    whole.crew.findIndex(({ task }) => task === "Place boulders"),
+  ];
+  expect(crates).toBeGreaterThan(whole.crew.findIndex(({ task }) => task === "Lay the lines"));
+  expect(run).toBeGreaterThan(crates);
+  expect(cable).toBeGreaterThan(run);
+  expect(boulders).toBeGreaterThan(cable);
+});
+
 test("on Crew, what a task needs to know stands under its own box", () => {
   const boxes = whole.crew.map(({ task }) => task);
   for (const [at, { under }] of whole.crew.entries()) {
