@@ -41,6 +41,12 @@ export function rawJob(text: string, templates: readonly Template[], file: strin
     );
   }
   const { template, version, units } = record as Record<string, unknown>;
+  if (template === undefined && !("rillbook" in record)) {
+    throw new RillbookError(
+      "job-invalid",
+      `${file} is JSON, but not a job record: it names neither rillbook nor a template. A job begins with rillbook start yard.xlsx.`,
+    );
+  }
   return {
     file,
     record: withOfficeBook(record as Record<string, unknown>),

@@ -71,8 +71,13 @@ function validTyped(model: Model, raw: JobRecord, file: string): JobRecord {
   }
 }
 
+/** Inputs by the names that are typed to set them, not by their place in the record. */
 const notSet = (file: string, faults: readonly string[]): JobError =>
-  new JobError("job-invalid", `Nothing was set, and ${file} stays as it is:`, faults);
+  new JobError(
+    "job-invalid",
+    `Nothing was set, and ${file} stays as it is:`,
+    faults.map((one) => one.replace(/^inputs\./, "")),
+  );
 
 /** Throws RillbookError where a trail was tampered with: what is put at its end would cover that up. */
 export function mustHold(trail: readonly TrailEntry[], file: string): void {

@@ -23,7 +23,8 @@ const faulty: [what: string, text: string, code: string, sentence: RegExp][] = [
   ["nothing", "", "json-broken", /a\.json is not valid JSON/],
   ["a list", "[1]", "job-invalid", /a\.json is not a job record: it must be one JSON object/],
   ["null", "null", "job-invalid", /is not a job record/],
-  ["no template", "{}", "template-unknown", /names the template undefined|names no template/],
+  ["none of ours", '{"a": 1}', "job-invalid", /is JSON, but not a job record: it names neither/],
+  ["no template", '{"rillbook": 1}', "template-unknown", /a\.json names no template\. There are/],
   [
     "an unknown template",
     JSON.stringify({ ...toyJob, template: "toyy" }),
