@@ -4,6 +4,7 @@ import type { SheetLook } from "../../workbook/read/look/content.js";
 import type { Finding } from "../finding.js";
 import { short } from "../subject.js";
 import { type LookPair, lookFinding } from "./compared.js";
+import { checkKeptPoints } from "./kept-points.js";
 
 /**
  * Charts that are gone or were put in, draw other cells, name them otherwise, or cut their axes. Lines and sheets
@@ -18,7 +19,7 @@ export function checkCharts(pair: LookPair, all: readonly LookPair[]): Finding[]
       : is < was
         ? `${was - is} charts are gone`
         : `${is - was} charts were put in`;
-  if (what === undefined) return [];
+  if (what === undefined) return checkKeptPoints(pair);
   const expected = is === was ? "the template's charts" : `${was} charts`;
   return [lookFinding(`sheet ${found.name}`, what, expected, { code: "drawn" })];
 }

@@ -108,6 +108,18 @@ test.each<[what: string, title: string, edit: (xml: string) => string, found: Re
     (xml) => xml.replace(/<c:numFmt formatCode="[^"]*"/, '<c:numFmt formatCode="&quot;40&quot;"'),
     /^sheet Bars: an axis, or what is said along it, prints figures by "40"/,
   ],
+  [
+    "a figure other than that of its cell, for programs that do not calculate",
+    curve,
+    (xml) => xml.replace(/(<c:yVal>.*?<c:pt idx="1"><c:v>)[^<]*/, "$1987"),
+    /^sheet Charts: a chart keeps 987, where Beds!\S+ holds \d/,
+  ],
+  [
+    "a word other than that of its cell, for programs that do not calculate",
+    "Soil",
+    (xml) => xml.replace(/(<c:strCache>.*?<c:v>)[^<]*/, "$1Loam"),
+    /^sheet Bars: a chart keeps Loam, where \S+ holds \w/,
+  ],
 ])("%s is found", async (_, title, edit, found) => {
   const findings = await told(edited(title, edit));
   expect(findings).toHaveLength(1);
