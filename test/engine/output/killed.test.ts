@@ -1,4 +1,4 @@
-import { execFile, spawn } from "node:child_process";
+import { execFile } from "node:child_process";
 import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -7,6 +7,8 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { changeFile } from "../../../engine/output/change.js";
 import { outputTo } from "../../../engine/output/write.js";
 import { compiled } from "../../support/compiled.js";
+import { started } from "../../support/held-program.js";
+import type { Point } from "../../support/stopping.js";
 
 let program: string;
 let folder: string;
@@ -21,28 +23,47 @@ afterAll(async () => {
 
 const plan = { kind: "report", inputs: [] } as const;
 
-/** Kills a process that writes, so many milliseconds after it said that it wrote once. */
-async function killedAfter(file: string, ms: number): Promise<void> {
-  const script = join(program, "test/engine/output/writer.js");
-  const child = spawn(process.execPath, [script, file]);
-  child.stdout.once("data", () => setTimeout(() => child.kill("SIGKILL"), ms));
-  await new Promise((settle) => child.on("close", settle));
-}
-
-test("a run killed at any moment leaves the file whole, and its part goes next time", async () => {
+const run = (hold?: { at: Point; time: number }) => {
   const file = join(folder, "report.md");
-  let parts = 0;
-  for (let round = 0; round < 25; round++) {
-    await killedAfter(file, Math.random() * 40);
-    expect(await readFile(file, "utf8")).toMatch(/^# Audit of \d+\nx{2000000}\nend$/);
-    const left = (await readdir(folder)).length - 1;
-    expect(left).toBeLessThanOrEqual(1);
-    parts += left;
+  return { file, ...started(join(program, "test/engine/output/writer.js"), [file], hold) };
+};
+const whole = /^# Audit of (\d+)\nx{2000000}\nend$/;
+const countIn = async (file: string) => Number(whole.exec(await readFile(file, "utf8"))?.[1]);
+
+test.each([
+  { at: "with an empty part", stands: 1, parts: 1 },
+  { at: "with half a part", stands: 1, parts: 1 },
+  { at: "before the part takes the place", stands: 1, parts: 1 },
+  { at: "after the part took the place", stands: 2, parts: 0 },
+] as const)(
+  "a run killed $at leaves the file whole, and its part goes next time",
+  async ({ at, stands, parts }) => {
+    const { file, still, kill, ended } = run({ at, time: 3 });
+    await still;
+    kill();
+    expect(await ended).toEqual({ code: null, err: "", said: ["0", "1"] });
+    expect(await countIn(file)).toBe(stands);
+    expect(await readdir(folder)).toHaveLength(1 + parts);
+    await (await outputTo(file, plan)).write("# Audit of the last");
+    expect(await readdir(folder)).toEqual(["report.md"]);
+  },
+);
+
+test("a run killed at any moment leaves the file whole", async () => {
+  for (let round = 0; round < 4; round++) {
+    const { file, spoke, kill, ended } = run();
+    await spoke;
+    await new Promise((settle) => setTimeout(settle, Math.random() * 40));
+    kill();
+    const { said } = await ended;
+    const last = await countIn(file);
+    // it may have been killed before it could say so
+    expect([said.length - 1, said.length]).toContain(last);
+    expect((await readdir(folder)).length).toBeLessThanOrEqual(2);
   }
-  expect(parts).toBeGreaterThan(0);
-  await (await outputTo(file, plan)).write("# Audit of the last");
+  await (await outputTo(join(folder, "report.md"), plan)).write("# Audit of the last");
   expect(await readdir(folder)).toEqual(["report.md"]);
-}, 120_000);
+});
 
 /** Gives a folder on a disk of 64 KB; nothing where no disk can be made, as without the superuser's rights. */
 async function smallDisk(): Promise<string | undefined> {

@@ -1,3 +1,4 @@
+import "../../support/held.js";
 import { outputTo } from "../../../engine/output/write.js";
 
 // Writes one file again and again until it is killed.

@@ -1,5 +1,6 @@
 import { setCommand } from "../../../engine/cli/set.js";
 import { RillbookError } from "../../../engine/errors.js";
+import "../../support/held.js";
 import { fence } from "../../support/fence.js";
 
 // Sets one input again and again, as a process of its own, and says each time that it is done or refused.

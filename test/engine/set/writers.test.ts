@@ -1,4 +1,3 @@
-import { spawn } from "node:child_process";
 import { mkdir, mkdtemp, readdir, readFile, rm, utimes, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,6 +7,8 @@ import type { TrailEntry } from "../../../engine/job/trail/entry.js";
 import { verifyTrail } from "../../../engine/job/trail/verify.js";
 import { compiled } from "../../support/compiled.js";
 import { fenceJob } from "../../support/fence.js";
+import { started } from "../../support/held-program.js";
+import type { Point } from "../../support/stopping.js";
 
 let program: string;
 let folder: string;
@@ -31,121 +32,122 @@ async function newFile(name: string): Promise<string> {
 const trailOf = async (file: string): Promise<readonly TrailEntry[]> =>
   (JSON.parse(await readFile(file, "utf8")) as JobRecord).trail ?? [];
 
-interface Ended {
-  readonly code: number | null;
-  readonly said: string[];
-  readonly err: string;
-}
+/** Starts a writer; the `time`th of its changes is held at a point where one is named. */
+const writer = (file: string, by: string, times: number, hold?: { at: Point; time: number }) =>
+  started(join(program, "test/engine/set/writer.js"), [file, by, String(times)], hold);
 
-/** Runs a writer; `killAfter` milliseconds from the first thing it says, it is killed. */
-function writer(file: string, by: string, times: number, killAfter?: number): Promise<Ended> {
-  const script = join(program, "test/engine/set/writer.js");
-  const child = spawn(process.execPath, [script, file, by, String(times)]);
-  let said = "";
-  let err = "";
-  child.stdout.on("data", (piece) => {
-    if (said === "" && killAfter !== undefined) setTimeout(() => child.kill("SIGKILL"), killAfter);
-    said += String(piece);
-  });
-  child.stderr.on("data", (piece) => {
-    err += String(piece);
-  });
-  return new Promise((settle) => {
-    child.on("close", (code) => settle({ code, err, said: said.split("\n").filter(Boolean) }));
-  });
+/** Lets a writer write to its end. */
+const written = (file: string, by: string, times: number) => writer(file, by, times).ended;
+
+/** The trail's entries, which are whole and in order, each in the words in which its writer told it. */
+async function toldBy(file: string): Promise<string[]> {
+  const trail = await trailOf(file);
+  expect(verifyTrail(trail)).toEqual([]);
+  return trail.map(({ by, note }) => `${by} ${note}`);
 }
 
 test("three writers at once lose no entry", async () => {
   const file = await newFile("together");
-  const ends = await Promise.all(["A", "B", "C"].map((by) => writer(file, by, 15)));
+  const ends = await Promise.all(["A", "B", "C"].map((by) => written(file, by, 15)));
   expect(ends.map(({ code, err }) => [code, err])).toEqual(Array(3).fill([0, ""]));
-  const trail = await trailOf(file);
-  expect(trail).toHaveLength(45);
-  expect(verifyTrail(trail)).toEqual([]);
-  expect(trail.map(({ by, note }) => `${by} ${note}`).sort()).toEqual(
-    ends.flatMap(({ said }) => said).sort(),
-  );
-}, 60_000);
-
-test("a writer killed at any moment leaves a whole file with all it said was done", async () => {
-  let lastWords = 0;
-  for (let round = 0; round < 10; round++) {
-    const file = await newFile(`killed-${round}`);
-    // spread over some writes: each takes a few milliseconds
-    const { code, said } = await writer(file, "A", 100_000, 3 + Math.random() * 60);
-    expect(code).toBeNull();
-    const trail = await trailOf(file);
-    expect(verifyTrail(trail)).toEqual([]);
-    expect(trail.length).toBeGreaterThanOrEqual(said.length);
-    expect(trail.length).toBeLessThanOrEqual(said.length + 1);
-    lastWords += said.length;
-  }
-  expect(lastWords).toBeGreaterThan(10);
+  const told = await toldBy(file);
+  expect(told).toHaveLength(45);
+  expect(told.sort()).toEqual(ends.flatMap(({ said }) => said).sort());
 }, 60_000);
 
 test("twenty writers at once lose no entry", async () => {
   const file = await newFile("twenty");
   const names = Array.from({ length: 20 }, (_, i) => `W${i}`);
-  const ends = await Promise.all(names.map((by) => writer(file, by, 3)));
+  const ends = await Promise.all(names.map((by) => written(file, by, 3)));
   const done = ends.flatMap(({ said }) => said).filter((word) => !word.includes("refused"));
-  const trail = await trailOf(file);
-  expect(verifyTrail(trail)).toEqual([]);
-  expect(trail.map(({ by, note }) => `${by} ${note}`).sort()).toEqual(done.sort());
+  expect((await toldBy(file)).sort()).toEqual(done.sort());
   expect(ends.flatMap(({ said }) => said)).toHaveLength(60);
   expect(await readdir(join(folder, "twenty"))).toEqual(["job.json"]);
 }, 120_000);
 
-/** Makes the lock look as if its holder had given no sign of life for a while; tells whether one stands. */
-async function agedLock(file: string): Promise<boolean> {
-  const past = new Date(Date.now() - 11_000);
-  const held = await readdir(`${file}.lock`).catch(() => []);
-  for (const part of held) await utimes(join(`${file}.lock`, part), past, past).catch(() => {});
-  return held.length > 0;
+const before = ["A 1", "A 2"];
+const places = [
+  { at: "before the lock", done: false, holds: false },
+  { at: "with an empty part", done: false, holds: true },
+  { at: "with half a part", done: false, holds: true },
+  { at: "before the part takes the place", done: false, holds: true },
+  { at: "after the part took the place", done: true, holds: false },
+] as const;
+
+test.each(places)(
+  "a writer killed $at leaves a whole file with all it said was done, and a lock that is free at once",
+  async ({ at, done, holds }) => {
+    const file = await newFile(`killed ${at}`);
+    const { still, kill, ended } = writer(file, "A", 9, { at, time: 3 });
+    await still;
+    kill();
+    expect(await ended).toEqual({ code: null, err: "", said: before });
+    const all = done ? [...before, "A 3"] : before;
+    expect(await toldBy(file)).toEqual(all);
+    expect((await lockOf(file)).length).toBe(holds ? 1 : 0);
+    // as if it lived for long yet: that its holder is dead is what frees it, no time
+    await aged(file, -600_000);
+    expect((await written(file, "B", 1)).said).toEqual(["B 1"]);
+    expect(await toldBy(file)).toEqual([...all, "B 1"]);
+    expect(await readdir(join(folder, `killed ${at}`))).toEqual(["job.json"]);
+  },
+  60_000,
+);
+
+test("a writer killed at any moment leaves a whole file with all it said was done", async () => {
+  for (let round = 0; round < 3; round++) {
+    const file = await newFile(`killed-${round}`);
+    const { spoke, kill, ended } = writer(file, "A", 100_000);
+    await spoke;
+    // spread over some writes: each takes a few milliseconds
+    await new Promise((settle) => setTimeout(settle, Math.random() * 60));
+    kill();
+    const { code, said } = await ended;
+    expect(code).toBeNull();
+    const told = await toldBy(file);
+    expect(told.slice(0, said.length)).toEqual(said);
+    expect(told.length).toBeLessThanOrEqual(said.length + 1);
+  }
+}, 60_000);
+
+const lockOf = (file: string): Promise<string[]> => readdir(`${file}.lock`).catch(() => []);
+
+/** Makes the lock look as if its holder had given no sign of life for so long. */
+async function aged(file: string, ms: number): Promise<void> {
+  const past = new Date(Date.now() - ms);
+  for (const part of await lockOf(file)) await utimes(join(`${file}.lock`, part), past, past);
 }
 
-test("a writer that stood still while others wrote loses no entry, nor theirs", async () => {
-  let [caught, refused] = [0, 0];
-  for (let round = 0; round < 30; round++) {
-    const file = await newFile(`still-${round}`);
-    const script = join(program, "test/engine/set/writer.js");
-    const child = spawn(process.execPath, [script, file, "A", "40"]);
-    let said = "";
-    child.stdout.on("data", (piece) => {
-      said += String(piece);
-    });
-    const closed = new Promise((settle) => child.on("close", settle));
-    await new Promise((settle) => child.stdout.once("data", settle));
-    await new Promise((settle) => setTimeout(settle, Math.random() * 40));
-    child.kill("SIGSTOP");
-    await new Promise((settle) => setTimeout(settle, 20));
-    const held = await agedLock(file);
-    const other = await writer(file, "B", 2);
-    child.kill("SIGCONT");
-    await closed;
-    const all = [...said.split("\n").filter(Boolean), ...other.said];
-    const done = all.filter((word) => !word.includes("refused"));
-    const trail = await trailOf(file);
-    expect(verifyTrail(trail)).toEqual([]);
-    expect(trail.map(({ by, note }) => `${by} ${note}`).sort()).toEqual(done.sort());
-    expect(all).toHaveLength(42);
-    caught += held ? 1 : 0;
-    refused += all.length - done.length;
-    if (caught > 3) break;
-  }
-  expect(caught).toBeGreaterThan(2);
-  expect(refused).toBeGreaterThan(0);
-}, 180_000);
+test.each(places)(
+  "a writer that stood still $at while another wrote loses no entry, nor the other's",
+  async ({ at, done, holds }) => {
+    const file = await newFile(`still ${at}`);
+    const { still, goOn, ended } = writer(file, "A", 5, { at, time: 3 });
+    await still;
+    expect((await lockOf(file)).length).toBe(holds ? 1 : 0);
+    await aged(file, 11_000);
+    expect((await written(file, "B", 2)).said).toEqual(["B 1", "B 2"]);
+    goOn();
+    // whose lock was taken for a dead one's is told so, and begins anew with the next
+    const third = holds ? "A 3 refused: job-locked" : "A 3";
+    const { code, err, said } = await ended;
+    expect([code, err, said]).toEqual([0, "", [...before, third, "A 4", "A 5"]]);
+    const others = ["B 1", "B 2"];
+    const middle = done ? ["A 3", ...others] : holds ? others : [...others, "A 3"];
+    expect(await toldBy(file)).toEqual([...before, ...middle, "A 4", "A 5"]);
+    expect(await readdir(join(folder, `still ${at}`))).toEqual(["job.json"]);
+  },
+  60_000,
+);
 
-test("the lock of a killed writer is free at once, and an old one of another machine in time", async () => {
+test("an old lock of another machine is free in time", async () => {
   const file = await newFile("stale");
-  await writer(file, "A", 100_000, 10);
   const stranger = ".rillbook-00000000-1-00000000-0000-0000-0000-000000000000.part";
-  await mkdir(`${file}.lock`, { recursive: true });
-  for (const name of await readdir(`${file}.lock`)) await rm(join(`${file}.lock`, name));
+  await mkdir(`${file}.lock`);
   await writeFile(join(`${file}.lock`, stranger), "");
-  const eightSecondsAgo = new Date(Date.now() - 8000);
-  await utimes(join(`${file}.lock`, stranger), eightSecondsAgo, eightSecondsAgo);
-  const started = Date.now();
-  expect((await writer(file, "B", 1)).said).toEqual(["B 1"]);
-  expect(Date.now() - started).toBeGreaterThan(700);
+  const begun = Date.now();
+  await aged(file, 8_000);
+  expect((await written(file, "B", 1)).said).toEqual(["B 1"]);
+  // ten seconds after its last sign of life
+  expect(Date.now() - begun).toBeGreaterThanOrEqual(2_000);
 }, 30_000);
