@@ -55,11 +55,24 @@ beforeAll(async () => {
 }, 400_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-const contentOf = async (name: string) =>
-  readWorkbook(new Uint8Array(await readFile(paths.get(name) as string)), { look: true });
+/** What is made of each workbook, once for all tests that ask. */
+const onceFor = <T>(make: (name: string) => Promise<T>): ((name: string) => Promise<T>) => {
+  const made = new Map<string, Promise<T>>();
+  return (name) => {
+    const one = made.get(name) ?? make(name);
+    made.set(name, one);
+    return one;
+  };
+};
 
-const told = async (name: string): Promise<readonly Finding[]> =>
-  (await auditWorkbook(await contentOf(name), templates, bid.book)).findings;
+const contentOf = onceFor(async (name) =>
+  readWorkbook(new Uint8Array(await readFile(paths.get(name) as string)), { look: true }),
+);
+
+const told = onceFor(
+  async (name): Promise<readonly Finding[]> =>
+    (await auditWorkbook(await contentOf(name), templates, bid.book)).findings,
+);
 
 const grave = async (name: string): Promise<Finding[]> =>
   (await told(name)).filter(({ grade }) => grade !== "to know");

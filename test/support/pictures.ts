@@ -95,7 +95,7 @@ export function drawnOn(
   });
   parts[`xl/drawings/_rels/test${number}.xml.rels`] = strToU8(list);
   edit("[Content_Types].xml", (xml) => xml.replace("</Types>", `${types(number)}</Types>`));
-  return zipSync(parts, { level: 1 });
+  return zipSync(parts, { level: 0 });
 }
 
 const packageSpace = "http://schemas.openxmlformats.org/package/2006/relationships";

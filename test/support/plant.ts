@@ -15,5 +15,5 @@ export function plantWrongValues(bytes: Uint8Array): { bytes: Uint8Array; plante
     );
     parts[name] = strToU8(xml);
   }
-  return { bytes: zipSync(parts), planted };
+  return { bytes: zipSync(parts, { level: 0 }), planted };
 }

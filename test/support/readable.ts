@@ -55,8 +55,10 @@ export function readable(content: WorkbookContent): { pairs: number; faults: str
     for (const { areas, look: rule } of sheet?.rules ?? []) {
       const changed = rule === undefined ? undefined : styles.rules[rule];
       if (changed === undefined) continue;
+      const within = areas.split(" ").map(areaOf);
       for (const [address, { style = 0 }] of cells) {
-        if (!lies(address, areas)) continue;
+        const at = placeOf(address);
+        if (!within.some((area) => lies(at, area))) continue;
         look({ ...styles.cells[style], ...changed }, `${name}!${address} by a rule`);
       }
     }
@@ -64,13 +66,24 @@ export function readable(content: WorkbookContent): { pairs: number; faults: str
   return { pairs: pairs.size, faults: [...pairs.values()].flat() };
 }
 
-function lies(address: string, areas: string): boolean {
-  const at = positionOf(address);
-  return areas.split(" ").some((area) => {
-    const [from, to = from] = area.split(":").map((corner) => positionOf(corner));
-    if (at === undefined || from === undefined || to === undefined) return false;
-    return (
-      at.row >= from.row && at.row <= to.row && at.column >= from.column && at.column <= to.column
-    );
-  });
+interface Place {
+  readonly row: number;
+  readonly column: number;
 }
+
+/** Where a cell lies; of each address once, since each rule asks for all. */
+function placeOf(address: string): Place {
+  const known = places.get(address) ?? positionOf(address);
+  if (known === undefined) throw new Error(`${address} is no cell.`);
+  places.set(address, known);
+  return known;
+}
+const places = new Map<string, Place>();
+
+function areaOf(area: string): readonly [from: Place, to: Place] {
+  const [from = "", to = from] = area.split(":");
+  return [placeOf(from), placeOf(to)];
+}
+
+const lies = ({ row, column }: Place, [from, to]: readonly [from: Place, to: Place]): boolean =>
+  row >= from.row && row <= to.row && column >= from.column && column <= to.column;

@@ -27,5 +27,6 @@ export function typedOver(
     if (after === before) throw new Error(`The cell ${id} was not found in ${part}.`);
     parts[part] = strToU8(after);
   }
-  return zipSync(parts);
+  // stored as they are: packing would take as long as a bid
+  return zipSync(parts, { level: 0 });
 }

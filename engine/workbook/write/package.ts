@@ -5,10 +5,16 @@ import { customRelation, customType, customXml } from "./xml/properties.js";
 import { packedNow, zipOf } from "./zip.js";
 
 /** Adds to a workbook of exceljs what that has not (custom properties), and fixes the times within the zip. */
-export function finishPackage(
+export const finishPackage = (
   bytes: Uint8Array,
   properties: Readonly<Record<string, string>>,
-): Uint8Array {
+): Uint8Array => zipped(finishedParts(bytes, properties));
+
+/** The parts of such a workbook, not packed yet. */
+export function finishedParts(
+  bytes: Uint8Array,
+  properties: Readonly<Record<string, string>>,
+): Record<string, Uint8Array> {
   const unpacked = Object.entries(unzipSync(bytes));
   const parts = Object.fromEntries(unpacked.filter(([name]) => !name.endsWith("/")));
   setDefaultFont(parts);
@@ -34,7 +40,7 @@ export function finishPackage(
   for (const [name, part] of Object.entries(parts)) {
     parts[name] = withoutNoncharacters(holdsTexts.test(name) ? withEscapes(part) : part);
   }
-  return zipped(parts);
+  return parts;
 }
 
 /** Packs parts in a fixed order with fixed times: the same parts give the same bytes. */

@@ -49,7 +49,7 @@ function unmarked(workbook: Uint8Array): Uint8Array {
   const before = strFromU8(parts[part] as Uint8Array);
   const after = before.replace(/(name="rillbook office mark"[^>]*><vt:lpwstr>)[0-9a-f]/, "$1x");
   if (after === before) throw new Error("The mark was not found.");
-  return zipSync({ ...parts, [part]: strToU8(after) });
+  return zipSync({ ...parts, [part]: strToU8(after) }, { level: 0 });
 }
 
 async function bid(workbook: Uint8Array, ...more: string[]) {

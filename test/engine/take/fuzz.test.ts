@@ -180,19 +180,22 @@ function mutated(seed: number): Uint8Array {
     const mutations = kind < 6 ? sheetMutations : kind < 9 ? bookMutations : propertyMutations;
     changed[part] = pick(mutations, random)(changed[part] as string, random);
   }
-  return zipped(changed, 1);
+  return zipped(changed, 0);
 }
 
-test("300 mutated workbooks: taken in soundly, or refused with a sentence", {
+/** `npm run fuzz` tries such workbooks for as long as one likes. */
+const rounds = Number(process.env.TAKE_ROUNDS ?? 120);
+
+test("mutated workbooks: taken in soundly, or refused with a sentence", {
   timeout: 120_000,
 }, async () => {
   const seen = { 0: 0, 1: 0, 2: 0 };
-  for (let seed = 0; seed < 300; seed++) {
+  for (let seed = 0; seed < rounds; seed++) {
     const outcome = await take(mutated(seed));
     settle(outcome, `seed ${seed}`);
     seen[outcome.status as 0 | 1 | 2] += 1;
   }
-  expect(Math.min(...Object.values(seen)), JSON.stringify(seen)).toBeGreaterThan(20);
+  expect(Math.min(...Object.values(seen)), JSON.stringify(seen)).toBeGreaterThan(rounds / 15);
 });
 
 // each of them is held to its refusal in the tests of the reader; a fourth shows that take uses it

@@ -1,11 +1,10 @@
-import { unzipSync } from "fflate";
 import type { Value } from "../../../formula/value.js";
 import type { Model } from "../../../template/model.js";
 import { Charts } from "../charts/add.js";
 import type { Identity } from "../identity.js";
 import { bookOf } from "../lay-out.js";
 import { propertiesOf } from "../own-properties.js";
-import { finishPackage, zipped } from "../package.js";
+import { finishedParts, zipped } from "../package.js";
 import { withCharts } from "./charts.js";
 import { copyOf } from "./copy.js";
 
@@ -20,8 +19,11 @@ export async function writeThroughExceljs(
 ): Promise<Uint8Array> {
   const { book, places } = bookOf(model, values, identity);
   const workbook = await copyOf(book);
-  const written = new Uint8Array(await workbook.xlsx.writeBuffer());
-  const finished = finishPackage(written, propertiesOf(model, values, identity));
+  // stored as they are: the parts are packed once, when all of them are there
+  const written = new Uint8Array(
+    await workbook.xlsx.writeBuffer({ zip: { compression: "STORE" } }),
+  );
+  const parts = finishedParts(written, propertiesOf(model, values, identity));
   const charts = new Charts({ model, values }, places);
-  return zipped(withCharts(unzipSync(finished), book, charts));
+  return zipped(withCharts(parts, book, charts));
 }
