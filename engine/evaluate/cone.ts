@@ -1,4 +1,4 @@
-import type { Value } from "../formula/value.js";
+import { isPlainlySame, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { type Links, links } from "./links.js";
 import { isRead, type Readers, Ripple, readersAmong } from "./ripple.js";
@@ -57,19 +57,20 @@ export function neededBy(
 export class Cone {
   readonly cells: readonly Cell[];
   readonly readers: Readers;
-  /** The cells that a job gives values to and that a formula of the cone reads. */
+  /** The cells without formula that a formula of the cone reads. */
   readonly #given: Uint32Array;
-  readonly #calculated: Uint32Array;
+  /** All other cells that the cone does not calculate. */
+  readonly #beside: Uint32Array;
   #kept: Ripple | undefined;
 
   constructor(model: Model, targets: readonly string[], changing?: ReadonlySet<number>) {
     this.cells = coneOf(model, targets, changing);
     this.readers = readersAmong(model, this.cells);
-    this.#calculated = this.readers.steps.index;
-    const calculated = new Set(this.#calculated);
-    this.#given = Uint32Array.from(model.cells.keys()).filter(
-      (index) => !calculated.has(index) && isRead(this.readers, index),
-    );
+    const calculated = new Set(this.readers.steps.index);
+    const others = Uint32Array.from(model.cells.keys()).filter((index) => !calculated.has(index));
+    const read = others.map((index) => Number(isRead(this.readers, index)));
+    this.#given = others.filter((_, i) => read[i] === 1);
+    this.#beside = others.filter((_, i) => read[i] === 0);
   }
 
   /**
@@ -79,14 +80,21 @@ export class Cone {
   calculate(given: readonly Value[]): Value[] {
     this.#kept ??= new Ripple(this.readers, given.slice(), false);
     const kept = this.#kept;
-    for (const index of this.#given) {
+    const { values } = kept;
+    const read = this.#given;
+    for (let i = 0; i < read.length; i++) {
+      const index = read[i] as number;
       const value = given[index] as Value;
-      if (kept.values[index] !== value) kept.set(index, value);
+      if (!isPlainlySame(values[index] as Value, value)) kept.set(index, value);
+    }
+    const beside = this.#beside;
+    for (let i = 0; i < beside.length; i++) {
+      const index = beside[i] as number;
+      const value = given[index] as Value;
+      if (!isPlainlySame(values[index] as Value, value)) values[index] = value;
     }
     kept.settle();
-    const values = given.slice();
-    for (const index of this.#calculated) values[index] = kept.values[index] as Value;
-    return values;
+    return values.slice();
   }
 }
 

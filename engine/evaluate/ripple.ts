@@ -1,4 +1,4 @@
-import { CellError, type Value } from "../formula/value.js";
+import { CellError, isPlainlySame, type Value } from "../formula/value.js";
 import type { Cell, Model } from "../template/model.js";
 import { type Steps, stepsAmong } from "./closures.js";
 import { type Links, type Lists, links, listsOf } from "./links.js";
@@ -125,7 +125,7 @@ export function isRead({ places, within }: Readers, index: number): boolean {
 
 function same(one: Value, other: Value): boolean {
   // no cell holds a negative zero, or what is no number
-  if (one === other) return true;
+  if (isPlainlySame(one, other)) return true;
   if (one instanceof CellError && other instanceof CellError) {
     return one.code === other.code && one.origin === other.origin;
   }

@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import { Piscina } from "piscina";
 import { type Asked, type Done, Rerunner, type Task } from "./rerun-one.js";
+import { beginLarger } from "./thread-heap.js";
 import type { Trade } from "./trade.js";
 
 /** Where tasks are done: worker threads, or this thread. */
@@ -51,6 +52,7 @@ export function inThreads(
 ): Workers {
   const most = Math.max(1, Math.ceil(files / fewFiles));
   const count = Math.min(wanted === 0 ? availableParallelism() : wanted, most);
+  beginLarger();
   // a pool for each thread: what one of them has made ready, no other makes again
   const pools = Array.from({ length: count }, () => pool(sources, asked));
   return {

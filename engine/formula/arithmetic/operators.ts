@@ -70,9 +70,20 @@ function plainCharacter(code: number): number {
   return code >= 48 && code <= 57 ? code : 0;
 }
 
+/** Of characters below the surrogates, whether the collator gives them any weight: asked of it once. */
+const weighed: boolean[] = [];
+
+function weighs(code: number): boolean {
+  const known = weighed[code];
+  if (known !== undefined) return known;
+  const found = collator.compare("", String.fromCharCode(code)) !== 0;
+  weighed[code] = found;
+  return found;
+}
+
 /**
  * Are two texts the same without regard to case, as `compare` has it? Most differ in a plain
- * letter or digit, and that is seen without the collator, which is slow.
+ * letter or digit, or one of them is empty, and that is seen without the collator, which is slow.
  */
 export function sameText(left: string, right: string): boolean {
   if (left === right) return true;
@@ -83,8 +94,12 @@ export function sameText(left: string, right: string): boolean {
     const a = plainCharacter(l);
     const b = plainCharacter(r);
     if (a !== 0 && b !== 0 && a !== b) return false;
-    if ((a === 0 || b === 0) && (l !== r || l > 126)) break;
+    if ((a === 0 || b === 0) && (l !== r || l > 126)) return collator.compare(left, right) === 0;
   }
+  // one is the beginning of the other, but for case
+  if (left.length === right.length) return true;
+  const next = (left.length > length ? left : right).charCodeAt(length);
+  if (next < 0xd800 && weighs(next)) return false;
   return collator.compare(left, right) === 0;
 }
 

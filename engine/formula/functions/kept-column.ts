@@ -1,4 +1,4 @@
-import type { Value } from "../value.js";
+import { isPlainlySame, type Value } from "../value.js";
 
 /**
  * What is made of a column, kept for as long as its cells hold what they held: thousands of formulas look through
@@ -27,6 +27,8 @@ function isHeld(
   rows: number,
 ): boolean {
   if (held.length !== rows) return false;
-  for (let i = 0; i < rows; i++) if (held[i] !== values[from + i]) return false;
+  for (let i = 0; i < rows; i++) {
+    if (!isPlainlySame(held[i] as Value, values[from + i] as Value)) return false;
+  }
   return true;
 }
