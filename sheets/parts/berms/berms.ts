@@ -51,7 +51,7 @@ export const bermLines = table(
   {
     said: calc(
       text,
-      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {slope|1} to 1, ends {end_slope|1} to 1",
+      "~{name}: {height} high, {top} wide on top, crest {length} long, sides {FIXED(slope,DECIMALS_NEEDED(slope))} to 1, ends {FIXED(end_slope,DECIMALS_NEEDED(end_slope))} to 1",
       "For the crew",
       { reader: "crew" },
     ),

@@ -94,12 +94,6 @@ export const safeDig = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
       "Steepest dig slope, run:1",
       { working: true },
     ),
-    safe_top_length: calc(length, "dig_bottom_length+2*safe_slope*dig_deepest", "Top length at that slope", {
-      working: true,
-    }),
-    safe_top_width: calc(length, "dig_bottom_width+2*safe_slope*dig_deepest", "Top width at that slope", {
-      working: true,
-    }),
     protection_needed: calc(yesno, "SUMPRODUCT((digs.needed=TRUE)*1)>0", "Protection needed anywhere", {
       strong: true,
     }),

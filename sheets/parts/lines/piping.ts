@@ -47,7 +47,7 @@ export const allLines = ({ someLines }: Pick<LineEnds, "someLines">): Block =>
 
 export const pipingNotes = paragraphs(
   "Notes",
-  "Valve openings come from a published table for plug cocks; no two valves are alike. They are where to start: flows are set finally by eye and meter on site.",
+  "Valve settings are degrees turned from fully open, by a published table for plug cocks; no two valves are alike. They are where to start: flows are set finally by eye and meter on site.",
   "A valve that must be nearly closed wears and whistles. Choose a smaller pipe for the line before that.",
   "When the pump stops, water runs back. A line that ends under water siphons: it draws off what it ends in, down to its end. An air break must stand above that water and stay open; a check valve may leak or stick, so leave the basin room for its water where a spill would do harm.",
   "A check valve in the main does not keep a line full that ends higher than another: it runs out through the lower one.",

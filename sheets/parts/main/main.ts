@@ -162,12 +162,6 @@ const results = ({ added, words }: Pick<Whole, "added" | "words">) =>
       "IF(main_friction_loss>0,main_darcy_loss/main_friction_loss-1,0)",
       "Darcy-Weisbach over Hazen-Williams",
     ),
-    main_average_bore_gap: calc(
-      percent,
-      `IF(main_bore>0,(main_bore/${sizeAt("bore_average")})^4.871-1,0)`,
-      "Friction change, average bore",
-      { working: true },
-    ),
     main_water: calc(waterVolume, "WATER_IN_PIPE(main_total_length,main_bore)", "Water in main", {
       working: true,
       decimals: 1,

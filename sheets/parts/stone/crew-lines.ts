@@ -47,6 +47,14 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
       .map((said) => ({ ...said, under: taskOf(stonePlaces[row]) })),
   ),
   ...under(
+    "Dump and rake gravel, fill the basin's stone",
+    bullet(
+      "step: stone",
+      "Its hours hold the stone around the crates, filled before the test run.",
+      'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0',
+    ),
+  ),
+  ...under(
     "Choose and set the lips",
     bullet("step: falls", "Lip stones: {lip_thickness|0|up} thick.", "lip_thickness>0"),
     bullet("step: falls", "Foam under and behind each lip, so that none runs beneath."),

@@ -15,7 +15,7 @@ export const poolsSaid = table(
 
 /** The open water of pools and of the basins that lines end in. */
 export const openWater = lines("Open water, in words", {
-  pools_in_words: calc(text, 'TEXTJOIN("; ",TRUE,pools_said.said)', "Pools, in words"),
+  pools_in_words: calc(text, 'TEXTJOIN(", and in ",TRUE,pools_said.said)', "Pools, in words"),
   open_water_depth: calc(length, "MAX(deepest_water,MAX(pipe_lines.pot_deep))", "Deepest open water"),
   open_water_said: calc(text, "~{open_water_depth|up}", "Deepest open water, in words", { reader: "customer" }),
 });

@@ -26,7 +26,7 @@ describe("a figure behind the word about has two digits", () => {
 
 test("pools are named in the opening, and again in the drawing", () => {
   expect(hillside()).toContain(
-    "On its way it stands open in Mirror pool, about 7 ft by 5 ft and up to 1 ft 4 in deep; Spring pool, about 3 ft by 2 ft 6 in and up to 1 ft 3 in deep.",
+    "On its way it stands open in Mirror pool, about 7 ft by 5 ft and up to 1 ft 4 in deep, and in Spring pool, about 3 ft by 2 ft 6 in and up to 1 ft 3 in deep.",
   );
   expect(hillside({ pools: [] })).not.toContain("stands open");
   const values = changedDemo({});
