@@ -35,7 +35,8 @@ export interface PlannedInput {
 export interface PlannedTable {
   /** Row by row, in each the columns in one order. */
   readonly rows: readonly (readonly PlannedInput[])[];
-  readonly keys: readonly string[];
+  /** The place of each column in a row, by its key. */
+  readonly columns: ReadonlyMap<string, number>;
   readonly dates: readonly boolean[];
   /** The index of each cell, row by row. */
   readonly places: Uint32Array;
@@ -109,7 +110,7 @@ function tableOf(rows: readonly (readonly PlannedInput[])[]): PlannedTable {
   const [first = []] = rows;
   return {
     rows,
-    keys: first.map(({ key = "" }) => key),
+    columns: new Map(first.map(({ key = "" }, i) => [key, i])),
     dates: first.map(({ date }) => date),
     places: Uint32Array.from(rows.flat(), ({ cell }) => cell.index),
   };

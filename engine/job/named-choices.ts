@@ -1,10 +1,13 @@
-import type { Cell, Model } from "../template/model.js";
+import type { CellDeclaration } from "../template/declare.js";
+import type { Cell, Model, Table } from "../template/model.js";
 import { choiceNamed } from "../text/choice.js";
 
 /** A text given for an input, as the list of its choices spells it: `ft2` is `ft²`. Other values stay as they are. */
-export function asListed(cell: Cell | undefined, value: unknown): unknown {
-  const declaration = cell?.declaration;
-  if (typeof value !== "string" || declaration?.kind !== "input") return value;
+export const asListed = (cell: Cell | undefined, value: unknown): unknown =>
+  typeof value === "string" ? listedIn(cell?.declaration, value) : value;
+
+function listedIn(declaration: CellDeclaration | undefined, value: string): string {
+  if (declaration?.kind !== "input") return value;
   const { choices } = declaration;
   return Array.isArray(choices) ? (choiceNamed(value, choices) ?? value) : value;
 }
@@ -13,17 +16,21 @@ export function asListed(cell: Cell | undefined, value: unknown): unknown {
 export function withNamedChoices(model: Model, record: unknown): unknown {
   const { inputs } = (record ?? {}) as { inputs?: unknown };
   if (!isObject(record) || !isObject(inputs)) return record;
-  const ofRow = (table: string, row: unknown, i: number) =>
+  const ofRow = (table: Table | undefined, row: unknown, i: number) =>
     isObject(row)
-      ? mapped(row, (key, value) =>
-          typeof value === "string"
-            ? asListed(model.byId.get(`${table}.${key}[${i + 1}]`), value)
-            : value,
-        )
+      ? mapped(row, (key, value) => {
+          if (typeof value !== "string") return value;
+          const column = table?.columns.get(key);
+          // the rows of a column share what is declared
+          return column === undefined || i >= column.cells.length
+            ? value
+            : listedIn(column.declaration, value);
+        })
       : row;
   const named = mapped(inputs, (name, value) => {
     if (!Array.isArray(value)) return asListed(model.byId.get(name), value);
-    const rows = value.map((row, i) => ofRow(name, row, i));
+    const table = model.tables.get(name);
+    const rows = value.map((row, i) => ofRow(table, row, i));
     return rows.every((row, i) => row === value[i]) ? value : rows;
   });
   return named === inputs ? record : { ...record, inputs: named };

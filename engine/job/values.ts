@@ -76,25 +76,45 @@ export function valuesAsGiven(model: Model, job: JobRecord, office?: OfficeValue
 }
 
 function fillRows(
-  { rows, keys, dates, places }: PlannedTable,
+  table: PlannedTable,
   job: JobRecord,
-  given: Exclude<Rows, undefined>,
+  given: readonly (RowValues | null)[],
   values: Value[],
 ): void {
+  const { rows, columns, dates, places } = table;
   const ownRows = rows[0]?.[0]?.ownRows ?? false;
   // rows of a person's own that are not given do not hold either
   const count = ownRows ? rows.length : Math.min(rows.length, given.length);
+  const usual = usualOf(table, job, given.length);
   for (let row = 0, at = 0; row < count; row++) {
     const said = given[row];
-    for (let column = 0; column < keys.length; column++, at++) {
-      const value = said?.[keys[column] as string];
-      // what is given as it stands is most of a job
+    const first = at;
+    for (let column = 0; column < dates.length; column++, at++) {
       values[places[at] as number] =
-        value === undefined || value === null || value === "" || dates[column]
+        said === null
           ? valueFor((rows[row] as readonly PlannedInput[])[column] as PlannedInput, job, given)
-          : value;
+          : (usual[at] as Value);
+    }
+    // by what is given, not by what could be: most of a row is left as it usually is
+    for (const key of Object.keys(said ?? {})) {
+      const column = columns.get(key);
+      const value = said?.[key];
+      if (column === undefined || value === undefined || value === null) continue;
+      values[places[first + column] as number] =
+        value === "" ? null : dates[column] ? (serialOf(String(value)) ?? null) : value;
     }
   }
+}
+
+const usuals = new WeakMap<PlannedTable, (readonly Value[] | undefined)[]>();
+
+/** What the inputs of a table hold where a job gives so many rows, and nothing in them. */
+function usualOf(table: PlannedTable, job: JobRecord, count: number): readonly Value[] {
+  const known = usuals.get(table) ?? [];
+  usuals.set(table, known);
+  const nothing = Array.from({ length: count }, () => ({}));
+  known[count] ??= table.rows.flat().map((input) => valueFor(input, job, nothing));
+  return known[count];
 }
 
 const unasked = new WeakMap<InputPlan, readonly Value[]>();

@@ -18,6 +18,7 @@ import { type Filter, passes } from "./filter.js";
 import { type Judged, judgedFault } from "./judged.js";
 import { lackingCodes, someCodes, withRowsOf } from "./lacking.js";
 import type { Figures, JobLine, Moved, NoJob, ResultLine } from "./lines.js";
+import { lookedAt } from "./looked-at.js";
 import { whatMoved } from "./moved.js";
 import { isOfficeBook } from "./office-book-file.js";
 import { isWorkbook, newestOf, type OldJob, readContent } from "./old-job.js";
@@ -134,11 +135,11 @@ export class Rerunner {
     const { values: given, leftOut } = old.inputs(model, book);
     fillBook(model, given, book);
     const values = this.#calculate(model, given);
+    const { cells } = this.#coneOf(model);
     const { file } = task;
-    const cone = this.#cones.get(model) as Cone;
     const asked = task.judged ? this.#took(model, given) : undefined;
     if (task.judged) {
-      this.#toJudge.push({ file, model, values, cells: cone.cells });
+      this.#toJudge.push({ file, model, values, cells });
       if (asked !== undefined) {
         this.#toJudge.push({ file, model, values: asked, cells: this.#builtCone(model).cells });
       }
@@ -158,7 +159,7 @@ export class Rerunner {
     const moved = this.#moved(old, model, before, given);
     const took = asked ?? this.#took(model, given);
     const built = took && this.#built(old, model, before, took);
-    const errors = inError(model, values, cone.cells);
+    const errors = inError(model, values, cells);
     const line: JobLine = {
       line: "job",
       file,
@@ -194,10 +195,14 @@ export class Rerunner {
 
   /** What a rerun looks at, and the cells that filters name; papers and lists are left out. */
   #calculate(model: Model, given: readonly Value[]): Value[] {
+    return this.#coneOf(model).calculate(given);
+  }
+
+  #coneOf(model: Model): Cone {
     const named = this.asked.filters.map(({ name }) => name);
-    const cone = this.#cones.get(model) ?? new Cone(model, [...rolesOf(model).targets, ...named]);
+    const cone = this.#cones.get(model) ?? lookedAt(model, named);
     this.#cones.set(model, cone);
-    return cone.calculate(given);
+    return cone;
   }
 
   #modelFor(old: OldJob): Model {
