@@ -19,13 +19,15 @@ const invoice = { optional: true, least: 0, most: 1e6 } as const;
 
 const ordered = "SUM_WHERE(bought.cost,bought.supplier,supplier)";
 
+const anInvoice = "OR(LEN(supplier)>0,NOT(ISBLANK(invoiced)))";
+
 /** Invoices of suppliers, several of one where need be. */
 export const builtInvoices = table(
   "built_invoices",
   "Invoices of suppliers",
   {
     rows: orderPages,
-    filled: "OR(LEN(supplier)>0,NOT(ISBLANK(invoiced)))",
+    filled: anInvoice,
     note: "Before tax. The cost planned is that of sheet Orders; of several rows of one supplier the first has it. A zero was invoiced; a blank is not told.",
   },
   {
@@ -37,22 +39,30 @@ export const builtInvoices = table(
       { decimals: 2 },
     ),
     invoiced: input(money, "Invoiced", invoice),
-    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { working: true }),
-    told_of: calc(text, 'IF(told=1,supplier&"","")', "Supplier told", { working: true }),
+    known: calc(yesno, "AND(LEN(supplier)>0,LISTED(bought.supplier,supplier))", "On Orders", { blank: "TRUE" }),
+  },
+);
+
+/** What the sums of the invoices are made of: it is no part of what is typed, and is not printed with it. */
+export const invoiceSums = table(
+  "invoice_sums",
+  "Steps of the invoices",
+  { rows: orderPages, beside: "built_invoices", filled: anInvoice },
+  {
+    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told"),
+    told_of: calc(text, 'IF(told=1,supplier&"","")', "Supplier told"),
     planned_told: calc(
       money,
-      (row) => `IF(AND(LEN(told_of)>0,PLACE_OR_ZERO(built_invoices.told_of,told_of)=${row}),${ordered},0)`,
+      (row) => `IF(AND(LEN(told_of)>0,PLACE_OR_ZERO(invoice_sums.told_of,told_of)=${row}),${ordered},0)`,
       "Planned of what is told",
-      { working: true, note: "Once for each supplier, in the first row that has an invoice." },
+      { note: "Once for each supplier, in the first row that has an invoice." },
     ),
-    like: calc(text, 'IF(invoiced>0,supplier&": "&FIXED(invoiced/1[$],2),"")', "Supplier and sum", { working: true }),
+    like: calc(text, 'IF(invoiced>0,supplier&": "&FIXED(invoiced/1[$],2),"")', "Supplier and sum"),
     again: calc(
       count,
-      (row) => `IF(AND(LEN(like)>0,PLACE_OR_ZERO(built_invoices.like,like)<>${row}),1,0)`,
+      (row) => `IF(AND(LEN(like)>0,PLACE_OR_ZERO(invoice_sums.like,like)<>${row}),1,0)`,
       "Same as a row before",
-      { working: true },
     ),
-    known: calc(yesno, "AND(LEN(supplier)>0,LISTED(bought.supplier,supplier))", "On Orders", { blank: "TRUE" }),
   },
 );
 

@@ -25,7 +25,7 @@ export const builtGiven = ({ added }: Pick<Whole, "added">) =>
     ),
     built_invoices_told: calc(
       count,
-      "SUM(built_hires.told)+SUM(built_subcontracts.told)+SUM(built_invoices.told)",
+      "SUM(built_hires.told)+SUM(built_subcontracts.told)+SUM(invoice_sums.told)",
       "Invoices",
     ),
     built_meters_told: calc(count, `SUM(built_lines.told)${plus(added("metered"))}`, "Flows and depths metered"),

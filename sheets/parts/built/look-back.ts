@@ -43,7 +43,7 @@ export const laborBack = lines("Cost of an hour", {
   labor_rate_planned: calc(hourlyRate, "IF(man_hours>0[h],labor_cost/man_hours,0)", "Labor cost planned per hour", {
     note: "All of the labor cost, the machine operator and whole days paid with it, over all man-hours.",
   }),
-  invoices_planned: calc(money, "SUM(built_invoices.planned_told)", "Planned of suppliers told"),
+  invoices_planned: calc(money, "SUM(invoice_sums.planned_told)", "Planned of suppliers told"),
   goods_planned: calc(money, 'SUMPRODUCT((bought.supplier<>"")*bought.cost)', "Materials of all orders"),
   options_cost: calc(money, "SUMPRODUCT(options.taken*options.option_cost)", "Cost of options taken"),
   hires_planned: calc(money, "SUMPRODUCT(built_hires.told*built_hires.planned)", "Planned of hires told"),
@@ -138,6 +138,7 @@ const rows: readonly Row[] = [
 const of = (column: number) => (row: number) => (rows[row - 1] as Row)[column] as string;
 const read = (column: number) => (row: number) => `MONEY_READ(${of(column)(row)})`;
 const cents = { decimals: 0 } as const;
+const effect = { ...cents, zero: "–" } as const;
 
 /** Cost against plan, and what the difference comes from. What is not told counts as planned. */
 export const costEffects = table(
@@ -154,10 +155,10 @@ export const costEffects = table(
     told: calc(text, of(7), "Told"),
     made: calc(money, of(2), "Made", { strong: true, ...cents }),
     more: calc(money, "MONEY_READ(made-planned)", "Difference", { strong: true, ...cents }),
-    by_quantity: calc(money, read(3), "By quantity", cents),
-    by_rate: calc(money, read(4), "By rate", cents),
-    by_price: calc(money, (row) => `MONEY_READ(INDEX(cost_sizes.by_price,${row}))`, "By price", cents),
-    not_split: calc(money, read(6), "Not split", cents),
+    by_quantity: calc(money, read(3), "By quantity", effect),
+    by_rate: calc(money, read(4), "By rate", effect),
+    by_price: calc(money, (row) => `MONEY_READ(INDEX(cost_sizes.by_price,${row}))`, "By price", effect),
+    not_split: calc(money, read(6), "Not split", effect),
   },
 );
 
@@ -182,10 +183,10 @@ export const costTotal = table(
     told: calc(text, 'IF(told_whole,"all","in part")', "Told"),
     made: calc(money, sum("made"), "Made", { strong: true, ...cents }),
     more: calc(money, "MONEY_READ(made-planned)", "Difference", { strong: true, ...cents }),
-    by_quantity: calc(money, "MONEY_READ(labor_by_quantity)", "By quantity", cents),
-    by_rate: calc(money, "MONEY_READ(labor_by_rate)", "By rate", cents),
-    by_price: calc(money, "MONEY_READ(SUM(cost_sizes.by_price))", "By price", cents),
-    not_split: calc(money, "MONEY_READ(labor_not_split)", "Not split", cents),
+    by_quantity: calc(money, "MONEY_READ(labor_by_quantity)", "By quantity", effect),
+    by_rate: calc(money, "MONEY_READ(labor_by_rate)", "By rate", effect),
+    by_price: calc(money, "MONEY_READ(SUM(cost_sizes.by_price))", "By price", effect),
+    not_split: calc(money, "MONEY_READ(labor_not_split)", "Not split", effect),
   },
 );
 

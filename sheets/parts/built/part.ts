@@ -1,7 +1,7 @@
 import { unprinted } from "../../../engine/template/index.js";
 import { varianceFormulas } from "../../vocabulary/variance.js";
 import { part } from "../part.js";
-import { builtHires, builtInvoices, builtMoney, builtSubcontracts, suppliersSaid } from "./bought.js";
+import { builtHires, builtInvoices, builtMoney, builtSubcontracts, invoiceSums, suppliersSaid } from "./bought.js";
 import { effectSizes, largestEffects, stageHours, taskEffects } from "./effects.js";
 import { builtGiven } from "./given.js";
 import {
@@ -38,8 +38,9 @@ export const built = part("Built", "What the job really took, beside what was pl
       builtLines,
       ({ metered }) => metered,
       builtWater,
-      builtGiven,
+      (all) => unprinted(builtGiven(all)),
       stateChecks,
+      unprinted(invoiceSums),
     ],
     "Look back": [
       lookBackHead,

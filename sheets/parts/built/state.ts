@@ -81,12 +81,12 @@ export const stateChecks = lines("Checks of the state", {
     { label: "Machine hours over hours taken", level: "look" },
   ),
   suppliers_on_orders: check(
-    "SUMPRODUCT((built_invoices.known=FALSE)*built_invoices.told)=0",
+    "SUMPRODUCT((built_invoices.known=FALSE)*invoice_sums.told)=0",
     "A supplier of an invoice has no order, see sheet Orders. Spell built_invoices.supplier on sheet Built alike, unless it was bought elsewhere.",
     { label: "Supplier not on Orders", level: "look" },
   ),
   invoice_given_once: check(
-    "SUM(built_invoices.again)=0",
+    "SUM(invoice_sums.again)=0",
     "One supplier has two invoices of the same sum. Clear one in built_invoices on sheet Built, unless both are right.",
     { label: "Invoice given twice", level: "look" },
   ),

@@ -28,7 +28,7 @@ export const builtTasks = (tasks: readonly Task[]): TableBlock =>
       rows: tasks.length,
       beside: "tasks",
       data: tasks.map(({ task, ways }) => ({ task, unit: tradeUnit(ways.rate.counts) })),
-      note: "Where hours and quantity are both given, the job tells a rate. A zero was given; a blank was not.",
+      note: "Where hours and quantity are both given, the job tells a rate. A zero was given; a blank was not. Told: 1 hours, 2 quantity, 3 both.",
     },
     {
       task: published(text, "Task", { source }),

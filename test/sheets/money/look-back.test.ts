@@ -112,7 +112,7 @@ test("a difference too small to be read is none, without a sign, and sums hold i
   expect(shown.get("tasks_more")).toBe("0.0");
   expect(shown.get("tasks_by_rate")).toBe("0.0");
   expect(shown.get("cost_effects.more[2]")).toBe("$0");
-  expect(shown.get("cost_effects.by_price[2]")).toBe("$0");
+  expect(shown.get("cost_effects.by_price[2]")).toBe("–");
   expect(at(values, "back_hours")).toMatch(
     /^Tasks told: as planned: 0\.0 by quantity, 0\.0 by rate/,
   );
