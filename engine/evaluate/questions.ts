@@ -34,6 +34,8 @@ export class Questions {
   readonly #errors = new Map<string, Operand>();
   readonly #values: RawCellContent[] = [];
   readonly #columns: RawCellContent[][] = [];
+  /** By what they hold. */
+  readonly #places = new Map<string, Operand>();
   #difference: Difference | undefined;
   /** What the formula reads that is printed now. */
   #reads: number[] = [];
@@ -62,8 +64,15 @@ export class Questions {
     return made;
   }
 
-  /** The address of a column of values, which is laid out for each call. */
+  /** The address of a column of values. Columns that hold the same stand there once: tables of goods and published ones, of all jobs. */
   column(values: readonly Value[]): Operand {
+    const key = values.map(told).join(gap);
+    const known = this.#places.get(key) ?? this.#laidOut(values);
+    this.#places.set(key, known);
+    return known;
+  }
+
+  #laidOut(values: readonly Value[]): Operand {
     const last = this.#columns.at(-1);
     const room = last !== undefined && last.length + values.length <= lines;
     const column = room ? last : [];
@@ -125,6 +134,12 @@ export class Questions {
     }
     return this.#difference;
   }
+}
+
+/** A value in words that no other value has. */
+function told(value: Value): string {
+  if (typeof value === "string") return `"${value}`;
+  return value instanceof CellError ? value.code : String(value);
 }
 
 /** A value, errors too, as the content of a cell. */
