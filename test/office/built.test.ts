@@ -1,4 +1,4 @@
-import { copyFile, mkdtemp, readFile, rm } from "node:fs/promises";
+import { copyFile, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -8,7 +8,7 @@ import type { JobRecord } from "../../engine/job/record.js";
 import { matchWorkbook } from "../../engine/workbook/match/match.js";
 import { readWorkbookFile } from "../../engine/workbook/read/read-file.js";
 import { templates } from "../../sheets/templates/index.js";
-import { demoFolder } from "../support/demo.js";
+import { bidOf, demoFolder } from "../support/demo.js";
 import { spoken } from "../support/spoken.js";
 import { takeSteps } from "./soffice.js";
 import type { Step } from "./steps.js";
@@ -51,7 +51,8 @@ beforeAll(async () => {
   for (const name of ["garden-corner.json", "office-book.json"]) {
     await copyFile(join(demoFolder, name), at(name));
   }
-  expect((await rillbook("bid", at("garden-corner.json"), "-o", at("bid.xlsx"))).status).toBe(0);
+  const { bytes } = await bidOf(join(demoFolder, "garden-corner.json"));
+  await writeFile(at("bid.xlsx"), bytes);
   const steps = typed.map(([name, keys]): Step => ({ kind: "type", name, keys }));
   await takeSteps(at("bid.xlsx"), steps, at("typed.xlsx"), "en-US", 280);
 }, 300_000);

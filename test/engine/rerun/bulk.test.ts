@@ -159,15 +159,11 @@ test.skipIf(process.platform === "win32").each<[string, (path: string) => string
   ["book.xlsx", (path) => ["office", path, "--template", "fence"]],
   ["book.json", (path) => ["rerun", ".", "--office", path]],
   ["lines.jsonl", (path) => ["rerun", "--join", path]],
-])(
-  "a pipe called %s is refused and not waited for (%#)",
-  { timeout: 10_000 },
-  async (name, args) => {
-    const { status, err } = await command(...args(await pipe(name)));
-    expect(status).toBe(2);
-    expect(err).toMatch(/not a file/);
-  },
-);
+])("a pipe called %s is refused and not waited for (%#)", async (name, args) => {
+  const { status, err } = await command(...args(await pipe(name)));
+  expect(status).toBe(2);
+  expect(err).toMatch(/not a file/);
+});
 
 test.skipIf(process.platform === "win32")(
   "a pipe or a device in a folder is a file without a result",

@@ -40,9 +40,7 @@ function attempt(bytes: Uint8Array): Omit<WorkbookContent, "partNames"> | undefi
   }
 }
 
-test("flipped bytes and cut files are refused, or read as what they were", {
-  timeout: 20000,
-}, () => {
+test("flipped bytes and cut files are refused, or read as what they were", () => {
   const whole = attempt(valid);
   let refused = 0;
   for (let seed = 0; seed < 400; seed++) {
@@ -90,7 +88,7 @@ const pieces = [
   "../",
 ];
 
-test("edited parts are refused or read, with a right checksum", { timeout: 20000 }, () => {
+test("edited parts are refused or read, with a right checksum", () => {
   const original = unzipSync(valid);
   const names = Object.keys(original);
   let read = 0;
