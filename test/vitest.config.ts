@@ -2,11 +2,15 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { configDefaults, defineConfig } from "vitest/config";
 import LongestFirst from "./sequence.js";
+import { keptIn, sweep } from "./support/out-cache.js";
 
 const root = new URL("..", import.meta.url).pathname;
 
 // programs that tests start keep compiled models here, not in the home of whoever runs them
 process.env.XDG_CACHE_HOME = join(root, "out/cache");
+
+const modules = keptIn("modules");
+sweep(modules);
 
 const testFiles = readdirSync(join(root, "test"), { recursive: true, encoding: "utf8" })
   .filter((name) => name.endsWith(".test.ts"))
@@ -48,6 +52,8 @@ export default defineConfig({
     root,
     // one more than the usual: no test goes by a clock, and a machine with two cores has both at work
     maxWorkers: "100%",
+    // what a run made of a source serves the next one, by a digest of its text: those under later releases of Node begin so
+    experimental: { fsModuleCache: true, fsModuleCachePath: modules },
     sequence: { sequencer: LongestFirst },
     reporters: report ? ["default", ["json", { outputFile: report }]] : ["default"],
     projects: [
