@@ -97,13 +97,17 @@ export async function rerun(
       asked,
       options,
       listener,
+      drained: () => {
+        // exceljs takes its time to load, and the threads have the processors until then
+        // a fault of it is met where it is needed
+        if (place !== undefined) summaryWriter().catch(() => undefined);
+      },
     });
     const results = await Results.of([path]);
     const totals = await totalsOf(results);
     const summary = place === undefined ? undefined : output;
     if (place !== undefined) {
-      // read at the end: exceljs takes its time, and threads have the processors at the beginning
-      const { writeSummary } = await import("./summary/write-summary.js");
+      const { writeSummary } = await summaryWriter();
       await writeSummary(place, results, totals);
     }
     return {
@@ -117,6 +121,8 @@ export async function rerun(
     if (temporary !== undefined) await rm(temporary, { recursive: true, force: true });
   }
 }
+
+const summaryWriter = () => import("./summary/write-summary.js");
 
 /** Looks at what the run writes before it begins. Gives the summary, where one is written. */
 async function placeFor({
@@ -180,6 +186,8 @@ interface Way {
   readonly asked: Asked;
   readonly options: RerunOptions;
   readonly listener: Listener;
+  /** Called when no file is left to begin: threads may idle from then on. */
+  readonly drained: () => void;
 }
 
 /** Counts every file once, also those that the run before a resumed one did. */
@@ -195,7 +203,7 @@ async function runInto(
   path: string,
   run: RunLine,
   files: readonly string[],
-  { trade, templatesModule, asked, options, listener }: Way,
+  { trade, templatesModule, asked, options, listener, drained }: Way,
 ): Promise<{ complete: boolean; done: number }> {
   const left = options.resume ? await leftBy(path, run) : undefined;
   if (left === undefined && (await isUnfinished(path))) {
@@ -238,6 +246,7 @@ async function runInto(
         progress.add(count);
       },
       signal,
+      drained,
     );
     const complete = done === files.length;
     if (complete) {

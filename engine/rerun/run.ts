@@ -26,7 +26,7 @@ export function tasksFor(
  * Does all tasks, a few lists ahead of the workers and no more, so that memory does not grow
  * with their number. Those for both evaluators all go to the first worker, and first: the second evaluator takes
  * long to make ready, and memory. `take` gets the results as they come. Ends early when `signal` is given:
- * what is under way is still taken.
+ * what is under way is still taken. `drained` is called once nothing is left to begin.
  * Throws RillbookError where the evaluators differ.
  */
 export async function runAll(
@@ -35,6 +35,7 @@ export async function runAll(
   take: (lines: readonly ResultLine[]) => Promise<void>,
   progress: (count: number) => void,
   signal: AbortSignal,
+  drained: () => void = () => undefined,
 ): Promise<void> {
   const { count } = workers;
   const length = Math.ceil(Math.min(longestList, tasks.length / (count * 8)));
@@ -44,7 +45,10 @@ export async function runAll(
     while (!signal.aborted) {
       const first = place === 0 ? judged.next(judgedFirst) : [];
       const list = first.length > 0 ? first : others.next(length);
-      if (list.length === 0) return;
+      if (list.length === 0) {
+        drained();
+        return;
+      }
       const done = await workers.run(list, place);
       await take(done.flatMap(lineOf));
       progress(list.length);

@@ -79,6 +79,23 @@ test("workers get a few lists at a time, and all files are done once", async () 
   expect([most(), Math.max(...lists)]).toEqual([4, 16]);
 });
 
+test("it is told when nothing is left to begin, while the last lists are still under way", async () => {
+  const taken: number[] = [];
+  const { workers } = fake(({ file }) => ({ line: line(file) }));
+  const take = async (lines: readonly ResultLine[]) => {
+    taken.push(lines.length);
+  };
+  const sum = () => taken.reduce((all, count) => all + count, 0);
+  let atDrained: number | undefined;
+  const drained = () => {
+    atDrained ??= sum();
+  };
+  const tasks = tasksFor(files(1000), new Map(), 0);
+  await runAll(tasks, workers, take, () => undefined, never, drained);
+  expect(atDrained).toBeGreaterThan(900);
+  expect(sum()).toBe(1000);
+});
+
 test("a fault ends the run without doing the rest", async () => {
   const { workers, lists } = fake(() => ({ fault: "they differ" }));
   const run = runAll(
