@@ -50,7 +50,7 @@ export const proposalOfBasin: readonly PlacedLine<ProposalSection>[] = [
     `${lined}, enough for about {days_it_lasts|0} of warm weather between two fillings.`,
     "AND(weather_known,days_it_lasts>=1[days],fill_line_length<=0)",
   ),
-  bullet("storm", "In heavy rain the basin overflows at {overflow_said}."),
+  bullet("storm", "In heavy rain, water runs over at {overflow_said}."),
   bullet(
     "storm",
     'When we leave, we clean up the ground that we crossed.{IF(lawn_area>0,""," Lawn worn by our way across it is not repaired in this price; ask us for seed or sod as an option.")}',
@@ -82,5 +82,5 @@ export const handOverOfBasin: readonly PlacedLine<HandOverSection>[] = [
     "normal",
     "Haze and some foam in the first weeks, while dust washes out of the stone; rinse, do not add chemicals.",
   ),
-  bullet("normal", "In heavy rain water leaves the basin at {overflow_said}: keep that way clear."),
+  bullet("normal", "In heavy rain, water runs over at {overflow_said}: keep that way clear."),
 ];

@@ -99,6 +99,7 @@ export const safeDig = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
     }),
     shored_face: calc(area, "SUM(digs.face)", "Face to shore", {
       strong: true,
+      zero: "0",
       note: "Hired and set as a whole; where a shield is moved along, set its own rate in the office book.",
     }),
     digs_engineered: calc(count, 'COUNT_WHERE(digs.by, "engineered")', "Digs with engineered protection", {

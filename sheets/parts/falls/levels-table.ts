@@ -46,7 +46,7 @@ export const levelsTable = table(
     planned_flow: calc(flow, "above.planned_flow+override_flow+added_flow", "Planned flow", {
       first: "override_flow+added_flow",
     }),
-    drop: calc(head, "LARGEST_WHERE(falls.drop_counted,falls.level,number)", "Drop"),
+    drop: calc(length, "LARGEST_WHERE(falls.drop_counted,falls.level,number)", "Drop"),
     lip_built: calc(length, "LARGEST_WHERE(falls.lip_built,falls.level,number)", "Widest lip to build"),
     run_fall: calc(head, "SUM_WHERE(runs.fall_counted,runs.after_level,number)", "Fall of its runs"),
     height: calc(

@@ -63,7 +63,7 @@ describe("what a person wrote stands on the pages as it was written", () => {
         has(proposal, `For Another invented customer, ${site}`);
         has(proposal, `•  ${fall}: a fall 3 ft wide`);
         has(proposal, `•  ${pool}: an open pool about 7 ft by 5 ft`);
-        has(proposal, `the basin overflows at ${place}.`);
+        has(proposal, `water runs over at ${place}.`);
         has(crew, `Work to do: ${title}`);
         has(crew, site);
         has(crew, `${fall}, level 1`);
