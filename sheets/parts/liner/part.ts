@@ -88,7 +88,7 @@ const linerOf = (lined: Lined): Part =>
         ),
         bullet(
           "step: liner",
-          `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}} to carry it{IF(liner_people<=crew_size,", or the machine",", the crew is "&FIXED(crew_size,0)&": by machine, or bring "&FIXED(liner_people-crew_size,0)&" more")}.`,
+          `Heaviest cut {liner_weight_heaviest|0}: {${counted("liner_people", "person", "people")}} to carry it{IF(liner_people<=crew_size,IF(by_hand,"",", or the machine"),", the crew is "&FIXED(crew_size,0)&": "&IF(by_hand,"","by machine, or ")&"bring "&FIXED(liner_people-crew_size,0)&" more")}.`,
         ),
       ),
       ...under(

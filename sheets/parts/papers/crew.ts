@@ -1,6 +1,7 @@
 import { type Block, panel, place, row } from "../../../engine/template/index.js";
 import { crewPage, stepMark } from "../../plan/crew-page.js";
 import { headingMark } from "../../plan/page-line.js";
+import { counted } from "../../vocabulary/counted.js";
 import type { Whole } from "../brought.js";
 import { draftOf } from "./letterhead.js";
 import { pageLines } from "./page-lines.js";
@@ -8,6 +9,7 @@ import { saidTo } from "./said-to.js";
 import { siteSketch } from "./site-sketch.js";
 
 const said = saidTo("crew");
+const hired = counted("machine_hire_days/1[days]", "day", "days");
 
 /** What the crew builds from: the dangers and the drawings first, then the steps in their order. */
 export function crew(all: Whole): { readonly page: readonly Block[]; readonly working: readonly Block[] } {
@@ -43,7 +45,10 @@ export function crew(all: Whole): { readonly page: readonly Block[]; readonly wo
       place(
         [7, 6],
         "right",
-        said("crew_size_said", "~{crew_size|0} people, {work_days|0} of work, machine on hire {machine_hire_days|0}"),
+        said(
+          "crew_size_said",
+          `~{crew_size|0} people, {work_days|0} of work, {IF(by_hand,"by hand","machine on hire "&${hired})}`,
+        ),
       ),
     ),
     row(

@@ -10,7 +10,11 @@ export const siteSketch = (): PanelBlock =>
     row(
       14,
       place([1, 7], "slot", "Site sketch: stakes, berm, walls, trees, stone drop", { down: 4 }),
-      place([8, 5], "text", said("site_ways", "~Haul {site_haul|0} from truck to work, by {work_method}.")),
+      place(
+        [8, 5],
+        "text",
+        said("site_ways", '~Haul {site_haul|0} from truck to work, {IF(by_hand,"","by ")&work_method}.'),
+      ),
     ),
     row(
       14,

@@ -14,7 +14,12 @@ export const schedule = part("Schedule", "Days to allow for rain.", {
   crew: [
     line(
       "before",
-      '{work_days|0} of work by the hours below, {days_allowed|0} with the usual rain, as the customer was told. The machine is on hire {machine_hire_days|0}: the days that it works{IF(hire_in_rain,", and rain between them","")}.',
+      "{work_days|0} of work by the hours below, {days_allowed|0} with the usual rain, as the customer was told.",
+      "rain_known",
+    ),
+    line(
+      "before",
+      'The machine is on hire {machine_hire_days|0}: the days that it works{IF(hire_in_rain,", and rain between them","")}.',
       "AND(rain_known,machine_hire_days>0[days])",
     ),
   ],

@@ -53,6 +53,15 @@ test("a soil typed past its list puts errors into the lines: the page still begi
   expect(rest.join()).toContain("#N/A");
 });
 
+test("a job by hand names no machine on Crew, and still says how long it takes", () => {
+  const said = page({ gate_width: 2.5 });
+  expect(said).toContain("Haul 50 ft from truck to work, by hand.");
+  expect(said).toMatch(/4 people, \d+ days of work, by hand/);
+  expect(said).toMatch(/\d+ days of work by the hours below, \d+ days with the usual rain/);
+  expect(said).not.toMatch(/machine on hire|The machine is|or the machine|by machine/);
+  expect(page()).toMatch(/machine on hire 11 days[\s\S]*The machine is on hire 11 days: the days/);
+});
+
 describe("what a foreman asks first", () => {
   test("where the main goes through the liner, as deep as its trench lays it, and where the manifold stands", () => {
     // 24 in of trench, 4 in of bedding
