@@ -1,5 +1,6 @@
 import { type Reference, referencesOf, type Tree } from "../formula/tree.js";
 import { areaCells } from "../template/area.js";
+import { madeCodeOf, type ReadList } from "../template/made-code.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 
 /** Cells that follow one another in the list of values and are read together: a column, or a piece of a sheet's area. */
@@ -52,10 +53,42 @@ const known = new WeakMap<Model, Links>();
 export function links(model: Model): Links {
   const found = known.get(model);
   if (found !== undefined) return found;
-  const made = linksAmong(model, model.order);
+  const kept = madeCodeOf(model)?.reads();
+  const made = kept === undefined ? linksAmong(model, model.order) : linksOf(model, kept);
   known.set(model, made);
   return made;
 }
+
+/** What the formulas of a model read, as lists of numbers alone. */
+export function readList(model: Model): ReadList {
+  const { reads, stretches } = linksAmong(model, model.order);
+  return {
+    counts: reads.map(({ length }) => length),
+    nodes: reads.flat(),
+    stretches: stretches.flatMap(({ from, rows }) => [from, rows]),
+  };
+}
+
+function linksOf(model: Model, { counts, nodes, stretches }: ReadList): Links {
+  let end = 0;
+  const reads = counts.map((count) => {
+    end += count;
+    return nodes.slice(end - count, end);
+  });
+  const places = Array.from({ length: stretches.length / 2 }, (_, i) => ({
+    from: stretches[2 * i] as number,
+    rows: stretches[2 * i + 1] as number,
+  }));
+  return { reads, stretches: places, within: withinOf(model.cells.length, places) };
+}
+
+/** The stretches in which each cell stands. */
+const withinOf = (cells: number, stretches: readonly Stretch[]): Lists =>
+  listsOf(cells, (put) => {
+    stretches.forEach(({ from, rows }, i) => {
+      for (let index = from; index < from + rows; index++) put(index, cells + i);
+    });
+  });
 
 /** What a formula reads from a row: a cell, or a stretch. */
 type Node = (row: number) => number;
@@ -98,12 +131,7 @@ export function linksAmong(
     known.set(native, nodes);
     return nodes.map((node) => node(row));
   });
-  const within = listsOf(cells, (put) => {
-    stretches.forEach(({ from, rows }, i) => {
-      for (let index = from; index < from + rows; index++) put(index, cells + i);
-    });
-  });
-  return { reads, stretches, within };
+  return { reads, stretches, within: withinOf(cells, stretches) };
 }
 
 /** The runs of cells that follow one another: from, and how many. */

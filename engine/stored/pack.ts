@@ -1,6 +1,7 @@
 import { functionList } from "../evaluate/closures.js";
+import { readList } from "../evaluate/links.js";
 import { validatorText } from "../job/validator.js";
-import type { FunctionList } from "../template/made-code.js";
+import type { FunctionList, ReadList } from "../template/made-code.js";
 import type { Cell, Condition, Model } from "../template/model.js";
 import { shownKey } from "../template/tables.js";
 import { GraphPacker, type PackedGraph } from "./graph.js";
@@ -50,6 +51,7 @@ export type PackedFormula = readonly [
 export interface Packed {
   readonly model: PackedModel;
   readonly functions: FunctionList;
+  readonly reads: ReadList;
   readonly validator: string;
 }
 
@@ -58,6 +60,7 @@ export function packed(model: Model): Packed {
   return {
     model: new Packer().model(model),
     functions: functionList(model),
+    reads: readList(model),
     validator: validatorText(model),
   };
 }

@@ -3,6 +3,7 @@ import { loadJob } from "../../../engine/book/load-job.js";
 import { calculateFast } from "../../../engine/evaluate/calculate-fast.js";
 import { functionList } from "../../../engine/evaluate/closures.js";
 import { judgeSheets } from "../../../engine/evaluate/judge-task.js";
+import { links, readList } from "../../../engine/evaluate/links.js";
 import { validateJob } from "../../../engine/job/validate.js";
 import { type FunctionList, madeCodeOf } from "../../../engine/template/made-code.js";
 import type { Cell, Condition, Model } from "../../../engine/template/model.js";
@@ -85,6 +86,8 @@ test.each(all)(
     expect(stored.template).toBe(fresh.template);
     expect(stored.system).toBe(fresh.system);
     expect(codeText(madeCodeOf(stored)?.functions())).toBe(codeText(functionList(fresh)));
+    expect(asText(madeCodeOf(stored)?.reads())).toBe(asText(readList(fresh)));
+    expect(asText(links(stored))).toBe(asText(links(fresh)));
   },
 );
 
