@@ -36,10 +36,10 @@ export const heading = (words: string, when?: string): PageLine => ({
 
 const firstFailure = "FAILURES_SAID(checks_failed,INDEX(check_shown.check,1),INDEX(check_shown.sheet,1))";
 
-/** The first line of a page that goes out of the office: it says so while the bid does not stand. */
+/** The first line of a page that goes out of the office: it says so while the bid does not stand, or has no price yet. */
 export const draftLine: PageLine = {
-  says: `~DRAFT, not to be handed out: {TEXTJOIN("; ",TRUE,errors_said,${firstFailure})}. See the sheet Checks.`,
-  when: "NOT(bid_stands)",
+  says: `~DRAFT, not to be handed out: {TEXTJOIN("; ",TRUE,errors_said,${firstFailure},IF(described,"","no price yet"))}. See the sheet {IF(AND(bid_stands,NOT(described)),"Summary","Checks")}.`,
+  when: "NOT(AND(bid_stands,described))",
 };
 
 /** A sentence with figures in braces, on a line of its own. */

@@ -1,7 +1,12 @@
 import { describe, expect, test } from "vitest";
+import { valuesOf } from "../../../engine/book/values.js";
+import { calculateFast } from "../../../engine/evaluate/calculate.js";
+import type { JobRecord } from "../../../engine/job/record.js";
 import {
+  book,
   type Changes,
   changedDemo,
+  demo,
   demoRows,
   firstRow,
   model,
@@ -60,6 +65,16 @@ test("a job by hand names no machine on Crew, and still says how long it takes",
   expect(said).toMatch(/\d+ days of work by the hours below, \d+ days with the usual rain/);
   expect(said).not.toMatch(/machine on hire|The machine is|or the machine|by machine/);
   expect(page()).toMatch(/machine on hire 11 days[\s\S]*The machine is on hire 11 days: the days/);
+});
+
+test("a job that has no price yet prints as a draft, though no check of it fails", () => {
+  const began = { ...demo.inputs, runs: [] };
+  const values = calculateFast(model, [
+    ...valuesOf(model, { ...demo, inputs: began } as JobRecord, book),
+  ]);
+  expect([shown(values, "described"), shown(values, "price")]).toEqual([false, 0]);
+  const [first] = pageCells(model, "crew").map(({ index }) => String(values[index]));
+  expect(first).toMatch(/^DRAFT, not to be handed out: .*no price yet/);
 });
 
 describe("what a foreman asks first", () => {
