@@ -96,6 +96,17 @@ export class Cone {
     kept.settle();
     return values.slice();
   }
+
+  /** Does any formula of the cone hold an error among these values? */
+  holdsError(values: readonly Value[]): boolean {
+    const { index } = this.readers.steps;
+    for (let i = 0; i < index.length; i++) {
+      // of all values only errors and blanks are objects
+      const value = values[index[i] as number] as Value;
+      if (typeof value === "object" && value !== null) return true;
+    }
+    return false;
+  }
 }
 
 /**

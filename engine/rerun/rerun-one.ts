@@ -135,7 +135,8 @@ export class Rerunner {
     const { values: given, leftOut } = old.inputs(model, book);
     fillBook(model, given, book);
     const values = this.#calculate(model, given);
-    const { cells } = this.#coneOf(model);
+    const cone = this.#coneOf(model);
+    const { cells } = cone;
     const { file } = task;
     const asked = task.judged ? this.#took(model, given) : undefined;
     if (task.judged) {
@@ -159,7 +160,7 @@ export class Rerunner {
     const moved = this.#moved(old, model, before, given);
     const took = asked ?? this.#took(model, given);
     const built = took && this.#built(old, model, before, took);
-    const errors = inError(model, values, cells);
+    const errors = cone.holdsError(values) ? inError(model, values, cells) : undefined;
     const line: JobLine = {
       line: "job",
       file,
