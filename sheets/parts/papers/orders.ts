@@ -92,7 +92,12 @@ function headOf(k: number): Block {
       row(18, place([1, 9], "small", cell("contact", "company_contact"))),
       row(
         22,
-        place([1, 8], "title", "Purchase order"),
+        // nobody orders by a bid that does not stand, or is not described whole
+        place(
+          [1, 8],
+          "title",
+          cell("title", 'IF(AND(bid_stands,described),"Purchase order","DRAFT, not to be sent: purchase order")'),
+        ),
         place([9, 1], "label", "No."),
         place([10, 3], "field", cell("number", `IF(LEN(order_number)>0,order_number&"-${k}","")`)),
       ),

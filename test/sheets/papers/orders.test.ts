@@ -16,6 +16,13 @@ test("an order has its number, or a field for it, and says where to ship", () =>
   expect(pagesAfter().value("order_1_number")).toBe("");
 });
 
+test("an order of a bid that does not stand, or has no price yet, is a draft", () => {
+  const title = (changed: Record<string, unknown>) => pagesAfter(changed).value("order_1_title");
+  expect(title({})).toBe("Purchase order");
+  expect(title({ runs: [] })).toMatch(/^DRAFT, not to be sent/);
+  expect(title({ people_to_carry: 4, crew_size: 0.5 })).toMatch(/^DRAFT, not to be sent/);
+});
+
 test("each line of an order says quantity and unit price; both make its amount, and the amounts its sum", () => {
   const { value } = pagesAfter();
   let lines = 0;
