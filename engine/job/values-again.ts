@@ -10,7 +10,7 @@ import { mustBeUsable, unaskedOf, valueFor } from "./values.js";
  * otherwise are looked at again. Each call gives what `inputValues` gives, in a list of its own, or throws the same.
  */
 export class JobValues {
-  #last: { readonly plan: InputPlan; readonly values: readonly Value[] } | undefined;
+  #first: { readonly plan: InputPlan; readonly values: readonly Value[] } | undefined;
 
   constructor(
     private readonly model: Model,
@@ -20,8 +20,10 @@ export class JobValues {
 
   under(office: OfficeValues): Value[] {
     const plan = inputPlanOf(this.model, office);
-    const values = this.#last === undefined ? this.first(office) : this.#again(this.#last, plan);
-    this.#last = { plan, values: values.slice() };
+    if (this.#first !== undefined) return this.#again(this.#first, plan);
+    const values = this.first(office);
+    // a copy, since what is handed out has the office book's rows filled in
+    this.#first = { plan, values: values.slice() };
     return values;
   }
 

@@ -1,3 +1,4 @@
+import { readSync } from "node:fs";
 import { type FileHandle, open, stat } from "node:fs/promises";
 import { RillbookError } from "../errors.js";
 import { mustBeRegular } from "../files.js";
@@ -103,13 +104,13 @@ function parsed(text: string, path: string, number: number): Line {
   );
 }
 
-/** One line again, by its place. */
-export async function lineAt(
-  handle: FileHandle,
+/** One line again, by its place: at once, since a summary asks for thousands of them and has nothing else to do. */
+export function lineAt(
+  { fd }: FileHandle,
   { from, length }: Pick<PlacedLine, "from" | "length">,
-): Promise<Line> {
+): Line {
   const bytes = Buffer.alloc(length);
-  await handle.read(bytes, 0, length, from);
+  readSync(fd, bytes, 0, length, from);
   return JSON.parse(bytes.toString("utf8")) as Line;
 }
 

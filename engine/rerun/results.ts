@@ -94,7 +94,7 @@ export class Results {
         if (entry.kind !== kind) continue;
         const handle = handles.get(entry.path) ?? (await open(entry.path, "r"));
         handles.set(entry.path, handle);
-        const line = (await lineAt(handle, entry)) as ResultLine;
+        const line = lineAt(handle, entry) as ResultLine;
         const first = this.firsts.get(entry.job);
         const counts = first === undefined || first === entry.file;
         yield { line, ...(counts ? {} : { sameAs: first }) };

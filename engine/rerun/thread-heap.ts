@@ -1,7 +1,7 @@
 import { setFlagsFromString } from "node:v8";
 
 /** Heap with which a thread begins, MB: below it V8 looks for no garbage among what lives on, such as models. */
-const begun = 130;
+const begun = 120;
 
 /** Releases of V8 that are known to know the flag: Node 20 and 22. */
 const known: readonly string[] = ["11.3", "12.4"];
