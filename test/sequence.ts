@@ -14,11 +14,14 @@ export const longest: readonly string[] = [
   "test/office/tampered.test.ts",
   "test/sheets/written.test.ts",
   "test/sheets/partial.test.ts",
+  "test/sheets/money/audited.test.ts",
+  "test/sheets/as-exceljs.test.ts",
   "test/engine/cli/start.test.ts",
+  "test/engine/workbook/read/memory.test.ts",
+  "test/engine/set/writers.test.ts",
+  "test/engine/workbook/read/hostile.test.ts",
   "test/sheets/taken-back.test.ts",
   "test/engine/cli/bid.test.ts",
-  "test/sheets/as-exceljs.test.ts",
-  "test/engine/workbook/read/hostile.test.ts",
   "test/sheets/checks-fail.test.ts",
 ];
 

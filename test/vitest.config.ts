@@ -29,8 +29,7 @@ const setupFiles = [
 ];
 
 // Young space, MB: what a model and the judge's sheets are built from lives on, and is copied less often so. And V8
-// optimizes code as late as in the program itself. A tenth to a fifth less
-// processor time in tests that do much of both.
+// optimizes code as late as in the program itself. A tenth to a fifth less processor time in tests that do much of both.
 const late = flagOf(process.versions.v8);
 const execArgv = ["--max-semi-space-size=64", ...(late === undefined ? [] : [late])];
 

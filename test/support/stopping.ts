@@ -8,6 +8,7 @@ import { syncBuiltinESMExports } from "node:module";
 /** Where a run can be held, in the order in which a change of a file comes by; `written` is written without a lock. */
 export const points = [
   "before the lock",
+  "with the lock",
   "with an empty part",
   "with half a part",
   "before the part takes the place",
@@ -37,7 +38,7 @@ export function standStillAt(point: Point, time: number): void {
     const takesLock = String(to).endsWith(".lock");
     at(takesLock ? "before the lock" : "before the part takes the place");
     await real.rename(from, to);
-    if (!takesLock) at("after the part took the place");
+    at(takesLock ? "with the lock" : "after the part took the place");
   };
 
   /** The same write in two halves. */

@@ -68,6 +68,7 @@ test("ten writers at once lose no entry", async () => {
 const before = ["A 1", "A 2"];
 const places = [
   { at: "before the lock", done: false, holds: false },
+  { at: "with the lock", done: false, holds: true },
   { at: "with an empty part", done: false, holds: true },
   { at: "with half a part", done: false, holds: true },
   { at: "before the part takes the place", done: false, holds: true },
