@@ -20,12 +20,17 @@ const threadYoung = 24;
 /** So few files are done in one thread before another one is ready. */
 const fewFiles = 4;
 
-/** In this thread, one after another. */
+/** In this thread, one list after another, whichever file the system reads first. */
 export function inThisThread(trade: Trade, asked: Asked): Workers {
   const rerunner = new Rerunner(trade, asked);
+  let last: Promise<unknown> = Promise.resolve();
   return {
     count: 1,
-    run: (tasks) => rerunner.run(tasks),
+    run: (tasks) => {
+      const done = last.then(() => rerunner.run(tasks));
+      last = done.catch(() => undefined);
+      return done;
+    },
     close: async () => undefined,
   };
 }

@@ -1,3 +1,5 @@
+import { appendFile } from "node:fs/promises";
+import { join } from "node:path";
 import { expect, test, vi } from "vitest";
 import * as closures from "../../../engine/evaluate/closures.js";
 import type { ResultLine } from "../../../engine/rerun/lines.js";
@@ -19,6 +21,8 @@ const { stepsAmong } = await vi.importActual<typeof closures>(
 test("where the two evaluators differ, the run stops and names job and cell", async () => {
   const into = await folder();
   for (const name of ["F-1", "F-2", "F-3"]) await writeJob(into, name);
+  // the first is read last, and calculated first all the same
+  await appendFile(join(into, "F-1.json"), " ".repeat(4_000_000));
   let calculated = 0;
   vi.mocked(closures.stepsAmong).mockImplementationOnce((model, cells) => {
     const steps = stepsAmong(model, cells);
