@@ -38,7 +38,7 @@ export async function runAll(
   drained: () => void = () => undefined,
 ): Promise<void> {
   const { count } = workers;
-  const length = Math.ceil(Math.min(longestList, tasks.length / (count * 8)));
+  const length = Math.ceil(Math.min(longestList, tasks.length / (count * 24)));
   const others = new Queue(count === 1 ? tasks : tasks.filter((task) => !task.judged));
   const judged = new Queue(count === 1 ? [] : tasks.filter((task) => task.judged));
   const work = async (place: number): Promise<void> => {
