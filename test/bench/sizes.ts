@@ -21,8 +21,8 @@ export const sizes: Readonly<Record<"tiny" | "usual" | "full", Size>> = {
     ...{ draws: 50, processes: [1], commandRounds: 1 },
   },
   usual: {
-    ...{ rounds: 3, jobs: [100, 1000], once: [], workbooks: 48, officeFiles: 3 },
-    ...{ draws: 10_000, processes: [0], commandRounds: 3 },
+    ...{ rounds: 5, jobs: [100, 1000], once: [], workbooks: 48, officeFiles: 3 },
+    ...{ draws: 10_000, processes: [0], commandRounds: 5 },
   },
   full: {
     ...{ rounds: 5, jobs: [10, 100, 1000], once: [10_000], workbooks: 48, officeFiles: 8 },
