@@ -53,7 +53,7 @@ export function checkSurroundings(
     findings.push(...checkHidden(pair, content.look, { before, handout }));
     if (pair.fresh.name === trailSheet || pair.fresh.name === writtenSheet) continue;
     const areas = printAreas(content, pair.found.name);
-    const printed = (at: Position) => handouts.has(pair.fresh.name) && within(areas, at);
+    const printed = (at: Position) => handout && within(areas, at);
     const own = ours.get(pair.found.name) ?? new Set();
     findings.push(...differences(pair, { nameAt, ours: own, printed, formatOf }), ...rules(pair));
   }

@@ -50,7 +50,8 @@ function originsLine(findings: readonly Finding[]): string[] {
 const placesOf = (one: Finding): string =>
   isOrigin(one) && one.names !== undefined ? one.names.join(", ") : placeAndName(one);
 
-const placeAndName = ({ where, name }: Finding): string =>
+/** `Sheet!B91 (its_name)`; the place alone where it names the cell. */
+export const placeAndName = ({ where, name }: Finding): string =>
   name === undefined || where.includes(name) ? where : `${where} (${name})`;
 
 const linesOf = ({ model, headline, changes }: Audit): string[] =>

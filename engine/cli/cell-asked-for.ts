@@ -4,9 +4,7 @@ import { RillbookError } from "../errors.js";
 import { nearName } from "../formula/near-name.js";
 import { suggestion } from "../formula/suggest.js";
 import type { Cell, Model, Table } from "../template/model.js";
-
-/** Where a cell stands, as spreadsheets write it: a sheet, a `!` and an address. */
-const place = /^'?(.+?)'?!\$?([a-z]{1,3})\$?(\d+)$/i;
+import { placeGiven, placeInTemplate, standingAt } from "../template/standing-at.js";
 
 /**
  * The cell, column or table that a name on the command line means: a name in any case, or the place of a
@@ -21,8 +19,8 @@ export function askedFor(
   tables = true,
 ): string {
   const { model } = job;
-  const found = place.exec(given);
-  if (found !== null) return standingAt(job, given, found);
+  const place = placeGiven(given);
+  if (place !== undefined) return idAt(job, given, place);
   const name = given.toLowerCase();
   const [table = "", key = ""] = name.split(".");
   const isColumn = model.tables.get(table)?.columns.has(key) ?? false;
@@ -30,20 +28,17 @@ export function askedFor(
   throw unknown(model, given, tables);
 }
 
-function standingAt(
+function idAt(
   { model, at }: Pick<OpenedJob, "model" | "at">,
   given: string,
-  [, sheet = "", letters = "", line = ""]: RegExpExecArray,
+  { sheet, place }: { readonly sheet: string; readonly place: string },
 ): string {
-  const wanted = `${sheet}!${letters}${line}`.toLowerCase();
   const here = (cell: Cell): string | undefined => {
-    if (at === undefined) {
-      return `${cell.sheet}!${addressOf(cell.column, cell.line)}`;
-    }
+    if (at === undefined) return placeInTemplate(cell);
     const match = at.get(cell.id);
     return match === undefined ? undefined : `${match.sheet}!${match.address}`;
   };
-  const cell = model.cells.find((one) => here(one)?.toLowerCase() === wanted);
+  const cell = standingAt(model, place, here);
   if (cell !== undefined) return cell.id;
   const sheets = model.sheets.map(({ name }) => name);
   if (!sheets.some((one) => one.toLowerCase() === sheet.toLowerCase())) {

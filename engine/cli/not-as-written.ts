@@ -1,4 +1,6 @@
 import type { Finding } from "../audit/index.js";
+import { placeAndName } from "../audit/report.js";
+import { short } from "../audit/subject.js";
 
 /**
  * What nobody did to the workbook: a check of the bid that fails, which the bid says itself, and results that were not
@@ -23,10 +25,5 @@ export const wrongBesides = (file: string, findings: readonly Finding[]): string
 
 const longest = 200;
 
-function firstOf([first]: readonly Finding[]): string {
-  if (first === undefined) return "";
-  const { where, name, found } = first;
-  const place = name === undefined || where.includes(name) ? where : `${where} (${name})`;
-  const said = `${place}: ${found}`;
-  return said.length <= longest ? said : `${said.slice(0, longest - 1)}…`;
-}
+const firstOf = ([first]: readonly Finding[]): string =>
+  first === undefined ? "" : short(`${placeAndName(first)}: ${first.found}`, longest);

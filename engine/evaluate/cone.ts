@@ -68,9 +68,8 @@ export class Cone {
     this.readers = readersAmong(model, this.cells);
     const calculated = new Set(this.readers.steps.index);
     const others = Uint32Array.from(model.cells.keys()).filter((index) => !calculated.has(index));
-    const read = others.map((index) => Number(isRead(this.readers, index)));
-    this.#given = others.filter((_, i) => read[i] === 1);
-    this.#beside = others.filter((_, i) => read[i] === 0);
+    this.#given = others.filter((index) => isRead(this.readers, index));
+    this.#beside = others.filter((index) => !isRead(this.readers, index));
   }
 
   /**

@@ -112,9 +112,13 @@ const usuals = new WeakMap<PlannedTable, (readonly Value[] | undefined)[]>();
 function usualOf(table: PlannedTable, job: JobRecord, count: number): readonly Value[] {
   const known = usuals.get(table) ?? [];
   usuals.set(table, known);
-  const nothing = Array.from({ length: count }, () => ({}));
-  known[count] ??= table.rows.flat().map((input) => valueFor(input, job, nothing));
+  known[count] ??= withNothing(table, job, count);
   return known[count];
+}
+
+function withNothing({ rows }: PlannedTable, job: JobRecord, count: number): readonly Value[] {
+  const nothing = Array.from({ length: count }, () => ({}));
+  return rows.flat().map((input) => valueFor(input, job, nothing));
 }
 
 const unasked = new WeakMap<InputPlan, readonly Value[]>();

@@ -1,9 +1,9 @@
-import { addressOf } from "../address.js";
 import { RillbookError } from "../errors.js";
 import { nearName } from "../formula/near-name.js";
 import { referencesOf } from "../formula/tree.js";
 import { inputPlanOf } from "../job/input-plan.js";
 import type { Cell, Model } from "../template/model.js";
+import { placeGiven, standingAt } from "../template/standing-at.js";
 
 /** `name=value` as asked for: one input, or a whole row to be taken out. */
 export type Assignment =
@@ -56,7 +56,8 @@ function inputNamed(model: Model, name: string): Cell {
       `${name} is row ${row}, but the table has rows 1 to ${rows}. Use one that is blank; where all are full, take out one that is not needed (${table}[n]=), or give what is left to a job of its own.`,
     );
   }
-  const standing = standingAt(model, name);
+  const place = placeGiven(name)?.place;
+  const standing = place === undefined ? undefined : standingAt(model, place);
   if (standing !== undefined) throw byPlace(model, name, standing);
   if (cell !== undefined) {
     const what = cell.declaration.kind === "book" ? "from the office book" : "a formula or fixed";
@@ -71,17 +72,6 @@ function inputNamed(model: Model, name: string): Cell {
   throw new RillbookError(
     "name-unknown",
     `The name "${name}" is not an input of template ${model.template.name}.${advice} "rillbook names" lists all.`,
-  );
-}
-
-/** The cell of which somebody gave the place, `Walk!C18`, as the template puts it. */
-function standingAt(model: Model, name: string): Cell | undefined {
-  const [, sheet = "", letters = "", line = ""] =
-    /^'?(.+?)'?!\$?([a-z]{1,3})\$?(\d+)$/i.exec(name) ?? [];
-  if (line === "") return undefined;
-  const wanted = `${sheet}!${letters}${line}`.toLowerCase();
-  return model.cells.find(
-    (one) => `${one.sheet}!${addressOf(one.column, one.line)}`.toLowerCase() === wanted,
   );
 }
 
