@@ -1,5 +1,4 @@
-import type { CrewSection } from "../../plan/crew-page.js";
-import { step } from "../../plan/crew-page.js";
+import { type CrewSection, step } from "../../plan/crew-page.js";
 import { bullet, bulletEachRow, type PlacedLine, under } from "../../plan/page-line.js";
 import { stonePlaces, stoneWork } from "../../tables/stone.js";
 import { stonePlaceTable } from "./places.js";
@@ -7,6 +6,7 @@ import { stoneSaid } from "./stone-said.js";
 
 /** Its hours are the gravel's; it is done before the basin is filled, so that crates and vault neither float nor shift. */
 const crateFill = "Fill stone around the crates";
+const cratesFilled = 'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0';
 
 /** The task that lays the stone of a place, as the places are to start from; further places stand with the boulders. */
 function taskOf(place: (typeof stonePlaces)[number] | undefined): string {
@@ -26,11 +26,7 @@ const stoneOf = (row: number) =>
 
 export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   {
-    ...step(
-      "do: stones",
-      `${crateFill} (hours: gravel)`,
-      'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0',
-    ),
+    ...step("do: stones", `${crateFill} (hours: gravel)`, cratesFilled),
     task: crateFill,
   },
   ...under(
@@ -38,7 +34,7 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
     bullet(
       "step: stones",
       "Once main and lines have held water, before the basin is filled for the test run: up to the rim.",
-      'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0',
+      cratesFilled,
     ),
   ),
   ...Array.from({ length: stonePlaceTable.rows }, (_, row) => row).flatMap((row) =>
@@ -48,11 +44,7 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   ),
   ...under(
     "Dump and rake gravel, fill the basin's stone",
-    bullet(
-      "step: stone",
-      "Its hours hold the stone around the crates, filled before the test run.",
-      'SUM_WHERE(stone_places.tons,stone_places.covers,"basin fill")>0',
-    ),
+    bullet("step: stone", "Its hours hold the stone around the crates, filled before the test run.", cratesFilled),
   ),
   ...under(
     "Choose and set the lips",
