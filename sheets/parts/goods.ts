@@ -14,6 +14,8 @@ export interface Buy {
   readonly waste?: number;
   /** A column that says in its row of what size it is ordered. */
   readonly sized?: string;
+  /** A formula of words: the size or rating that a supplier would ask back for. */
+  readonly said?: string;
   /** A column that says in its row what the line is, where people name it. */
   readonly named?: string;
 }

@@ -1,3 +1,4 @@
+import { calc, lines, text } from "../../../engine/template/index.js";
 import { wireSizes } from "../../tables/wires.js";
 import type { UsualLine } from "../goods.js";
 
@@ -8,6 +9,7 @@ export const circuitGoods: readonly UsualLine[] = [
     code: "gfci-outlet",
     wanted: "IF(electric_counted,1,0)",
     unit: "each",
+    said: "breaker_said",
     placeholder: 100,
   },
   {
@@ -15,6 +17,7 @@ export const circuitGoods: readonly UsualLine[] = [
     code: "breaker",
     wanted: "IF(electric_counted,1,0)",
     unit: "each",
+    said: "breaker_said",
   },
   {
     what: "conduit with its fittings",
@@ -22,6 +25,7 @@ export const circuitGoods: readonly UsualLine[] = [
     wanted: "conduit_wanted",
     unit: "ft",
     waste: 0.1,
+    said: "conduit_said",
   },
   ...wireSizes.map(({ name }) => ({
     what: `wire ${name}, copper`,
@@ -29,5 +33,12 @@ export const circuitGoods: readonly UsualLine[] = [
     wanted: `IF(wire_size="${name}",wire_wanted,0)`,
     unit: "ft" as const,
     waste: 0.05,
+    said: '"single conductors: two and ground"',
   })),
 ];
+
+/** What the counter asks for: common practice, no source. */
+export const circuitSaid = lines("Wording of the circuit", {
+  breaker_said: calc(text, "~{breaker_rating|0}, {supply_voltage|0}", "Breaker, as ordered"),
+  conduit_said: calc(text, '"for three conductors of "&wire_size', "Conduit, as ordered"),
+});

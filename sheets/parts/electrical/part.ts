@@ -6,7 +6,7 @@ import { hire, production, wage } from "../rates.js";
 import { task } from "../task.js";
 import { electricCautions } from "./cautions.js";
 import { circuit } from "./circuit.js";
-import { circuitGoods } from "./goods.js";
+import { circuitGoods, circuitSaid } from "./goods.js";
 import { electricWork } from "./work.js";
 
 const conduitTask = "Run conduit and wire to the pump";
@@ -19,7 +19,7 @@ export const electrical = part(
   "The circuit that feeds the pump and what runs beside it, and who does it.",
   {
     section: "Electric",
-    blocks: { Electric: [electricWork, circuit] },
+    blocks: { Electric: [electricWork, circuit], Wording: [circuitSaid] },
     below: { Electric: [electricCautions, wireTable] },
     formulas: electricFormulas,
     // NEC Table 300.5: 18 in of cover over plastic conduit (from memory), and room for the conduit

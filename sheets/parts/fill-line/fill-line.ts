@@ -1,4 +1,15 @@
-import { calc, check, flow, hours, length, lines, office, smallLength, walk } from "../../../engine/template/index.js";
+import {
+  calc,
+  check,
+  flow,
+  hours,
+  length,
+  lines,
+  office,
+  smallLength,
+  text,
+  walk,
+} from "../../../engine/template/index.js";
 import { itemCode } from "../../vocabulary/item-code.js";
 import { waterVolume } from "../../vocabulary/quantities.js";
 import { plus } from "../added.js";
@@ -21,6 +32,8 @@ export const fillLine = ({ added }: Pick<Whole, "added">) =>
       least: 0.25,
       most: 4,
     }),
+    fill_bore_said: calc(text, '"bore "&fill_bore_words', "Fill line, as ordered", { working: true }),
+    fill_bore_words: calc(text, "~{fill_line_bore}", "Fill line bore, in words", { working: true, reader: "crew" }),
     fill_flow: office(flow, "Fill line flow", {
       default: 4,
       least: 0.1,

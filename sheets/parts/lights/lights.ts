@@ -85,3 +85,9 @@ export const lights = lines("Lights", {
     { label: "Voltage drop too high", level: "look" },
   ),
 });
+
+/** What the counter asks for. */
+export const lightsSaid = lines("Wording of the lights", {
+  light_said: calc(text, "~{light_power|0}, {light_voltage|0}", "Lights, as ordered"),
+  transformer_said: calc(text, "~{transformer_rating|0}, to {light_voltage|0}", "Transformer, as ordered"),
+});

@@ -3,19 +3,20 @@ import { counted } from "../../vocabulary/counted.js";
 import { part } from "../part.js";
 import { production } from "../rates.js";
 import { task } from "../task.js";
-import { lights as lightsBlock } from "./lights.js";
+import { lights as lightsBlock, lightsSaid } from "./lights.js";
 
 export const lights = part("Lights", "Lights under water on low voltage.", {
-  blocks: { Electric: [lightsBlock] },
+  blocks: { Electric: [lightsBlock], Wording: [lightsSaid] },
   adds: { "circuit current": "lights_current" },
   takeoff: [
-    { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each", placeholder: 100 },
+    { what: "lights", code: "lights", wanted: "lights_wanted", unit: "each", placeholder: 100, said: "light_said" },
     {
       what: "cable to the lights",
       code: "light-cable",
       wanted: "lights_wanted*cable_a_light",
       unit: "ft",
       waste: 0.1,
+      said: '"two conductors of "&light_cable',
     },
     {
       what: "transformers for the lights",
@@ -23,6 +24,7 @@ export const lights = part("Lights", "Lights under water on low voltage.", {
       wanted: "transformers_needed",
       unit: "each",
       placeholder: 200,
+      said: "transformer_said",
     },
   ],
   tasks: [

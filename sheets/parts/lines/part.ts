@@ -12,6 +12,7 @@ import { linesCounted, linesTold } from "./lines-told.js";
 import { pipeLines, sizeFormulas } from "./pipe-lines.js";
 import { pipeLinesTable } from "./pipe-lines-table.js";
 import { allLines, pipingNotes } from "./piping.js";
+import { reducersSaid } from "./reducers.js";
 import { toFalls } from "./to-falls.js";
 
 /** The lines of a water feature, to its ends. */
@@ -25,6 +26,7 @@ export const linesTo = (ends: LineEnds): Part => {
       Piping: [manifold, ({ added }) => pipeLinesTable(ends, added("line fittings")), ...ends.behind, allLines(ends)],
       Drawings: [manifold],
       "Drawing points": [...manifoldPoints(ends), ...linesCounted(inUse)],
+      Wording: reducersSaid,
     },
     below: { Piping: [pipingNotes], "Water tables": [valveOpening] },
     formulas: [...pipeFormulas, ...valveFormulas, ...sizeFormulas],
@@ -36,6 +38,7 @@ export const linesTo = (ends: LineEnds): Part => {
         code: "reducer",
         wanted: "SUMPRODUCT((pipe_lines.bore>0)*(pipe_lines.pipe_size<>main_size))",
         unit: "each",
+        said: "reducers_said",
       },
       {
         what: "air breaks, to stop a siphon",

@@ -146,14 +146,21 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   };
   const [what, code] = [from("description", "pump_description"), from("code", "pump_code")];
   const supplier = from("supplier", "pump_supplier");
-  const bought = all.buys.flatMap(({ sheet, buys }) => buys.map(({ sized }, i) => [sheet, i + 1, sized] as const));
-  /** Stone is ordered with the size of its largest. */
+  const bought = all.buys.flatMap(({ sheet, buys }) =>
+    buys.map(({ sized, said }, i) => ({
+      sheet,
+      kind: i + 1,
+      said: sized === undefined ? said : `INDEX(${sized},${i + 1})`,
+    })),
+  );
+  /** What a supplier would ask back for: of stone the size of its largest, of other goods size or rating. */
+  const words = [...bought, ...all.takeoff].map(({ said }) => said);
   const sized = (row: number) => {
-    const [, kind, said] = bought[row - 1] ?? [];
-    return said === undefined ? "" : `&JOINED(", ",INDEX(${said},${kind}))`;
+    const said = at(row) === "pump" ? "pump_ordered" : words[row - 1];
+    return said === undefined ? "" : `&JOINED(", ",${said})`;
   };
   // the liner is ordered as it is cut from the rolls
-  const liner = 1 + bought.findIndex(([sheet, kind]) => sheet === "Liner" && kind === 1);
+  const liner = 1 + bought.findIndex(({ sheet, kind }) => sheet === "Liner" && kind === 1);
   const cuts = '&JOINED(": ",TEXTJOIN("; ",TRUE,liner_orders.said))';
   const isFirst = "AND(LEN(supplier)>0,PLACE_OR_ZERO(bought.supplier,supplier)=place)";
   return table(

@@ -34,15 +34,15 @@ export const orderChoices = lines("Orders", {
 
 /** What stands on every order alike. */
 export const ordersSaid = lines("Wording of orders", {
-  needed_by: calc(date, "IF(ISBLANK(needed_on_site),work_starts,needed_on_site)", "Needed by"),
-  needed_by_date: calc(
+  // no day is known where the job gives its month alone
+  needed_by_start: calc(
     text,
-    'DATE_SAID(needed_by)&IF(ISBLANK(needed_on_site),", when the work starts","")',
-    "Needed by, as a date",
+    '"the start of the work"&IF(ISBLANK(bid_date),": ____________",", "&start_said)',
+    "Needed by the start",
   ),
   needed_by_said: calc(
     text,
-    'IF(AND(ISBLANK(needed_on_site),ISBLANK(bid_date)),"the start of the work: ____________",needed_by_date)',
+    "IF(ISBLANK(needed_on_site),needed_by_start,DATE_SAID(needed_on_site))",
     "Needed by, in words",
   ),
   start_said: calc(
@@ -55,6 +55,12 @@ export const ordersSaid = lines("Wording of orders", {
     `IF(pump_row>0,${quotedOr("supplier", "pump_code", "INDEX(pumps.supplier,MAX(1,pump_row))")},"")`,
     "Supplier of the pump",
   ),
+  pump_ordered: calc(
+    text,
+    'IF(pump_row>0,"for "&pump_volts&JOINED(", outlet ",INDEX(pumps.outlet_size,MAX(1,pump_row))),"")',
+    "Pump, as ordered",
+  ),
+  pump_volts: calc(text, "~{supply_voltage|0}", "Supply of the pump, in words"),
   ship_to_said: calc(text, 'site&JOINED(". Set down: ",stone_drop)', "Ship to, in words"),
 });
 

@@ -12,9 +12,21 @@ export const sundries = part("Sundries", "What every job takes besides: boxes, d
   blocks: { Materials: [(all) => unprinted(sundriesBlock(all)), usualNeeds] },
   takeoff: [
     { what: "pipe primer, a can for each 50 joints", code: "primer", wanted: "pipe_joints/50", unit: "each" },
-    { what: "unions and clamps at the pump, a set", code: "pump-fittings", wanted: "pump_sets", unit: "each" },
+    {
+      what: "unions and clamps at the pump, a set",
+      code: "pump-fittings",
+      wanted: "pump_sets",
+      unit: "each",
+      said: "pump_set_said",
+    },
     { what: "valve boxes", code: "valve-box", wanted: "valve_boxes", unit: "each" },
-    { what: "winter drain valve", code: "drain-valve", wanted: "winter_drains", unit: "each" },
+    {
+      what: "winter drain valve",
+      code: "drain-valve",
+      wanted: "winter_drains",
+      unit: "each",
+      said: '"for a main of "&main_size',
+    },
     { what: "sealed splices of the lights", code: "splice-kit", wanted: "lights_wanted", unit: "each" },
     { what: "filter fabric around the crates", code: "fabric", wanted: "fabric_area", unit: "ft²", waste: 0.1 },
   ],

@@ -1,4 +1,15 @@
-import { area, calc, count, days, decide, lines, office, percent, yesno } from "../../../engine/template/index.js";
+import {
+  area,
+  calc,
+  count,
+  days,
+  decide,
+  lines,
+  office,
+  percent,
+  text,
+  yesno,
+} from "../../../engine/template/index.js";
 import type { Whole } from "../brought.js";
 import { practice } from "../rates.js";
 
@@ -8,6 +19,12 @@ export const sundries = ({ words }: Pick<Whole, "words">) =>
     pump_sets: calc(count, "IF(pump_row>0,1,0)", "Sets of unions and clamps", {
       note: "At the pump, so that it comes out without a saw: common practice, no source.",
     }),
+    pump_set_said: calc(
+      text,
+      'IF(pump_row>0,"pump outlet "&INDEX(pumps.outlet_size,MAX(1,pump_row))&" to pipe "&main_size,"")',
+      "Unions, as ordered",
+      { working: true },
+    ),
     valve_boxes: decide(count, "Valve boxes", {
       section: words.lines,
       default: 1,

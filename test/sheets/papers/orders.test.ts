@@ -1,12 +1,50 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { orderLines, orderPages } from "../../../sheets/parts/papers/order-list.js";
 import { pagesAfter } from "../../support/changed-demo.js";
 
-test("each order names the day on which its goods are needed: the job's own, else that on which work starts", () => {
+test("each order says when its goods are needed: the job's own day, else the start as the proposal says it", () => {
   const needed = (changed: Record<string, unknown>) => pagesAfter(changed).value("order_1_need");
-  expect(needed({})).toBe("April 1, 2027, when the work starts");
-  expect(needed({ start_month: 6 })).toBe("June 1, 2027, when the work starts");
+  expect(needed({})).toBe("the start of the work, April 2027");
+  expect(needed({ start_month: 6 })).toBe("the start of the work, June 2027");
+  expect(needed({ start_words: "in the week of June 14, 2027" })).toBe(
+    "the start of the work, in the week of June 14, 2027",
+  );
   expect(needed({ needed_on_site: "2027-04-12" })).toBe("April 12, 2027");
+});
+
+describe("an order says the size or rating that its supplier would ask back for", () => {
+  const ordered = (changed: Record<string, unknown>) => {
+    const { value } = pagesAfter(changed);
+    const pages = Array.from({ length: orderPages }, (_, i) => i + 1);
+    const rows = Array.from({ length: orderLines }, (_, i) => i + 1);
+    return pages
+      .flatMap((k) => rows.map((row) => String(value(`order_${k}.what[${row}]`))))
+      .join("\n");
+  };
+  const ours = {
+    electrical_work: "by us",
+    subcontracts: [],
+    supply_voltage: 120,
+    breaker_rating: 25,
+    wire_size: "10 AWG",
+  };
+  test.each([
+    [{}, "reducer bushings, main to line, 1 of 4 in to 1-1/2 in; 2 of 4 in to 2 in (our no."],
+    [{ main_size: "2 in" }, "reducer bushings, main to line, 1 of 2 in to 1-1/2 in (our no."],
+    [{}, "pump outlet 4 in to pipe 4 in"],
+    [{ pump_choice: "P-130V" }, "pump outlet 3 in to pipe 4 in"],
+    [{}, "large pump, variable speed, for 240 V, outlet 4 in (our no."],
+    [{}, "fill pipe, bore 3/4 in (our no."],
+    [{}, "winter drain valve, for a main of 4 in (our no."],
+    [{}, "lights, 3 W, 12 V (our no."],
+    [{}, "cable to the lights, two conductors of 12 AWG (our no."],
+    [{}, "transformers for the lights, 150 W, to 12 V (our no."],
+    [ours, "breaker of the circuit, 25 A, 120 V (our no."],
+    [ours, "outlet with ground-fault protection, 25 A, 120 V (our no."],
+    [ours, "conduit with its fittings, for three conductors of 10 AWG (our no."],
+  ])("%j: %s", (changed, words) => {
+    expect(ordered(changed)).toContain(words);
+  });
 });
 
 test("an order has its number, or a field for it, and says where to ship", () => {
