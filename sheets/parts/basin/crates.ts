@@ -120,6 +120,7 @@ export const crates = ({ added }: Pick<Whole, "added">) =>
     ),
     crates_needed: calc(count, "crates_a_layer*crate_layers", "Crates to lay", { strong: true }),
     crate_top: calc(length, "crate_layers*crate_height", "Height of crates"),
+    stone_over_crates: calc(length, "MAX(0,basin_depth-crate_top)", "Stone over crates", { working: true }),
     crate_plan: calc(area, "crates_a_layer*crate_length*crate_width", "Crate plan area", { working: true }),
     vault_plan: calc(area, "MIN(basin_plan,vaults_needed*vault_length*vault_width)", "Vault plan area", {
       working: true,

@@ -19,7 +19,8 @@ export const crewOfBasin: readonly PlacedLine<CrewSection>[] = [
   ),
   bullet(
     "step: basin",
-    "Stone: at least {crate_gap|0|up} around crates and vault, {far_gap|0} at the far end, {crate_cover|0|up} over them, up to the rim.",
+    "Stone: at least {crate_gap|0|up} around crates and vault, {far_gap|0} at the far end, {stone_over_crates|0} over the crates, up to the rim.",
+    "crates_needed>0",
   ),
   bullet("step: basin", "Levels as drawn; when the pump starts, the level falls by about {basin_falls_by}."),
   bullet(

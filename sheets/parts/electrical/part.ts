@@ -75,9 +75,10 @@ export const electrical = part(
       ),
       ...under(
         "Dig narrow trenches, hours with filling",
+        // without a quote they are priced and ordered here
         bullet(
           "step: trenches",
-          "Conduit and wire: the electrician brings and lays them. Call when the trench is open, and leave it open until they have.",
+          'Conduit and wire: {IF(electric_counted,"they come with our orders, and the electrician lays them","the electrician brings and lays them")}. Call when the trench is open, and leave it open until they have.',
           'AND(electrical_work="by an electrician in our price",conduit_trench>0)',
         ),
       ),

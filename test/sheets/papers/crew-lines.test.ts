@@ -52,6 +52,26 @@ describe("whoever does the circuit, the crew knows its voltage and what it waits
   });
 });
 
+test("what was ordered with the other goods the electrician does not bring", () => {
+  const lay = (changed: Changes) => /Conduit and wire: .*/.exec(page(changed))?.[0] ?? "";
+  const byElectrician = { electrical_work: "by an electrician in our price" };
+  // the demo holds the electrician's quote
+  expect(lay(byElectrician)).toContain("the electrician brings and lays them");
+  const unquoted = lay({ ...byElectrician, subcontracts: [] });
+  expect(unquoted).toContain("come with our orders");
+  expect(unquoted).not.toContain("brings");
+});
+
+describe("the stone over the crates is what is left up to the rim, not the least that the office wants", () => {
+  test.each([
+    // crates of 17 in, in two layers, then in one
+    [4, "1 ft 2 in over the crates"],
+    [3.25, "1 ft 10 in over the crates"],
+  ])("a basin %s ft deep", (basin_depth, words) => {
+    expect(page({ basin_depth })).toContain(words);
+  });
+});
+
 test("a soil typed past its list puts errors into the lines: the page still begins with DRAFT", () => {
   const [first, ...rest] = crew({}, { dig_soil_type: "sandy" });
   expect(first).toMatch(/^DRAFT, not to be handed out/);
