@@ -60,7 +60,7 @@ export const ordersSaid = lines("Wording of orders", {
     'IF(pump_row>0,"for "&pump_volts&JOINED(", outlet ",INDEX(pumps.outlet_size,MAX(1,pump_row))),"")',
     "Pump, as ordered",
   ),
-  pump_volts: calc(text, "~{supply_voltage|0}", "Supply of the pump, in words"),
+  pump_volts: calc(text, "~{supply_voltage|0}", "Pump supply, in words"),
   ship_to_said: calc(text, 'site&JOINED(". Set down: ",stone_drop)', "Ship to, in words"),
 });
 
