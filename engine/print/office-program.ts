@@ -24,10 +24,14 @@ export async function officeProgram(path = process.env.PATH ?? ""): Promise<stri
 const yes = () => true;
 const no = () => false;
 
-/** A profile of its own calculates every workbook anew as it loads: what prints is what the cells say. */
+/**
+ * A profile of its own calculates every workbook anew as it loads: what prints is what the cells say. It says that
+ * it has known every version: in one that is new to a profile LibreOffice first tries out how it draws, for a second.
+ */
 const settings = `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+<item oor:path="/org.openoffice.Setup/Product"><prop oor:name="ooSetupLastVersion" oor:op="fuse"><value>99.9</value></prop></item>
 </oor:items>
 `;
 
