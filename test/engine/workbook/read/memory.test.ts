@@ -1,34 +1,16 @@
 import { execFile } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { compiled } from "../../../support/compiled.js";
 import { costly, hostile } from "./hostile-files.js";
 
 const run = promisify(execFile);
-const root = new URL("../../../..", import.meta.url).pathname;
-
-// Beneath node_modules, so that the compiled reader finds its packages and no other test sees it.
 let folder: string;
 
 beforeAll(async () => {
-  const cache = join(root, "node_modules/.cache");
-  mkdirSync(cache, { recursive: true });
-  folder = mkdtempSync(join(cache, "read-memory-"));
-  writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
-  writeFileSync(
-    join(folder, "tsconfig.json"),
-    JSON.stringify({
-      extends: join(root, "tsconfig.json"),
-      compilerOptions: {
-        rootDir: root,
-        outDir: folder,
-        typeRoots: [join(root, "node_modules/@types")],
-      },
-      include: [],
-      files: [join(root, "engine/workbook/read/read-file.ts")],
-    }),
-  );
+  folder = await compiled("engine/workbook/read/read-file.ts");
   writeFileSync(
     join(folder, "measure.js"),
     `import { readWorkbookFile } from "./engine/workbook/read/read-file.js";
@@ -38,7 +20,6 @@ beforeAll(async () => {
      const [, peak] = /^VmHWM:\\s*(\\d+) kB$/m.exec(readFileSync("/proc/self/status", "utf8"));
      console.log(JSON.stringify({ code, megabytes: peak / 1024 }));`,
   );
-  await run(process.execPath, [join(root, "node_modules/typescript/bin/tsc"), "-p", folder]);
 }, 60000);
 afterAll(() => rmSync(folder, { recursive: true }));
 
