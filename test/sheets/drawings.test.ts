@@ -6,6 +6,7 @@ import { columnOf, type Model } from "../../engine/template/model.js";
 import { strokes } from "../../engine/workbook/write/charts/looks.js";
 import { capacity } from "../../sheets/parts/capacity.js";
 import { waterfall } from "../../sheets/templates/waterfall.js";
+import { type Changes, changedDemo, demoRows, shown } from "../support/changed-demo.js";
 import { bidOf, demoFolder } from "../support/demo.js";
 
 const all: ChartBlock[] = waterfall.sheets.flatMap(({ blocks }) =>
@@ -133,5 +134,39 @@ describe("what the drawings show is what the sheets calculate", () => {
       (key) => column("basin_bars", key)[0] as number,
     );
     expect(parts.reduce((sum, one) => sum + one)).toBeCloseTo(number("basin_water_needed"), 6);
+  });
+});
+
+describe("falls that stand too near for a name each share one", () => {
+  const named = (
+    falls: Changes[],
+    runs: Changes[] = [{ ...demoRows("runs")[0], after_level: falls.length }],
+  ) => {
+    const values = changedDemo({ falls, runs });
+    const said = (row: number) => String(shown(values, `course.said[${row}]`)).trim();
+    return Array.from({ length: falls.length }, (_, i) => said(i + 1));
+  };
+  const fall = (name: string, level: number, drop: number): Changes => ({
+    ...demoRows("falls")[0],
+    ...{ name, level, drop },
+  });
+
+  test("three right below one another have the name of the first, to the last, and their drop together", () => {
+    const stack = [fall("Top", 1, 0.5), fall("Middle", 2, 0.5), fall("Foot", 3, 0.75)];
+    expect(named(stack)).toEqual(["Top to Foot, 3 falls: 1 ft 9 in", "", ""]);
+  });
+
+  test("one that stands far along, or far below, has its own", () => {
+    const long = [{ after_level: 1, length: 60, width: 3, fall: 0.25, bed: "cobble" }];
+    const two = [fall("Top", 1, 0.5), fall("Foot", 2, 0.5)];
+    expect(named(two, long)).toEqual(["Top: 6 in", "Foot: 6 in"]);
+    expect(named([fall("Top", 1, 8), fall("Foot", 2, 0.5)])).toEqual(["Top: 8 ft", "Foot: 6 in"]);
+  });
+
+  test("the falls of the demos keep a name each", () => {
+    expect(demoRows("falls").length).toBe(4);
+    expect(
+      named([...demoRows("falls")], [...demoRows("runs")]).filter((said) => said !== "").length,
+    ).toBe(3);
   });
 });

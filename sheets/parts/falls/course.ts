@@ -1,4 +1,4 @@
-import { calc, count, length, lines, number, smallLength, table, text } from "../../../engine/template/index.js";
+import { calc, count, length, lines, number, smallLength, table, text, yesno } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
 import { numberedRows, rowNumber } from "../numbered.js";
 
@@ -70,8 +70,34 @@ export const course = table(
     lips: calc(count, "SUMPRODUCT((falls.level=number)*(falls.width_counted>0))", "Lips"),
     others_said: calc(text, `IF(lips>1,JOINED(" and ",${lipName(2)})&IF(lips>2," and more",""),"")`, "Its other lips"),
     level_said: calc(text, `IF(in_use,${lipName(1)}&others_said,"")`, "Level, named by its lips"),
-    drop_said: calc(text, "~{drop}", "Drop in words", { reader: "crew" }),
-    said: calc(text, 'IF(in_use,level_said&": "&drop_said," ")', "Name and drop"),
+    // falls too near for a name each share one
+    near: calc(
+      yesno,
+      "AND(lip_along-above.named_along<0.3*course_width,above.named_up-top-bank<0.77*said_height)",
+      "Near the one named",
+      { first: "FALSE" },
+    ),
+    is_named: calc(yesno, "AND(in_use,OR(above.named_with=0,NOT(near)))", "Has a name", { first: "in_use" }),
+    named_with: calc(count, "IF(is_named,number,above.named_with)", "Named with level", {
+      first: "IF(is_named,number,0)",
+    }),
+    named_along: calc(length, "IF(is_named,lip_along,above.named_along)", "Last name, along", { first: "lip_along" }),
+    named_up: calc(length, "IF(is_named,top+bank,above.named_up)", "Last name, up", { first: "top+bank" }),
+    shares_name: calc(count, "IF(in_use,named_with,0)", "Shares the name of level"),
+    together: calc(count, "COUNT_WHERE(course.shares_name,number)", "Levels named together"),
+    last_said: calc(
+      text,
+      'IF(together>1,INDEX(course.level_said,LARGEST_WHERE(levels.number,course.shares_name,number)),"")',
+      "Last of these",
+    ),
+    drop_together: calc(length, "SUM_WHERE(levels.drop,course.shares_name,number)", "Drop of these"),
+    drop_said: calc(text, "~{drop_together}", "Drop in words", { reader: "crew" }),
+    name_said: calc(
+      text,
+      'IF(together>1,level_said&" to "&last_said&", "&FIXED(together,0)&" falls",level_said)',
+      "Name in words",
+    ),
+    said: calc(text, 'IF(is_named,name_said&": "&drop_said," ")', "Name and drop"),
     said_along: calc(length, "IF(in_use,lip_along+0.004*course_width,course_width)", "Name, along"),
     // above the banks, by half the height of its letters
     said_up: calc(length, "IF(in_use,top+bank+said_height/2,course_up)", "Name, up"),
