@@ -140,12 +140,12 @@ export const fallsTable = table(
     ),
     flow_enough: check(
       "actual_flow>=least_flow_share*design_flow",
-      "{name} gets {actual_flow}, under {least_flow_share} of its design flow {design_flow}: bring in more water at its level or choose a lighter look.",
+      "{name} gets {actual_flow}, under {least_flow_share|0} of its design flow {design_flow}: bring in more water at its level or choose a lighter look.",
       { label: "Flow too low" },
     ),
     flow_not_excessive: check(
       "actual_flow<=most_flow_share*design_flow",
-      "{name} gets {actual_flow}, over {most_flow_share} of its design flow {design_flow}: widen the lip or bring the water in lower down.",
+      "{name} gets {actual_flow}, over {most_flow_share|0} of its design flow {design_flow}: widen the lip or bring the water in lower down.",
       { label: "Flow too high", level: "look" },
     ),
     shares_close: check(

@@ -58,6 +58,18 @@ export const levelsTable = table(
     actual_flow: calc(flow, "SUMPRODUCT((pipe_lines.outlet_level<=number)*pipe_lines.actual_flow)", "Actual flow", {
       strong: true,
     }),
+    throw_out: calc(length, "LARGEST_WHERE(falls.throw,falls.level,number)", "Throw of its water", { working: true }),
+    way_on: calc(
+      length,
+      "SUM_WHERE(runs.length_counted,runs.after_level,number)+SUM_WHERE(pools.length_counted,pools.before_level,number+1)",
+      "Way to next lip",
+      { working: true, note: "Runs and pool between them, along the middle." },
+    ),
+    lands_before_next: check(
+      "OR(NOT(in_use),NOT(LISTED(falls.level,number+1)),way_on>=throw_out)",
+      "Level {number|0} throws its water {throw_out} out, but its next lip follows after {way_on}. Enter the run or pool between them on sheet Walk.",
+      { label: "Landing missing", level: "look" },
+    ),
     has_line: check(
       "OR(NOT(in_use),stretch>0)",
       "Level {number|0} has falls, but no line enters there or higher: give a line the outlet level 1 on sheet Walk.",

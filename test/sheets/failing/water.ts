@@ -32,6 +32,8 @@ const opened = demoRows("pipe_lines").map((row) => ({ ...row, override_valve_set
 export const waterCases: FailingCase[] = [
   // heights that nobody gave, and rod readings that contradict one another
   ["falls.drop_given", () => firstRow("falls", { drop: null })],
+  // the second fall stands right under the first: its lip is where the water lands
+  ["levels.lands_before_next", () => ({ runs: demoRows("runs").slice(1) })],
   ["runs.runs_down", () => firstRow("runs", { fall: 0 })],
   ["benchmark_read", () => firstRow("pipe_lines", { rod_end: 2 })],
   ["elevations.reads_down", () => ({ elevations: [{ rod_lip: 5, rod_landing: 4 }] })],
