@@ -85,7 +85,7 @@ export const linesTo = (ends: LineEnds): Part => {
     handOver: bulletEachRow(
       "valves",
       inUse,
-      "Line {name} (planned: {valve_words}, {actual_flow|0}). Set:\u00a0________  Metered:\u00a0________",
+      "{called} (planned: {valve_words}, {actual_flow|0}). Set:\u00a0________  Metered:\u00a0________",
     ),
   });
 };

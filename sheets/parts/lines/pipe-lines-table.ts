@@ -52,6 +52,7 @@ export const pipeLinesTable = (ends: LineEnds, fitted: readonly string[] = []): 
       tee: decide(text, "Manifold fitting", { default: "square tee", choices: "tees.name" }),
       elbows_90: decide(count, "90° elbows", { default: 2, least: 0, most: 50, whole: true }),
       elbows_45: decide(count, "45° elbows", { default: 0, least: 0, most: 50, whole: true }),
+      called: calc(text, 'IF(LEFT(name&" ",5)="Line ",name,"Line "&name)', "Line, as called", { working: true }),
       other_fitting_loss: decide(number, "Other fitting loss, K", {
         default: 0,
         least: -5,
