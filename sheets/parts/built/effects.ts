@@ -4,8 +4,8 @@ import type { Task } from "../task.js";
 
 /** Rows that are planned stay in sight, whether or not anything is told of them yet. */
 const shown = "hours_planned>0[h]";
-const ofTold = (formula: string, none = "0[h]"): string => `IF(OR(told=1,told=3),${formula},${none})`;
-const split = (effect: string): string => `IF(AND(told=3,planned>0),${effect},0[h])`;
+const ofTold = (formula: string, none = "0[h]"): string => `IF(OR(told="hours",told="both"),${formula},${none})`;
+const split = (effect: string): string => `IF(AND(told="both",planned>0),${effect},0[h])`;
 /** What would be read as 0.0 is shown as no difference. Sums are made of it in full. */
 const read = (column: string) => (row: number) => `HOURS_READ(INDEX(effect_sizes.${column},${row}))`;
 
@@ -36,7 +36,7 @@ export const taskEffects = (tasks: readonly Task[]): TableBlock =>
       ),
       rate_taken: calc(
         number,
-        "IF(AND(told=3,hours_taken>0[h]),quantity_done/(hours_taken/1[h]),0)",
+        'IF(AND(told="both",hours_taken>0[h]),quantity_done/(hours_taken/1[h]),0)',
         "Units an hour made",
         { decimals: 2, ...dash },
       ),
@@ -102,7 +102,7 @@ export const largestEffects = table(
     at: calc(count, "MAX(1,place)", "Row read"),
     parts: calc(
       text,
-      `IF(INDEX(built_tasks.told,at)=3,HOURS_PARTS_SAID(${at("by_quantity")},${at("by_rate")}),"its quantity is not told")`,
+      `IF(INDEX(built_tasks.told,at)="both",HOURS_PARTS_SAID(${at("by_quantity")},${at("by_rate")}),"its quantity is not told")`,
       "Parts",
     ),
     note_said: calc(text, 'JOINED(" ",INDEX(built_tasks.note,at))', "Note"),

@@ -261,7 +261,7 @@ export const hoursParts = lines("Steps of the hours and words", {
   direct_made: calc(money, "SUM(cost_total.made)", "Direct cost made"),
   hours_not_split: calc(
     hours,
-    "SUMPRODUCT(((built_tasks.told=1)*1+(built_tasks.told=3)*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))",
+    'SUMPRODUCT(((built_tasks.told="hours")*1+(built_tasks.told="both")*(built_tasks.planned<=0))*(built_tasks.hours_taken-built_tasks.hours_planned))',
     "Hours not split",
     { decimals: 3 },
   ),

@@ -28,7 +28,7 @@ export const builtTasks = (tasks: readonly Task[]): TableBlock =>
       rows: tasks.length,
       beside: "tasks",
       data: tasks.map(({ task, ways }) => ({ task, unit: tradeUnit(ways.rate.counts) })),
-      note: "Where hours and quantity are both given, the job tells a rate. A zero was given; a blank was not. Told: 1 hours, 2 quantity, 3 both.",
+      note: "Where hours and quantity are both given, the job tells a rate. A zero was given; a blank was not.",
     },
     {
       task: published(text, "Task", { source }),
@@ -39,10 +39,12 @@ export const builtTasks = (tasks: readonly Task[]): TableBlock =>
       hours_taken: input(hours, "Man-hours taken", hoursGiven),
       machine_taken: input(hours, "Machine hours taken", hoursGiven),
       note: input(text, "Note", { optional: true }),
-      told: calc(count, "IF(ISBLANK(hours_taken),0,1)+IF(ISBLANK(quantity_done),0,2)", "Told", {
-        working: true,
-        note: "1 hours alone, 2 quantity alone, 3 both.",
-      }),
+      told: calc(
+        text,
+        'IF(ISBLANK(hours_taken),IF(ISBLANK(quantity_done),"","quantity"),IF(ISBLANK(quantity_done),"hours","both"))',
+        "Told",
+        { working: true },
+      ),
     },
   );
 
@@ -80,10 +82,14 @@ export const builtHours = lines("Other hours", {
   inspection_hours_taken: input(hours, "Inspections of the digs", hoursGiven),
   built_hours_told: calc(
     count,
-    "SUMPRODUCT((built_tasks.told=1)*1+(built_tasks.told=3)*1)+SUM(built_additional.told)+SUMPRODUCT((built_others.hours_taken>0)*1)",
+    'SUMPRODUCT((built_tasks.told="hours")*1+(built_tasks.told="both")*1)+SUM(built_additional.told)+SUMPRODUCT((built_others.hours_taken>0)*1)',
     "Tasks with hours",
   ),
-  built_half_told: calc(count, "SUMPRODUCT((built_tasks.told=1)*1+(built_tasks.told=2)*1)", "Tasks told by half"),
+  built_half_told: calc(
+    count,
+    'SUMPRODUCT((built_tasks.told="hours")*1+(built_tasks.told="quantity")*1)',
+    "Tasks told by half",
+  ),
   built_words_told: calc(
     count,
     'SUMPRODUCT((built_tasks.note<>"")*1)+SUMPRODUCT((built_others.task<>"")*1)+SUMPRODUCT((built_others.why<>"")*1)',

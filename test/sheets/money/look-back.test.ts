@@ -50,6 +50,12 @@ describe("the garden corner on paper", () => {
   const close = (id: string, wanted: number, digits = 4) =>
     expect([id, num(values, id)]).toEqual([id, expect.closeTo(wanted, digits)]);
 
+  it("says in words what was told of a task", () => {
+    const said = (task: string) =>
+      values[model.byId.get(`built_tasks.told[${rowOf(task)}]`)?.index ?? -1];
+    expect([liner, main, "Place boulders"].map(said)).toEqual(["both", "hours", ""]);
+  });
+
   it("splits hours by quantity and rate", () => {
     const row = rowOf(liner);
     close(`tasks.quantity[${row}]`, 300);
