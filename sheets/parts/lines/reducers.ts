@@ -9,7 +9,7 @@ const bySize = table(
   {
     size: published(text, "Size of the lines", { source: "the sizes of pipe on sheet Materials" }),
     lines: calc(count, "IF(size=main_size,0,COUNT_WHERE(pipe_lines.pipe_size,size))", "Lines"),
-    said: calc(text, 'IF(lines>0,FIXED(lines,0)&" of "&main_size&" to "&size,"")', "As ordered"),
+    said: calc(text, 'IF(lines>0,"to "&size&": "&FIXED(lines,0),"")', "As ordered"),
   },
 );
 
@@ -17,6 +17,10 @@ const bySize = table(
 export const reducersSaid = [
   bySize,
   lines("Wording of the bushings", {
-    reducers_said: calc(text, 'TEXTJOIN("; ",TRUE,reducers.said)', "Bushings, as ordered"),
+    reducers_said: calc(
+      text,
+      'JOINED("from "&main_size&", ",TEXTJOIN(", ",TRUE,reducers.said))',
+      "Bushings, as ordered",
+    ),
   }),
 ];

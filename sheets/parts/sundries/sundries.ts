@@ -21,7 +21,7 @@ export const sundries = ({ words }: Pick<Whole, "words">) =>
     }),
     pump_set_said: calc(
       text,
-      'IF(pump_row>0,"pump outlet "&INDEX(pumps.outlet_size,MAX(1,pump_row))&" to pipe "&main_size,"")',
+      'IF(pump_row>0,"pump outlet "&INDEX(pumps.outlet_size,MAX(1,pump_row))&", pipe "&main_size,"")',
       "Unions, as ordered",
       { working: true },
     ),

@@ -29,10 +29,10 @@ describe("an order says the size or rating that its supplier would ask back for"
     wire_size: "10 AWG",
   };
   test.each([
-    [{}, "reducer bushings, main to line, 1 of 4 in to 1-1/2 in; 2 of 4 in to 2 in (our no."],
-    [{ main_size: "2 in" }, "reducer bushings, main to line, 1 of 2 in to 1-1/2 in (our no."],
-    [{}, "pump outlet 4 in to pipe 4 in"],
-    [{ pump_choice: "P-130V" }, "pump outlet 3 in to pipe 4 in"],
+    [{}, "reducer bushings, main to line, from 4 in, to 1-1/2 in: 1, to 2 in: 2 (our no."],
+    [{ main_size: "2 in" }, "reducer bushings, main to line, from 2 in, to 1-1/2 in: 1 (our no."],
+    [{}, "pump outlet 4 in, pipe 4 in"],
+    [{ pump_choice: "P-130V" }, "pump outlet 3 in, pipe 4 in"],
     [{}, "large pump, variable speed, for 240 V, outlet 4 in (our no."],
     [{}, "fill pipe, bore 3/4 in (our no."],
     [{}, "winter drain valve, for a main of 4 in (our no."],
