@@ -123,7 +123,10 @@ function spoken(
   return `${figure}&IF(${isOne},${textLiteral(` ${one}`)},${textLiteral(` ${many}`)})`;
 }
 
-/** A length as people measure it: feet and inches, with eighths at two decimals; inches whole or in eighths. */
+/**
+ * A length as people measure it: feet and inches, with eighths at two decimals; inches whole or in eighths; millimeters by
+ * fives from 50 on, which is about an eighth of an inch, so that 4 in is not set out as 102 mm.
+ */
 function asOnTape(
   name: string,
   unit: string,
@@ -135,6 +138,12 @@ function asOnTape(
     return `FEET_AND_EIGHTHS(${towardsSide(`${name}/0.125[in]`, 0, towards, true)})`;
   }
   if (unit === "ft") return `FEET_AND_INCHES(${towardsSide(`${name}/1[in]`, 0, towards, true)})`;
+  if (unit === "mm") {
+    const [fine, fives] = [1, 5].map((step) =>
+      towardsSide(`${name}/${step}[mm]`, 0, towards, true),
+    );
+    return `MILLIMETERS(${fine},${fives})`;
+  }
   if (unit !== "in") return undefined;
   const step = decimals === 0 ? "1[in]" : "0.125[in]";
   const steps = towardsSide(`${name}/${step}`, 0, towards, true);

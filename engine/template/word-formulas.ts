@@ -24,6 +24,14 @@ const formulas: readonly NamedFormula[] = [
     "eighths of an inch, as tapes are marked",
   ),
   formula(
+    "MILLIMETERS",
+    "A small length in words, by fives from 50 mm on: 100 mm",
+    { fine: number, fives: number },
+    text,
+    'FIXED(IF(ABS(fine)<50,fine,5*fives),0)&" mm"',
+    "millimeters, as a tape is read",
+  ),
+  formula(
     "FEET_AND_EIGHTHS",
     "A length to an eighth of an inch in words: 4 ft 2-3/8 in",
     { eighths: number },

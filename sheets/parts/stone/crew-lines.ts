@@ -48,7 +48,7 @@ export const crewOfStone: readonly PlacedLine<CrewSection>[] = [
   ),
   ...under(
     "Choose and set the lips",
-    bullet("step: falls", "Lip stones: {lip_thickness|0|up} thick.", "lip_thickness>0"),
+    bullet("step: falls", "Lip stones: {lip_thickness} thick.", "lip_thickness>0"),
     bullet("step: falls", "Foam under and behind each lip, so that none runs beneath."),
   ),
 ];

@@ -25,7 +25,7 @@ export const streamDig = part("Dig of the stream", "Runs and pools as they are d
     ),
     bullet(
       "step: dig",
-      "Stream and pools are dug {bed_stone_depth|up} deeper than they finish: the stone of the bed lies on the liner.",
+      "Stream and pools are dug {bed_stone_depth} deeper than they finish: the stone of the bed lies on the liner.",
       "SUM(channel_cuts.deepest)+SUM(pool_cuts.deepest)>0",
     ),
   ],

@@ -137,10 +137,10 @@ export const trenchWords = ({ trenches }: Trenches): TableBlock =>
     "Trenches in words",
     { working: true, rows: trenches.length, beside: "trenches", filled: "dug>0" },
     {
-      size: calc(text, "~Trench of {trench}: {dug}, {wide|0|up} wide, {deep|0|up} deep", "Size", {
+      size: calc(text, "~Trench of {trench}: {dug}, {wide|0} wide, {deep|0|up} deep", "Size", {
         reader: "crew",
       }),
-      sand: calc(text, "~, lowest {bedding|0|up} bedding", "Bedding", { reader: "crew" }),
+      sand: calc(text, "~, lowest {bedding} bedding", "Bedding", { reader: "crew" }),
       said: calc(text, 'size & IF(bedding > 0[in], sand, "") & "."', "For the crew"),
     },
   );

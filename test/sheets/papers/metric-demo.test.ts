@@ -65,3 +65,24 @@ test("the metric pages name no depth that was turned over from inches for a chil
     expect(said).not.toMatch(/\b51 mm/);
   }
 });
+
+test("the crew of the metric demo reads no small length that was turned over from inches", async () => {
+  const { model, given } = await loadJob(join(demoFolder, "metric-terrace.json"), templates);
+  const values = calculateFast(model, given);
+  const said = pageCells(model, "crew")
+    .map(({ index }) => values[index])
+    .join("\n");
+  // depths of stone and of topsoil, a trench, a lip: 4, 6 and 12 in
+  for (const words of [
+    "strip 100 mm",
+    "dug 100 mm deeper",
+    "lowest 100 mm bedding",
+    "150 mm wide, 305 mm deep",
+    "100 mm thick",
+  ])
+    expect(said).toContain(words);
+  const finer = [...said.matchAll(/\b(\d+) mm\b/g)]
+    .map(([, one]) => Number(one))
+    .filter((one) => one >= 50 && one % 5 !== 0);
+  expect(finer).toEqual([]);
+});
