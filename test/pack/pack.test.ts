@@ -6,14 +6,13 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
-  statSync,
-  writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { repository } from "../house/repository.js";
 import { exampleTests } from "./example.js";
+import { filesBelow, installed } from "./installed.js";
 import { tutorialTests } from "./tutorial.js";
 
 let folder: string;
@@ -24,32 +23,9 @@ const { npm_config_local_prefix, INIT_CWD, ...env } = process.env;
 const run = (program: string, args: readonly string[], cwd = folder) =>
   execFileSync(program, args, { cwd, env, encoding: "utf8", stdio: "pipe" });
 
-/** Paths below a folder, with forward slashes. */
-const filesBelow = (path: string) =>
-  readdirSync(path, { recursive: true, encoding: "utf8" }).map((f) => f.replaceAll("\\", "/"));
-
-/** Is all that `npm run build` makes younger than what it is made from? Models are its last step. */
-function isBuilt(): boolean {
-  const timeOf = (paths: readonly string[], from: typeof Math.max) =>
-    from(...paths.map((path) => statSync(path).mtimeMs));
-  const within = (name: string) =>
-    filesBelow(join(repository, name)).map((path) => join(repository, name, path));
-  const models = existsSync(join(repository, "dist/models")) ? within("dist/models") : [];
-  const sources = [...within("engine"), ...within("sheets")];
-  const own = ["package.json", "package-lock.json", "tsconfig.json"].map((f) =>
-    join(repository, f),
-  );
-  return models.length > 0 && timeOf(models, Math.min) > timeOf([...sources, ...own], Math.max);
-}
-
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "rillbook-pack-"));
-  // packing builds first, which an installation from a clone has just done
-  const scripts = isBuilt() ? ["--ignore-scripts"] : [];
-  run("npm", ["pack", ...scripts, "--pack-destination", folder], repository);
-  const [tarball] = readdirSync(folder);
-  writeFileSync(join(folder, "package.json"), '{ "private": true }\n');
-  run("npm", ["install", "--prefer-offline", `./${tarball}`]);
+  installed(folder, run);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
