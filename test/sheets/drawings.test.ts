@@ -113,6 +113,17 @@ describe("what the drawings show is what the sheets calculate", () => {
     expect(Math.max(...column("plan_vaults", "across"))).toBeLessThanOrEqual(number("basin_width"));
   });
 
+  test("the names of the plan stand beside its walls, over no crate, and the drawing has room for them", () => {
+    const { series } = all.find(({ heading }) => heading === "Basin in plan") as ChartBlock;
+    const said = series.filter(({ marks }) => marks === "names");
+    expect(said.map(({ label }) => label)).toEqual(["Stone", "Crates", "Vault"]);
+    for (const { label, x, y } of said) {
+      const beside = number(x) >= number("basin_length") || number(y) > number("basin_width");
+      expect(beside, label).toBe(true);
+    }
+    expect(number("plan_far")).toBeGreaterThanOrEqual(1.4 * number("basin_length"));
+  });
+
   test("the names of the section's levels stand one below another, clear of the walls", () => {
     const names = ["full_name_up", "running_name_up", "float_name_up", "lowest_name_up"].map(
       number,

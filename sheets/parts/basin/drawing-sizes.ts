@@ -29,6 +29,7 @@ export const drawingSizes = lines("Basin drawings, sizes", {
   // room for the names of the levels beside the far wall
   section_far: calc(length, "2.3*basin_length", "Section, far end"),
   section_top: calc(length, "1.1*(basin_depth+ground_over_rim)", "Section, top"),
-  plan_far: calc(length, `MAX(1.1*basin_length,${planRatio}*1.1*basin_width)`, "Plan, far end"),
+  // room for the names of crates and vault beside the far wall
+  plan_far: calc(length, `MAX(1.4*basin_length,${planRatio}*1.1*basin_width)`, "Plan, far end"),
   plan_side: calc(length, `plan_far/${planRatio}`, "Plan, far side"),
 });

@@ -77,7 +77,6 @@ const vaultCorners = table(
 );
 
 const names = lines("Basin in plan, names", {
-  plan_middle: calc(length, "basin_length/2", "Basin, half length"),
   plan_crates_said: calc(
     text,
     'IF(crates_needed>0,FIXED(crates_needed,0)&" crates"&IF(crate_layers>1," in "&FIXED(crate_layers,0)&" layers","")," ")',
@@ -87,7 +86,7 @@ const names = lines("Basin in plan, names", {
     reader: "crew",
   }),
   plan_stone_along: calc(length, "crate_gap", "Name of the stone, along"),
-  plan_stone_up: calc(length, "basin_width+plan_side/12", "Name of the stone, across"),
+  plan_stone_up: calc(length, "basin_width+plan_side/8", "Name of the stone, across"),
   plan_crates_up: calc(length, "MAX(vault_side,crates_side)/2+vault_side/4", "Name of crates, across"),
   plan_vaults_said: calc(
     text,
@@ -106,8 +105,8 @@ export const plan = chart(
     { label: "Crates", x: "plan_crates.along", y: "plan_crates.across", marks: "line", look: "fine" },
     { label: "Vault", x: "plan_vaults.along", y: "plan_vaults.across", marks: "line", look: "broad" },
     { label: "Stone", x: "plan_stone_along", y: "plan_stone_up", marks: "names", says: "plan_stone_said", at: "right" },
-    { label: "Crates", x: "plan_middle", y: "plan_crates_up", marks: "names", says: "plan_crates_said", at: "center" },
-    { label: "Vault", x: "vault_middle", y: "vault_half", marks: "names", says: "plan_vaults_said", at: "center" },
+    { label: "Crates", x: "basin_length", y: "plan_crates_up", marks: "names", says: "plan_crates_said", at: "right" },
+    { label: "Vault", x: "basin_length", y: "vault_half", marks: "names", says: "plan_vaults_said", at: "right" },
     { label: "Scale", x: "plan_far", y: "plan_side", marks: "frame" },
   ],
   {
