@@ -33,7 +33,7 @@ export const circuitGoods: readonly UsualLine[] = [
     wanted: `IF(wire_size="${name}",wire_wanted,0)`,
     unit: "ft" as const,
     waste: 0.05,
-    said: '"single conductors: two and ground"',
+    said: '"for two conductors and ground"',
   })),
 ];
 

@@ -74,6 +74,15 @@ const OUR_NUMBER = formula(
   "definition",
 );
 
+const BOOK_NAME = formula(
+  "BOOK_NAME",
+  "What the office book calls an item, for whoever sells it; the line's own name where the book has none",
+  { descriptions: columnOf(text), at: count, name: text },
+  text,
+  "IF(at>0,IF(LEN(INDEX(descriptions,MAX(1,at)))>0,INDEX(descriptions,MAX(1,at)),name),name)",
+  "definition",
+);
+
 const AT_PRICE = formula(
   "AT_PRICE",
   "The price of a unit behind its quantity, to the cent, or finer where it is",
@@ -108,6 +117,7 @@ export const orderFormulas = [
   PACKED,
   QUANTITY_SAID,
   OUR_NUMBER,
+  BOOK_NAME,
   AT_PRICE,
   PACK_OF,
   SUPPLIER_OF,
@@ -144,10 +154,11 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     const place = at(row);
     return place === "pump" ? ofThePump : `INDEX(${place.table}.${column},${place.row})`;
   };
-  const [what, code] = [from("description", "pump_description"), from("code", "pump_code")];
+  const [own, code] = [from("description", "pump_description"), from("code", "pump_code")];
   const supplier = from("supplier", "pump_supplier");
   const bought = all.buys.flatMap(({ sheet, buys }) =>
-    buys.map(({ sized, said }, i) => ({
+    buys.map(({ sized, said, named }, i) => ({
+      named: named !== undefined,
       sheet,
       kind: i + 1,
       said: sized === undefined ? said : `INDEX(${sized},${i + 1})`,
@@ -158,6 +169,12 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
   const sized = (row: number) => {
     const said = at(row) === "pump" ? "pump_ordered" : words[row - 1];
     return said === undefined ? "" : `&JOINED(", ",${said})`;
+  };
+  /** As the office book calls it, for a supplier; what people named, or typed in, keeps its name. */
+  const what = (row: number) => {
+    const place = at(row);
+    const kept = place === "pump" || place.table !== "materials" || bought[row - 1]?.named === true;
+    return kept ? own(row) : `BOOK_NAME(items.description,INDEX(materials.at,${row}),${own(row)})`;
   };
   // the liner is ordered as it is cut from the rolls
   const liner = 1 + bought.findIndex(({ sheet, kind }) => sheet === "Liner" && kind === 1);
@@ -174,11 +191,8 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     {
       place: published(number, "Row", { source: "the order of this list", decimals: 0 }),
       supplier: calc(text, (row) => `SUPPLIER_OF(${wantedAt(at(row))},${supplier(row)})`, "Supplier"),
-      what: calc(
-        text,
-        (row) => `${what(row)}${sized(row)}&OUR_NUMBER(${code(row)})${row === liner ? cuts : ""}`,
-        "What",
-      ),
+      called: calc(text, what, "Name"),
+      what: calc(text, (row) => `called${sized(row)}&OUR_NUMBER(${code(row)})${row === liner ? cuts : ""}`, "What"),
       quantity: calc(
         text,
         (row) => {

@@ -12,6 +12,16 @@ test("each order says when its goods are needed: the job's own day, else the sta
   expect(needed({ needed_on_site: "2027-04-12" })).toBe("April 12, 2027");
 });
 
+test("goods stand on an order as the office book calls them; what people named keeps its name", () => {
+  const { value } = pagesAfter();
+  const rows = Array.from({ length: orderLines }, (_, i) => i + 1);
+  const page = (k: number) =>
+    rows.map((row) => String(value(`order_${k}.what[${row}]`))).join("\n");
+  expect(page(3)).toContain("pipe, PVC schedule 40, 2 in (our no. pipe-2)");
+  expect(page(1)).toContain("storage crate, 27 in by 16 in by 17 in (our no. crate)");
+  expect(page(2)).toContain("fall stones, up to 30 in, none over 433 lb (our no. stone-boulder)");
+});
+
 describe("an order says the size or rating that its supplier would ask back for", () => {
   const ordered = (changed: Record<string, unknown>) => {
     const { value } = pagesAfter(changed);
@@ -29,19 +39,22 @@ describe("an order says the size or rating that its supplier would ask back for"
     wire_size: "10 AWG",
   };
   test.each([
-    [{}, "reducer bushings, main to line, from 4 in, to 1-1/2 in: 1, to 2 in: 2 (our no."],
-    [{ main_size: "2 in" }, "reducer bushings, main to line, from 2 in, to 1-1/2 in: 1 (our no."],
+    [{}, "reducer bushing, main to branch, from 4 in, to 1-1/2 in: 1, to 2 in: 2 (our no."],
+    [{ main_size: "2 in" }, "reducer bushing, main to branch, from 2 in, to 1-1/2 in: 1 (our no."],
     [{}, "pump outlet 4 in, pipe 4 in"],
     [{ pump_choice: "P-130V" }, "pump outlet 3 in, pipe 4 in"],
     [{}, "large pump, variable speed, for 240 V, outlet 4 in (our no."],
-    [{}, "fill pipe, bore 3/4 in (our no."],
-    [{}, "winter drain valve, for a main of 4 in (our no."],
-    [{}, "lights, 3 W, 12 V (our no."],
-    [{}, "cable to the lights, two conductors of 12 AWG (our no."],
-    [{}, "transformers for the lights, 150 W, to 12 V (our no."],
-    [ours, "breaker of the circuit, 25 A, 120 V (our no."],
-    [ours, "outlet with ground-fault protection, 25 A, 120 V (our no."],
-    [ours, "conduit with its fittings, for three conductors of 10 AWG (our no."],
+    [{}, "fill pipe, 3/4 in polyethylene, bore 3/4 in (our no."],
+    [{}, "drain valve for the winter, for a main of 4 in (our no."],
+    [{}, "light for under water, 3 W, 12 V (our no."],
+    [{}, "cable for lights, direct burial, two conductors of 12 AWG (our no."],
+    [{}, "transformer for lights, 150 W, to 12 V (our no."],
+    [ours, "breaker, single pole, 25 A, 120 V (our no."],
+    [ours, "outlet with ground-fault protection, weatherproof box, 25 A, 120 V (our no."],
+    [
+      ours,
+      "conduit, plastic, 3/4 in, with a share of fittings, for three conductors of 10 AWG (our no.",
+    ],
   ])("%j: %s", (changed, words) => {
     expect(ordered(changed)).toContain(words);
   });
