@@ -170,11 +170,17 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     const said = at(row) === "pump" ? "pump_ordered" : words[row - 1];
     return said === undefined ? "" : `&JOINED(", ",${said})`;
   };
-  /** As the office book calls it, for a supplier; what people named, or typed in, keeps its name. */
+  const isGoods = (place: Place, row: number): place is Exclude<Place, "pump"> =>
+    place !== "pump" && place.table === "materials" && bought[row - 1]?.named !== true;
+  /**
+   * As the office book calls it, for a supplier. What people named, or typed in, keeps its name, and so does an item that is
+   * ordered on several lines, or they would be told apart by nothing.
+   */
   const what = (row: number) => {
     const place = at(row);
-    const kept = place === "pump" || place.table !== "materials" || bought[row - 1]?.named === true;
-    return kept ? own(row) : `BOOK_NAME(items.description,INDEX(materials.at,${row}),${own(row)})`;
+    return isGoods(place, row)
+      ? `IF(on_one_line,BOOK_NAME(items.description,INDEX(materials.at,${row}),${own(row)}),${own(row)})`
+      : own(row);
   };
   // the liner is ordered as it is cut from the rolls
   const liner = 1 + bought.findIndex(({ sheet, kind }) => sheet === "Liner" && kind === 1);
@@ -191,6 +197,14 @@ export function purchaseList(all: Pick<Whole, "buys" | "takeoff">): TableBlock {
     {
       place: published(number, "Row", { source: "the order of this list", decimals: 0 }),
       supplier: calc(text, (row) => `SUPPLIER_OF(${wantedAt(at(row))},${supplier(row)})`, "Supplier"),
+      on_one_line: calc(
+        yesno,
+        (row) =>
+          isGoods(at(row), row)
+            ? `SUMPRODUCT((materials.code=INDEX(materials.code,${row}))*(materials.order_quantity>0))<=1`
+            : "TRUE",
+        "Ordered on one line",
+      ),
       called: calc(text, what, "Name"),
       what: calc(text, (row) => `called${sized(row)}&OUR_NUMBER(${code(row)})${row === liner ? cuts : ""}`, "What"),
       quantity: calc(

@@ -19,6 +19,9 @@ test("goods stand on an order as the office book calls them; what people named k
     rows.map((row) => String(value(`order_${k}.what[${row}]`))).join("\n");
   expect(page(3)).toContain("pipe, PVC schedule 40, 2 in (our no. pipe-2)");
   expect(page(1)).toContain("storage crate, 27 in by 16 in by 17 in (our no. crate)");
+  // one item for two uses is told by its use
+  expect(page(2)).toContain("bedding sand, basin (our no.");
+  expect(page(2)).toContain("bedding sand, trenches (our no.");
   expect(page(2)).toContain("fall stones, up to 30 in, none over 433 lb (our no. stone-boulder)");
 });
 
