@@ -76,6 +76,7 @@ export const priceSense = ({ cellsAt }: Pick<Whole, "cellsAt">) =>
       hours,
       "IF(labor_cost*paid_man_hours>0,cushion/((labor_cost/paid_man_hours)*(1+overhead_share)),0)",
       "Cushion in man-hours",
+      { note: "Man-hours over the plan that the price bears before the job loses money." },
     ),
     cushion_share: calc(
       percent,

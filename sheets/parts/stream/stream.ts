@@ -74,7 +74,7 @@ export const streamBlocks: readonly Block[] = [
   paragraphs(
     "Notes",
     "Depths are those of steady flow by Ferguson's formula for water over stone, from the mean level of the bed. At a given depth the speed can be half or twice of that: the depth then differs by a factor of 1.3 where water is shallower than its stone, 1.5 where it is deep. The allowance covers that; it raises the water held, not the speed.",
-    "Manning's formula does not hold where water is less than four times as deep as its stone (from there on roughness is of small scale, after Bathurst 1985, from memory): it gives too little depth there, and is shown to compare.",
+    "Manning's formula does not hold where water is less than four times as deep as its stone (from there on roughness is of small scale, after Bathurst 1985, from memory): it gives too little depth there, and stands on sheet Workings to compare.",
   ),
   depthSearch,
 ];
