@@ -1,3 +1,4 @@
+import type { OfficeBook } from "../../../engine/book/office-book.js";
 import { valuesOf } from "../../../engine/book/values.js";
 import { calculate, calculateFast } from "../../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
@@ -56,6 +57,9 @@ const basins = {
   si: { basin_length: 3.6576, basin_width: 2.4384 },
 } as const;
 
+/** One for all jobs: how a job is filled in under a book is worked out once for each. */
+const noBook: OfficeBook = { name: "none", asOf: "2026-01-01", mark: "", tables: {} };
+
 export function work(
   inputs: InputValues = stream,
   { units = "us", judged = false }: { units?: UnitSystem; judged?: boolean } = {},
@@ -71,7 +75,7 @@ export function work(
       units,
       inputs: { ...basins[units], ...inputs },
     },
-    { name: "none", asOf: "2026-01-01", mark: "", tables: {} },
+    noBook,
   );
   const values = (judged ? calculate : calculateFast)(model, given);
   const value = (id: string): Value => {

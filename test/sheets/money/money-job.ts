@@ -82,12 +82,17 @@ const rates: readonly BookRow[] = wholeOf(waterfallParts).rates.map(({ code, mea
   unit,
 }));
 
-export const book = (changed: readonly BookRow[] = items): OfficeBook => ({
-  name: "Book of the test",
-  asOf: "2026-10-15",
-  mark: "none",
-  tables: { items: changed, rates },
-});
+const books = new WeakMap<readonly BookRow[], OfficeBook>();
+
+/** A book of these items, the same for the same: how a job is filled in under a book is worked out once for each. */
+export function book(changed: readonly BookRow[] = items): OfficeBook {
+  const known = books.get(changed);
+  if (known !== undefined) return known;
+  const tables = { items: changed, rates };
+  const made = { name: "Book of the test", asOf: "2026-10-15", mark: "none", tables };
+  books.set(changed, made);
+  return made;
+}
 
 /** A small stream with one fall, of 400 ft² of liner and 6 tons of stone. */
 export const smallJob: InputValues = {
