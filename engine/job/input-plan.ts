@@ -72,11 +72,13 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
   plans.set(model, ofModel);
   const known = ofModel.get(office);
   if (known !== undefined) return known;
+  const without = office === noOffice ? undefined : inputPlanOf(model);
   const planner = new Planner(model, office);
-  const inputs = model.cells.filter(({ declaration }) => declaration.kind === "input");
-  const planned = inputs.map((cell) => planner.planned(cell, cell.declaration as InputDeclaration));
+  const planned = without
+    ? without.inputs.map((one) => (planner.mayDiffer(one.cell) ? planner.planned(one.cell) : one))
+    : model.cells.filter(isInput).map((cell) => planner.planned(cell));
   const made: InputPlan = {
-    base: model.cells.map(({ fixed }) => fixed ?? null),
+    base: without?.base ?? model.cells.map(({ fixed }) => fixed ?? null),
     inputs: planned,
     singles: new Map(
       planned.flatMap((one) => (one.table === undefined ? [[one.cell.name, one] as const] : [])),
@@ -87,6 +89,8 @@ export function inputPlanOf(model: Model, office: OfficeValues = noOffice): Inpu
   ofModel.set(office, made);
   return made;
 }
+
+const isInput = ({ declaration }: Cell): boolean => declaration.kind === "input";
 
 function requiredOf(planned: readonly PlannedInput[]): Required {
   const inputs = planned.filter(({ optional }) => !optional);
@@ -127,7 +131,14 @@ class Planner {
     this.rules = officeRules(office);
   }
 
-  planned(cell: Cell, declaration: InputDeclaration): PlannedInput {
+  /** Can the office's book say something of an input? What it says nothing of is as without a book. */
+  mayDiffer({ declaration, table }: Cell): boolean {
+    const { asked } = declaration as InputDeclaration;
+    return asked === "office" || (table !== undefined && this.rowsFor(table) !== undefined);
+  }
+
+  planned(cell: Cell): PlannedInput {
+    const declaration = cell.declaration as InputDeclaration;
     const plan = {
       cell,
       date: declaration.quantity.kind === "date",
