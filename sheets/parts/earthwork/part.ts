@@ -54,6 +54,14 @@ export const earthworkOf = (words: EarthworkWords): Part =>
           "strip_volume*topsoil_kept>0",
         ),
       ),
+      ...under(
+        "Wheel dirt, soil and topsoil",
+        bullet(
+          "step: haul",
+          "By barrow: {dirt_wheeled|0}, counted where it lies, {site_haul|0} between work and truck.",
+          "dirt_wheeled>0",
+        ),
+      ),
       bullet(
         "step: haul",
         'Haul away {haul_volume|0} loose, {haul_loads|0} {IF(haul_loads=1,"load","loads")}.',

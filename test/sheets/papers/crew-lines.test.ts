@@ -72,6 +72,12 @@ describe("the stone over the crates is what is left up to the rim, not the least
   });
 });
 
+test("a crew that works by hand reads how much it wheels, and how far", () => {
+  const wheel = /By barrow: [\d,]+ yd³, counted where it lies, 80 ft between work and truck/;
+  expect(page({ method_choice: "by hand", site_haul: 80 })).toMatch(wheel);
+  expect(page({ site_haul: 80 })).not.toContain("By barrow: ");
+});
+
 test("a soil typed past its list puts errors into the lines: the page still begins with DRAFT", () => {
   const [first, ...rest] = crew({}, { dig_soil_type: "sandy" });
   expect(first).toMatch(/^DRAFT, not to be handed out/);
