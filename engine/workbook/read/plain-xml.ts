@@ -1,4 +1,5 @@
 import type { SaxesAttributeNS } from "saxes";
+import { charactersOf, hasForbidden } from "./byte-text.js";
 
 /** What the elements of a plain XML text are told to, in order. */
 export interface PlainVisitor {
@@ -21,10 +22,10 @@ const declaration =
 const properName = /^[A-Za-z_][\w.-]*(?::[A-Za-z_][\w.-]*)?$/;
 const references = /&(?!(?:lt|gt|amp|quot|apos);)/;
 const reference = /&#(?:x([0-9A-Fa-f]{1,6})|(\d{1,7}));/g;
-/** Has a text no character that XML forbids, and line feeds alone as ends of lines? */
-export const isCleanText = (text: string): boolean => !text.includes("\r") && !forbidden.test(text);
+/** Has a text of bytes no character that XML forbids, and line feeds alone as ends of lines? */
+export const isCleanText = (text: string): boolean => !text.includes("\r") && !hasForbidden(text);
 
-/** What XML 1.0 does not allow as text: control characters, and two that are none. Surrogates come in pairs. */
+/** What XML 1.0 does not allow as a character that a reference stands for. */
 const forbidden = /[^\t\n\r -\ufffd]/;
 
 const xmlSpace = "http://www.w3.org/XML/1998/namespace";
@@ -50,9 +51,10 @@ type XmlPiece = Opened | string | undefined;
  * only, attributes in double quotes. It is gone through to its end before anyone is told. The
  * answer is false, and nothing was told, for every text that is not plain or not well-formed:
  * a full parser must then decide what it is.
+ * @param given each of whose characters stands for a byte of UTF-8
  */
 export function walkPlainXml(given: string, visitor: PlainVisitor): boolean {
-  if (forbidden.test(given)) return false;
+  if (hasForbidden(given)) return false;
   const found = scan(given.includes("\r") ? given.replace(/\r\n?/g, "\n") : given);
   if (found === undefined) return false;
   for (const one of found) {
@@ -180,8 +182,8 @@ class Names {
   constructor(root: readonly string[]) {
     for (let i = 0; i < root.length; i += 2) {
       const [name, value] = [root[i] as string, root[i + 1] as string];
-      if (name === "xmlns") this.#spaces.set("", value);
-      else if (name.startsWith("xmlns:")) this.#spaces.set(name.slice(6), value);
+      if (name === "xmlns") this.#spaces.set("", decoded(value));
+      else if (name.startsWith("xmlns:")) this.#spaces.set(name.slice(6), decoded(value));
     }
   }
 
@@ -281,10 +283,11 @@ function codeOf(written: string): number {
   return forbidden.test(String.fromCodePoint(code)) ? -1 : code;
 }
 
-/** A plain text with its references put in. */
+/** A plain text of bytes in characters, with its references put in. */
 export function decoded(raw: string): string {
-  if (!raw.includes("&")) return raw;
-  return (raw.includes("&#") ? raw.replace(reference, characterOf) : raw)
+  const text = charactersOf(raw);
+  if (!text.includes("&")) return text;
+  return (text.includes("&#") ? text.replace(reference, characterOf) : text)
     .replaceAll("&lt;", "<")
     .replaceAll("&gt;", ">")
     .replaceAll("&quot;", '"')
