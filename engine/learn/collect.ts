@@ -96,7 +96,7 @@ type FoundIn = ({ readonly built: Found } | { readonly because: string }) & Pick
 function read(file: string, bytes: Buffer, { templates }: Trade): OldJob | string {
   try {
     return isWorkbook(file)
-      ? oldWorkbook(bytes, file, templates, true)
+      ? oldWorkbook(bytes, file, templates, { withBook: true })
       : oldRecord(bytes.toString("utf8"), file, templates);
   } catch (error) {
     if (isOfficeBook(bytes, isWorkbook(file))) return "it is an office book";

@@ -6,6 +6,7 @@ import type { Value } from "../formula/value.js";
 import type { Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
 import { rolesOf } from "../template/role-plan.js";
+import { KeptParts } from "../workbook/read/kept-parts.js";
 import { Books } from "./books.js";
 import {
   againstBuilt,
@@ -65,6 +66,7 @@ export class Rerunner {
   readonly #books: Books;
   readonly #cones = new Map<Model, Cone>();
   readonly #builtCones = new Map<Model, Cone>();
+  readonly #kept = new KeptParts();
   /** What the judge is to be asked about. */
   #toJudge: Judged[] = [];
 
@@ -117,7 +119,7 @@ export class Rerunner {
     const { templates } = this.trade;
     try {
       return isWorkbook(file)
-        ? oldWorkbook(bytes, file, templates, this.asked.moved)
+        ? oldWorkbook(bytes, file, templates, { withBook: this.asked.moved, kept: this.#kept })
         : oldRecord(bytes.toString("utf8"), file, templates);
     } catch (error) {
       if (isOfficeBook(bytes, isWorkbook(file))) return "office book";

@@ -24,17 +24,25 @@ import type {
   DocumentProperties,
   WorkbookContent,
 } from "../workbook/read/content.js";
-import { cellAt, columnAt, nameIn } from "../workbook/read/lookup.js";
+import type { KeptParts } from "../workbook/read/kept-parts.js";
+import { cellIn } from "../workbook/read/lookup.js";
 import { readWorkbook } from "../workbook/read/read.js";
 import { type BuiltFigures, builtCells, builtFigures, isBuilt } from "./built-figures.js";
 import type { OldJob, Said } from "./old-job.js";
+import { placesOf } from "./places.js";
 import { inputsFor } from "./record-job.js";
 import { figuresOf } from "./role-plan.js";
 
 type ContentOf = (cell: Cell) => CellContent | undefined;
 
-const checkStates = "check_list.rank";
 const daysOf1904 = 1462;
+
+export interface WorkbookReading {
+  /** Read the prices of the office book that it carries too. */
+  readonly withBook?: boolean;
+  /** What was read of the workbooks before it. */
+  readonly kept?: KeptParts;
+}
 
 /**
  * A workbook as an old job: its inputs, and what it said when it was last calculated. Only the
@@ -45,19 +53,18 @@ export function oldWorkbook(
   bytes: Uint8Array,
   file: string,
   templates: readonly Template[],
-  withBook = false,
+  { withBook = false, ...reading }: WorkbookReading = {},
 ): OldJob {
   let model: Model | undefined;
-  let wanted: ReadonlySet<string> = new Set();
+  let book: ReadonlySet<string> = new Set();
   const content = readWorkbook(bytes, {
-    formulas: false,
-    sheets: ({ name }, names, properties) => {
+    ...{ formulas: false, ...reading },
+    sheets: ({ name }, common, properties) => {
       if (model === undefined) {
         model = modelFor(identityAt(bytes, properties), templates, file);
-        const places = new Map(names.map((one) => [one.name.toLowerCase(), one.target?.sheet]));
-        wanted = sheetsWanted(model, (one) => places.get(one), withBook);
+        if (withBook) book = placesOf(model, common).sheetsOf(bookCells(model).map(nameOf));
       }
-      return wanted.has(name);
+      return placesOf(model, common).wanted.has(name) || book.has(name);
     },
   });
   const own = model as Model;
@@ -75,7 +82,7 @@ export function oldWorkbook(
         : inputsFor(other, own, recordOf(own, values, byBook, identity), file, office),
     said: {
       ...said(own, rolesOf(own), identity, contentOf),
-      ...(isBuilt(own, values) ? { built: builtSaid(own, bytes) } : {}),
+      ...(isBuilt(own, values) ? { built: builtSaid(own, bytes, reading) } : {}),
     },
     ...(withBook ? { priced: pricedValues(own, values, content, contentOf) } : {}),
   };
@@ -106,39 +113,16 @@ function modelFor(identity: WorkbookIdentity, templates: readonly Template[], fi
   return modelOf(template, systemFor(identity.units, file));
 }
 
-/** The sheets, as the workbook calls them, that hold what is looked at. */
-function sheetsWanted(
-  model: Model,
-  sheetOf: (name: string) => string | undefined,
-  withBook: boolean,
-): ReadonlySet<string> {
-  const { price, cost, sections } = rolesOf(model);
-  const cells = [price, cost, ...sections.map(({ cell }) => cell)];
-  const inputs = inputPlanOf(model).inputs.map(({ cell }) => cell);
-  const book = withBook ? bookCells(model) : [];
-  const names = new Set([...inputs, ...cells, ...book].map(({ name }) => name).concat(checkStates));
-  return new Set([...names].flatMap((name) => sheetOf(name) ?? []));
-}
-
-/**
- * Finds cells by their names. Where a table's range has not as many rows as the template
- * (rows were inserted or deleted), all sheets are read and matched with one another.
- */
+/** Finds cells by their names; where rows were inserted or deleted, all sheets are read and matched with one another. */
 function finder(model: Model, content: WorkbookContent, bytes: Uint8Array): ContentOf {
-  const columns = new Map<string, readonly CellContent[]>();
+  const places = placesOf(model, content.common);
   let matched: ReturnType<typeof matchWorkbook> | undefined;
-  const byMatch: ContentOf = (cell) => {
+  return (cell) => {
+    const place = places.of(cell);
+    if (place === undefined) return undefined;
+    if (place !== "elsewhere") return cellIn(content, place);
     matched ??= matchWorkbook(readWorkbook(bytes), model);
     return matched.at.get(cell.id)?.cell;
-  };
-  return (cell) => {
-    if (nameIn(content, cell.name)?.target === undefined) return undefined;
-    if (cell.table === undefined || cell.row === undefined) return cellAt(content, cell.name).cell;
-    const known = columns.get(cell.name);
-    const column = known ?? columnAt(content, cell.name).map((one) => one.cell);
-    columns.set(cell.name, column);
-    const rows = model.tables.get(cell.table)?.block.rows;
-    return column.length === rows ? column[cell.row - 1] : byMatch(cell);
   };
 }
 
@@ -208,6 +192,8 @@ function underBook(
   return now;
 }
 
+const nameOf = ({ name }: Cell): string => name;
+
 const bookCells = (model: Model): Cell[] =>
   model.cells.filter(({ declaration }) => declaration.kind === "book");
 
@@ -252,15 +238,16 @@ function said(
 }
 
 /** What a built job showed on the sheets that look back: read apart, since most jobs have nothing there. */
-function builtSaid(model: Model, bytes: Uint8Array): BuiltFigures {
-  const names = new Set(builtCells(model));
+function builtSaid(
+  model: Model,
+  bytes: Uint8Array,
+  reading: Pick<WorkbookReading, "kept">,
+): BuiltFigures {
   let wanted: ReadonlySet<string> | undefined;
   const content = readWorkbook(bytes, {
-    formulas: false,
-    sheets: ({ name }, defined) => {
-      wanted ??= new Set(
-        defined.flatMap((one) => (names.has(one.name) ? (one.target?.sheet ?? []) : [])),
-      );
+    ...{ formulas: false, ...reading },
+    sheets: ({ name }, common) => {
+      wanted ??= placesOf(model, common).sheetsOf(builtCells(model));
       return wanted.has(name);
     },
   });

@@ -1,10 +1,11 @@
 import type { CellValue } from "./content.js";
+import type { SharedTexts } from "./plain-strings.js";
 import { WorkbookRefused } from "./refused.js";
 import { booleanOf, unescaped } from "./text.js";
 
 /** What the value of a cell depends on besides its own text. */
 export interface ValueContext {
-  readonly sharedStrings: readonly string[];
+  readonly sharedStrings: SharedTexts;
   readonly date1904: boolean;
   /** The places of shared texts a part of which is set apart, where the look is asked for. */
   readonly uneven?: ReadonlySet<number>;
@@ -35,7 +36,7 @@ export function cellValue(
       throw badCell(where, `holds ${quoted(text)} as a number`);
     }
     case "s": {
-      const shared = /^\d{1,9}$/.test(trimmed) ? sharedStrings[Number(trimmed)] : undefined;
+      const shared = /^\d{1,9}$/.test(trimmed) ? sharedStrings.at(Number(trimmed)) : undefined;
       if (shared !== undefined) return shared;
       throw badCell(
         where,

@@ -6,6 +6,8 @@ export interface WorkbookContent {
   /** In the order of the tabs. */
   readonly sheets: readonly SheetContent[];
   readonly names: readonly DefinedName[];
+  /** Those that hold for the whole workbook: the same list for all workbooks read with one `ReadOptions.kept` that have the same. */
+  readonly common: readonly DefinedName[];
   readonly properties: DocumentProperties;
   readonly partNames: readonly string[];
   /** True when dates count from 1904: each serial number is then 1,462 lower than usual. */

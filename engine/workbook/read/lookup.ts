@@ -1,11 +1,15 @@
 import { addressOf } from "./address.js";
-import type { CellContent, DefinedName, Target, WorkbookContent } from "./content.js";
+import type { CellContent, DefinedName, SheetContent, Target, WorkbookContent } from "./content.js";
 import { WorkbookRefused } from "./refused.js";
 
-/** A cell found by its defined name. */
-export interface FoundCell {
+/** Where a cell stands. */
+export interface CellPlace {
   readonly sheet: string;
   readonly address: string;
+}
+
+/** A cell found by its defined name. */
+export interface FoundCell extends CellPlace {
   readonly cell: CellContent;
 }
 
@@ -17,11 +21,7 @@ const longestColumn = 20000;
  * Throws WorkbookRefused for a name that is missing or does not point to one cell.
  */
 export function cellAt(content: WorkbookContent, name: string): FoundCell {
-  const target = wantTarget(content, name);
-  if (target.from.row !== target.to.row || target.from.column !== target.to.column) {
-    throw badName(name, `points to ${describe(target)}, but one cell is wanted`);
-  }
-  return found(content, target, 0, 0);
+  return foundAt(content, placeAt(content.common, name));
 }
 
 /**
@@ -29,9 +29,24 @@ export function cellAt(content: WorkbookContent, name: string): FoundCell {
  * Throws WorkbookRefused for a name that is missing or points to anything else.
  */
 export function columnAt(content: WorkbookContent, name: string): FoundCell[] {
-  const target = wantTarget(content, name);
-  const rows = target.to.row - target.from.row;
-  const columns = target.to.column - target.from.column;
+  return placesAt(content.common, name).map((place) => foundAt(content, place));
+}
+
+/** Where the cell behind a name stands, as `cellAt` finds it. */
+export function placeAt(names: readonly DefinedName[], name: string): CellPlace {
+  const target = wantTarget(names, name);
+  if (target.from.row !== target.to.row || target.from.column !== target.to.column) {
+    throw badName(name, `points to ${describe(target)}, but one cell is wanted`);
+  }
+  return { sheet: target.sheet, address: addressOf(target.from) };
+}
+
+/** Where the cells behind a name stand, as `columnAt` finds them. */
+export function placesAt(names: readonly DefinedName[], name: string): CellPlace[] {
+  const target = wantTarget(names, name);
+  const { sheet, from, to } = target;
+  const rows = to.row - from.row;
+  const columns = to.column - from.column;
   if (rows > 0 && columns > 0) {
     throw badName(name, `points to ${describe(target)}, but one column or one row is wanted`);
   }
@@ -39,31 +54,38 @@ export function columnAt(content: WorkbookContent, name: string): FoundCell[] {
   if (length > longestColumn) {
     throw badName(name, `points to ${length} cells, but at most ${longestColumn} are read`);
   }
-  return Array.from({ length }, (_, step) =>
-    found(content, target, rows > 0 ? step : 0, rows > 0 ? 0 : step),
-  );
+  return Array.from({ length }, (_, step) => ({
+    sheet,
+    address: addressOf({
+      row: from.row + (rows > 0 ? step : 0),
+      column: from.column + (rows > 0 ? 0 : step),
+    }),
+  }));
 }
 
-/** The name's definition for the whole workbook, or undefined. Letter case does not count. */
-export function nameIn(content: WorkbookContent, name: string): DefinedName | undefined {
-  return indexOf(content).names.get(name.toLowerCase());
+/** What a cell holds; a blank one has value null. Throws RangeError for a sheet that was left out when reading. */
+export function cellIn(content: WorkbookContent, { sheet, address }: CellPlace): CellContent {
+  const cells = cellsOf(content).get(sheet);
+  if (cells === undefined) throw new RangeError(`Sheet ${sheet} was left out when reading`);
+  return cells.get(address) ?? blank;
 }
 
-function wantTarget(content: WorkbookContent, name: string): Target {
-  const defined = nameIn(content, name);
+/** The definition of a name for the whole workbook, or undefined. Letter case does not count. */
+export function nameAmong(names: readonly DefinedName[], name: string): DefinedName | undefined {
+  return indexOf(names).get(name.toLowerCase());
+}
+
+function foundAt(content: WorkbookContent, place: CellPlace): FoundCell {
+  return { ...place, cell: cellIn(content, place) };
+}
+
+function wantTarget(names: readonly DefinedName[], name: string): Target {
+  const defined = nameAmong(names, name);
   if (defined === undefined) throw badName(name, "is missing");
   if (defined.target === undefined) {
     throw badName(name, `is defined as ${JSON.stringify(defined.text.slice(0, 60))}, not as cells`);
   }
   return defined.target;
-}
-
-function found(content: WorkbookContent, target: Target, down: number, right: number): FoundCell {
-  const { sheet, from } = target;
-  const cells = indexOf(content).cells.get(sheet);
-  if (cells === undefined) throw new RangeError(`Sheet ${sheet} was left out when reading`);
-  const address = addressOf({ row: from.row + down, column: from.column + right });
-  return { sheet, address, cell: cells.get(address) ?? blank };
 }
 
 function describe({ sheet, from, to }: Target): string {
@@ -77,25 +99,23 @@ function badName(name: string, what: string): WorkbookRefused {
   );
 }
 
-interface Index {
-  readonly names: ReadonlyMap<string, DefinedName>;
-  readonly cells: ReadonlyMap<string, ReadonlyMap<string, CellContent>>;
+const indexes = new WeakMap<readonly DefinedName[], ReadonlyMap<string, DefinedName>>();
+const sheets = new WeakMap<WorkbookContent, ReadonlyMap<string, SheetContent["cells"]>>();
+
+/** Found once for each list, since a job looks up hundreds of names. */
+function indexOf(names: readonly DefinedName[]): ReadonlyMap<string, DefinedName> {
+  const known = indexes.get(names);
+  if (known !== undefined) return known;
+  const made = new Map(names.map((defined) => [defined.name.toLowerCase(), defined]));
+  indexes.set(names, made);
+  return made;
 }
 
-const indexes = new WeakMap<WorkbookContent, Index>();
-
-/** Found once for each workbook, since a job looks up hundreds of names. */
-function indexOf(content: WorkbookContent): Index {
-  let index = indexes.get(content);
-  if (index === undefined) {
-    const global = content.names.filter(({ scope }) => scope === undefined);
-    index = {
-      names: new Map(global.map((defined) => [defined.name.toLowerCase(), defined])),
-      cells: new Map(
-        content.sheets.filter(({ read }) => read).map(({ name, cells }) => [name, cells]),
-      ),
-    };
-    indexes.set(content, index);
-  }
-  return index;
+function cellsOf(content: WorkbookContent): ReadonlyMap<string, SheetContent["cells"]> {
+  const known = sheets.get(content);
+  if (known !== undefined) return known;
+  const read = content.sheets.filter((sheet) => sheet.read);
+  const made = new Map(read.map(({ name, cells }) => [name, cells]));
+  sheets.set(content, made);
+  return made;
 }

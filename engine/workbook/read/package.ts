@@ -1,5 +1,6 @@
 import { readContentTypes } from "./content-types.js";
 import { notWorkbook, refuseDisguise, saveAsXlsx } from "./disguise.js";
+import type { KeptParts } from "./kept-parts.js";
 import { Budget, type ReadLimits } from "./limits.js";
 import { damaged } from "./refused.js";
 import { type Relationship, readRelationships, relationshipsPartOf } from "./relationships.js";
@@ -15,7 +16,12 @@ export class Package implements Parts {
   readonly #entries: ReadonlyMap<string, ZipEntry>;
   readonly #contentType: (part: string) => string | undefined;
 
-  constructor(bytes: Uint8Array, limits: Partial<ReadLimits> = {}) {
+  /** @param kept what was read of other workbooks */
+  constructor(
+    bytes: Uint8Array,
+    limits: Partial<ReadLimits> = {},
+    readonly kept?: KeptParts,
+  ) {
     this.budget = new Budget(limits);
     this.budget.check("fileBytes", bytes.length, "The workbook");
     refuseDisguise(bytes);
@@ -41,7 +47,7 @@ export class Package implements Parts {
   walk(part: string, visitor: XmlVisitor): void {
     const entry = this.#entries.get(part.toLowerCase());
     if (entry === undefined) throw damaged(`Part ${part} of the workbook is missing`);
-    walkXml(unpack(this.#bytes, entry, this.budget), part, this.budget, visitor);
+    walkXml(unpack(this.#bytes, entry, this.budget), part, this.budget, visitor, this.kept);
   }
 
   /** The text of a part that need not be well-formed, such as drawings of the old kind. */

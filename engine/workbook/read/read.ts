@@ -1,5 +1,6 @@
 import type { DefinedName, DocumentProperties, SheetContent, WorkbookContent } from "./content.js";
 import { notWorkbook, saveAsXlsx } from "./disguise.js";
+import type { KeptParts } from "./kept-parts.js";
 import type { ReadLimits } from "./limits.js";
 import { readLook, readSheetLook } from "./look/read-look.js";
 import { SheetListener } from "./look/sheet.js";
@@ -12,10 +13,10 @@ import { type ListedSheet, readWorkbookPart } from "./workbook-part.js";
 import { readWorksheet } from "./worksheet.js";
 
 export interface ReadOptions {
-  /** Which sheets to read the cells of; all when left out. The others are listed, but empty. */
+  /** Which sheets to read the cells of; all when left out. The others are listed, but empty. `common`: names that hold for the whole workbook. */
   readonly sheets?: (
     sheet: Pick<SheetContent, "name" | "state">,
-    names: readonly DefinedName[],
+    common: readonly DefinedName[],
     properties: DocumentProperties,
   ) => boolean;
   /** False: cells with formulas give their results alone. */
@@ -23,6 +24,8 @@ export interface ReadOptions {
   /** True: also how the cells look, what lies over them and what else the workbook carries. */
   readonly look?: boolean;
   readonly limits?: Partial<ReadLimits>;
+  /** What was read of workbooks before: what this one has in common with them is not read again. */
+  readonly kept?: KeptParts;
 }
 
 const workbookType =
@@ -37,7 +40,7 @@ const worksheetType =
  * breaks the format, or passes a limit.
  */
 export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): WorkbookContent {
-  const from = new Package(bytes, options.limits);
+  const from = new Package(bytes, options.limits, options.kept);
   const packageLinks = from.relationshipsOf("");
   const main = packageLinks.find(({ type }) => type === "officeDocument")?.target;
   if (main === undefined || !workbookType.test(from.contentType(main) ?? "")) {
@@ -65,7 +68,7 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
     targets.add(link.target.toLowerCase());
     const read =
       link.type === "worksheet" &&
-      (options.sheets?.({ name, state }, workbook.names, properties) ?? true);
+      (options.sheets?.({ name, state }, workbook.common, properties) ?? true);
     if (!read) {
       return {
         name,
@@ -88,6 +91,7 @@ export function readWorkbook(bytes: Uint8Array, options: ReadOptions = {}): Work
   return {
     sheets,
     names: workbook.names,
+    common: workbook.common,
     properties,
     partNames: from.partNames,
     date1904: workbook.date1904,

@@ -1,7 +1,7 @@
 import { setsApart } from "./look/runs.js";
 import { spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
-import { plainStringsIn } from "./plain-strings.js";
+import { plainStringsIn, type SharedTexts } from "./plain-strings.js";
 import { textOf } from "./text.js";
 
 /**
@@ -10,8 +10,9 @@ import { textOf } from "./text.js";
  *
  * @param uneven takes the places of texts of which a run is set apart
  */
-export function readSharedStrings(from: Package, part: string, uneven?: Set<number>): string[] {
-  let strings: string[] = [];
+export function readSharedStrings(from: Package, part: string, uneven?: Set<number>): SharedTexts {
+  const strings: string[] = [];
+  let plainly: SharedTexts | undefined;
   let text = "";
   let run = "";
   let space: string | undefined;
@@ -26,7 +27,7 @@ export function readSharedStrings(from: Package, part: string, uneven?: Set<numb
         const { outside, found } = plain;
         const tell = () => {
           from.budget.spend("sharedStrings", found.strings.length, "The workbook");
-          strings = [...found.strings];
+          plainly = found.strings;
         };
         return { outside, markup: found.markup, tell };
       },
@@ -50,7 +51,7 @@ export function readSharedStrings(from: Package, part: string, uneven?: Set<numb
       else if (path === "sst/si") strings.push(text);
     },
   });
-  return strings;
+  return plainly ?? strings;
 }
 
 const runPath = "sst/si/r/rPr/";

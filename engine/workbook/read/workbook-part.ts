@@ -3,9 +3,16 @@ import type { DefinedName, SheetState } from "./content.js";
 import { targetOf } from "./defined-names.js";
 import { relationships, spreadsheet } from "./namespaces.js";
 import type { Package } from "./package.js";
+import {
+  type PlainNames,
+  plainNamesIn,
+  type WrittenName,
+  type WrittenNames,
+  writtenNamesIn,
+} from "./plain-names.js";
 import { damaged } from "./refused.js";
 import { booleanOf, unescaped } from "./text.js";
-import type { Attributes } from "./xml.js";
+import type { Attributes, Cut } from "./xml.js";
 
 export interface ListedSheet {
   readonly name: string;
@@ -16,16 +23,11 @@ export interface ListedSheet {
 export interface WorkbookPart {
   readonly sheets: readonly ListedSheet[];
   readonly names: readonly DefinedName[];
+  /** Those of them that hold for the whole workbook: one list for all workbooks that have the same. */
+  readonly common: readonly DefinedName[];
   readonly date1904: boolean;
   /** Attributes of what sets the workbook's calculation: `calcPr.iterate`, `workbookPr.date1904`. */
   readonly settings: ReadonlyMap<string, string>;
-}
-
-interface WrittenName {
-  readonly name: string;
-  readonly text: string;
-  readonly hidden: boolean;
-  readonly localSheetId: string | undefined;
 }
 
 const namePath = "workbook/definedNames/definedName";
@@ -35,6 +37,7 @@ const longestDefinition = 16384;
 export function readWorkbookPart(from: Package, part: string): WorkbookPart {
   const sheets: ListedSheet[] = [];
   const written: WrittenName[] = [];
+  let common: CommonNames | undefined;
   let date1904 = false;
   const settings = new Map<string, string>();
   const keep = (element: string, attributes: Attributes) => {
@@ -44,9 +47,31 @@ export function readWorkbookPart(from: Package, part: string): WorkbookPart {
   };
   let attributesOfName: Attributes = {};
   let text = "";
+  const { kept, budget } = from;
+  const takeNames = (plain: PlainNames): Cut | undefined => {
+    const place = `names of ${part}`;
+    const known = kept?.find<CommonNames>(place, plain.common);
+    const read = known ?? writtenNamesIn(plain.common);
+    const scoped = writtenNamesIn(plain.scoped);
+    if (read === undefined || scoped === undefined) return undefined;
+    const tell = () => {
+      budget.spend("names", read.written.length + scoped.written.length, "The workbook");
+      written.push(...scoped.written);
+      common = known ?? kept?.keep(place, plain.common, { ...read });
+    };
+    return { outside: plain.outside, markup: read.markup + scoped.markup, tell };
+  };
   from.walk(part, {
     namespaces: spreadsheet,
     root: "workbook",
+    // for a single workbook it is not worth the while
+    bulk: kept && {
+      path: "workbook/definedNames",
+      cut: (whole) => {
+        const plain = plainNamesIn(whole);
+        return plain && takeNames(plain);
+      },
+    },
     open(path, attributes) {
       if (path === "workbook/sheets/sheet") sheets.push(sheetOf(attributes));
       else if (path === "workbook/workbookPr") {
@@ -54,7 +79,7 @@ export function readWorkbookPart(from: Package, part: string): WorkbookPart {
         keep("workbookPr", attributes);
       } else if (path === "workbook/calcPr") keep("calcPr", attributes);
       else if (path === namePath) {
-        from.budget.spend("names", 1, "The workbook");
+        budget.spend("names", 1, "The workbook");
         attributesOfName = attributes;
         text = "";
       }
@@ -71,15 +96,32 @@ export function readWorkbookPart(from: Package, part: string): WorkbookPart {
       if (path !== namePath) return;
       const name = attributesOfName.name?.value;
       if (name === undefined) throw damaged("A defined name of the workbook has no name");
-      written.push({
-        name: unescaped(name),
-        text: unescaped(text),
-        hidden: booleanOf(attributesOfName.hidden?.value) ?? false,
-        localSheetId: attributesOfName.localSheetId?.value,
-      });
+      const { hidden, localSheetId } = attributesOfName;
+      written.push({ name, text, hidden: hidden?.value, localSheetId: localSheetId?.value });
     },
   });
-  return { sheets, names: namesOf(written, sheets), date1904, settings };
+  const names = namesOf(written, sheets);
+  const held = common && resolved(common, sheets);
+  return {
+    sheets,
+    names: held === undefined ? names : [...held, ...names],
+    common: held ?? names.filter((one) => one.scope === undefined),
+    date1904,
+    settings,
+  };
+}
+
+/** Names that workbooks have in common, with what they point to among the sheets of the last of them. */
+interface CommonNames extends WrittenNames {
+  resolved?: { readonly sheets: string; readonly names: readonly DefinedName[] };
+}
+
+function resolved(common: CommonNames, sheets: readonly ListedSheet[]): readonly DefinedName[] {
+  const among = JSON.stringify(sheets.map(({ name }) => name));
+  if (common.resolved?.sheets !== among) {
+    common.resolved = { sheets: among, names: namesOf(common.written, sheets) };
+  }
+  return common.resolved.names;
 }
 
 function sheetOf(attributes: Attributes): ListedSheet {
@@ -101,7 +143,9 @@ function namesOf(written: readonly WrittenName[], sheets: readonly ListedSheet[]
   if (sheetNames.size < sheets.length)
     throw damaged("Two sheets of the workbook have the same name");
   const seen = new Map<string, DefinedName>();
-  return written.flatMap(({ name, text, hidden, localSheetId }) => {
+  return written.flatMap(({ localSheetId, ...said }) => {
+    const [name, text] = [unescaped(said.name), unescaped(said.text)];
+    const hidden = booleanOf(said.hidden) ?? false;
     const scope = localSheetId === undefined ? undefined : sheets[Number(localSheetId)]?.name;
     if (localSheetId !== undefined && scope === undefined) {
       throw damaged(

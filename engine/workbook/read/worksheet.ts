@@ -42,6 +42,9 @@ interface OpenCell {
   uneven?: true;
 }
 
+/** What is read of a worksheet beside its rows, where only values are wanted. Several share it: it is not added to. */
+type Around = { readonly validated: Set<string>; readonly hiddenColumns: number };
+
 /** With what decides how cells look, alternatives for other programs are heard of too. */
 const heardOf: ReadonlySet<string> = new Set([...spreadsheet, ...compatibility]);
 
@@ -71,7 +74,7 @@ class WorksheetReader implements XmlVisitor {
   readonly silent: ReadonlySet<string>;
   readonly bulk?: Bulk;
   private readonly cells = new Map<string, CellContent>();
-  private readonly validated = new Set<string>();
+  private validated = new Set<string>();
   private stepsLeft = stepsOfSheet;
   private readonly shared: SharedFormulas;
   private hiddenRows = 0;
@@ -104,6 +107,12 @@ class WorksheetReader implements XmlVisitor {
         if (found === undefined) return undefined;
         const { outside, rows } = found;
         return { outside, markup: rows.markup, tell: () => this.takeRows(rows) };
+      },
+      around: {
+        state: (): Around => ({ validated: this.validated, hiddenColumns: this.hiddenColumns }),
+        take: (state) => {
+          ({ validated: this.validated, hiddenColumns: this.hiddenColumns } = state as Around);
+        },
       },
     };
   }

@@ -1,5 +1,6 @@
 import { type SaxesAttributeNS, SaxesParser } from "saxes";
 import { byteText } from "./byte-text.js";
+import type { KeptParts } from "./kept-parts.js";
 import type { Budget } from "./limits.js";
 import { isCleanText, type PlainName, type PlainVisitor, walkPlainXml } from "./plain-xml.js";
 import { damaged, WorkbookRefused } from "./refused.js";
@@ -30,6 +31,19 @@ export interface Bulk {
    * written as it is known to be: that is for the reader of any XML to judge.
    */
   cut(text: string): Cut | undefined;
+  /** Where hearing the text around it only makes a state: what was made of the same text stands for hearing it again. */
+  readonly around?: Around | undefined;
+}
+
+export interface Around {
+  state(): object;
+  take(state: object): void;
+}
+
+/** What hearing the text around a bulk came to. */
+interface Heard {
+  readonly markup: number;
+  readonly state: object;
 }
 
 export interface Cut {
@@ -55,7 +69,13 @@ const sliceBytes = 1 << 16;
  * a document type or an entity of its own, for another encoding than UTF-8 or UTF-16, and for
  * nesting, attributes and elements past all use.
  */
-export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor: XmlVisitor) {
+export function walkXml(
+  bytes: Uint8Array,
+  part: string,
+  budget: Budget,
+  visitor: XmlVisitor,
+  kept?: KeptParts,
+) {
   const paths = new Paths(part, visitor);
   const told: PlainVisitor = {
     open: (name, attributes, count) => {
@@ -68,20 +88,48 @@ export function walkXml(bytes: Uint8Array, part: string, budget: Budget, visitor
   };
   const text = byteText(bytes);
   if (text !== undefined) {
-    const { bulk } = visitor;
-    const cut = bulk !== undefined && isCleanText(text) ? bulk.cut(text) : undefined;
-    if (cut !== undefined) {
-      const open: PlainVisitor["open"] = (...element) => {
-        told.open(...element);
-        if (paths.path !== bulk?.path) return;
-        budget.spend("markup", cut.markup, "The workbook");
-        cut.tell();
-      };
-      if (walkPlainXml(cut.outside, { ...told, open })) return;
+    if (visitor.bulk !== undefined && isCleanText(text)) {
+      const cut = visitor.bulk.cut(text);
+      const isHeard = cut && walkAround(cut, visitor.bulk, { part, budget, paths, told, kept });
+      if (isHeard) return;
     }
     if (walkPlainXml(text, told)) return;
   }
   walkAnyXml(bytes, part, budget, paths);
+}
+
+interface Walk {
+  readonly part: string;
+  readonly budget: Budget;
+  readonly paths: Paths;
+  readonly told: PlainVisitor;
+  readonly kept: KeptParts | undefined;
+}
+
+/** Tells what was taken out of a text, and what is left of it unless that was heard before; false where that is not plain. */
+function walkAround(
+  { outside, markup, tell }: Cut,
+  { path, around }: Bulk,
+  { part, budget, paths, told, kept }: Walk,
+): boolean {
+  const known = around && kept?.find<Heard>(part, outside);
+  if (known !== undefined) {
+    budget.spend("markup", known.markup + markup, "The workbook");
+    around?.take(known.state);
+    tell();
+    return true;
+  }
+  let heard = 0;
+  const open: PlainVisitor["open"] = (name, attributes, count) => {
+    heard += 1 + count;
+    told.open(name, attributes, count);
+    if (paths.path !== path) return;
+    budget.spend("markup", markup, "The workbook");
+    tell();
+  };
+  if (!walkPlainXml(outside, { ...told, open })) return false;
+  if (around !== undefined) kept?.keep(part, outside, { markup: heard, state: around.state() });
+  return true;
 }
 
 /** Tells a visitor paths in place of names, and passes over what does not count. */

@@ -10,7 +10,7 @@ import * as t from "../../../../engine/template/index.js";
 import type { Cell } from "../../../../engine/template/model.js";
 import { xlsxFormula } from "../../../../engine/template/printed.js";
 import type { CellContent } from "../../../../engine/workbook/read/content.js";
-import { cellAt, columnAt, nameIn } from "../../../../engine/workbook/read/lookup.js";
+import { cellAt, columnAt, nameAmong } from "../../../../engine/workbook/read/lookup.js";
 import { readWorkbook } from "../../../../engine/workbook/read/read.js";
 import { writeWorkbook } from "../../../../engine/workbook/write/write.js";
 import { tiny } from "../../../support/tiny.js";
@@ -221,7 +221,7 @@ describe("defined names", () => {
     for (const { columns } of model.tables.values()) {
       for (const { name, cells } of columns.values()) {
         if (cells[0]?.implied) {
-          expect(nameIn(content, name)).toBeUndefined();
+          expect(nameAmong(content.common, name)).toBeUndefined();
           continue;
         }
         expected.push(name);
