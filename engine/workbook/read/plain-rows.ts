@@ -25,6 +25,9 @@ const cell =
 const attribute = / ([A-Za-z0-9:]+)="([^"]*)"/g;
 const declared = /^(?:<\?xml [^<>]*\?>)?\s*<worksheet [^<>]*xmlns:x14ac="/;
 const rowEnd = "</row>";
+const breaks =
+  /<rowBreaks count="\d{1,5}" manualBreakCount="\d{1,5}">(?:<brk id="\d{1,7}" (?:max="\d{1,7}" man="1"|man="true" max="\d{1,7}" min="\d{1,7}")\/>)*<\/rowBreaks>/;
+const footer = /(<(?:odd|even|first)(?:Header|Footer)>)([^<]*)(?=<)/g;
 /** Beyond so many rows or cells they are read one element after another, as any XML is. */
 const most = 30_000;
 const longestValue = 32767;
@@ -35,7 +38,7 @@ const longestValue = 32767;
  *
  * @param text without control characters, and with line feeds alone
  */
-export function plainRowsIn(text: string): { outside: string; rows: PlainRows } | undefined {
+export function plainRowsIn(text: string): TakenOut | undefined {
   const from = text.indexOf(opening);
   const to = text.indexOf(closing, from);
   if (from < 0 || to < 0 || !/^(?:<\?xml [^<>]*\?>)?\s*<worksheet /.test(text)) return undefined;
@@ -45,8 +48,33 @@ export function plainRowsIn(text: string): { outside: string; rows: PlainRows } 
   if (inside.includes("x14ac:") && !declared.test(text)) return undefined;
   if (!isPlain(inside)) return undefined;
   const rows = rowsOf(inside);
-  const outside = text.slice(0, from + opening.length) + text.slice(to);
-  return rows && { outside, rows };
+  if (rows === undefined) return undefined;
+  const below = withoutPages(text.slice(to));
+  const outside = text.slice(0, from + opening.length) + below.text;
+  return { outside, rows, markup: rows.markup + below.markup };
+}
+
+/** The rows, and the text around them. */
+export interface TakenOut {
+  readonly outside: string;
+  readonly rows: PlainRows;
+  /** Elements and attributes that were taken out. */
+  readonly markup: number;
+}
+
+/**
+ * How a sheet stands on paper differs from job to job, and is told to nobody: footers, which say what job it is, and
+ * where pages end. Without them the sheets of many jobs have one text around their rows.
+ */
+function withoutPages(text: string): { text: string; markup: number } {
+  let markup = 0;
+  const told = text
+    .replace(footer, (all, element: string, said: string) => (isPlain(said) ? element : all))
+    .replace(breaks, (all) => {
+      markup += all.split("<").length - 3 + all.split("=").length - 1;
+      return "<rowBreaks/>";
+    });
+  return { text: told, markup };
 }
 
 function rowsOf(text: string): PlainRows | undefined {

@@ -105,8 +105,8 @@ class WorksheetReader implements XmlVisitor {
       cut: (text) => {
         const found = plainRowsIn(text);
         if (found === undefined) return undefined;
-        const { outside, rows } = found;
-        return { outside, markup: rows.markup, tell: () => this.takeRows(rows) };
+        const { outside, rows, markup } = found;
+        return { outside, markup, tell: () => this.takeRows(rows) };
       },
       around: {
         state: (): Around => ({ validated: this.validated, hiddenColumns: this.hiddenColumns }),
