@@ -43,6 +43,8 @@ export function rangeOf(
 /** A list on a worksheet of its own, written row by row and not held. */
 export class SheetWriter {
   readonly #sheet: exceljs.Worksheet;
+  /** The look of numbers in each column, made once: exceljs knows again what is the same object. */
+  readonly #numeric: readonly Partial<Style>[];
   #rows = 0;
   #left = 0;
 
@@ -59,6 +61,9 @@ export class SheetWriter {
     headings.forEach(({ width }, i) => {
       this.#sheet.getColumn(i + 1).width = width;
     });
+    this.#numeric = headings.map(({ format }) =>
+      format === undefined ? styles.plain : { ...styles.plain, numFmt: format },
+    );
     this.line(1, [name], [styles.title]);
     this.line(2, [purpose], [styles.purpose]);
     this.line(3, [], []);
@@ -85,10 +90,9 @@ export class SheetWriter {
       return;
     }
     const looks = contents.map((content, i) => {
-      const { format } = this.headings[i] as Heading;
-      const numeric =
+      const isNumeric =
         typeof content === "number" || (typeof content === "object" && content !== null);
-      return format !== undefined && numeric ? { ...styles.plain, numFmt: format } : styles.plain;
+      return isNumeric ? (this.#numeric[i] as Partial<Style>) : styles.plain;
     });
     this.line(this.next, contents, looks);
     this.#rows += 1;
