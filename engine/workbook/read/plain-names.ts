@@ -53,8 +53,9 @@ function partedByScope(text: string): Pick<PlainNames, "common" | "scoped"> | un
   for (let at = text.indexOf(scope); at >= 0; at = text.indexOf(scope, done)) {
     const from = text.lastIndexOf(begin, at);
     const to = text.indexOf(end, at) + end.length;
-    // it must be an attribute of an element that ends
+    // it must be an attribute of an element that ends, and stands behind one that has ended
     if (from < done || to < end.length || text.indexOf(">", from) < at) return undefined;
+    if (from > done && !text.startsWith(end, from - end.length)) return undefined;
     common += text.slice(done, from);
     scoped += text.slice(from, to);
     done = to;

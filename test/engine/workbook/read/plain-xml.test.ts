@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { SaxesParser } from "saxes";
 import { expect, test } from "vitest";
+import { byteText } from "../../../../engine/workbook/read/byte-text.js";
 import { walkPlainXml } from "../../../../engine/workbook/read/plain-xml.js";
 
 type Told = unknown[];
@@ -8,7 +9,7 @@ type Told = unknown[];
 /** What the plain walk tells; undefined where it leaves the text to the full parser. */
 function plainly(text: string): Told | undefined {
   const told: Told = [];
-  const plain = walkPlainXml(text, {
+  const plain = walkPlainXml(byteText(Buffer.from(text)) as string, {
     open: ({ name, local, uri }, attributes, count) =>
       told.push(["open", name, local, uri, count, { ...attributes }]),
     wants: () => true,
@@ -54,6 +55,8 @@ test.each([
   `${head}${root}<c r="B12" s="4" t="str"><f>A1&gt;2&amp;"x"</f><v>1</v></c></s>`,
   `${root}<c r:id="rId1" xml:space="preserve"/> a&#10;b&#x1F600;c </s>\n`,
   `${root}<r:x></r:x></s>`,
+  `<s xmlns:r="urn:é"><r:c r:a="é&#233;">ü\u0085\ufffd\u{1F600}</r:c></s>`,
+  "\ufeff<s/>",
   "<s/>",
 ])("plain: %s", (text) => {
   expect(plainly(text)).toEqual(fully(text));
@@ -75,6 +78,8 @@ test.each([
   `${root}<c>a & b</c></s>`,
   `${root}<c>]]></c></s>`,
   `${root}<c>\u0001</c></s>`,
+  `${root}<c>\ufffe</c></s>`,
+  `${root}<c>\uffff</c></s>`,
   `${root}<c></d></s>`,
   `${root}<c>`,
   `${root}</s><s/>`,
