@@ -3,8 +3,10 @@ import type { ResultLine } from "./lines.js";
 import type { Done, Task } from "./rerun-one.js";
 import type { Workers } from "./workers.js";
 
-/** So many files at most go to a worker at a time: few enough to share out, enough to pay for the way. */
+/** So many files at most go to a worker at a time: enough to pay for the way. */
 const longestList = 16;
+/** Into so many lists for each worker is shared out what is left: shorter ones towards the end, so that none waits for another long. */
+const listsLeft = 6;
 
 /** The first jobs of a run are always calculated by both evaluators. */
 export const judgedFirst = 3;
@@ -38,13 +40,12 @@ export async function runAll(
   drained: () => void = () => undefined,
 ): Promise<void> {
   const { count } = workers;
-  const length = Math.ceil(Math.min(longestList, tasks.length / (count * 24)));
   const others = new Queue(count === 1 ? tasks : tasks.filter((task) => !task.judged));
   const judged = new Queue(count === 1 ? [] : tasks.filter((task) => task.judged));
   const work = async (place: number): Promise<void> => {
     while (!signal.aborted) {
       const first = place === 0 ? judged.next(judgedFirst) : [];
-      const list = first.length > 0 ? first : others.next(length);
+      const list = first.length > 0 ? first : others.share(count * listsLeft);
       if (list.length === 0) {
         drained();
         return;
@@ -74,6 +75,12 @@ class Queue {
     const list = this.tasks.slice(this.#at, this.#at + most);
     this.#at += list.length;
     return list;
+  }
+
+  /** One of so many lists into which those that are left are shared out. */
+  share(lists: number): readonly Task[] {
+    const left = this.tasks.length - this.#at;
+    return this.next(Math.min(longestList, Math.ceil(left / lists)));
   }
 
   drop(): void {
