@@ -32,7 +32,7 @@ const UNITS_IN = formula(
   "How many of one unit make one of another; 0 where they measure different things",
   { kinds: columnOf(text), sizes: columnOf(precise), names: columnOf(text), one: text, other: text },
   number,
-  "IF(PICK(kinds,names,one)=PICK(kinds,names,other),PICK(sizes,names,other)/PICK(sizes,names,one),0)",
+  "IF(one=other,1,IF(PICK(kinds,names,one)=PICK(kinds,names,other),PICK(sizes,names,other)/PICK(sizes,names,one),0))",
   "definition",
 );
 
