@@ -66,7 +66,7 @@ export async function auditWorkbook(
     import("../audit/audit.js"),
     import("../audit/report.js"),
   ]);
-  const found = await audit(read(bytes, { look: true }), templates, book);
+  const found = await audit(read(bytes, { look: true }), templates, { book });
   return { clean: found.clean, findings: found.findings, text: auditText(found) };
 }
 

@@ -57,6 +57,16 @@ export interface Audit {
   readonly sections?: Sections;
 }
 
+/** What a workbook is held against, besides its template and its own trail. */
+export interface AuditOptions {
+  /** The office book, to hold each price against it; without it, prices are held against the list on sheet Trail. */
+  readonly book?: OfficeBook | undefined;
+  /** Fingerprint of the key that should have sealed the workbook. */
+  readonly key?: string | undefined;
+  /** The path of the workbook, for the commands that are named. */
+  readonly file?: string;
+}
+
 /**
  * Looks at a workbook as it was read: whether its formulas, published figures, prices, names and
  * sheets are still those of its template, its stored results follow from its inputs, its inputs
@@ -64,18 +74,11 @@ export interface Audit {
  *
  * Stored numbers may differ by 1e-9 of their size, texts and yes/no not at all; given numbers are
  * compared at 12 digits.
- *
- * @param book the office book, to hold each price against it; without it, prices are held
- *   against the list on sheet Trail
- * @param key fingerprint of the key that should have sealed the workbook
- * @param file the path of the workbook, for the commands that are named
  */
 export async function auditWorkbook(
   content: WorkbookContent,
   templates: readonly Template[],
-  book?: OfficeBook,
-  key?: string,
-  file = "bid.xlsx",
+  { book, key, file = "bid.xlsx" }: AuditOptions = {},
 ): Promise<Audit> {
   const { identity, lost } = toldIdentity(content);
   const model = modelFor(identity, templates);

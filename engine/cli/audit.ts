@@ -53,7 +53,7 @@ export function auditCommand(context: Context): Command {
               inputs: [file, options.office, options.key].filter((one) => one !== undefined),
             });
       const book = await officeBook(options.office, content, context);
-      const audit = await auditWorkbook(content, context.templates, book, key, file);
+      const audit = await auditWorkbook(content, context.templates, { book, key, file });
       context.status = audit.clean ? 0 : 1;
       await report?.write(shownText(auditMarkdown(audit, file)));
       if (options.json) context.json(asJson(audit, file), 2);

@@ -48,13 +48,7 @@ export function printCommand(context: Context): Command {
         file,
         new Set(content.sheets.map((one) => one.name)),
       );
-      const { findings } = await auditWorkbook(
-        content,
-        context.templates,
-        undefined,
-        undefined,
-        file,
-      );
+      const { findings } = await auditWorkbook(content, context.templates, { file });
       const [wrong, doubtful] = [doneToIt(findings, "wrong"), doneToIt(findings, "doubtful")];
       const written = await printPapers(file, papers, output);
       const isFinal = stands(content, context.templates);

@@ -83,7 +83,7 @@ async function sealFile(file: string, { key: path, json }: Options, context: Con
     "bid",
     async (old = Buffer.alloc(0)) => {
       const content = readWorkbook(old, { look: true });
-      const audit = await auditWorkbook(content, context.templates, undefined, undefined, file);
+      const audit = await auditWorkbook(content, context.templates, { file });
       const made = sealable(file, audit);
       return { content: withSeal(old, sealed(made, time, key), file), result: made };
     },

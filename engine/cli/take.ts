@@ -104,7 +104,7 @@ async function foundBesides(
   findings: readonly Finding[],
 ): Promise<readonly Finding[]> {
   const told = new Set(findings.map(({ code, where }) => `${code} ${where}`));
-  const audit = await auditWorkbook(content, templates, undefined, undefined, file);
+  const audit = await auditWorkbook(content, templates, { file });
   return doneToIt(audit.findings, "wrong").filter(
     ({ code, where }) => !told.has(`${code} ${where}`),
   );

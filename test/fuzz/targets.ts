@@ -80,7 +80,7 @@ async function checkRecord(input: Uint8Array): Promise<void> {
     ...(job.about === undefined ? {} : { about: job.about }),
     trail: job.trail ?? [],
   });
-  const { findings } = await auditWorkbook(readWorkbook(bytes), [fence], fenceBook);
+  const { findings } = await auditWorkbook(readWorkbook(bytes), [fence], { book: fenceBook });
   const accused = findings.filter(
     ({ grade, code }) => grade === "wrong" && code !== "check-failed",
   );
@@ -154,7 +154,7 @@ export const targets: readonly Target[] = [
     make: workbook,
     check: (input) =>
       refused(async () => {
-        const { findings } = await auditWorkbook(readWorkbook(input), [fence], fenceBook);
+        const { findings } = await auditWorkbook(readWorkbook(input), [fence], { book: fenceBook });
         for (const { found, expected, advice } of findings) {
           assert.doesNotMatch(`${found}${expected}${advice}`, /\[object|\bundefined\b/);
         }

@@ -21,7 +21,7 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 const auditOf = async (path: string) =>
-  auditWorkbook(readWorkbook(new Uint8Array(await readFile(path))), [fence], fenceBook);
+  auditWorkbook(readWorkbook(new Uint8Array(await readFile(path))), [fence], { book: fenceBook });
 
 test("a workbook that LibreOffice stored is clean", async () => {
   const [saved] = await recalculate([made], join(folder, "saved"));

@@ -128,7 +128,7 @@ const points = (chart: Parameters<typeof cachedIn>[0]): string[] =>
 
 test("a row put in above what they draw moves the charts along, and is no finding", async () => {
   const content = contents.row as WorkbookContent;
-  const { findings } = await auditWorkbook(content, templates, bid.book);
+  const { findings } = await auditWorkbook(content, templates, { book: bid.book });
   expect(findings.filter(({ code }) => code === "drawn")).toEqual([]);
   expect(staleCaches(bytes.row as Uint8Array, content)).toEqual([]);
 });

@@ -70,7 +70,7 @@ const contentOf = onceFor(async (name) =>
 
 const told = onceFor(
   async (name): Promise<readonly Finding[]> =>
-    (await auditWorkbook(await contentOf(name), templates, bid.book)).findings,
+    (await auditWorkbook(await contentOf(name), templates, { book: bid.book })).findings,
 );
 
 const grave = async (name: string): Promise<Finding[]> =>

@@ -83,7 +83,7 @@ test("an audit tells them as the office's own", async () => {
   const carried = await withPicturesOver(saved, bid);
   for (const bytes of [await bytesOf(saved), carried]) {
     const content = readWorkbook(bytes, { look: true });
-    const { findings, clean } = await auditWorkbook(content, [offerFence], fenceBook);
+    const { findings, clean } = await auditWorkbook(content, [offerFence], { book: fenceBook });
     expect(findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
     expect(clean).toBe(true);
     expect(findings.filter(({ code }) => code === "drawn")).toHaveLength(2);
@@ -111,7 +111,7 @@ test("a photo put into its place on a page, and the logo, come along, and an aud
     const others = pictures.filter(({ name }) => name !== logoName);
     expect(others.map((one) => [one.sheet, one.bytes])).toEqual([["Offer", photo]]);
     const content = readWorkbook(bytes, { look: true });
-    const { findings } = await auditWorkbook(content, [offerFence], fenceBook);
+    const { findings } = await auditWorkbook(content, [offerFence], { book: fenceBook });
     expect(findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
     const drawn = findings.filter(({ code }) => code === "drawn");
     expect(drawn).toHaveLength(pictures.length);
@@ -126,7 +126,7 @@ test("a photo put into its place on a page, and the logo, come along, and an aud
     below,
   );
   const content = readWorkbook(await bytesOf(below), { look: true });
-  const { findings } = await auditWorkbook(content, [offerFence], fenceBook);
+  const { findings } = await auditWorkbook(content, [offerFence], { book: fenceBook });
   expect(findings.filter(({ grade }) => grade !== "to know")).toMatchObject([
     { code: "drawn", where: "sheet Offer" },
   ]);

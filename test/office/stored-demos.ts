@@ -70,7 +70,10 @@ export function testStored(
 
   async function holdsAsOurs(bytes: Uint8Array, bid: DemoBid): Promise<void> {
     const content = readWorkbook(bytes, { look: true });
-    const audit = await auditWorkbook(content, templates, bid.book, pair.fingerprint);
+    const audit = await auditWorkbook(content, templates, {
+      book: bid.book,
+      key: pair.fingerprint,
+    });
     expect(audit.seal).toEqual({ state: "whole", time: sealedAt, key: pair.fingerprint });
     expect(audit.findings.filter(({ grade }) => grade !== "to know")).toEqual([]);
   }

@@ -326,7 +326,7 @@ let savedOn: readonly Finding[];
 
 async function audited(path: string): Promise<readonly Finding[]> {
   const content = readWorkbook(new Uint8Array(await readFile(path)), { look: true });
-  const { findings } = await auditWorkbook(content, templates, bid.book);
+  const { findings } = await auditWorkbook(content, templates, { book: bid.book });
   return findings.filter(({ grade }) => grade !== "to know");
 }
 

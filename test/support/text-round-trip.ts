@@ -163,7 +163,7 @@ export async function roundTrip(texts: Texts): Promise<"refused" | "kept"> {
     ...{ book: book.name, bookMark: book.mark },
   });
   const content = readWorkbook(bytes);
-  const { findings } = await auditWorkbook(content, [fence], book);
+  const { findings } = await auditWorkbook(content, [fence], { book });
   deepStrictEqual(
     findings.filter(({ grade, code }) => grade !== "to know" && code !== "check-failed"),
     [],

@@ -6,7 +6,7 @@ export interface WorkbookContent {
   /** In the order of the tabs. */
   readonly sheets: readonly SheetContent[];
   readonly names: readonly DefinedName[];
-  /** Those that hold for the whole workbook: the same list for all workbooks read with one `ReadOptions.kept` that have the same. */
+  /** Those that hold for the whole workbook. Workbooks that were read together and have the same ones share the list. */
   readonly common: readonly DefinedName[];
   readonly properties: DocumentProperties;
   readonly partNames: readonly string[];

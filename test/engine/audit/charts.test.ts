@@ -15,7 +15,7 @@ const clean = await writeWorkbook(model, values, toyIdentity);
 
 async function told(bytes: Uint8Array): Promise<string[]> {
   const content = readWorkbook(bytes, { look: true });
-  const { findings } = await auditWorkbook(content, [charted], toyBook);
+  const { findings } = await auditWorkbook(content, [charted], { book: toyBook });
   return findings
     .filter(({ code }) => code === "drawn")
     .map(({ where, found }) => `${where}: ${found}`);

@@ -75,7 +75,7 @@ test("250 mutated workbooks: no crash, no hang, no finding without words", {
       const book = new Tampered(clean, fenceModel);
       for (const one of mutations) book.put(one.part, mutate(book.text(one.part), one));
       try {
-        const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], fenceBook);
+        const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], { book: fenceBook });
         if (!audit.clean) unclean += 1;
         for (const { found, expected } of audit.findings) {
           expect(`${found}${expected}`).not.toMatch(/\[object|undefined/);

@@ -296,7 +296,7 @@ const cases: readonly Case[] = [
 test.each(cases)("$what", async ({ edit, finds, also = [] }) => {
   const book = new Tampered(clean, fenceModel);
   edit(book);
-  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], fenceBook);
+  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], { book: fenceBook });
   expect(audit.findings).toContainEqual(expect.objectContaining(finds));
   expect(audit.clean).toBe(finds.grade === "to know");
   const grave = audit.findings.filter(({ grade }) => grade !== "to know");
@@ -314,7 +314,7 @@ test("there are cases enough", () => {
 });
 
 test("the workbook as written has no finding but what is to know", async () => {
-  const audit = await auditWorkbook(readWorkbook(clean), [fence], fenceBook);
+  const audit = await auditWorkbook(readWorkbook(clean), [fence], { book: fenceBook });
   expect(audit.findings.map(({ grade, code }) => [grade, code])).toEqual([
     ["to know", "input-assumed"],
     ["to know", "input-assumed"],
@@ -326,7 +326,7 @@ test("the workbook as written has no finding but what is to know", async () => {
 test("a whole column overwritten is one finding", async () => {
   const book = new Tampered(clean, fenceModel);
   for (let row = 1; row <= 5; row++) book.cell(`runs.face[${row}]`, number(100));
-  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], fenceBook);
+  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], { book: fenceBook });
   const found = audit.findings.filter(({ code }) => code === "formula-overwritten");
   expect(found.map(({ where }) => where)).toEqual([
     "5 cells: runs.face[1], runs.face[2], runs.face[3], runs.face[4], runs.face[5]",
@@ -336,7 +336,7 @@ test("a whole column overwritten is one finding", async () => {
 test("what the price would be by the template is told", async () => {
   const book = new Tampered(clean, fenceModel);
   book.cell("price", number(3500));
-  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], fenceBook);
+  const audit = await auditWorkbook(readWorkbook(book.bytes()), [fence], { book: fenceBook });
   expect(audit.headline[0]?.shown).toBe(3500);
   expect(audit.headline[0]?.byTemplate).toBeCloseTo(4087.01555, 9);
 });

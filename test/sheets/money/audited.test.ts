@@ -38,7 +38,7 @@ async function auditOf(edit: (book: Tampered) => unknown, book?: typeof office) 
   const changed = new Tampered(bid.bytes, bid.model);
   edit(changed);
   const content = readWorkbook(changed.bytes(), { look: true });
-  return auditWorkbook(content, [bid.model.template], book);
+  return auditWorkbook(content, [bid.model.template], { book });
 }
 
 /** The lines at the head, above all findings. */

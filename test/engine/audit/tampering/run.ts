@@ -33,7 +33,7 @@ const clean = await pageWorkbook();
 export const newBook = (): Tampered => new Tampered(clean, pageModel);
 
 export const auditOf = (bytes: Uint8Array, key?: string): Promise<Audit> =>
-  auditWorkbook(readWorkbook(bytes, { look: true }), [pageFence], undefined, key);
+  auditWorkbook(readWorkbook(bytes, { look: true }), [pageFence], { key });
 
 const said = ({ findings }: Audit) => findings.map(({ code, where }) => `${code} ${where}`);
 const untouched = said(await auditOf(clean));
