@@ -23,7 +23,10 @@ export function numberFormat(declaration: CellDeclaration, system: UnitSystem): 
   const isMoney =
     unitOf(quantity, system).name === "$" && decimals > 0 && declaration.decimals === undefined;
   const { zero, beyond } = declaration.kind === "calc" ? declaration : {};
-  if (beyond !== undefined) return `[>=${beyond.from}]"${beyond.says}";${figure}`;
+  if (beyond !== undefined) {
+    const none = zero === undefined ? "" : `[=0]"${zero}";`;
+    return `[>=${beyond.from}]"${beyond.says}";${none}${figure}`;
+  }
   // from a thousand dollars on, cents are left out; a format takes two conditions at most
   if (isMoney) {
     const second = zero === undefined ? '[<=-1000]-"$"#,##0' : `[=0]"${zero}"`;

@@ -14,6 +14,7 @@ import {
 import type { Whole } from "../brought.js";
 import { capacity } from "../capacity.js";
 import { orderPages } from "../papers/order-list.js";
+import { toldOrNot } from "./told.js";
 
 const invoice = { optional: true, least: 0, most: 1e6 } as const;
 
@@ -91,7 +92,7 @@ export const builtHires = ({ hires }: Pick<Whole, "hires">): TableBlock =>
       what: published(text, "What", { source: "the list of hire of this template" }),
       planned: calc(money, "cost", "Cost planned", { decimals: 2 }),
       invoiced: input(money, "Invoiced", invoice),
-      told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { working: true }),
+      told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", toldOrNot),
     },
   );
 
@@ -104,7 +105,7 @@ export const builtSubcontracts = table(
     work_done: calc(text, "said", "Work"),
     planned: calc(money, "amount", "Cost planned", { decimals: 2 }),
     invoiced: input(money, "Invoiced", invoice),
-    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", { working: true }),
+    told: calc(count, "IF(ISBLANK(invoiced),0,1)", "Told", toldOrNot),
   },
 );
 

@@ -13,6 +13,7 @@ import {
 import { tradeUnit } from "../../tables/trade-units.js";
 import { capacity } from "../capacity.js";
 import type { Task } from "../task.js";
+import { toldOrNot } from "./told.js";
 
 const source = "the list of tasks of this template";
 const given = { optional: true, least: 0 } as const;
@@ -57,7 +58,7 @@ export const builtAdditional = table(
     additional_task: calc(text, "task", "Task"),
     hours_planned: calc(hours, "hours", "Man-hours planned"),
     hours_taken: input(hours, "Man-hours taken", hoursGiven),
-    told: calc(count, "IF(ISBLANK(hours_taken),0,1)", "Told", { working: true }),
+    told: calc(count, "IF(ISBLANK(hours_taken),0,1)", "Told", toldOrNot),
   },
 );
 

@@ -1,5 +1,6 @@
 import { calc, count, flow, head, input, length, lines, power, table, text } from "../../../engine/template/index.js";
 import { capacity } from "../capacity.js";
+import { toldOrNot } from "./told.js";
 
 /** What runs out of each line, held against the balance. */
 export const builtLines = table(
@@ -15,7 +16,7 @@ export const builtLines = table(
     line: calc(text, "name", "Line"),
     planned: calc(flow, "actual_flow", "Flow planned"),
     flow_metered: input(flow, "Flow metered", { optional: true, least: 0, most: 2000 }),
-    told: calc(count, "IF(ISBLANK(flow_metered),0,1)", "Told", { working: true }),
+    told: calc(count, "IF(ISBLANK(flow_metered),0,1)", "Told", toldOrNot),
   },
 );
 

@@ -7,6 +7,7 @@ import { valuesOf } from "../../../engine/book/values.js";
 import { calculateFast } from "../../../engine/evaluate/calculate.js";
 import { CellError, type Value } from "../../../engine/formula/value.js";
 import type { JobRecord } from "../../../engine/job/record.js";
+import type { Cell } from "../../../engine/template/model.js";
 import { numberFormat } from "../../../engine/workbook/write/number-format.js";
 import { book, type Changes, changedDemo, model } from "../../support/changed-demo.js";
 import { demoFolder } from "../../support/demo.js";
@@ -54,6 +55,23 @@ describe("the garden corner on paper", () => {
     const said = (task: string) =>
       values[model.byId.get(`built_tasks.told[${rowOf(task)}]`)?.index ?? -1];
     expect([liner, main, "Place boulders"].map(said)).toEqual(["both", "hours", ""]);
+  });
+
+  it("shows a word where sums count one told and none", () => {
+    const told = [
+      "built_hires.told",
+      "built_subcontracts.told",
+      "built_lines.told",
+      "built_additional.told",
+    ];
+    for (const name of told) {
+      const { declaration } = model.cells.find((cell) => cell.name === name) as Cell;
+      const format = numberFormat(declaration, "us");
+      expect(
+        [0, 1].map((value) => shownBy(format, value)),
+        name,
+      ).toEqual(["no", "yes"]);
+    }
   });
 
   it("splits hours by quantity and rate", () => {
