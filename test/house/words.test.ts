@@ -35,9 +35,12 @@ const words = (text: string): number =>
     .split(/\s+/)
     .filter((word) => /[\p{L}\d]/u.test(word)).length;
 
-const banned = [...neverSaid, ...glossary.flatMap(({ not }) => not)];
+const banned = [...neverSaid, ...glossary.flatMap(({ not }) => not)].map((word) => ({
+  word,
+  said: new RegExp(`\\b${word}\\b`, "i"),
+}));
 const saysBanned = (text: string): string[] =>
-  banned.filter((word) => new RegExp(`\\b${word}\\b`, "i").test(text));
+  banned.filter(({ said }) => said.test(text)).map(({ word }) => word);
 
 /** Where a word that the glossary replaced has another sense, which is the usual one. */
 const otherSense: readonly string[] = [
