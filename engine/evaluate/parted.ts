@@ -234,9 +234,11 @@ export class Parter {
         const right = this.#rows(tree.right, cell);
         const [a, b] = [left.values, right.values];
         const run = operations[tree.operator];
-        const values = Array.from({ length: Math.max(a.length, b.length) }, (_, i) =>
-          run(a[a.length === 1 ? 0 : i] as Value, b[b.length === 1 ? 0 : i] as Value),
-        );
+        const [stepA, stepB] = [a.length === 1 ? 0 : 1, b.length === 1 ? 0 : 1];
+        const values: Value[] = [];
+        for (let i = 0; i < a.length || i < b.length; i++) {
+          values.push(run(a[i * stepA] as Value, b[i * stepB] as Value));
+        }
         return { values, tree: { ...tree, left: left.tree, right: right.tree } };
       }
       default: {

@@ -14,6 +14,7 @@ import {
   type Trade,
 } from "../rerun/index.js";
 import type { Model } from "../template/model.js";
+import { KeptParts } from "../workbook/read/kept-parts.js";
 import { type BuiltJob, builtJob, cellsOf, type Decided, type Looked } from "./built-job.js";
 
 /** A built job with the file it was read from. */
@@ -51,6 +52,7 @@ export async function collect(
 ): Promise<Collected> {
   const books = new Books(trade.readBook);
   const cones = new Map<Model, Cone>();
+  const kept = new KeptParts();
   const found: Found[] = [];
   const passedOver: PassedOver[] = [];
   const decided = new Map<string, readonly Decided[]>();
@@ -73,7 +75,7 @@ export async function collect(
   async function lookedAt(file: string): Promise<FoundIn> {
     try {
       const { bytes } = await readContent(file);
-      const old = read(file, bytes, trade);
+      const old = read(file, bytes, trade, kept);
       if (typeof old === "string") return { because: old };
       const { model } = old;
       if (model.template.roles?.built === undefined) {
@@ -93,10 +95,10 @@ export async function collect(
 
 type FoundIn = ({ readonly built: Found } | { readonly because: string }) & Pick<Looked, "decided">;
 
-function read(file: string, bytes: Buffer, { templates }: Trade): OldJob | string {
+function read(file: string, bytes: Buffer, { templates }: Trade, kept: KeptParts): OldJob | string {
   try {
     return isWorkbook(file)
-      ? oldWorkbook(bytes, file, templates, { withBook: true })
+      ? oldWorkbook(bytes, file, templates, { withBook: true, kept })
       : oldRecord(bytes.toString("utf8"), file, templates);
   } catch (error) {
     if (isOfficeBook(bytes, isWorkbook(file))) return "it is an office book";
