@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import type { CellValue } from "../../engine/workbook/read/content.js";
+import type { CellValue, WorkbookContent } from "../../engine/workbook/read/content.js";
 import { readWorkbook } from "../../engine/workbook/read/read.js";
 
 /** The formula cells whose value another program finds differently, and how many were looked at. */
@@ -11,22 +11,25 @@ export interface Comparison {
 /**
  * Holds every formula cell of a workbook, as we wrote it, against the same workbook as another
  * program recalculated and stored it.
+ */
+export async function compareWith(written: Uint8Array, stored: string): Promise<Comparison> {
+  const theirs = readWorkbook(new Uint8Array(await readFile(stored)));
+  return compared(readWorkbook(written), theirs);
+}
+
+/**
+ * The same of both workbooks as they were read.
  *
  * @param part how far numbers may lie apart, as a share of their size, or of 1 where that is smaller
  */
-export async function compareWith(
-  written: Uint8Array,
-  stored: string,
-  part = 1e-9,
-): Promise<Comparison> {
-  const theirs = readWorkbook(new Uint8Array(await readFile(stored)));
+export function compared(ours: WorkbookContent, theirs: WorkbookContent, part = 1e-9): Comparison {
   const differences: string[] = [];
-  let compared = 0;
-  for (const sheet of readWorkbook(written).sheets) {
+  let count = 0;
+  for (const sheet of ours.sheets) {
     const other = theirs.sheets.find(({ name }) => name === sheet.name);
     for (const [address, { formula, value }] of sheet.cells) {
       if (formula === undefined) continue;
-      compared += 1;
+      count += 1;
       const found = other?.cells.get(address)?.value ?? null;
       if (agrees(value, found, part)) continue;
       differences.push(
@@ -34,7 +37,7 @@ export async function compareWith(
       );
     }
   }
-  return { compared, differences };
+  return { compared: count, differences };
 }
 
 function agrees(mine: CellValue, theirs: CellValue, part: number): boolean {
