@@ -4,7 +4,7 @@ import { availableParallelism, cpus, loadavg, tmpdir, totalmem } from "node:os";
 import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import { runProgram, runSoffice } from "../office/run-soffice.js";
+import { firstStart, runProgram, runSoffice } from "../office/run-soffice.js";
 import { bench } from "./bench.js";
 import { measuring } from "./measured.js";
 import { shipped } from "./shipped.js";
@@ -49,9 +49,10 @@ try {
   const tables = bench({
     ...{ folder, size, subject: waterfalls },
     ...{ measured: measuring(join(repository, "dist/engine/cli/main.js")) },
-    office: async (files) => {
+    office: async (files, start) => {
       const to = await mkdtemp(join(folder, "office-"));
-      await runSoffice(["--convert-to", "xlsx", "--outdir", to, ...files]);
+      const profile = start === "first" ? firstStart : {};
+      await runSoffice(["--convert-to", "xlsx", "--outdir", to, ...files], profile);
     },
     gnumeric: async (file) => {
       const to = join(folder, `gnumeric-${basename(file)}`);

@@ -17,8 +17,8 @@ export class Others {
     const { office, gnumeric, size } = this.at;
     const of = (count: number, nth: number) =>
       Array.from({ length: count }, (_, i) => paths[(nth * count + i) % paths.length] as string);
-    this.#one.push(await this.#together((nth) => office(of(1, nth))));
-    this.#several.push(await this.#together((nth) => office(of(size.officeFiles, nth))));
+    this.#one.push(await this.#together((nth) => office(of(1, nth), "usual")));
+    this.#several.push(await this.#together((nth) => office(of(size.officeFiles, nth), "usual")));
     this.#gnumeric.push(await this.#together((nth) => gnumeric(of(1, nth)[0] as string)));
   }
 

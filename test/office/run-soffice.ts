@@ -53,14 +53,17 @@ export function runProgram(
 // Recalculation mode 0 = always: by default LibreOffice trusts the cached values of an xlsx.
 // Set-up marked as completed: otherwise the first start overwrites our macro with its own presets.
 // Last version beyond any: in one that is new to a profile it first tries out how it draws, two thirds of a start's time.
-const settings = (locale: string) => `<?xml version="1.0" encoding="UTF-8"?>
+const settings = (locale: string, isKnown = true) => `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
 <item oor:path="/org.openoffice.Setup/Office"><prop oor:name="ooSetupInstCompleted" oor:op="fuse"><value>true</value></prop></item>
-<item oor:path="/org.openoffice.Setup/Product"><prop oor:name="ooSetupLastVersion" oor:op="fuse"><value>99.9</value></prop></item>
+${isKnown ? '<item oor:path="/org.openoffice.Setup/Product"><prop oor:name="ooSetupLastVersion" oor:op="fuse"><value>99.9</value></prop></item>' : ""}
 ${locale === "" ? "" : `<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>${locale}</value></prop></item>`}
 </oor:items>
 `;
+
+/** The profile of a first start, for `profileFiles`: LibreOffice does in it what a start after an update does. */
+export const firstStart = { "user/registrymodifications.xcu": settings("", false) };
 
 /**
  * Runs LibreOffice without a window, in a fresh profile that recalculates every xlsx it loads.
