@@ -57,6 +57,8 @@ export function testStored(
 
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), "rillbook-stored-"));
+    // all of them before anything else: a file that begins meanwhile would make those it needs as well
+    for (const [, job] of jobs) await bidOf(job);
     const made: string[] = [];
     for (const [name, job] of jobs) {
       const bid = await bidOf(job);
