@@ -151,6 +151,22 @@ test("what was read before counts as markup all the same", () => {
   expect(markupOf(one, () => new KeptParts())).toBe(alone);
 });
 
+test("what strange workbooks bring is dropped again, the oldest first, and one too large at once", () => {
+  const kept = new KeptParts();
+  const text = "x".repeat(1e6);
+  for (let i = 0; i < 40; i++) kept.keep(`part ${i}`, text, { i });
+  expect(kept.size).toBeLessThanOrEqual(16e6);
+  expect(kept.find("part 23", text)).toBeUndefined();
+  expect(kept.find("part 24", text)).toEqual({ i: 24 });
+  expect(kept.find("part 39", text)).toEqual({ i: 39 });
+  for (const one of "abcd") kept.keep("part 39", one, { one });
+  expect([..."abcd"].map((one) => kept.find("part 39", one) !== undefined)).toEqual([
+    ...[false, true, true, true],
+  ]);
+  kept.keep("large", "y".repeat(17e6), {});
+  expect(kept.size).toBe(0);
+});
+
 test("workbooks with the same names have one list of them", () => {
   const kept = new KeptParts();
   const [first, second, third] = [printed(4), printed(5), name("other", "1")].map(
