@@ -57,20 +57,12 @@ export const basin = part("Basin", "The buried basin: what it must hold, what it
         wanted: "extensions_needed",
         unit: "each",
       },
-      {
-        what: "bedding sand, basin",
-        code: "bedding_code",
-        wanted: "bedding_volume",
-        unit: "yd³",
-        byLoad: true,
-      },
     ],
   },
   items: [
     item("crate", "storage crate", "each", 50),
     item("vault", "pump vault", "each", 400),
     item("vault-extension", "extension ring of the vault", "each", 100),
-    item("sand-bedding", "bedding sand", "yd³"),
   ],
   tasks: [
     task(

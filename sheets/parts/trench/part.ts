@@ -1,6 +1,7 @@
 import { unprinted } from "../../../engine/template/index.js";
 import { step } from "../../plan/crew-page.js";
 import { bullet, bulletEachRow, under } from "../../plan/page-line.js";
+import { item } from "../goods.js";
 import { part } from "../part.js";
 import { production, withMachine } from "../rates.js";
 import { task } from "../task.js";
@@ -21,16 +22,18 @@ export const trench = part("Trenches", "The trenches of pipes and conduit, dug a
   blocks: { Earthwork: [(all) => unprinted(trenchLines(all)), trenchTable, trenchWords] },
   buys: {
     Earthwork: [
+      // of one pile, so that it is rounded up to what is sold once
       {
-        what: "bedding sand, trenches",
+        what: "bedding sand",
         code: "bedding_code",
-        wanted: "trench_bedding",
+        wanted: "bedding_volume+trench_bedding",
         unit: "yd³",
         byLoad: true,
         waste: 0.05,
       },
     ],
   },
+  items: [item("sand-bedding", "bedding sand", "yd³")],
   tasks: [
     task(
       pipeTask,

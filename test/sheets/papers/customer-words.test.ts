@@ -114,7 +114,7 @@ describe("one fall with one line", () => {
 
   test("is paid for last when it is complete", () => {
     expect(page("proposal")).toMatch(
-      /on completion, after the walk-through with you: \$1,520, 10%/,
+      /on completion, after the walk-through with you: \$1,515, 10%/,
     );
   });
 });

@@ -17,12 +17,12 @@ test("goods stand on an order as the office book calls them; what people named k
   const rows = Array.from({ length: orderLines }, (_, i) => i + 1);
   const page = (k: number) =>
     rows.map((row) => String(value(`order_${k}.what[${row}]`))).join("\n");
-  expect(page(3)).toContain("pipe, PVC schedule 40, 2 in (our no. pipe-2)");
+  expect(page(2)).toContain("pipe, PVC schedule 40, 2 in (our no. pipe-2)");
   expect(page(1)).toContain("storage crate, 27 in by 16 in by 17 in (our no. crate)");
+  // what lies under basin and pipes comes in one pile
+  expect(page(3)).toContain("bedding sand (our no.");
   // one item for two uses is told by its use
-  expect(page(2)).toContain("bedding sand, basin (our no.");
-  expect(page(2)).toContain("bedding sand, trenches (our no.");
-  expect(page(2)).toContain("fall stones, up to 30 in, none over 433 lb (our no. stone-boulder)");
+  expect(page(3)).toContain("fall stones, up to 30 in, none over 433 lb (our no. stone-boulder)");
 });
 
 describe("an order says the size or rating that its supplier would ask back for", () => {
