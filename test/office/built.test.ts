@@ -96,7 +96,7 @@ test("typed through LibreOffice: found clean, taken in under the name that the s
   expect(differing).toEqual([]);
   expect(shown.length).toBeGreaterThan(900);
   const figure = (id: string) => values[model.byId.get(id)?.index as number];
-  expect(figure("price")).toBe(15200);
+  expect(figure("price")).toBe(15150);
   expect(figure("back_first")).toMatch(
     /^Lay liner .*\(0\.5 by quantity, 3\.0 by rate\)\. Underlayment laid twice\.$/,
   );
