@@ -21,7 +21,10 @@ describe("trenches by hand: main 30 ft, lines 12 and 18 ft, fill line 40 ft", ()
       (at) => value(`earthwork_buys.what[${at}]`) === "bedding sand",
     );
     expect(value(`earthwork_buys.code[${row}]`)).toBe("sand-bedding");
-    expect(number(`earthwork_buys.wanted[${row}]`)).toBeCloseTo(20 / 27 + number("bedding_volume"), 9);
+    expect(number(`earthwork_buys.wanted[${row}]`)).toBeCloseTo(
+      20 / 27 + number("bedding_volume"),
+      9,
+    );
   });
 
   test("filled again compacted: 0.9 of a bank yard, so that bedding and pipes leave less over", () => {
