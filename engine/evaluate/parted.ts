@@ -6,7 +6,7 @@ import { type Argument, CellError, type Value } from "../formula/value.js";
 import { areaCells } from "../template/area.js";
 import { type Cell, cellOf, columnOf, type Model } from "../template/model.js";
 import type { Questions } from "./questions.js";
-import { operations } from "./runtime.js";
+import { eachRow, operations } from "./runtime.js";
 
 type Call = Extract<Tree, { kind: "call" }>;
 type Column = Extract<Reference, { kind: "column" | "area" }>;
@@ -232,13 +232,7 @@ export class Parter {
       case "binary": {
         const left = this.#rows(tree.left, cell);
         const right = this.#rows(tree.right, cell);
-        const [a, b] = [left.values, right.values];
-        const run = operations[tree.operator];
-        const [stepA, stepB] = [a.length === 1 ? 0 : 1, b.length === 1 ? 0 : 1];
-        const values: Value[] = [];
-        for (let i = 0; i < a.length || i < b.length; i++) {
-          values.push(run(a[i * stepA] as Value, b[i * stepB] as Value));
-        }
+        const values = eachRow(operations[tree.operator], left.values, right.values);
         return { values, tree: { ...tree, left: left.tree, right: right.tree } };
       }
       default: {

@@ -60,7 +60,7 @@ const column = (values: Values, from: number, rows: number): Values =>
   values.slice(from, from + rows);
 
 /** An operator row by row, where a single value stands beside every row. */
-function eachRow(operation: Operation, left: Values, right: Values): Values {
+export function eachRow(operation: Operation, left: Values, right: Values): Values {
   const rows: Value[] = [];
   const count = Math.max(left.length, right.length);
   for (let i = 0; i < count; i++) {

@@ -1,10 +1,11 @@
 import { inputPlanOf } from "../job/input-plan.js";
+import { checkList } from "../template/checks-sheet.js";
 import type { Cell, Column, Model, Table } from "../template/model.js";
 import { rolesOf } from "../template/role-plan.js";
 import type { DefinedName } from "../workbook/read/content.js";
 import { type CellPlace, nameAmong, placeAt, placesAt } from "../workbook/read/lookup.js";
 
-const checkStates = "check_list.rank";
+const checkStates = `${checkList}.rank`;
 
 /** Where the cells of a model stand in the workbooks of these names: what was found for one of them holds for the next. */
 export class Places {

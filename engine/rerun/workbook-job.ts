@@ -8,7 +8,7 @@ import type { InputValues, JobRecord, RowValues } from "../job/record.js";
 import { mustBeAsWritten } from "../job/same-template.js";
 import { bookCopyOf } from "../template/book-copy.js";
 import type { OfficeValues } from "../template/book-layout.js";
-import { holds } from "../template/checks-sheet.js";
+import { checkList, holds } from "../template/checks-sheet.js";
 import type { InputValue } from "../template/declare.js";
 import type { Cell, Model } from "../template/model.js";
 import { modelOf } from "../template/models.js";
@@ -222,7 +222,7 @@ function said(
   contentOf: ContentOf,
 ): Said {
   const figures = figuresOf(roles, (cell) => asValue(contentOf(cell)?.value ?? null));
-  const listed = model.tables.get("check_list")?.columns.get("rank")?.cells ?? [];
+  const listed = model.tables.get(checkList)?.columns.get("rank")?.cells ?? [];
   const passed = model.checks.filter((_, i) => holds(contentOf(listed[i] as Cell)?.value));
   const { book, bookMark } = identity;
   return {

@@ -3,6 +3,7 @@ import type { DefinedName } from "./content.js";
 import { targetOf } from "./defined-names.js";
 import type { Package } from "./package.js";
 import {
+  longestDefinition,
   plainNamesIn,
   type WrittenName,
   type WrittenNames,
@@ -17,8 +18,6 @@ export interface ReadNames {
   /** Those of them that hold for the whole workbook: one list for all workbooks that have the same. */
   readonly common: readonly DefinedName[];
 }
-
-const longestDefinition = 16384;
 
 /** Hears of the defined names of a workbook part one by one, or takes them at a go where workbooks before had the same. */
 export class NamesReader {

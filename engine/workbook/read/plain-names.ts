@@ -1,3 +1,4 @@
+import { attributesIn } from "./plain-attributes.js";
 import { decoded, isPlain } from "./plain-xml.js";
 
 /** A defined name as its element says it. */
@@ -27,8 +28,8 @@ const [opening, closing] = ["<definedNames>", "</definedNames>"] as const;
 const [begin, end] = ["<definedName ", "</definedName>"] as const;
 const scope = ' localSheetId="';
 const element = /<definedName((?: [A-Za-z]+="[^"<>\t\n]*")+)>([^<]*)<\/definedName>/y;
-const attribute = / ([A-Za-z]+)="([^"]*)"/g;
-const longestDefinition = 16384;
+/** Characters of a definition. */
+export const longestDefinition = 16384;
 
 /**
  * Undefined for whatever is written otherwise than our writer and other programs write it: that is for the reader of
@@ -72,16 +73,11 @@ export function writtenNamesIn(text: string): WrittenNames | undefined {
     const match = element.exec(text);
     if (match === null) return undefined;
     const [, attributes = "", definition = ""] = match;
-    const said = new Map<string, string>();
-    let count = 0;
-    for (const [, key, value] of attributes.matchAll(attribute)) {
-      said.set(key as string, decoded(value as string));
-      count += 1;
-    }
-    const name = said.get("name");
-    const isKnown = name !== undefined && said.size === count && !said.has("xmlns");
-    if (!isKnown || definition.length > longestDefinition) return undefined;
-    markup += 1 + count;
+    const said = attributesIn(attributes);
+    const name = said?.get("name");
+    if (said === undefined || name === undefined || said.has("xmlns")) return undefined;
+    if (definition.length > longestDefinition) return undefined;
+    markup += 1 + said.size;
     const [hidden, localSheetId] = [said.get("hidden"), said.get("localSheetId")];
     written.push({ name, text: decoded(definition), hidden, localSheetId });
   }

@@ -1,3 +1,4 @@
+import { attributesIn } from "./plain-attributes.js";
 import { decoded, isPlain } from "./plain-xml.js";
 
 /** The rows of a worksheet as one list for each thing that is asked of them: thousands of cells make no objects. */
@@ -22,7 +23,6 @@ const closing = "</sheetData>";
 const rowStart = /<row((?: (?!xmlns)(?:x14ac:)?[A-Za-z]+="[^"<\t\n]*")*)(\/?)>/y;
 const cell =
   /<c r="([A-Z]{1,3}[1-9]\d{0,6})"( s="\d{1,6}")?(?: t="([a-z]{1,9})")?(?:\/>|>(?:<f((?: (?!xmlns)[A-Za-z]+="[^"<\t\n]*")*)(?:\/>|>[^<]*<\/f>))?(?:<v>([^<]*)<\/v>)?<\/c>)/y;
-const attribute = / ([A-Za-z0-9:]+)="([^"]*)"/g;
 const declared = /^(?:<\?xml [^<>]*\?>)?\s*<worksheet [^<>]*xmlns:x14ac="/;
 const rowEnd = "</row>";
 const breaks =
@@ -85,7 +85,7 @@ function rowsOf(text: string): PlainRows | undefined {
     if (row === null || found.rows.length >= most) return undefined;
     at = rowStart.lastIndex;
     const before = found.addresses.length;
-    const attributes = attributesOf(row[1] as string);
+    const attributes = attributesIn(row[1] as string);
     if (attributes === undefined) return undefined;
     if (row[2] === "") {
       for (let next = found.cell(text, at); next !== undefined; next = found.cell(text, at))
@@ -120,7 +120,7 @@ class FoundRows {
     const [, address, style, type, formula, value] = match;
     if (value !== undefined && value.length > longestValue) this.isWhole = false;
     if (formula !== undefined && formula !== "") {
-      const attributes = attributesOf(formula);
+      const attributes = attributesIn(formula);
       if (attributes === undefined) this.isWhole = false;
       this.markup += attributes?.size ?? 0;
     }
@@ -132,15 +132,4 @@ class FoundRows {
     this.hasFormula.push(formula !== undefined);
     return cell.lastIndex;
   }
-}
-
-/** Undefined where one comes twice. */
-function attributesOf(written: string): Map<string, string> | undefined {
-  const found = new Map<string, string>();
-  let count = 0;
-  for (const [, name, value] of written.matchAll(attribute)) {
-    found.set(name as string, decoded(value as string));
-    count += 1;
-  }
-  return count === found.size ? found : undefined;
 }
